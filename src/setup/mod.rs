@@ -1,0 +1,3 @@
+pub fn main() -> std::process::ExitCode {
+    std::process::ExitCode::SUCCESS
+}

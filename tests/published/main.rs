@@ -1,0 +1,1 @@
+//! Checks against values printed elsewhere: one file a subject, each value beside its source.
