@@ -1,1 +1,11 @@
-//! The job and its rules.
+//! The job: its steps, what was done to them, and the rules between; pure, no browser, no clock of its own.
+
+pub mod clock;
+pub mod example;
+pub mod gate;
+pub mod progress;
+pub mod record;
+pub mod sheet;
+pub mod situation;
+pub mod text_form;
+pub mod work;

@@ -1,0 +1,333 @@
+//! What a touch can do: each command checks, changes, keeps, and leaves a way back.
+
+use super::{Action, Bench, Inverse, Settings};
+use crate::bench::trail::TRAIL_LENGTH;
+use crate::device::storage::StorageError;
+use crate::job::clock::{Bound, ClockId, CureClock, Ended};
+use crate::job::progress::{Progress, next_fastener};
+use crate::job::record::{EntryId, Event};
+use crate::job::sheet::{Step, StepId};
+use crate::job::work::Work;
+use crate::trade::caution::{Caution, Level};
+use crate::trade::compound::{CompoundClass, Recommendation};
+use crate::trade::quantity::TorqueUnit;
+use leptos::prelude::*;
+use std::fmt;
+
+/// Why a command did nothing.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub enum Refused {
+    /// A stop-level caution is not acknowledged.
+    Unacknowledged,
+    /// The gate is shut.
+    Shut,
+    /// Fasteners are left in this step.
+    FastenersLeft(usize),
+    /// The compound's clock was not started.
+    ClockNotStarted,
+    /// A reading is missing.
+    ReadingMissing(String),
+    /// A reason is asked for.
+    NoReason,
+    /// Steps are still open.
+    StepsOpen(usize),
+    /// Nothing to take back.
+    NothingToUndo,
+}
+
+impl fmt::Display for Refused {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        match self {
+            Self::Unacknowledged => f.write_str("Read the STOP caution and acknowledge it first."),
+            Self::Shut => f.write_str("This step is shut: see what it waits for."),
+            Self::FastenersLeft(1) => f.write_str("One fastener is not tallied yet."),
+            Self::FastenersLeft(n) => write!(f, "{n} fasteners are not tallied yet."),
+            Self::ClockNotStarted => f.write_str("Put the compound on and start its clock first."),
+            Self::ReadingMissing(name) => write!(f, "Enter the reading of “{name}” first."),
+            Self::NoReason => f.write_str("Write the reason first: it goes into the record."),
+            Self::StepsOpen(1) => f.write_str("One step is still open."),
+            Self::StepsOpen(n) => write!(f, "{n} steps are still open."),
+            Self::NothingToUndo => f.write_str("Nothing to take back."),
+        }
+    }
+}
+
+impl Bench {
+    /// Runs a command's outcome: a refusal is said, never lost.
+    pub fn tell(self, outcome: Result<(), Refused>) {
+        if let Err(refused) = outcome {
+            self.say(refused.to_string(), false);
+        }
+    }
+
+    /// Acknowledges a caution of `step`.
+    pub fn acknowledge(self, step: StepId, caution: &Caution) {
+        let event =
+            Event::Acknowledged { caution: caution.id.to_owned(), words: format!("{} {}", caution.danger, caution.act) };
+        self.add(Some(step), event, "caution acknowledged".to_owned());
+    }
+
+    /// Tallies the next fastener of `step` with the value set on the wrench.
+    ///
+    /// # Errors
+    /// A stop-level caution is open, or the step is shut.
+    pub fn tally(self, step: &Step, cautions: &[Caution], set: &WrenchSet) -> Result<(), Refused> {
+        self.ready(step, cautions)?;
+        let progress = self.progress.with_untracked(|progress| progress.step(step.id));
+        let Some(next) = next_fastener(step, &progress) else { return Ok(()) };
+        let event = Event::Tallied {
+            pass: next.pass,
+            place: next.place,
+            value: set.value.clone(),
+            unit: set.unit.symbol().to_owned(),
+            tool: set.tool.clone(),
+        };
+        self.add(Some(step.id), event, format!("bolt {}", next.place + 1));
+        Ok(())
+    }
+
+    /// Notes that the compound is on and starts its clock.
+    ///
+    /// # Errors
+    /// A stop-level caution is open, or the step is shut.
+    pub fn apply(
+        self,
+        step: &Step,
+        cautions: &[Caution],
+        class: CompoundClass,
+        recommendation: &Recommendation,
+    ) -> Result<(), Refused> {
+        self.ready(step, cautions)?;
+        let Some(spec) = recommendation.cure.clone() else { return Ok(()) };
+        let id = self.clocks.with_untracked(|clocks| ClockId(clocks.iter().map(|c| c.id.0 + 1).max().unwrap_or(1)));
+        let clock = CureClock {
+            id,
+            name: step.title.clone(),
+            compound: class.name().to_owned(),
+            spec,
+            started: (self.clock)(),
+            bound: Some(Bound { job: self.job.get_untracked(), step: step.id }),
+            ended: None,
+        };
+        self.clocks.update(|clocks| clocks.push(clock));
+        self.keep_clocks();
+        let event = Event::Applied { compound: class.name().to_owned(), clock: id };
+        self.add(Some(step.id), event, format!("clock of “{}”", step.title));
+        Ok(())
+    }
+
+    /// Records a reading of a check step.
+    pub fn measure(self, step: StepId, name: &str, value: f64, unit: &str, verdict: &str) {
+        let event = Event::Measured {
+            name: name.to_owned(),
+            value,
+            unit: unit.to_owned(),
+            tool: String::new(),
+            verdict: verdict.to_owned(),
+        };
+        self.add(Some(step), event, format!("reading of {name}"));
+    }
+
+    /// Closes `step`.
+    ///
+    /// # Errors
+    /// Whatever its kind still asks for.
+    pub fn done(self, step: &Step, cautions: &[Caution], summary: String) -> Result<(), Refused> {
+        self.ready(step, cautions)?;
+        let progress = self.progress.with_untracked(|progress| progress.step(step.id));
+        match &step.work {
+            Work::Fasten(fasten) => {
+                let left = fasten.layout.order().len() * fasten.pass_count() - progress.tallied.len();
+                if left > 0 {
+                    return Err(Refused::FastenersLeft(left));
+                }
+            }
+            Work::Check(check) => {
+                if let Some(missing) = check.readings.iter().find(|limit| progress.reading(&limit.name).is_none()) {
+                    return Err(Refused::ReadingMissing(missing.name.clone()));
+                }
+            }
+            _ => {}
+        }
+        if step.work.cures() && progress.clocks.is_empty() {
+            return Err(Refused::ClockNotStarted);
+        }
+        self.add(Some(step.id), Event::Done { summary }, format!("step “{}”", step.title));
+        Ok(())
+    }
+
+    /// Opens a shut step by hand, with a reason.
+    ///
+    /// # Errors
+    /// No reason given.
+    pub fn override_gate(self, step: &Step, reason: &str) -> Result<(), Refused> {
+        let reason = reason.trim();
+        if reason.is_empty() {
+            return Err(Refused::NoReason);
+        }
+        self.add(Some(step.id), Event::Overridden { reason: reason.to_owned() }, "opening by hand".to_owned());
+        Ok(())
+    }
+
+    /// Closes the whole job.
+    ///
+    /// # Errors
+    /// Steps are still open.
+    pub fn close_job(self) -> Result<(), Refused> {
+        let open = self
+            .sheet
+            .with_untracked(|sheet| sheet.steps.len() - self.progress.with_untracked(|p| p.closed_count(sheet)));
+        if open > 0 {
+            return Err(Refused::StepsOpen(open));
+        }
+        self.add(None, Event::JobClosed, "closing the job".to_owned());
+        Ok(())
+    }
+
+    /// Changes the settings; `words` name the change for undo.
+    pub fn set(self, words: &str, change: impl FnOnce(&mut Settings)) {
+        let before = self.settings.get_untracked();
+        self.settings.update(change);
+        self.keep_settings();
+        self.leave(words.to_owned(), Inverse::Settings(Box::new(before)));
+    }
+
+    /// Changes the settings without a way back: for what only remembers (last values looked up).
+    pub fn note(self, change: impl FnOnce(&mut Settings)) {
+        self.settings.update(change);
+        self.keep_settings();
+    }
+
+    /// What undo would take back, in words.
+    pub fn undoable(self) -> Option<String> {
+        let left = self.trail.with(|trail| trail.last().map(|action| action.words.clone()));
+        left.or_else(|| self.record.with(|record| record.last_standing().map(|entry| entry_words(&entry.event))))
+    }
+
+    /// Takes the last action back. After a reload the record itself is the trail.
+    ///
+    /// # Errors
+    /// Nothing is left to take back.
+    pub fn undo(self) -> Result<(), Refused> {
+        let last = self.trail.try_update(|trail| trail.pop()).flatten();
+        let inverse = match last {
+            Some(action) => action.inverse,
+            None => {
+                let entry = self.record.with_untracked(|record| record.last_standing().map(|entry| entry.id));
+                Inverse::Entry(self.job.get_untracked(), entry.ok_or(Refused::NothingToUndo)?)
+            }
+        };
+        match inverse {
+            Inverse::Entry(_, entry) => self.take_back(entry),
+            Inverse::Settings(before) => {
+                self.settings.set(*before);
+                self.keep_settings();
+            }
+            Inverse::Clocks(before) => {
+                self.clocks.set(before);
+                self.keep_clocks();
+            }
+            Inverse::Sheet(job, before) => {
+                self.kept_or_said(self.shelves.with_value(|shelves| shelves.keep_sheet(job, &before)));
+                self.sheet.set(*before);
+            }
+        }
+        Ok(())
+    }
+
+    fn take_back(self, id: EntryId) {
+        let entry = self.record.with_untracked(|record| record.entry(id).cloned());
+        let Some(entry) = entry else { return };
+        if let Event::Applied { clock, .. } = entry.event {
+            self.clocks.update(|clocks| {
+                clocks.iter_mut().filter(|c| c.id == clock).for_each(|c| c.ended = Some(Ended::Undone));
+            });
+            self.keep_clocks();
+        }
+        self.write(entry.step, Event::TakenBack { entry: id });
+        self.progress.set(self.record.with_untracked(Progress::of));
+    }
+
+    /// A step can be worked on: nothing shuts it and no stop-level caution is open.
+    fn ready(self, step: &Step, cautions: &[Caution]) -> Result<(), Refused> {
+        if !untrack(|| self.waits(step)).is_empty() {
+            return Err(Refused::Shut);
+        }
+        let progress = self.progress.with_untracked(|progress| progress.step(step.id));
+        let open = cautions.iter().any(|c| c.level == Level::Stop && !progress.acknowledged.contains(c.id));
+        if open { Err(Refused::Unacknowledged) } else { Ok(()) }
+    }
+
+    fn add(self, step: Option<StepId>, event: Event, words: String) {
+        let id = self.write(step, event);
+        self.progress.update(|progress| {
+            self.record.with_untracked(|record| record.entry(id).into_iter().for_each(|entry| progress.take(entry)));
+        });
+        self.leave(words, Inverse::Entry(self.job.get_untracked(), id));
+    }
+
+    fn write(self, step: Option<StepId>, event: Event) -> EntryId {
+        let who = self.settings.with_untracked(|settings| settings.initials.clone());
+        let at = (self.clock)();
+        let mut id = EntryId(0);
+        self.record.update(|record| id = record.add(at, step, &who, event));
+        let job = self.job.get_untracked();
+        let kept = self
+            .record
+            .with_untracked(|record| self.shelves.with_value(|shelves| shelves.keep_record_end(job, record)));
+        self.kept_or_said(kept);
+        self.tick();
+        id
+    }
+
+    fn leave(self, words: String, inverse: Inverse) {
+        let action = Action { at: (self.clock)(), words, inverse };
+        self.trail.update(|trail| {
+            trail.push(action);
+            let over = trail.len().saturating_sub(TRAIL_LENGTH);
+            trail.drain(..over);
+        });
+    }
+
+    fn keep_clocks(self) {
+        let kept = self.clocks.with_untracked(|clocks| self.shelves.with_value(|shelves| shelves.keep_clocks(clocks)));
+        self.kept_or_said(kept);
+    }
+
+    fn keep_settings(self) {
+        let kept = self.settings.with_untracked(|s| self.shelves.with_value(|shelves| shelves.keep_settings(s)));
+        self.kept_or_said(kept);
+    }
+
+    fn kept_or_said(self, kept: Result<(), StorageError>) {
+        if let Err(error) = kept {
+            self.say(error.to_string(), true);
+        }
+    }
+}
+
+/// What was set on which wrench, for the record.
+#[derive(Debug, Clone, PartialEq)]
+pub struct WrenchSet {
+    /// The number, as shown.
+    pub value: String,
+    /// Its unit.
+    pub unit: TorqueUnit,
+    /// The wrench's name.
+    pub tool: String,
+}
+
+fn entry_words(event: &Event) -> String {
+    match event {
+        Event::Acknowledged { .. } => "caution acknowledged".to_owned(),
+        Event::Tallied { place, .. } => format!("bolt {}", place + 1),
+        Event::Applied { compound, .. } => format!("clock of the {compound}"),
+        Event::Measured { name, .. } => format!("reading of {name}"),
+        Event::Done { .. } => "step done".to_owned(),
+        Event::Skipped { .. } => "step left out".to_owned(),
+        Event::Overridden { .. } => "opening by hand".to_owned(),
+        Event::Noted { .. } => "remark".to_owned(),
+        Event::JobClosed => "closing the job".to_owned(),
+        Event::TakenBack { .. } => String::new(),
+    }
+}

@@ -1,0 +1,201 @@
+//! What is kept where: the bench, the jobs, the records in segments, the clocks.
+
+use super::{Said, Settings};
+use crate::device::storage::{Loaded, Shelf, StorageError};
+use crate::job::clock::CureClock;
+use crate::job::example;
+use crate::job::record::{Entry, Record};
+use crate::job::sheet::{JobId, Sheet};
+use serde::de::DeserializeOwned;
+use serde::{Deserialize, Serialize};
+
+/// Entries in one stored segment of a record: a tally rewrites this many at most.
+pub const SEGMENT: usize = 200;
+
+const BENCH: &str = "bench";
+const CLOCKS: &str = "clocks";
+const JOBS: &str = "jobs";
+/// All forms are at their first version; see DEVELOPERS.md on adding a migration.
+const VERSION: u32 = 1;
+
+/// A job's line in the list of jobs.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+pub struct JobHead {
+    /// Its number on this bench.
+    pub id: JobId,
+    /// Its title.
+    pub title: String,
+    /// Put away, but kept.
+    #[serde(default)]
+    pub archived: bool,
+}
+
+/// The list of jobs and which is at hand.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+struct Jobs {
+    at_hand: JobId,
+    heads: Vec<JobHead>,
+}
+
+/// The bench as it was left.
+pub struct Left {
+    /// The jobs.
+    pub jobs: Vec<JobHead>,
+    /// The one at hand.
+    pub job: JobId,
+    /// Its sheet.
+    pub sheet: Sheet,
+    /// Its record.
+    pub record: Record,
+    /// Every clock.
+    pub clocks: Vec<CureClock>,
+    /// The settings.
+    pub settings: Settings,
+    /// What went wrong in reading, for the user.
+    pub said: Vec<Said>,
+}
+
+/// The store, by thing.
+pub struct Shelves {
+    shelf: Shelf,
+    /// Said once at the start: why nothing is kept.
+    blocked: Option<StorageError>,
+}
+
+impl Shelves {
+    /// Shelves in that store; `blocked` when it only stands in for the browser's.
+    pub fn new(shelf: Shelf, blocked: Option<StorageError>) -> Self {
+        Self { shelf, blocked }
+    }
+
+    /// Reads everything, or lays out a first bench with the example job.
+    pub fn read(&self) -> Left {
+        let mut said: Vec<Said> =
+            self.blocked.iter().map(|error| Said { words: error.to_string(), trouble: true }).collect();
+        let settings = self.take(BENCH, &mut said).unwrap_or_default();
+        let clocks = self.take(CLOCKS, &mut said).unwrap_or_default();
+        let jobs: Option<Jobs> = self.take(JOBS, &mut said);
+        let jobs = jobs.filter(|jobs| !jobs.heads.is_empty()).unwrap_or_else(|| self.jobs_found());
+        let sheet = self.take(&sheet_name(jobs.at_hand), &mut said).unwrap_or_else(example::sheet);
+        let record = self.read_record(jobs.at_hand, &mut said);
+        Left { job: jobs.at_hand, jobs: jobs.heads, sheet, record, clocks, settings, said }
+    }
+
+    /// The sheet and record of another job.
+    pub fn read_job(&self, id: JobId) -> (Option<Sheet>, Record, Vec<Said>) {
+        let mut said = Vec::new();
+        let sheet = self.take(&sheet_name(id), &mut said);
+        (sheet, self.read_record(id, &mut said), said)
+    }
+
+    /// Keeps the settings.
+    ///
+    /// # Errors
+    /// From the browser, see [`StorageError`].
+    pub fn keep_settings(&self, settings: &Settings) -> Result<(), StorageError> {
+        self.shelf.save(BENCH, VERSION, settings)
+    }
+
+    /// Keeps the clocks.
+    ///
+    /// # Errors
+    /// From the browser, see [`StorageError`].
+    pub fn keep_clocks(&self, clocks: &[CureClock]) -> Result<(), StorageError> {
+        self.shelf.save(CLOCKS, VERSION, &clocks)
+    }
+
+    /// Keeps the list of jobs.
+    ///
+    /// # Errors
+    /// From the browser, see [`StorageError`].
+    pub fn keep_jobs(&self, at_hand: JobId, heads: &[JobHead]) -> Result<(), StorageError> {
+        self.shelf.save(JOBS, VERSION, &Jobs { at_hand, heads: heads.to_vec() })
+    }
+
+    /// Keeps a sheet.
+    ///
+    /// # Errors
+    /// From the browser, see [`StorageError`].
+    pub fn keep_sheet(&self, id: JobId, sheet: &Sheet) -> Result<(), StorageError> {
+        self.shelf.save(&sheet_name(id), VERSION, sheet)
+    }
+
+    /// Keeps the last segment of a record: the earlier ones are full and never change.
+    ///
+    /// # Errors
+    /// From the browser, see [`StorageError`].
+    pub fn keep_record_end(&self, id: JobId, record: &Record) -> Result<(), StorageError> {
+        let entries = record.entries();
+        let Some(last) = entries.len().checked_sub(1) else { return Ok(()) };
+        let segment = last / SEGMENT;
+        let end: &[Entry] = entries.get(segment * SEGMENT..).unwrap_or_default();
+        self.shelf.save(&segment_name(id, segment), VERSION, &end)
+    }
+
+    fn read_record(&self, id: JobId, said: &mut Vec<Said>) -> Record {
+        let names = self.shelf.names(&record_name(id));
+        let segments = names.iter().filter_map(|name| self.take::<Vec<Entry>>(name, said));
+        Record::from_entries(segments.flatten().collect())
+    }
+
+    /// The list of jobs is gone, or there never was one: what sheets are there?
+    fn jobs_found(&self) -> Jobs {
+        let heads: Vec<JobHead> = self
+            .shelf
+            .names("job/")
+            .iter()
+            .filter_map(|name| {
+                let id = JobId(name.strip_prefix("job/")?.parse().ok()?);
+                let sheet: Sheet = self.take(name, &mut Vec::new())?;
+                Some(JobHead { id, title: sheet.title, archived: false })
+            })
+            .collect();
+        match heads.last() {
+            Some(last) => Jobs { at_hand: last.id, heads },
+            None => {
+                let first = JobHead { id: JobId(1), title: example::sheet().title, archived: false };
+                Jobs { at_hand: first.id, heads: vec![first] }
+            }
+        }
+    }
+
+    fn take<T: DeserializeOwned>(&self, name: &str, said: &mut Vec<Said>) -> Option<T> {
+        match self.shelf.load(name, &[]) {
+            Ok(Loaded { value, rescued }) => {
+                if !rescued.is_empty() {
+                    said.push(Said { words: rescue_words(name, value.is_some()), trouble: true });
+                }
+                value
+            }
+            Err(error) => {
+                said.push(Said { words: error.to_string(), trouble: true });
+                None
+            }
+        }
+    }
+}
+
+fn sheet_name(id: JobId) -> String {
+    format!("job/{}", id.0)
+}
+
+fn record_name(id: JobId) -> String {
+    format!("record/{}/", id.0)
+}
+
+/// Padded so that names sort in the order of the segments.
+fn segment_name(id: JobId, segment: usize) -> String {
+    format!("{}{segment:04}", record_name(id))
+}
+
+fn rescue_words(name: &str, fell_back: bool) -> String {
+    let thing = match name.split('/').next() {
+        Some("job") => "job sheet",
+        Some("record") => "record",
+        Some("clocks") => "clocks",
+        Some("jobs") => "list of jobs",
+        _ => "bench settings",
+    };
+    let then = if fell_back { "The last good copy is in use; check the last thing you did." } else { "No good copy was left." };
+    format!("A stored copy of the {thing} was damaged and is set aside for rescue. {then}")
+}

@@ -1,0 +1,102 @@
+//! What belongs to the bench rather than to a job: wrenches, shop temperature, ratings, the look.
+
+use crate::trade::cure::{ShopHistory, ShopReading};
+use crate::trade::moment::Moment;
+use crate::trade::quantity::{ThermodynamicTemperature, TorqueUnit};
+use crate::trade::wrench::{Wrench, WrenchKind};
+use serde::{Deserialize, Serialize};
+use uom::si::thermodynamic_temperature::degree_celsius;
+
+/// Dark or light.
+#[derive(Debug, Clone, Copy, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
+pub enum Look {
+    /// As the phone is set.
+    #[default]
+    Phone,
+    /// A lamp-lit bench.
+    Dark,
+    /// Daylight, glare.
+    Light,
+}
+
+/// The bench's own settings. Fields missing from an older form take their first values.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[serde(default)]
+pub struct Settings {
+    /// My wrenches, in my order.
+    pub wrenches: Vec<Wrench>,
+    /// Which of them is in the hand.
+    pub in_hand: usize,
+    /// The shop's temperature, as told.
+    pub shop: ShopHistory,
+    /// What my press may push, kN.
+    pub press_kn: Option<f64>,
+    /// What my hoist may lift, kg.
+    pub hoist_kg: Option<f64>,
+    /// Dark or light.
+    pub look: Look,
+    /// Who signs the record.
+    pub initials: String,
+    /// The last torques looked up, newest first, in the words they were typed in.
+    pub recent: Vec<String>,
+}
+
+/// How many looked-up torques are kept one tap away.
+pub const RECENT_KEPT: usize = 8;
+
+impl Default for Settings {
+    fn default() -> Self {
+        Self {
+            wrenches: first_wrenches(),
+            in_hand: 0,
+            shop: ShopHistory::default(),
+            press_kn: None,
+            hoist_kg: None,
+            look: Look::Phone,
+            initials: String::new(),
+            recent: Vec::new(),
+        }
+    }
+}
+
+/// Three ordinary wrenches to begin with; the user puts their own in their place.
+fn first_wrenches() -> Vec<Wrench> {
+    let wrench = |name: &str, unit, min, max, division, main_division, accuracy| Wrench {
+        name: name.to_owned(),
+        unit,
+        min,
+        max,
+        division,
+        kind: WrenchKind::Thimble { main_division },
+        accuracy,
+    };
+    vec![
+        wrench("Small", TorqueUnit::PoundInch, 20.0, 120.0, 1.0, 10.0, 0.04),
+        wrench("Middle", TorqueUnit::NewtonMetre, 10.0, 60.0, 0.5, 5.0, 0.04),
+        wrench("Large", TorqueUnit::NewtonMetre, 40.0, 210.0, 1.0, 10.0, 0.04),
+    ]
+}
+
+impl Settings {
+    /// The wrench in the hand.
+    pub fn wrench(&self) -> Option<&Wrench> {
+        self.wrenches.get(self.in_hand)
+    }
+
+    /// Puts a torque's words at the front of the last ones looked up.
+    pub fn remember(&mut self, words: &str) {
+        self.recent.retain(|old| old != words);
+        self.recent.insert(0, words.to_owned());
+        self.recent.truncate(RECENT_KEPT);
+    }
+
+    /// Notes the shop's temperature from `at` on, °C.
+    pub fn note_temperature(&mut self, at: Moment, celsius: f64) {
+        self.shop.add(ShopReading {
+            at,
+            temperature: ThermodynamicTemperature::new::<degree_celsius>(celsius),
+            humidity: None,
+        });
+    }
+}

@@ -1,0 +1,34 @@
+//! The way back: the last actions, each with what undoes it.
+
+use crate::bench::Settings;
+use crate::job::clock::CureClock;
+use crate::job::record::EntryId;
+use crate::job::sheet::{JobId, Sheet};
+use crate::trade::moment::Moment;
+
+/// How many actions can be taken back.
+pub const TRAIL_LENGTH: usize = 20;
+
+/// What undoes an action.
+#[derive(Debug, Clone, PartialEq)]
+pub enum Inverse {
+    /// Take that line of that job's record back.
+    Entry(JobId, EntryId),
+    /// The settings as they were.
+    Settings(Box<Settings>),
+    /// The clocks as they were.
+    Clocks(Vec<CureClock>),
+    /// That job's sheet as it was.
+    Sheet(JobId, Box<Sheet>),
+}
+
+/// One thing done.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Action {
+    /// When.
+    pub at: Moment,
+    /// What, in words: "bolt 3 of 4".
+    pub words: String,
+    /// What undoes it.
+    pub inverse: Inverse,
+}

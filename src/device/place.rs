@@ -1,0 +1,55 @@
+//! Where in the app the user is: the part of the address after `#`, so that any static folder can serve it.
+
+use wasm_bindgen::JsCast;
+use wasm_bindgen::closure::Closure;
+
+/// The address after `#`, without it.
+pub fn read() -> String {
+    let hash = web_sys::window().and_then(|window| window.location().hash().ok()).unwrap_or_default();
+    hash.trim_start_matches('#').to_owned()
+}
+
+/// Goes to that address; the browser's back key returns.
+pub fn go(to: &str) {
+    if let Some(window) = web_sys::window() {
+        window.location().set_hash(to).ok();
+    }
+}
+
+/// Calls `then` whenever the address changes. Lives as long as the page.
+pub fn on_change(then: impl Fn(String) + 'static) {
+    listen("hashchange", move || then(read()));
+}
+
+/// Calls `then` when the page comes back into sight or from the browser's cache.
+pub fn on_return(then: impl Fn() + Clone + 'static) {
+    let again = then.clone();
+    listen("pageshow", then);
+    let closure = Closure::<dyn Fn()>::new(again);
+    if let Some(document) = web_sys::window().and_then(|window| window.document()) {
+        document.add_event_listener_with_callback("visibilitychange", closure.as_ref().unchecked_ref()).ok();
+    }
+    closure.forget();
+}
+
+/// Calls `then` with the key when another tab changes the store.
+pub fn on_other_tab(then: impl Fn(String) + 'static) {
+    let closure = Closure::<dyn Fn(web_sys::StorageEvent)>::new(move |event: web_sys::StorageEvent| {
+        if let Some(key) = event.key() {
+            then(key);
+        }
+    });
+    if let Some(window) = web_sys::window() {
+        window.add_event_listener_with_callback("storage", closure.as_ref().unchecked_ref()).ok();
+    }
+    closure.forget();
+}
+
+fn listen(event: &str, then: impl Fn() + 'static) {
+    let closure = Closure::<dyn Fn()>::new(then);
+    if let Some(window) = web_sys::window() {
+        window.add_event_listener_with_callback(event, closure.as_ref().unchecked_ref()).ok();
+    }
+    // Root-owned: there is one of each for the whole life of the page.
+    closure.forget();
+}

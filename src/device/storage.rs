@@ -1,0 +1,291 @@
+//! Local storage: one entry a thing, versioned and checked, written to two slots in turn.
+//!
+//! A torn or unreadable slot falls back to the other and is set aside for rescue, never dropped.
+//! Browsers may lose the last half second of writes, or the whole store (a page that is not
+//! installed, after a week without use): backups are the user's safety, this module the page's.
+
+use serde::{Serialize, de::DeserializeOwned};
+use serde_json::{Value, json};
+use std::cell::RefCell;
+use std::collections::BTreeMap;
+use std::fmt;
+use std::rc::Rc;
+
+/// Everything of ours in local storage begins with this: the store is shared with every page of the host.
+const PREFIX: &str = "halfcase/";
+/// Under this, damaged text is kept for rescue.
+const RESCUE: &str = "halfcase/rescue/";
+const SLOTS: [&str; 2] = ["a", "b"];
+
+/// A store of text by key, as the browser offers it.
+pub trait Store {
+    /// The text under `key`.
+    fn get(&self, key: &str) -> Option<String>;
+    /// Keeps `text` under `key`.
+    ///
+    /// # Errors
+    /// [`StorageError::Full`] or [`StorageError::Blocked`].
+    fn set(&self, key: &str, text: &str) -> Result<(), StorageError>;
+    /// Forgets `key`.
+    fn remove(&self, key: &str);
+    /// Every key.
+    fn keys(&self) -> Vec<String>;
+}
+
+/// Why something could not be kept or read.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub enum StorageError {
+    /// The browser's share of space is used up.
+    Full,
+    /// The browser keeps nothing for this page.
+    Blocked,
+    /// Another tab wrote in between.
+    OtherTab,
+    /// Written by a later release.
+    TooNew { name: String, version: u32 },
+}
+
+impl fmt::Display for StorageError {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        match self {
+            Self::Full => f.write_str(
+                "The browser's storage is full: the last change is not kept. Close old jobs or free space on the phone.",
+            ),
+            Self::Blocked => f.write_str(
+                "The browser keeps nothing for this page: leave private browsing or allow site data, or all is lost on closing.",
+            ),
+            Self::OtherTab => f.write_str("Halfcase is open in another tab, which changed this. Close one of the two."),
+            Self::TooNew { name, version } => {
+                write!(f, "“{name}” was kept by a newer release (form {version}): update the app before using it.")
+            }
+        }
+    }
+}
+
+impl std::error::Error for StorageError {}
+
+/// One step that brings the stored form of the version before up to the next.
+pub type Migration = fn(Value) -> Value;
+
+/// What reading one thing found.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Loaded<T> {
+    /// The newest good value.
+    pub value: Option<T>,
+    /// Keys under which damaged text was set aside, to be said to the user.
+    pub rescued: Vec<String>,
+}
+
+/// One named thing in the store, with what this tab knows of its sequence.
+pub struct Shelf {
+    store: Rc<dyn Store>,
+    known: RefCell<BTreeMap<String, u64>>,
+}
+
+struct Slot {
+    sequence: u64,
+    version: u32,
+    data: Value,
+}
+
+impl Shelf {
+    /// A shelf on that store.
+    pub fn new(store: Rc<dyn Store>) -> Self {
+        Self { store, known: RefCell::default() }
+    }
+
+    /// Reads the newest good slot of `name`, brought up to the latest version by `migrations`
+    /// (the first takes version 1 to 2, and so on).
+    ///
+    /// # Errors
+    /// [`StorageError::TooNew`]: the text is left as it is.
+    pub fn load<T: DeserializeOwned>(&self, name: &str, migrations: &[Migration]) -> Result<Loaded<T>, StorageError> {
+        let latest = migrations.len() as u32 + 1;
+        let mut good = Vec::new();
+        let mut rescued = Vec::new();
+        for slot in SLOTS {
+            let key = slot_key(name, slot);
+            let Some(text) = self.store.get(&key) else { continue };
+            match read_slot(&text) {
+                Some(found) => good.push((found, key, text)),
+                None => rescued.extend(self.set_aside(&key, &text)),
+            }
+        }
+        good.sort_by_key(|(slot, ..)| std::cmp::Reverse(slot.sequence));
+        let newest = good.first().map_or(0, |(slot, ..)| slot.sequence);
+        self.known.borrow_mut().insert(name.to_owned(), newest);
+        for (slot, key, text) in good {
+            if slot.version > latest {
+                return Err(StorageError::TooNew { name: name.to_owned(), version: slot.version });
+            }
+            let steps = migrations.iter().skip(slot.version.saturating_sub(1) as usize);
+            match serde_json::from_value(steps.fold(slot.data, |data, step| step(data))) {
+                Ok(value) => return Ok(Loaded { value: Some(value), rescued }),
+                Err(_) => rescued.extend(self.set_aside(&key, &text)),
+            }
+        }
+        Ok(Loaded { value: None, rescued })
+    }
+
+    /// Writes `value` over the older slot of `name` and reads it back.
+    ///
+    /// # Errors
+    /// [`StorageError::OtherTab`] when the store holds a newer one than this tab knows;
+    /// [`StorageError::Full`] or [`StorageError::Blocked`] from the browser. The newest good slot stays untouched.
+    pub fn save<T: Serialize>(&self, name: &str, version: u32, value: &T) -> Result<(), StorageError> {
+        let stored = SLOTS.map(|slot| {
+            self.store.get(&slot_key(name, slot)).and_then(|text| read_slot(&text)).map_or(0, |slot| slot.sequence)
+        });
+        let newest = stored.into_iter().max().unwrap_or(0);
+        let known = self.known.borrow().get(name).copied().unwrap_or(0);
+        if newest > known {
+            return Err(StorageError::OtherTab);
+        }
+        let older = if stored[0] > stored[1] { SLOTS[1] } else { SLOTS[0] };
+        let key = slot_key(name, older);
+        let sequence = known + 1;
+        let text = write_slot(sequence, version, value).ok_or(StorageError::Blocked)?;
+        self.store.set(&key, &text)?;
+        if self.store.get(&key).as_deref() != Some(text.as_str()) {
+            return Err(StorageError::Blocked);
+        }
+        self.known.borrow_mut().insert(name.to_owned(), sequence);
+        Ok(())
+    }
+
+    /// Names of things whose name begins with `start`, in order.
+    pub fn names(&self, start: &str) -> Vec<String> {
+        let mut names: Vec<String> = self
+            .store
+            .keys()
+            .iter()
+            .filter(|key| !key.starts_with(RESCUE))
+            .filter_map(|key| key.strip_prefix(PREFIX)?.rsplit_once('/').map(|(name, _)| name.to_owned()))
+            .filter(|name| name.starts_with(start))
+            .collect();
+        names.sort();
+        names.dedup();
+        names
+    }
+
+    /// Whether `key` of a storage event is one of ours.
+    pub fn is_ours(key: &str) -> bool {
+        key.starts_with(PREFIX) && !key.starts_with(RESCUE)
+    }
+
+    /// Damaged texts kept for rescue: (key, text).
+    pub fn rescued(&self) -> Vec<(String, String)> {
+        let keys = self.store.keys().into_iter().filter(|key| key.starts_with(RESCUE));
+        keys.filter_map(|key| self.store.get(&key).map(|text| (key, text))).collect()
+    }
+
+    /// Copies a damaged slot aside and frees it; where the copy can't be kept, the slot stays.
+    fn set_aside(&self, key: &str, text: &str) -> Option<String> {
+        let free = (0..).map(|n| format!("{RESCUE}{}/{n}", key.trim_start_matches(PREFIX)));
+        let place = free.into_iter().find(|place| self.store.get(place).is_none_or(|kept| kept == text))?;
+        self.store.set(&place, text).ok()?;
+        self.store.remove(key);
+        Some(place)
+    }
+}
+
+fn slot_key(name: &str, slot: &str) -> String {
+    format!("{PREFIX}{name}/{slot}")
+}
+
+/// A line with the CRC-32 of what follows, then `{"sequence", "version", "data"}`.
+fn write_slot<T: Serialize>(sequence: u64, version: u32, value: &T) -> Option<String> {
+    let data = serde_json::to_value(value).ok()?;
+    let body = json!({ "sequence": sequence, "version": version, "data": data }).to_string();
+    Some(format!("{:08x}\n{body}", crc32fast::hash(body.as_bytes())))
+}
+
+fn read_slot(text: &str) -> Option<Slot> {
+    let (check, body) = text.split_once('\n')?;
+    if u32::from_str_radix(check, 16).ok()? != crc32fast::hash(body.as_bytes()) {
+        return None;
+    }
+    let mut inner: Value = serde_json::from_str(body).ok()?;
+    Some(Slot {
+        sequence: inner.get("sequence")?.as_u64()?,
+        version: u32::try_from(inner.get("version")?.as_u64()?).ok()?,
+        data: inner.get_mut("data")?.take(),
+    })
+}
+
+/// The browser's local storage.
+pub struct BrowserStore;
+
+impl BrowserStore {
+    /// The store, when the browser gives this page one.
+    ///
+    /// # Errors
+    /// [`StorageError::Blocked`]: gloo-storage throws where storage is absent, so web-sys is asked first.
+    pub fn open() -> Result<Self, StorageError> {
+        let window = web_sys::window().ok_or(StorageError::Blocked)?;
+        window.local_storage().ok().flatten().ok_or(StorageError::Blocked)?;
+        Ok(Self)
+    }
+
+    fn raw() -> web_sys::Storage {
+        <gloo_storage::LocalStorage as gloo_storage::Storage>::raw()
+    }
+}
+
+impl Store for BrowserStore {
+    fn get(&self, key: &str) -> Option<String> {
+        Self::raw().get_item(key).ok().flatten()
+    }
+
+    fn set(&self, key: &str, text: &str) -> Result<(), StorageError> {
+        Self::raw().set_item(key, text).map_err(|error| {
+            let name = js_sys::Reflect::get(&error, &"name".into()).ok().and_then(|name| name.as_string());
+            match name.as_deref() {
+                Some("QuotaExceededError" | "NS_ERROR_DOM_QUOTA_REACHED") => StorageError::Full,
+                _ => StorageError::Blocked,
+            }
+        })
+    }
+
+    fn remove(&self, key: &str) {
+        Self::raw().remove_item(key).ok();
+    }
+
+    fn keys(&self) -> Vec<String> {
+        let raw = Self::raw();
+        let count = raw.length().unwrap_or(0);
+        (0..count).filter_map(|at| raw.key(at).ok().flatten()).collect()
+    }
+}
+
+/// A store that lives as long as the page: stands in where the browser keeps nothing, and in tests.
+#[derive(Default)]
+pub struct MemoryStore {
+    /// What is kept.
+    pub texts: RefCell<BTreeMap<String, String>>,
+    /// When set, writing more than this many bytes in all is refused.
+    pub room: Option<usize>,
+}
+
+impl Store for MemoryStore {
+    fn get(&self, key: &str) -> Option<String> {
+        self.texts.borrow().get(key).cloned()
+    }
+
+    fn set(&self, key: &str, text: &str) -> Result<(), StorageError> {
+        let used: usize = self.texts.borrow().iter().filter(|(k, _)| *k != key).map(|(k, t)| k.len() + t.len()).sum();
+        if self.room.is_some_and(|room| used + key.len() + text.len() > room) {
+            return Err(StorageError::Full);
+        }
+        self.texts.borrow_mut().insert(key.to_owned(), text.to_owned());
+        Ok(())
+    }
+
+    fn remove(&self, key: &str) {
+        self.texts.borrow_mut().remove(key);
+    }
+
+    fn keys(&self) -> Vec<String> {
+        self.texts.borrow().keys().cloned().collect()
+    }
+}

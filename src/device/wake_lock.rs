@@ -1,0 +1,54 @@
+//! Keeping the display awake while a step or clock is open.
+//!
+//! Screen Wake Lock is lost whenever the page is hidden or the battery is low, and some phones
+//! give it only to a tab or only to an installed page: ask again on return, and say whether it is held.
+
+use js_sys::{Function, Promise, Reflect};
+use std::cell::RefCell;
+use wasm_bindgen::{JsCast, JsValue};
+use wasm_bindgen_futures::{JsFuture, spawn_local};
+
+/// Whether the display stays on.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Awake {
+    /// Not asked for.
+    NotAsked,
+    /// The browser holds the display on.
+    Held,
+    /// The browser can't, or won't now.
+    Refused,
+}
+
+thread_local! {
+    static SENTINEL: RefCell<Option<JsValue>> = const { RefCell::new(None) };
+}
+
+/// Asks for the display to stay on, and tells what came of it.
+pub fn hold(told: impl Fn(Awake) + 'static) {
+    spawn_local(async move {
+        let held = request().await;
+        told(if held.is_some() { Awake::Held } else { Awake::Refused });
+        if held.is_some() {
+            SENTINEL.with(|kept| *kept.borrow_mut() = held);
+        }
+    });
+}
+
+/// Lets the display sleep again.
+pub fn release() {
+    let Some(sentinel) = SENTINEL.with(|kept| kept.borrow_mut().take()) else { return };
+    if let Some(release) = method(&sentinel, "release") {
+        release.call0(&sentinel).ok();
+    }
+}
+
+async fn request() -> Option<JsValue> {
+    let navigator = web_sys::window()?.navigator();
+    let lock = Reflect::get(&navigator, &"wakeLock".into()).ok()?;
+    let asked: Promise = method(&lock, "request")?.call1(&lock, &"screen".into()).ok()?.dyn_into().ok()?;
+    JsFuture::from(asked).await.ok()
+}
+
+fn method(of: &JsValue, name: &str) -> Option<Function> {
+    Reflect::get(of, &name.into()).ok()?.dyn_into().ok()
+}

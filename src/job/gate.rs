@@ -1,0 +1,94 @@
+//! The gate: why a fill, start or load step is shut, and when it opens.
+
+use super::clock::{ClockId, CureClock};
+use super::progress::Progress;
+use super::sheet::{JobId, Sheet, Step, StepId};
+use super::work::Work;
+use crate::trade::cure::{Milestone, NotReached, ShopHistory};
+use crate::trade::moment::Moment;
+
+/// One thing a step waits for.
+#[derive(Debug, Clone, PartialEq)]
+pub enum Wait {
+    /// An earlier step is still open.
+    Step(StepId),
+    /// A compound is to be put on in that step, and its clock was never started.
+    ClockNotStarted(StepId),
+    /// A joint is curing until then, at the latest.
+    Cure { clock: ClockId, until: Moment },
+    /// A joint does not cure as things are.
+    Stalled { clock: ClockId, why: NotReached },
+}
+
+/// What the gate looks at.
+#[derive(Debug, Clone, Copy)]
+pub struct Ground<'a> {
+    /// Which job this is.
+    pub job: JobId,
+    /// Its sheet.
+    pub sheet: &'a Sheet,
+    /// How far it is.
+    pub progress: &'a Progress,
+    /// Every clock of the bench.
+    pub clocks: &'a [CureClock],
+    /// The shop's temperature, past and planned.
+    pub shop: &'a ShopHistory,
+}
+
+/// Everything `step` waits for at `now`; empty means open.
+///
+/// A fill step waits for every step before it and for every cure begun in one; another step waits
+/// for the steps named in its `waits_for`. A step already closed, or opened by hand, waits for nothing.
+pub fn waits(ground: Ground<'_>, step: &Step, now: Moment) -> Vec<Wait> {
+    let own = ground.progress.step(step.id);
+    let Some(milestone) = step.needs_cured() else { return Vec::new() };
+    if own.closed() || own.overridden {
+        return Vec::new();
+    }
+    let all = matches!(step.work, Work::Fill(_));
+    ground
+        .sheet
+        .before(step.id)
+        .iter()
+        .filter(|earlier| all || step.waits_for.contains(&earlier.id))
+        .flat_map(|earlier| waits_on(ground, earlier, milestone, now))
+        .collect()
+}
+
+/// When everything known to be curing is done; `None` while something has no end in sight.
+pub fn opens_at(waits: &[Wait]) -> Option<Moment> {
+    let ends: Option<Vec<Moment>> = waits
+        .iter()
+        .map(|wait| match wait {
+            Wait::Cure { until, .. } => Some(*until),
+            _ => None,
+        })
+        .collect();
+    ends.and_then(|ends| ends.into_iter().max())
+}
+
+fn waits_on(ground: Ground<'_>, earlier: &Step, milestone: Milestone, now: Moment) -> Vec<Wait> {
+    let progress = ground.progress.step(earlier.id);
+    let mut found = Vec::new();
+    if !progress.closed() {
+        found.push(Wait::Step(earlier.id));
+    }
+    let running: Vec<&CureClock> = ground
+        .clocks
+        .iter()
+        .filter(|clock| clock.counts() && clock.bound.is_some_and(|b| b.job == ground.job && b.step == earlier.id))
+        .collect();
+    if running.is_empty() && progress.closed() && earlier.work.cures() && !is_skipped(&progress) {
+        found.push(Wait::ClockNotStarted(earlier.id));
+    }
+    found.extend(running.into_iter().filter_map(|clock| match clock.reached_at(milestone, ground.shop) {
+        Ok(done) if done.latest <= now => None,
+        Ok(done) => Some(Wait::Cure { clock: clock.id, until: done.latest }),
+        Err(why) => Some(Wait::Stalled { clock: clock.id, why }),
+    }));
+    found
+}
+
+fn is_skipped(progress: &super::progress::StepProgress) -> bool {
+    matches!(progress.status, super::progress::Status::Skipped(_))
+}

@@ -1,0 +1,151 @@
+//! How far a job is: always worked out from its record, never stored beside it.
+
+use super::clock::ClockId;
+use super::record::{Entry, Event, Record};
+use super::sheet::{Sheet, Step, StepId};
+use super::work::Work;
+use crate::trade::moment::Moment;
+use std::collections::{BTreeMap, BTreeSet};
+
+/// Whether a step is still to do.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
+pub enum Status {
+    /// Still to do, or under way.
+    #[default]
+    Open,
+    /// Closed at that instant.
+    Done(Moment),
+    /// Left out at that instant, with a reason in the record.
+    Skipped(Moment),
+}
+
+/// One reading taken in a step.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Reading {
+    /// What was measured.
+    pub name: String,
+    /// Its number, in `unit`.
+    pub value: f64,
+    /// The unit's symbol.
+    pub unit: String,
+    /// What the limits said.
+    pub verdict: String,
+}
+
+/// How far one step is.
+#[derive(Debug, Clone, PartialEq, Default)]
+pub struct StepProgress {
+    /// Open, done or skipped.
+    pub status: Status,
+    /// Cautions acknowledged, by id.
+    pub acknowledged: BTreeSet<String>,
+    /// Fasteners brought to torque: (pass, place).
+    pub tallied: BTreeSet<(usize, usize)>,
+    /// Clocks started from this step, oldest first.
+    pub clocks: Vec<ClockId>,
+    /// Readings, oldest first.
+    pub readings: Vec<Reading>,
+    /// Its gate was opened by hand.
+    pub overridden: bool,
+}
+
+impl StepProgress {
+    /// Done or left out.
+    pub fn closed(&self) -> bool {
+        self.status != Status::Open
+    }
+
+    /// The latest reading of that name.
+    pub fn reading(&self, name: &str) -> Option<&Reading> {
+        self.readings.iter().rev().find(|reading| reading.name == name)
+    }
+}
+
+/// How far the whole job is.
+#[derive(Debug, Clone, PartialEq, Default)]
+pub struct Progress {
+    steps: BTreeMap<StepId, StepProgress>,
+    /// When the job was closed.
+    pub job_closed: Option<Moment>,
+}
+
+impl Progress {
+    /// Works the progress out from the record.
+    pub fn of(record: &Record) -> Self {
+        let mut progress = Self::default();
+        record.standing().for_each(|entry| progress.take(entry));
+        progress
+    }
+
+    /// Adds one entry that is not a taking-back: what a long record's next tally costs.
+    pub fn take(&mut self, entry: &Entry) {
+        let Some(id) = entry.step else {
+            if entry.event == Event::JobClosed {
+                self.job_closed = Some(entry.at);
+            }
+            return;
+        };
+        let step = self.steps.entry(id).or_default();
+        match &entry.event {
+            Event::Acknowledged { caution, .. } => {
+                step.acknowledged.insert(caution.clone());
+            }
+            Event::Tallied { pass, place, .. } => {
+                step.tallied.insert((*pass, *place));
+            }
+            Event::Applied { clock, .. } => step.clocks.push(*clock),
+            Event::Measured { name, value, unit, verdict, .. } => step.readings.push(Reading {
+                name: name.clone(),
+                value: *value,
+                unit: unit.clone(),
+                verdict: verdict.clone(),
+            }),
+            Event::Done { .. } => step.status = Status::Done(entry.at),
+            Event::Skipped { .. } => step.status = Status::Skipped(entry.at),
+            Event::Overridden { .. } => step.overridden = true,
+            Event::TakenBack { .. } | Event::Noted { .. } | Event::JobClosed => {}
+        }
+    }
+
+    /// How far that step is; a step never touched is simply open.
+    pub fn step(&self, id: StepId) -> StepProgress {
+        self.steps.get(&id).cloned().unwrap_or_default()
+    }
+
+    /// Whether that step is done or left out.
+    pub fn closed(&self, id: StepId) -> bool {
+        self.steps.get(&id).is_some_and(StepProgress::closed)
+    }
+
+    /// The first step still open.
+    pub fn next_open<'a>(&self, sheet: &'a Sheet) -> Option<&'a Step> {
+        sheet.steps.iter().find(|step| !self.closed(step.id))
+    }
+
+    /// How many of the sheet's steps are closed.
+    pub fn closed_count(&self, sheet: &Sheet) -> usize {
+        sheet.steps.iter().filter(|step| self.closed(step.id)).count()
+    }
+}
+
+/// The next fastener to bring to torque.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct NextFastener {
+    /// Which pass, from 0.
+    pub pass: usize,
+    /// Which bolt of the layout, from 0.
+    pub place: usize,
+    /// How many are done in this pass.
+    pub done_in_pass: usize,
+}
+
+/// Which fastener comes next in a fasten step: pass by pass, in the layout's order.
+pub fn next_fastener(step: &Step, progress: &StepProgress) -> Option<NextFastener> {
+    let Work::Fasten(fasten) = &step.work else { return None };
+    let order = fasten.layout.order();
+    (0..fasten.pass_count()).find_map(|pass| {
+        let place = *order.iter().find(|place| !progress.tallied.contains(&(pass, **place)))?;
+        let done_in_pass = order.iter().filter(|place| progress.tallied.contains(&(pass, **place))).count();
+        Some(NextFastener { pass, place, done_in_pass })
+    })
+}

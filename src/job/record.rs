@@ -1,0 +1,108 @@
+//! The record: what was done, entry by entry. It only grows; a correction is one more entry.
+
+use super::clock::ClockId;
+use super::sheet::StepId;
+use crate::trade::moment::Moment;
+use serde::{Deserialize, Serialize};
+
+/// An entry's number within its record, from 0, without gaps.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
+#[serde(transparent)]
+pub struct EntryId(pub u64);
+
+/// What happened.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[serde(tag = "what", rename_all = "snake_case")]
+pub enum Event {
+    /// A stop-level caution was read and acknowledged.
+    Acknowledged { caution: String, words: String },
+    /// One fastener was brought to one pass's torque.
+    Tallied { pass: usize, place: usize, value: String, unit: String, tool: String },
+    /// A compound went on; its clock was started.
+    Applied { compound: String, clock: ClockId },
+    /// A size, torque or temperature was read.
+    Measured { name: String, value: f64, unit: String, tool: String, verdict: String },
+    /// The step was closed.
+    Done { summary: String },
+    /// The step was left out.
+    Skipped { reason: String },
+    /// A shut step was opened by hand.
+    Overridden { reason: String },
+    /// An earlier entry no longer holds (undo).
+    TakenBack { entry: EntryId },
+    /// A remark on an earlier entry, or on the step.
+    Noted { about: Option<EntryId>, words: String },
+    /// The whole job was closed.
+    JobClosed,
+}
+
+/// One line of the record.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+pub struct Entry {
+    /// Its number: entries are stored in this order.
+    pub id: EntryId,
+    /// When, by the phone's clock.
+    pub at: Moment,
+    /// The step it belongs to; none for the whole job.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub step: Option<StepId>,
+    /// Initials of whoever did it.
+    #[serde(default, skip_serializing_if = "String::is_empty")]
+    pub who: String,
+    /// What happened.
+    #[serde(flatten)]
+    pub event: Event,
+}
+
+/// A job's record. There is no way to take an entry out.
+#[derive(Debug, Clone, Default, PartialEq, Serialize, Deserialize)]
+#[serde(transparent)]
+pub struct Record {
+    entries: Vec<Entry>,
+}
+
+impl Record {
+    /// A record of entries read back from storage, put in the order of their numbers.
+    pub fn from_entries(mut entries: Vec<Entry>) -> Self {
+        entries.sort_by_key(|entry| entry.id);
+        entries.dedup_by_key(|entry| entry.id);
+        Self { entries }
+    }
+
+    /// Adds a line and tells its number.
+    pub fn add(&mut self, at: Moment, step: Option<StepId>, who: &str, event: Event) -> EntryId {
+        let id = EntryId(self.entries.last().map_or(0, |entry| entry.id.0 + 1));
+        self.entries.push(Entry { id, at, step, who: who.to_owned(), event });
+        id
+    }
+
+    /// Every line, oldest first.
+    pub fn entries(&self) -> &[Entry] {
+        &self.entries
+    }
+
+    /// The line of that number.
+    pub fn entry(&self, id: EntryId) -> Option<&Entry> {
+        self.entries.binary_search_by_key(&id, |entry| entry.id).ok().and_then(|at| self.entries.get(at))
+    }
+
+    /// The lines that still hold: neither taken back nor a taking-back itself.
+    pub fn standing(&self) -> impl Iterator<Item = &Entry> {
+        let back: std::collections::HashSet<EntryId> = self
+            .entries
+            .iter()
+            .filter_map(|entry| match entry.event {
+                Event::TakenBack { entry } => Some(entry),
+                _ => None,
+            })
+            .collect();
+        self.entries
+            .iter()
+            .filter(move |entry| !back.contains(&entry.id) && !matches!(entry.event, Event::TakenBack { .. }))
+    }
+
+    /// The last line that still holds and that undo can take back.
+    pub fn last_standing(&self) -> Option<&Entry> {
+        self.standing().last()
+    }
+}

@@ -1,0 +1,169 @@
+//! A job sheet: an ordered list of steps, as it is planned at the desk and read from a file.
+
+use super::work::Work;
+use crate::trade::cure::Milestone;
+use serde::{Deserialize, Serialize};
+use serde_json::{Map, Value};
+use std::fmt;
+
+/// The version of the job form written by this release.
+pub const JOB_FORM_VERSION: u32 = 1;
+
+/// A step's own number within its job; it stays the same when steps are moved.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
+#[serde(transparent)]
+pub struct StepId(pub u32);
+
+/// A job's own number on this bench.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
+#[serde(transparent)]
+pub struct JobId(pub u32);
+
+/// One thing to do, with one kind of work.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+pub struct Step {
+    /// Unique within the job.
+    pub id: StepId,
+    /// A few words: what is fitted or done.
+    pub title: String,
+    /// One or two lines on how, read at the bench.
+    #[serde(default)]
+    pub notes: String,
+    /// What kind of work it is, with its numbers.
+    pub work: Work,
+    /// Steps whose closing (and cure) this one waits for, beyond what its kind waits for anyway.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub waits_for: Vec<StepId>,
+    /// Fields of a newer form: kept and written back.
+    #[serde(flatten)]
+    pub extra: Map<String, Value>,
+}
+
+/// A whole job sheet.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+pub struct Sheet {
+    /// The version of the form it was written in.
+    pub version: u32,
+    /// The job's name.
+    pub title: String,
+    /// The machine it is done on, in the user's words.
+    #[serde(default)]
+    pub machine: String,
+    /// The steps in their order.
+    pub steps: Vec<Step>,
+    /// Fields of a newer form: kept and written back.
+    #[serde(flatten)]
+    pub extra: Map<String, Value>,
+}
+
+/// Why a text is not a job sheet.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub enum SheetError {
+    /// Not the JSON form at all, or a value of the wrong kind.
+    Unreadable { line: usize, what: String },
+    /// Written by a later release.
+    TooNew(u32),
+    /// Two steps carry one number.
+    SameId(StepId),
+    /// A step waits for one that isn't there, or not before it.
+    WaitsForNothing { step: StepId, on: StepId },
+    /// No steps.
+    Empty,
+}
+
+impl fmt::Display for SheetError {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        match self {
+            Self::Unreadable { line, what } => write!(f, "Line {line} is not a job sheet: {what}."),
+            Self::TooNew(version) => write!(
+                f,
+                "This sheet is of form {version}, newer than form {JOB_FORM_VERSION} read here: update the app first."
+            ),
+            Self::SameId(id) => write!(f, "Two steps have the number {}: give each its own.", id.0),
+            Self::WaitsForNothing { step, on } => write!(
+                f,
+                "Step {} waits for step {}, which does not come before it: correct “waits_for”.",
+                step.0, on.0
+            ),
+            Self::Empty => f.write_str("The sheet has no steps: add at least one."),
+        }
+    }
+}
+
+impl std::error::Error for SheetError {}
+
+impl Sheet {
+    /// Reads a sheet from our JSON form.
+    ///
+    /// # Errors
+    /// [`SheetError`], naming the line or the step; nothing is half read.
+    pub fn from_json(text: &str) -> Result<Self, SheetError> {
+        let sheet: Self = serde_json::from_str(text).map_err(|error| SheetError::Unreadable {
+            line: error.line(),
+            what: plain_words(&error),
+        })?;
+        sheet.check()?;
+        Ok(sheet)
+    }
+
+    /// Writes the sheet in our JSON form.
+    pub fn to_json(&self) -> String {
+        // A sheet is plain data with string keys, which JSON always holds.
+        serde_json::to_string_pretty(self).unwrap_or_default()
+    }
+
+    /// The rules a sheet keeps: a known version, steps, own numbers, waits that point backwards.
+    ///
+    /// # Errors
+    /// The first rule broken.
+    pub fn check(&self) -> Result<(), SheetError> {
+        if self.version > JOB_FORM_VERSION {
+            return Err(SheetError::TooNew(self.version));
+        }
+        if self.steps.is_empty() {
+            return Err(SheetError::Empty);
+        }
+        let mut seen = std::collections::BTreeSet::new();
+        for step in &self.steps {
+            if let Some(&on) = step.waits_for.iter().find(|id| !seen.contains(*id)) {
+                return Err(SheetError::WaitsForNothing { step: step.id, on });
+            }
+            if !seen.insert(step.id) {
+                return Err(SheetError::SameId(step.id));
+            }
+        }
+        Ok(())
+    }
+
+    /// The step of that number.
+    pub fn step(&self, id: StepId) -> Option<&Step> {
+        self.steps.iter().find(|step| step.id == id)
+    }
+
+    /// Where that step stands, counted from 0.
+    pub fn place(&self, id: StepId) -> Option<usize> {
+        self.steps.iter().position(|step| step.id == id)
+    }
+
+    /// The steps before that one, in order.
+    pub fn before(&self, id: StepId) -> &[Step] {
+        &self.steps[..self.place(id).unwrap_or(0)]
+    }
+}
+
+impl Step {
+    /// The degree of cure this step needs behind it: `None` for steps no cure holds up.
+    pub fn needs_cured(&self) -> Option<Milestone> {
+        match &self.work {
+            Work::Fill(_) => Some(Milestone::FitForOil),
+            _ if !self.waits_for.is_empty() => Some(Milestone::Handling),
+            _ => None,
+        }
+    }
+}
+
+/// serde's sentence without its own place, which is said separately.
+fn plain_words(error: &serde_json::Error) -> String {
+    let words = error.to_string();
+    words.rsplit_once(" at line ").map_or(words.clone(), |(what, _)| what.to_owned())
+}

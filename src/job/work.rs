@@ -1,0 +1,298 @@
+//! The kinds of work a step can be, with the numbers each needs.
+//!
+//! Numbers are kept as the manual or the mechanic states them, in the unit the field names;
+//! `trade` gets quantities.
+
+use super::text_form;
+use crate::trade::application::Application;
+use crate::trade::fit::SizeSource;
+use crate::trade::guard::Joint;
+use crate::trade::material::Material;
+use crate::trade::order::{Layout, Pass};
+use crate::trade::preload::Condition;
+use crate::trade::quantity::{Length, TorqueStatement};
+use crate::trade::stages::Stage;
+use crate::trade::strength::Strength;
+use crate::trade::strip::FemaleMaterial;
+use crate::trade::thread::Thread;
+use serde::{Deserialize, Serialize};
+use uom::si::length::millimeter;
+
+/// One kind of work.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[serde(tag = "kind", rename_all = "snake_case")]
+pub enum Work {
+    /// Wash, blow out, wipe.
+    Clean(Clean),
+    /// Measure against limits.
+    Check(Check),
+    /// Put a part in place.
+    Fit(Fit),
+    /// Bring fasteners to torque.
+    Fasten(Fasten),
+    /// Put a compound on a joint and let it cure.
+    Bond(Bond),
+    /// Press or shrink a part into its bore.
+    Seat(Seat),
+    /// Lift by hand or by hoist.
+    Lift(LiftWork),
+    /// Turn by hand and feel.
+    Turn(Turn),
+    /// Fill with a fluid.
+    Fill(Fill),
+}
+
+/// Cleaning, and what it is done with.
+#[derive(Debug, Clone, Default, PartialEq, Serialize, Deserialize)]
+#[serde(default)]
+pub struct Clean {
+    /// A solvent is used.
+    pub solvent: bool,
+    /// Oil ways are blown out.
+    pub compressed_air: bool,
+}
+
+/// Readings to take.
+#[derive(Debug, Clone, Default, PartialEq, Serialize, Deserialize)]
+#[serde(default)]
+pub struct Check {
+    /// What is measured, each with its limits.
+    pub readings: Vec<Limit>,
+}
+
+/// One measured thing and its limits.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+pub struct Limit {
+    /// What it is.
+    pub name: String,
+    /// The unit the limits are in: a length in mm, or a count.
+    pub unit: String,
+    /// Not less than this.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub least: Option<f64>,
+    /// Not more than this.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub most: Option<f64>,
+}
+
+impl Limit {
+    /// Whether `value` lies within the limits, both ends included.
+    pub fn holds(&self, value: f64) -> bool {
+        self.least.is_none_or(|least| value >= least) && self.most.is_none_or(|most| value <= most)
+    }
+}
+
+/// A part put in place.
+#[derive(Debug, Clone, Default, PartialEq, Serialize, Deserialize)]
+#[serde(default)]
+pub struct Fit {
+    /// The part.
+    pub part: String,
+    /// Which way round it goes.
+    pub orientation: String,
+    /// It must be a new one.
+    pub new_part: bool,
+    /// A spring is held back while fitting.
+    pub spring: bool,
+}
+
+/// Whether a fastener may be used again.
+#[derive(Debug, Clone, Copy, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
+pub enum Reuse {
+    /// The old ones go back.
+    #[default]
+    Again,
+    /// Must be new.
+    New,
+}
+
+/// Fasteners brought to torque.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+pub struct Fasten {
+    /// The thread.
+    #[serde(with = "text_form::thread")]
+    pub thread: Thread,
+    /// The bolt's class, when known.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub strength: Option<Strength>,
+    /// What it is screwed into, when known.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub into: Option<FemaleMaterial>,
+    /// How deep it is screwed in, mm, when known.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub engagement_mm: Option<f64>,
+    /// What the manual says.
+    #[serde(with = "text_form::torque")]
+    pub torque: TorqueStatement,
+    /// How the fasteners lie.
+    pub layout: Layout,
+    /// Passes by share of the torque; none means one pass to the full torque.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub passes: Vec<Pass>,
+    /// Snug, torque and angle stages, where the manual has them.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub stages: Vec<Stage>,
+    /// The state of the thread.
+    #[serde(default = "condition_unknown")]
+    pub condition: Condition,
+    /// New or again.
+    #[serde(default)]
+    pub reuse: Reuse,
+    /// What the thread's joint is, for choosing the compound; none: nothing goes on it.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub compound: Option<Application>,
+}
+
+fn condition_unknown() -> Condition {
+    Condition::Unknown
+}
+
+impl Fasten {
+    /// How many passes there are.
+    pub fn pass_count(&self) -> usize {
+        self.passes.len().max(1)
+    }
+
+    /// The share of the full torque in that pass, 1.0 for the last.
+    pub fn pass_share(&self, pass: usize) -> f64 {
+        self.passes.get(pass).map_or(1.0, |pass| pass.share)
+    }
+
+    /// The joint as the slip guard sees it.
+    pub fn joint(&self) -> Joint {
+        Joint {
+            thread: self.thread,
+            strength: self.strength,
+            material: self.into,
+            engagement: self.engagement_mm.map(Length::new::<millimeter>),
+            condition: self.condition,
+        }
+    }
+}
+
+/// A joint sealed, locked or retained by a compound.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+pub struct Bond {
+    /// The joint, in words.
+    pub joint: String,
+    /// What the joint is, for choosing the compound.
+    pub application: Application,
+}
+
+/// A part pressed or shrunk into its bore.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+pub struct Seat {
+    /// The part.
+    pub part: String,
+    /// The bore.
+    pub hole: SizeSource,
+    /// The part's fitting diameter.
+    pub shaft: SizeSource,
+    /// What the housing is made of.
+    pub housing: Material,
+    /// What the part is made of.
+    pub part_material: Material,
+    /// How long the fit is, mm.
+    pub length_mm: f64,
+    /// The part's inside diameter, mm; 0 for a solid part.
+    #[serde(default)]
+    pub part_inside_mm: f64,
+    /// The outside diameter of the boss around the bore, mm.
+    pub boss_outside_mm: f64,
+    /// The wall that must hold its heat, mm.
+    pub wall_mm: f64,
+    /// The housing may not be hotter than this, °C.
+    pub housing_limit_c: f64,
+    /// The part may not be hotter than this, °C.
+    pub part_limit_c: f64,
+    /// It holds seals, O-rings or cured compound.
+    #[serde(default)]
+    pub holds_seals: bool,
+    /// How it is to be done.
+    #[serde(default)]
+    pub way: SeatWay,
+}
+
+/// How a part is seated.
+#[derive(Debug, Clone, Copy, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
+pub enum SeatWay {
+    /// Housing warmed, part dropped in.
+    #[default]
+    Heat,
+    /// Pressed in cold.
+    Press,
+}
+
+/// Something heavy moved.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+pub struct LiftWork {
+    /// What is lifted.
+    pub load: String,
+    /// How heavy it is, kg.
+    pub mass_kg: f64,
+    /// By hand or by sling.
+    pub way: LiftWay,
+}
+
+/// How it is lifted.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
+pub enum LiftWay {
+    /// By hand: how far the hands are from the ankles, and from which to which height.
+    Hands { reach_cm: f64, from_cm: f64, to_cm: f64 },
+    /// By hoist: sling legs and their angle from the horizontal.
+    Sling { legs: u32, angle_deg: f64 },
+}
+
+/// Turned by hand.
+#[derive(Debug, Clone, Default, PartialEq, Serialize, Deserialize)]
+#[serde(default)]
+pub struct Turn {
+    /// What is turned.
+    pub what: String,
+    /// What it must feel like.
+    pub expect: String,
+}
+
+/// Filled with a fluid.
+#[derive(Debug, Clone, Default, PartialEq, Serialize, Deserialize)]
+#[serde(default)]
+pub struct Fill {
+    /// The fluid.
+    pub fluid: String,
+    /// How much, litres.
+    pub litres: f64,
+}
+
+impl Work {
+    /// The kind in one word, as the screen shows it.
+    pub fn word(&self) -> &'static str {
+        match self {
+            Self::Clean(_) => "Clean",
+            Self::Check(_) => "Check",
+            Self::Fit(_) => "Fit",
+            Self::Fasten(_) => "Fasten",
+            Self::Bond(_) => "Bond",
+            Self::Seat(_) => "Seat",
+            Self::Lift(_) => "Lift",
+            Self::Turn(_) => "Turn",
+            Self::Fill(_) => "Fill",
+        }
+    }
+
+    /// What the step's joint is, where a compound may go on.
+    pub fn application(&self) -> Option<&Application> {
+        match self {
+            Self::Fasten(fasten) => fasten.compound.as_ref(),
+            Self::Bond(bond) => Some(&bond.application),
+            _ => None,
+        }
+    }
+
+    /// Whether a compound that cures goes on in this step.
+    pub fn cures(&self) -> bool {
+        self.application().is_some_and(|application| crate::trade::compound::recommend(application).cure.is_some())
+    }
+}

@@ -1,0 +1,91 @@
+//! A number with its unit, typed on our keypad; what was typed stays until it is a number.
+
+use super::keypad::NumberKeypad;
+use leptos::prelude::*;
+
+/// A field that shows a number and opens the keypad when touched. `take` judges and keeps the number;
+/// its refusal is shown and what was typed stays.
+#[component]
+pub fn NumberField(
+    /// What it is.
+    #[prop(into)]
+    name: String,
+    /// Its unit's symbol.
+    #[prop(into)]
+    unit: Signal<String>,
+    /// What is kept now, as shown; empty for none.
+    #[prop(into)]
+    value: Signal<String>,
+    /// Judges and keeps a number.
+    take: impl Fn(f64) -> Result<(), String> + Copy + Send + Sync + 'static,
+    /// Whether a minus sign makes sense.
+    #[prop(optional)]
+    signed: bool,
+) -> impl IntoView {
+    let open = RwSignal::new(false);
+    let typed = RwSignal::new(String::new());
+    let trouble = RwSignal::new(None::<String>);
+    let label = StoredValue::new(name);
+    let try_take = move |()| match read_number(&typed.get_untracked()).and_then(take) {
+        Ok(()) => {
+            trouble.set(None);
+            typed.set(String::new());
+            open.set(false);
+        }
+        Err(words) => trouble.set(Some(words)),
+    };
+    view! {
+        <div class="field">
+            <span>{label.get_value()}</span>
+            <button
+                aria-expanded=move || open.get().to_string()
+                aria-label=move || format!("{}: {} {}", label.get_value(), value.get(), unit.get())
+                on:click=move |_| open.update(|open| *open = !*open)
+            >
+                <span>{move || if value.get().is_empty() { "—".to_owned() } else { value.get() }}</span>
+                <span class="quiet">{move || unit.get()}</span>
+            </button>
+            <Show when=move || open.get()>
+                <div class="sheet" role="dialog" aria-label=label.get_value()>
+                    <div class="entry">
+                        <span class="quiet">{label.get_value()}</span>
+                        <span class="typed" aria-live="polite">{move || typed.get()} " " {move || unit.get()}</span>
+                    </div>
+                    {move || trouble.get().map(|words| view! { <p class="trouble" role="alert">{words}</p> })}
+                    <NumberKeypad typed take=try_take signed />
+                    <button on:click=move |_| open.set(false)>"leave it as it was"</button>
+                </div>
+            </Show>
+        </div>
+    }
+}
+
+/// Reads a plain number as typed on the keypad or a phone's keyboard: point or comma, our minus or a hyphen.
+///
+/// # Errors
+/// A sentence that says what to type.
+pub fn read_number(text: &str) -> Result<f64, String> {
+    let plain = text.trim().replace(',', ".").replace('−', "-");
+    if plain.is_empty() {
+        return Err("Type a number first.".to_owned());
+    }
+    match plain.parse::<f64>() {
+        Ok(number) if number.is_finite() => Ok(number),
+        _ => Err(format!("“{text}” is not a number: use digits and one point.")),
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn reads_what_hands_type() {
+        assert_eq!(read_number(" 7,25 "), Ok(7.25));
+        assert_eq!(read_number("−18"), Ok(-18.0));
+        assert_eq!(read_number(""), Err("Type a number first.".to_owned()));
+        assert_eq!(read_number("1.2.3"), Err("“1.2.3” is not a number: use digits and one point.".to_owned()));
+        assert!(read_number("inf").is_err());
+        assert!(read_number("1e400").is_err());
+    }
+}

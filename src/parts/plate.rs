@@ -1,0 +1,31 @@
+//! The plate: the one number that matters, what it is, and what stands under it.
+
+use leptos::prelude::*;
+
+/// One number at the size the far view needs.
+#[component]
+pub fn Plate(
+    /// What the number is: "set on Middle".
+    #[prop(into)]
+    says: Signal<String>,
+    /// The number; a dash when there is none.
+    #[prop(into)]
+    number: Signal<String>,
+    /// Its unit.
+    #[prop(into)]
+    unit: Signal<String>,
+    /// Lines under it.
+    #[prop(optional)]
+    children: Option<Children>,
+) -> impl IntoView {
+    view! {
+        <section class="plate" aria-live="polite">
+            <div class="says">{move || says.get()}</div>
+            <div class="number">
+                <span class="value">{move || number.get()}</span>
+                <span class="unit">{move || unit.get()}</span>
+            </div>
+            {children.map(|children| children())}
+        </section>
+    }
+}

@@ -1,0 +1,25 @@
+//! What the app has to say, one line each, until put away.
+
+use crate::bench::Bench;
+use leptos::prelude::*;
+
+/// The lines under the strip.
+#[component]
+pub fn SaidLines() -> impl IntoView {
+    let bench = Bench::here();
+    view! {
+        <ul class="said" role="status">
+            <For each=move || bench.said.get() key=|said| said.words.clone() let:said>
+                <li class:trouble=said.trouble>
+                    <span>{said.words.clone()}</span>
+                    <button
+                        aria-label="put this message away"
+                        on:click=move |_| bench.said.update(|all| all.retain(|other| *other != said))
+                    >
+                        "ok"
+                    </button>
+                </li>
+            </For>
+        </ul>
+    }
+}
