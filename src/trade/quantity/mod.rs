@@ -1,8 +1,28 @@
 //! Quantities and their text: what is typed becomes a quantity once, and a quantity becomes text once.
 
+mod angle;
+mod length;
+mod mass;
+mod print;
+mod scan;
+mod temperature;
+mod text_error;
+mod torque_statement;
+mod torque_text;
 mod torque_unit;
+mod typed;
 
+pub use angle::{AngleUnit, parse_angle, print_angle};
+pub use length::{LengthUnit, parse_deviation, parse_length, print_inch_fraction, print_length};
+pub use mass::{MassUnit, parse_mass, print_mass};
+pub(in crate::trade) use print::decimals_of;
+pub use print::{Printed, fixed, significant};
+pub use temperature::{TemperatureUnit, parse_temperature, print_temperature};
+pub use text_error::{Problem, TextError};
+pub use torque_statement::{StatementForm, TorqueStatement};
+pub use torque_text::{parse_torque, parse_torques, print_torque};
 pub use torque_unit::TorqueUnit;
+pub use typed::{Subject, Typed, Unit};
 pub use uom::si::f64::{
     Angle, Area, Force, Length, Mass, Pressure, Ratio, TemperatureInterval, ThermodynamicTemperature, Time,
     Torque,

@@ -1,6 +1,8 @@
 //! The six torque units found in service manuals and on wrenches.
 
 use super::Torque;
+use super::typed::{Subject, Unit};
+use TorqueUnit::{KilogramCentimetre, KilogramMetre, NewtonMetre, OunceInch, PoundFoot, PoundInch};
 use serde::{Deserialize, Serialize};
 use uom::si::torque::newton_meter;
 
@@ -87,3 +89,102 @@ impl TorqueUnit {
         torque.get::<newton_meter>() / self.newton_metres()
     }
 }
+
+impl Unit for TorqueUnit {
+    const SUBJECT: Subject = Subject {
+        what: "a torque",
+        example: "9 N·m",
+        units: "N·m, ft·lb, in·lb, kgf·m, kgf·cm or oz·in",
+        least: 0.0,
+        least_limit: "zero",
+        least_why: "a torque is not negative",
+        // The largest thread here, M24 of class 12.9, is given 1 350 N·m dry: a slip of ten times
+        // still gets through to the guard, which can say what was meant.
+        most: 20_000.0,
+        limit: "20 000 N·m",
+        why: "no thread up to M24 takes a tenth of that",
+    };
+
+    fn spelled(key: &str) -> Option<Self> {
+        SPELLINGS.iter().find(|row| row.0 == key).map(|row| row.1)
+    }
+
+    fn symbol(self) -> &'static str {
+        TorqueUnit::symbol(self)
+    }
+
+    fn base(self, value: f64) -> f64 {
+        value * self.newton_metres()
+    }
+}
+
+/// What people write, without case and without what parts the words.
+///
+/// A slash is common between pounds and feet and is read as a hyphen there; "kg/cm" is a pressure
+/// with its square lost, so no slash is read with kilograms.
+const SPELLINGS: &[(&str, TorqueUnit)] = &[
+    ("nm", NewtonMetre),
+    ("newtonmetre", NewtonMetre),
+    ("newtonmetres", NewtonMetre),
+    ("newtonmeter", NewtonMetre),
+    ("newtonmeters", NewtonMetre),
+    ("ftlb", PoundFoot),
+    ("ftlbs", PoundFoot),
+    ("ftlbf", PoundFoot),
+    ("ftlbsf", PoundFoot),
+    ("lbft", PoundFoot),
+    ("lbsft", PoundFoot),
+    ("lbfft", PoundFoot),
+    ("ft/lb", PoundFoot),
+    ("ft/lbs", PoundFoot),
+    ("lb/ft", PoundFoot),
+    ("lbs/ft", PoundFoot),
+    ("footlb", PoundFoot),
+    ("footlbs", PoundFoot),
+    ("footpound", PoundFoot),
+    ("footpounds", PoundFoot),
+    ("poundfoot", PoundFoot),
+    ("poundfeet", PoundFoot),
+    ("poundsfeet", PoundFoot),
+    ("inlb", PoundInch),
+    ("inlbs", PoundInch),
+    ("inlbf", PoundInch),
+    ("inlbsf", PoundInch),
+    ("lbin", PoundInch),
+    ("lbsin", PoundInch),
+    ("lbfin", PoundInch),
+    ("in/lb", PoundInch),
+    ("in/lbs", PoundInch),
+    ("lb/in", PoundInch),
+    ("lbs/in", PoundInch),
+    ("inchlb", PoundInch),
+    ("inchlbs", PoundInch),
+    ("inchpound", PoundInch),
+    ("inchpounds", PoundInch),
+    ("poundinch", PoundInch),
+    ("poundinches", PoundInch),
+    ("kgfm", KilogramMetre),
+    ("kgm", KilogramMetre),
+    ("mkg", KilogramMetre),
+    ("mkgf", KilogramMetre),
+    ("mkp", KilogramMetre),
+    ("kpm", KilogramMetre),
+    ("kilogramforcemetres", KilogramMetre),
+    ("kilogramforcemeters", KilogramMetre),
+    ("kgfcm", KilogramCentimetre),
+    ("kgcm", KilogramCentimetre),
+    ("cmkg", KilogramCentimetre),
+    ("cmkgf", KilogramCentimetre),
+    ("cmkp", KilogramCentimetre),
+    ("kpcm", KilogramCentimetre),
+    ("kilogramforcecentimetres", KilogramCentimetre),
+    ("kilogramforcecentimeters", KilogramCentimetre),
+    ("ozin", OunceInch),
+    ("ozfin", OunceInch),
+    ("inoz", OunceInch),
+    ("inozf", OunceInch),
+    ("ounceinch", OunceInch),
+    ("ounceinches", OunceInch),
+    ("inchounce", OunceInch),
+    ("inchounces", OunceInch),
+];

@@ -1,0 +1,196 @@
+//! The slip guard: does this torque make sense on this bolt, and if not, what was meant?
+//!
+//! It judges; it never changes a torque. The manual's value governs.
+
+use super::preload::{Condition, Preload, PreloadError, preload};
+use super::quantity::{Force, Length, TorqueUnit};
+use super::strength::{Strength, proof_load};
+use super::strip::{FemaleMaterial, strip_load};
+use super::thread::Thread;
+use serde::{Deserialize, Serialize};
+use std::fmt;
+use uom::si::ratio::ratio;
+
+mod readings;
+mod window;
+mod words;
+
+pub use readings::{Reading, Slip};
+pub use window::{Weakest, Window, window};
+
+/// What is known of one bolted joint.
+#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
+pub struct Joint {
+    /// The bolt's thread.
+    pub thread: Thread,
+    /// Its strength class, when the head shows one.
+    pub strength: Option<Strength>,
+    /// What the female thread is cut in, when known.
+    pub material: Option<FemaleMaterial>,
+    /// Length of full thread in mesh, when known; the recommended length is assumed otherwise.
+    /// Stored in millimetres.
+    #[serde(default, with = "millimetres")]
+    pub engagement: Option<Length>,
+    /// State of the thread and the underside of the head.
+    pub condition: Condition,
+}
+
+impl Joint {
+    /// A joint of which only the thread is known.
+    pub const fn of(thread: Thread) -> Self {
+        Self {
+            thread,
+            strength: None,
+            material: None,
+            engagement: None,
+            condition: Condition::Unknown,
+        }
+    }
+
+    /// The pull that strips the female thread, weak and strong end, when its material is known.
+    pub fn strip_load(&self) -> Option<(Force, Force)> {
+        let material = self.material?;
+        let length = self
+            .engagement
+            .unwrap_or_else(|| material.recommended_engagement(self.thread));
+        Some(strip_load(self.thread, material, length))
+    }
+}
+
+/// How a torque sits on its bolt.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize)]
+pub enum Verdict {
+    /// Within what such bolts are given.
+    Plausible,
+    /// Above it, yet not beyond belief: a quiet note.
+    High,
+    /// Below it, yet not beyond belief: a quiet note.
+    Low,
+    /// Beyond belief, too high or too low: stop and ask.
+    Absurd,
+}
+
+impl Verdict {
+    /// The verdict in words.
+    pub const fn words(self) -> &'static str {
+        match self {
+            Self::Plausible => "plausible",
+            Self::High => "high",
+            Self::Low => "low",
+            Self::Absurd => "not plausible",
+        }
+    }
+}
+
+/// The guard's answer.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Judgement {
+    /// How the torque sits.
+    pub verdict: Verdict,
+    /// True when it errs upwards (high, or absurdly high).
+    pub too_high: bool,
+    /// The pull it gives over the likely friction.
+    pub preload: Preload,
+    /// That pull over the bolt's proof load, low and high; none while the class is unknown.
+    pub proof_share: Option<(f64, f64)>,
+    /// That pull over the female thread's strip load, least and most; none while its material is
+    /// unknown. Capped at a million where nothing holds the bolt.
+    pub strip_share: Option<(f64, f64)>,
+    /// Readings that would be plausible, likeliest first; empty for a plausible torque.
+    pub readings: Vec<Reading>,
+    /// One or two sentences for the screen.
+    pub sentence: String,
+}
+
+/// Why nothing can be judged.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum GuardError {
+    /// The torque itself is impossible.
+    Torque(PreloadError),
+    /// The engagement is negative, endless or not a number.
+    Engagement,
+}
+
+impl fmt::Display for GuardError {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        match self {
+            Self::Torque(error) => error.fmt(f),
+            Self::Engagement => f.write_str("The engagement must be zero or more: measure it again."),
+        }
+    }
+}
+
+impl std::error::Error for GuardError {}
+
+impl From<PreloadError> for GuardError {
+    fn from(error: PreloadError) -> Self {
+        Self::Torque(error)
+    }
+}
+
+/// Judges `value` of `unit` on `joint`.
+///
+/// The limits are those of [`window`]. Made for bolts that clamp: a sealing plug, a banjo or a
+/// sensor is rightly given less than its thread could bear.
+///
+/// # Errors
+/// [`GuardError`] for a torque that is not above zero or is beyond any bolt, and for an impossible
+/// engagement.
+pub fn judge(value: f64, unit: TorqueUnit, joint: &Joint) -> Result<Judgement, GuardError> {
+    if joint
+        .engagement
+        .is_some_and(|length| !length.value.is_finite() || length.value < 0.0)
+    {
+        return Err(GuardError::Engagement);
+    }
+    let torque = unit.torque(value);
+    let preload = preload(torque, joint.thread, joint.condition)?;
+    let limits = window(joint);
+    let (verdict, too_high) = limits.verdict(torque);
+    let readings = match verdict {
+        Verdict::Plausible => Vec::new(),
+        _ => readings::likely(value, unit, &limits),
+    };
+    let sentence = words::sentence(verdict, too_high, joint, &limits, readings.first());
+    Ok(Judgement {
+        verdict,
+        too_high,
+        preload,
+        proof_share: joint.strength.map(|class| {
+            let proof = proof_load(joint.thread, class);
+            (share(preload.low, proof), share(preload.high, proof))
+        }),
+        strip_share: joint
+            .strip_load()
+            .map(|(weak, strong)| (share(preload.low, strong), share(preload.high, weak))),
+        readings,
+        sentence,
+    })
+}
+
+/// Stands for "endlessly more".
+const LARGEST_SHARE: f64 = 1e6;
+
+fn share(part: Force, whole: Force) -> f64 {
+    let share = (part / whole).get::<ratio>();
+    if share.is_finite() {
+        share.min(LARGEST_SHARE)
+    } else {
+        LARGEST_SHARE
+    }
+}
+
+/// Stores a length that may be missing as a number of millimetres.
+mod millimetres {
+    use super::Length;
+    use serde::{Deserialize, Deserializer, Serialize, Serializer};
+    use uom::si::length::millimeter;
+
+    pub fn serialize<S: Serializer>(length: &Option<Length>, out: S) -> Result<S::Ok, S::Error> {
+        length.map(|length| length.get::<millimeter>()).serialize(out)
+    }
+
+    pub fn deserialize<'de, D: Deserializer<'de>>(input: D) -> Result<Option<Length>, D::Error> {
+        Ok(Option::<f64>::deserialize(input)?.map(Length::new::<millimeter>))
+    }
+}

@@ -1,0 +1,184 @@
+//! What can be wrong with a typed quantity, said so that it can be put right.
+
+use std::fmt;
+
+/// Why a text is no quantity, and where.
+#[derive(Debug, Clone, PartialEq)]
+pub struct TextError {
+    /// Which character, counted from 0; the length of the text where its end is meant.
+    pub at: usize,
+    /// What is wrong there.
+    pub problem: Problem,
+}
+
+/// What is wrong at one place of a text.
+#[derive(Debug, Clone, PartialEq)]
+pub enum Problem {
+    /// Nothing was typed.
+    Empty {
+        /// What would be read.
+        example: &'static str,
+    },
+    /// Something else stands where a number belongs.
+    NumberExpected {
+        /// What stands there, none at the end of the text.
+        found: Option<char>,
+    },
+    /// The number has no unit.
+    UnitExpected {
+        /// The units that are read.
+        units: &'static str,
+    },
+    /// A word that is no unit of this quantity.
+    UnknownUnit {
+        /// The word, cut short when long.
+        word: String,
+        /// The units that are read.
+        units: &'static str,
+    },
+    /// A comma that may be a decimal comma or may part thousands.
+    CommaUnclear {
+        /// The number if it is a decimal comma.
+        decimal: String,
+        /// The number if it parts thousands.
+        thousands: String,
+    },
+    /// A second point or comma in one number.
+    SecondSeparator,
+    /// More digits than a number here can keep.
+    TooManyDigits,
+    /// A fraction that is not read, or not with this unit.
+    Fraction {
+        /// Which fractions are read, with an example.
+        allowed: &'static str,
+    },
+    /// A minus sign before a quantity that has none.
+    Negative {
+        /// The quantity.
+        what: &'static str,
+    },
+    /// Zero where the quantity must be above it.
+    Zero {
+        /// The quantity.
+        what: &'static str,
+    },
+    /// Above the largest value that is read.
+    TooLarge {
+        /// The largest value, with its unit.
+        limit: &'static str,
+        /// Why there is such a limit.
+        why: &'static str,
+    },
+    /// Below the smallest value that is read.
+    TooSmall {
+        /// The smallest value, with its unit.
+        limit: &'static str,
+        /// Why there is such a limit.
+        why: &'static str,
+    },
+    /// A range whose second number is not above its first.
+    RangeReversed,
+    /// A tolerance that reaches zero or below.
+    ToleranceTooWide,
+    /// Two different units in one value.
+    UnitsDiffer,
+    /// More text after the quantity.
+    Extra {
+        /// What follows, cut short when long.
+        word: String,
+    },
+    /// More values in one text than are read.
+    TooManyValues,
+}
+
+impl TextError {
+    pub(super) fn new(at: usize, problem: Problem) -> Self {
+        Self { at, problem }
+    }
+}
+
+impl fmt::Display for TextError {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        if let Problem::Empty { example } = self.problem {
+            return write!(
+                f,
+                "Nothing typed: enter a number and its unit, such as {example}."
+            );
+        }
+        write!(f, "Character {}: ", self.at + 1)?;
+        match &self.problem {
+            Problem::Empty { .. } => Ok(()),
+            Problem::NumberExpected { found: Some(c) } => {
+                write!(
+                    f,
+                    "a number was expected, such as 9 or 7.2, and “{}” found.",
+                    c.escape_debug()
+                )
+            }
+            Problem::NumberExpected { found: None } => {
+                write!(f, "a number was expected, such as 9 or 7.2, and the text ends.")
+            }
+            Problem::UnitExpected { units } => write!(f, "the unit is missing; add {units}."),
+            Problem::UnknownUnit { word, units } => {
+                write!(f, "“{word}” is not a unit read here; write {units}.")
+            }
+            Problem::CommaUnclear { decimal, thousands } => {
+                write!(
+                    f,
+                    "the comma can be read two ways; type {decimal} or {thousands}."
+                )
+            }
+            Problem::SecondSeparator => {
+                write!(f, "a number has one decimal point or comma; leave out the other.")
+            }
+            Problem::TooManyDigits => {
+                write!(
+                    f,
+                    "too many digits; type at most 15, and at most 12 after the point."
+                )
+            }
+            Problem::Fraction { allowed } => write!(f, "this fraction is not read; {allowed}."),
+            Problem::Negative { what } => write!(f, "{what} is not negative; leave out the minus sign."),
+            Problem::Zero { what } => write!(f, "{what} of zero says nothing; type a value above zero."),
+            Problem::TooLarge { limit, why } => {
+                write!(
+                    f,
+                    "this is more than {limit}, and {why}; check the unit and the decimal point."
+                )
+            }
+            Problem::TooSmall { limit, why } => {
+                write!(
+                    f,
+                    "this is less than {limit}, and {why}; check the unit and the sign."
+                )
+            }
+            Problem::RangeReversed => {
+                write!(
+                    f,
+                    "the second number of a range must be above the first; type the low end first."
+                )
+            }
+            Problem::ToleranceTooWide => {
+                write!(
+                    f,
+                    "the tolerance reaches down to zero; type one that is smaller than the value."
+                )
+            }
+            Problem::UnitsDiffer => {
+                write!(
+                    f,
+                    "this unit differs from the one before; give one value in one unit."
+                )
+            }
+            Problem::Extra { word } => {
+                write!(
+                    f,
+                    "nothing more was expected here, and “{word}” found; leave it out."
+                )
+            }
+            Problem::TooManyValues => write!(f, "too many values in one text; give at most 8."),
+        }
+    }
+}
+
+impl std::error::Error for TextError {}

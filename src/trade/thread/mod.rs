@@ -1,0 +1,179 @@
+//! Threads: ISO metric coarse and fine M3–M24, unified coarse and fine #4–3/4 in.
+
+use super::quantity::{Area, Length};
+use serde::{Deserialize, Serialize};
+use std::fmt;
+use std::hash::{Hash, Hasher};
+use uom::si::area::square_millimeter;
+use uom::si::length::millimeter;
+
+mod parse;
+mod table;
+
+pub use parse::ThreadError;
+use table::{ROWS, Row};
+
+/// Which family of threads a size belongs to.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize)]
+pub enum Series {
+    /// ISO metric, the pitch meant when none is named.
+    MetricCoarse,
+    /// ISO metric with a finer pitch.
+    MetricFine,
+    /// Unified coarse.
+    Unc,
+    /// Unified fine.
+    Unf,
+}
+
+impl Series {
+    /// Every series, in the order the screens show them.
+    pub const ALL: [Self; 4] = [Self::MetricCoarse, Self::MetricFine, Self::Unc, Self::Unf];
+
+    /// The series in words.
+    pub const fn words(self) -> &'static str {
+        match self {
+            Self::MetricCoarse => "metric coarse",
+            Self::MetricFine => "metric fine",
+            Self::Unc => "unified coarse",
+            Self::Unf => "unified fine",
+        }
+    }
+}
+
+/// One thread size of the table: a 60° profile (ISO 68-1, ASME B1.1) with its diameter and pitch.
+///
+/// Stored as its designation ("M8", "M8×1", "1/4-20 UNC").
+#[derive(Debug, Clone, Copy, Serialize, Deserialize)]
+#[serde(try_from = "String", into = "String")]
+pub struct Thread(&'static Row);
+
+impl Thread {
+    /// Every thread: metric coarse, metric fine, unified coarse, unified fine, each by size.
+    pub fn all() -> impl Iterator<Item = Self> {
+        ROWS.iter().map(Self)
+    }
+
+    /// Reads a designation as a person writes it: `M6`, `M8x1.25`, `M10 × 1`, `1/4-20`,
+    /// `#10-32 UNF`, `3/8 UNC`.
+    ///
+    /// # Errors
+    /// [`ThreadError`] when the text is no designation, or names a size or pitch outside the table.
+    ///
+    /// ```
+    /// use halfcase::trade::thread::Thread;
+    /// assert_eq!(Thread::parse("m8 x 1,25").map(|t| t.name()), Ok("M8".to_owned()));
+    /// ```
+    pub fn parse(text: &str) -> Result<Self, ThreadError> {
+        parse::read(text)
+    }
+
+    /// The designation: "M8" for coarse, "M8×1" for fine, "1/4-20 UNC".
+    pub fn name(&self) -> String {
+        self.0.name.to_owned()
+    }
+
+    /// The family it belongs to.
+    pub fn series(&self) -> Series {
+        self.0.series
+    }
+
+    /// Nominal (major) diameter d.
+    pub fn major(&self) -> Length {
+        mm(self.0.major_mm)
+    }
+
+    /// Pitch P.
+    pub fn pitch(&self) -> Length {
+        mm(self.0.pitch_mm)
+    }
+
+    /// Pitch diameter d2 = d − 0.649 519 P (ISO 724, ASME B1.1).
+    pub fn pitch_diameter(&self) -> Length {
+        mm(self.0.major_mm - PITCH_DIAMETER_STEP * self.0.pitch_mm)
+    }
+
+    /// Minor diameter of the bolt d3 = d − 1.226 869 P (ISO 898-1).
+    pub fn minor_diameter(&self) -> Length {
+        mm(self.0.major_mm - MINOR_DIAMETER_STEP * self.0.pitch_mm)
+    }
+
+    /// Diameter of the circle with the tensile stress area.
+    ///
+    /// Metric: (d2 + d3)/2 (ISO 898-1). Unified: D − 0.9743/n (ASME B1.1).
+    pub fn stress_diameter(&self) -> Length {
+        match self.0.series {
+            Series::MetricCoarse | Series::MetricFine => {
+                (self.pitch_diameter() + self.minor_diameter()) / 2.0
+            }
+            Series::Unc | Series::Unf => mm(self.0.major_mm - UNIFIED_STRESS_STEP * self.0.pitch_mm),
+        }
+    }
+
+    /// Tensile stress area A_s = π/4 · (stress diameter)².
+    pub fn stress_area(&self) -> Area {
+        let diameter_mm = self.stress_diameter().get::<millimeter>();
+        Area::new::<square_millimeter>(std::f64::consts::FRAC_PI_4 * diameter_mm * diameter_mm)
+    }
+
+    /// Clearance hole: ISO 273 medium, or ASME B18.2.8 normal.
+    pub fn clearance_hole(&self) -> Length {
+        mm(self.0.hole_mm)
+    }
+
+    /// Outside diameter of the bearing face under a plain hexagon head: ISO 4014 d_w (least), or
+    /// 0.95 of the width across flats of an inch screw. Flanged heads are larger.
+    pub fn head_bearing(&self) -> Length {
+        mm(self.0.head_mm)
+    }
+
+    /// Mean bearing diameter under the head: halfway between hole and bearing face.
+    pub fn mean_bearing_diameter(&self) -> Length {
+        (self.head_bearing() + self.clearance_hole()) / 2.0
+    }
+}
+
+/// d − d2 in pitches: 3/4 of the height of the sharp triangle (ISO 68-1).
+const PITCH_DIAMETER_STEP: f64 = 0.649_519;
+/// d − d3 in pitches: 17/12 of that height (ISO 898-1).
+const MINOR_DIAMETER_STEP: f64 = 1.226_869;
+/// D − stress diameter in pitches (ASME B1.1).
+const UNIFIED_STRESS_STEP: f64 = 0.974_3;
+
+fn mm(value: f64) -> Length {
+    Length::new::<millimeter>(value)
+}
+
+impl PartialEq for Thread {
+    fn eq(&self, other: &Self) -> bool {
+        self.0.name == other.0.name
+    }
+}
+
+impl Eq for Thread {}
+
+impl Hash for Thread {
+    fn hash<H: Hasher>(&self, state: &mut H) {
+        self.0.name.hash(state);
+    }
+}
+
+impl fmt::Display for Thread {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.write_str(self.0.name)
+    }
+}
+
+impl From<Thread> for String {
+    fn from(thread: Thread) -> Self {
+        thread.name()
+    }
+}
+
+impl TryFrom<String> for Thread {
+    type Error = ThreadError;
+
+    fn try_from(text: String) -> Result<Self, ThreadError> {
+        Self::parse(&text)
+    }
+}
