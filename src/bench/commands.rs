@@ -3,6 +3,7 @@
 use super::{Action, Bench, Inverse, Settings};
 use crate::bench::trail::TRAIL_LENGTH;
 use crate::device::storage::StorageError;
+use crate::device::wake_lock::{self, Awake};
 use crate::job::clock::{Bound, ClockId, CureClock, Ended};
 use crate::job::progress::{Progress, next_fastener};
 use crate::job::record::{EntryId, Event};
@@ -137,7 +138,7 @@ impl Bench {
         let progress = self.progress.with_untracked(|progress| progress.step(step.id));
         match &step.work {
             Work::Fasten(fasten) => {
-                let left = fasten.layout.order().len() * fasten.pass_count() - progress.tallied.len();
+                let left = fasten.tally_count().saturating_sub(progress.tallied.len());
                 if left > 0 {
                     return Err(Refused::FastenersLeft(left));
                 }
@@ -192,7 +193,20 @@ impl Bench {
         self.leave(words.to_owned(), Inverse::Settings(Box::new(before)));
     }
 
-    /// Changes the settings without a way back: for what only remembers (last values looked up).
+    /// Takes another wrench in the hand.
+    pub fn take_wrench(self, at: usize) {
+        if self.settings.with_untracked(|settings| settings.in_hand != at) {
+            self.set("choice of wrench", |settings| settings.in_hand = at);
+        }
+    }
+
+    /// Notes the shop's temperature as of now, °C.
+    pub fn note_temperature(self, celsius: f64) {
+        let now = (self.clock)();
+        self.set("shop temperature", |settings| settings.note_temperature(now, celsius));
+    }
+
+    /// Changes the settings without a way back: for what only remembers what was typed.
     pub fn note(self, change: impl FnOnce(&mut Settings)) {
         self.settings.update(change);
         self.keep_settings();
@@ -256,6 +270,22 @@ impl Bench {
         let progress = self.progress.with_untracked(|progress| progress.step(step.id));
         let open = cautions.iter().any(|c| c.level == Level::Stop && !progress.acknowledged.contains(c.id));
         if open { Err(Refused::Unacknowledged) } else { Ok(()) }
+    }
+
+    /// Asks for the display to stay on while a step or a clock is open.
+    pub fn stay_awake(self) {
+        let wanted = untrack(|| {
+            self.progress.with(|progress| progress.job_closed.is_none())
+                || self.clocks.with(|clocks| clocks.iter().any(|clock| clock.ended.is_none()))
+        });
+        if wanted {
+            wake_lock::hold(move |awake| {
+                self.awake.try_set(awake);
+            });
+        } else {
+            wake_lock::release();
+            self.awake.set(Awake::NotAsked);
+        }
     }
 
     fn add(self, step: Option<StepId>, event: Event, words: String) {

@@ -38,12 +38,11 @@ pub struct Settings {
     pub look: Look,
     /// Who signs the record.
     pub initials: String,
-    /// The last torques looked up, newest first, in the words they were typed in.
-    pub recent: Vec<String>,
+    /// What is typed on the Torque screen, so that a reload loses nothing.
+    pub torque_typed: String,
+    /// The unit it is typed in.
+    pub torque_unit: TorqueUnit,
 }
-
-/// How many looked-up torques are kept one tap away.
-pub const RECENT_KEPT: usize = 8;
 
 impl Default for Settings {
     fn default() -> Self {
@@ -55,7 +54,8 @@ impl Default for Settings {
             hoist_kg: None,
             look: Look::Phone,
             initials: String::new(),
-            recent: Vec::new(),
+            torque_typed: String::new(),
+            torque_unit: TorqueUnit::NewtonMetre,
         }
     }
 }
@@ -82,13 +82,6 @@ impl Settings {
     /// The wrench in the hand.
     pub fn wrench(&self) -> Option<&Wrench> {
         self.wrenches.get(self.in_hand)
-    }
-
-    /// Puts a torque's words at the front of the last ones looked up.
-    pub fn remember(&mut self, words: &str) {
-        self.recent.retain(|old| old != words);
-        self.recent.insert(0, words.to_owned());
-        self.recent.truncate(RECENT_KEPT);
     }
 
     /// Notes the shop's temperature from `at` on, °C.

@@ -1,5 +1,6 @@
 //! The job: its steps, what was done to them, and the rules between; pure, no browser, no clock of its own.
 
+pub mod answer;
 pub mod clock;
 pub mod example;
 pub mod gate;

@@ -142,10 +142,10 @@ pub struct NextFastener {
 /// Which fastener comes next in a fasten step: pass by pass, in the layout's order.
 pub fn next_fastener(step: &Step, progress: &StepProgress) -> Option<NextFastener> {
     let Work::Fasten(fasten) = &step.work else { return None };
-    let order = fasten.layout.order();
     (0..fasten.pass_count()).find_map(|pass| {
-        let place = *order.iter().find(|place| !progress.tallied.contains(&(pass, **place)))?;
-        let done_in_pass = order.iter().filter(|place| progress.tallied.contains(&(pass, **place))).count();
-        Some(NextFastener { pass, place, done_in_pass })
+        let order = fasten.pass(pass).order(&fasten.layout);
+        let tallied = |place: &&usize| progress.tallied.contains(&(pass, **place));
+        let place = *order.iter().find(|place| !tallied(place))?;
+        Some(NextFastener { pass, place, done_in_pass: order.iter().filter(tallied).count() })
     })
 }

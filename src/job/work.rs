@@ -154,9 +154,14 @@ impl Fasten {
         self.passes.len().max(1)
     }
 
-    /// The share of the full torque in that pass, 1.0 for the last.
-    pub fn pass_share(&self, pass: usize) -> f64 {
-        self.passes.get(pass).map_or(1.0, |pass| pass.share)
+    /// That pass, from 0; without passes, one to the full torque.
+    pub fn pass(&self, pass: usize) -> Pass {
+        self.passes.get(pass).copied().unwrap_or(Pass { share: 1.0, round: false })
+    }
+
+    /// How many times a fastener is brought to torque in all.
+    pub fn tally_count(&self) -> usize {
+        self.layout.count() * self.pass_count()
     }
 
     /// The joint as the slip guard sees it.

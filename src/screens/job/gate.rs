@@ -1,0 +1,72 @@
+//! A shut step: what it waits for, until when, and the way to open it by hand.
+
+use crate::bench::Bench;
+use crate::job::gate::{Wait, opens_at};
+use crate::job::sheet::Step;
+use crate::parts::when::{span, when};
+use leptos::prelude::*;
+
+/// What `step` waits for; nothing when it is open.
+#[component]
+pub fn GateView(step: StoredValue<Step>) -> impl IntoView {
+    let bench = Bench::here();
+    let waits = Memo::new(move |_| step.with_value(|step| bench.waits(step)));
+    let reason = RwSignal::new(String::new());
+    let asking = RwSignal::new(false);
+    view! {
+        <Show when=move || !waits.with(Vec::is_empty)>
+            <section class="waits" aria-label="what this step waits for">
+                <h2>"Shut"</h2>
+                <p class="opens">{move || opens_words(bench, &waits.get())}</p>
+                <ul>{move || waits.get().iter().map(|wait| view! { <li>{wait_words(bench, wait)}</li> }).collect_view()}</ul>
+                <Show
+                    when=move || asking.get()
+                    fallback=move || view! { <button on:click=move |_| asking.set(true)>"open it by hand"</button> }
+                >
+                    <label>
+                        "Why it may be opened: this goes into the record."
+                        <input
+                            type="text"
+                            prop:value=move || reason.get()
+                            on:input=move |event| reason.set(event_target_value(&event))
+                        />
+                    </label>
+                    <button
+                        class="work-key"
+                        on:click=move |_| bench.tell(step.with_value(|step| bench.override_gate(step, &reason.get())))
+                    >
+                        "Open by hand"
+                    </button>
+                </Show>
+            </section>
+        </Show>
+    }
+}
+
+fn opens_words(bench: Bench, waits: &[Wait]) -> String {
+    let now = bench.now.get();
+    match opens_at(waits) {
+        Some(at) => format!("Opens {}", when(at, now)),
+        None => match waits.iter().filter(|wait| matches!(wait, Wait::Step(_))).count() {
+            0 => "No time known".to_owned(),
+            1 => "After one more step".to_owned(),
+            n => format!("After {n} more steps"),
+        },
+    }
+}
+
+fn wait_words(bench: Bench, wait: &Wait) -> String {
+    let title = |id| bench.sheet.with(|sheet| sheet.step(id).map_or(String::new(), |step| step.title.clone()));
+    let clock = |id| {
+        bench.clocks.with(|clocks| clocks.iter().find(|c| c.id == id).map_or(String::new(), |c| c.name.clone()))
+    };
+    let now = bench.now.get();
+    match wait {
+        Wait::Step(id) => format!("Not done yet: {}.", title(*id)),
+        Wait::ClockNotStarted(id) => format!("The clock of “{}” was never started.", title(*id)),
+        Wait::Cure { clock: id, until } => {
+            format!("Not before {}: {} ({} left).", when(*until, now), clock(*id), span(until.since(now)))
+        }
+        Wait::Stalled { clock: id, why } => format!("{} does not cure as things are: {why}", clock(*id)),
+    }
+}

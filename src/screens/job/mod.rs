@@ -1,0 +1,162 @@
+//! The job, one step at a time: what to do, what it needs, the key for the next thing.
+
+mod bond;
+mod check;
+mod facts;
+mod fasten;
+mod gate;
+mod lift;
+mod next;
+mod plain;
+mod seat;
+
+use crate::bench::Bench;
+use crate::job::sheet::{Step, StepId};
+use crate::job::situation;
+use crate::job::work::Work;
+use crate::parts::caution_card::CautionCard;
+use crate::parts::work_keys::UndoKey;
+use crate::screens::Route;
+use crate::trade::caution::{Caution, shown};
+use leptos::prelude::*;
+
+/// The step asked for, or the next open one, or the job's end.
+#[component]
+pub fn JobScreen(step: Option<StepId>) -> impl IntoView {
+    let bench = Bench::here();
+    let at = Memo::new(move |_| {
+        bench.sheet.with(|sheet| match step {
+            Some(id) => sheet.step(id).map(|step| step.id),
+            None => bench.progress.with(|progress| progress.next_open(sheet).map(|step| step.id)),
+        })
+    });
+    move || {
+        let step = at.get().and_then(|id| bench.sheet.with(|sheet| sheet.step(id).cloned()));
+        match step {
+            Some(step) => view! { <StepView step /> }.into_any(),
+            None => view! { <JobEnd /> }.into_any(),
+        }
+    }
+}
+
+#[component]
+fn StepView(step: Step) -> impl IntoView {
+    let bench = Bench::here();
+    let kept = StoredValue::new(step.clone());
+    let cautions = Memo::new(move |_| {
+        bench.settings.with(|s| kept.with_value(|step| situation::cautions(step, s.press_kn, s.hoist_kg)))
+    });
+    let work = match step.work {
+        Work::Fasten(_) => view! { <fasten::FastenWork step=kept /> }.into_any(),
+        Work::Bond(_) => view! { <bond::BondWork step=kept /> }.into_any(),
+        Work::Seat(_) => view! { <seat::SeatWork step=kept /> }.into_any(),
+        Work::Lift(_) => view! { <lift::LiftView step=kept /> }.into_any(),
+        Work::Check(_) => view! { <check::CheckWork step=kept /> }.into_any(),
+        _ => view! { <plain::PlainWork step=kept /> }.into_any(),
+    };
+    view! {
+        <div class="step">
+            <StepHead step=kept />
+            <div class="body">
+                <p class="notes">{step.notes}</p>
+                <gate::GateView step=kept />
+                <Cautions step=kept cautions />
+                {work}
+            </div>
+            <div class="work-keys">
+                <next::NextKey step=kept cautions />
+                <UndoKey />
+            </div>
+        </div>
+    }
+}
+
+#[component]
+fn StepHead(step: StoredValue<Step>) -> impl IntoView {
+    let bench = Bench::here();
+    let (id, title, word) = step.with_value(|step| (step.id, step.title.clone(), step.work.word()));
+    let neighbour = move |by: isize| {
+        bench.sheet.with(|sheet| {
+            let at = sheet.place(id)?.checked_add_signed(by)?;
+            sheet.steps.get(at).map(|step| step.id)
+        })
+    };
+    let go = move |by| {
+        if let Some(id) = neighbour(by) {
+            Route::Step(id).go();
+        }
+    };
+    let counted = move || {
+        let (at, all) = bench.sheet.with(|sheet| (sheet.place(id).unwrap_or(0) + 1, sheet.steps.len()));
+        let done = bench.progress.with(|progress| progress.closed(id));
+        format!("{at} of {all} · {word}{}", if done { " · done" } else { "" })
+    };
+    view! {
+        <header class="head">
+            <button class="side-key" aria-label="previous step" disabled=move || neighbour(-1).is_none() on:click=move |_| go(-1)>
+                "←"
+            </button>
+            <button class="title" on:click=move |_| Route::Steps.go()>
+                <span class="quiet figures">{counted}</span>
+                <h1>{title}</h1>
+            </button>
+            <button class="side-key" aria-label="next step" disabled=move || neighbour(1).is_none() on:click=move |_| go(1)>
+                "→"
+            </button>
+        </header>
+    }
+}
+
+#[component]
+fn Cautions(step: StoredValue<Step>, cautions: Memo<Vec<Caution>>) -> impl IntoView {
+    let bench = Bench::here();
+    let id = step.with_value(|step| step.id);
+    let closed = Memo::new(move |_| bench.progress.with(|progress| progress.closed(id)));
+    let acknowledged = move |caution: &'static str| {
+        Signal::derive(move || bench.progress.with(|progress| progress.step(id).acknowledged.contains(caution)))
+    };
+    move || {
+        // Gone when done: the danger is past.
+        let show = if closed.get() { Vec::new() } else { cautions.with(|all| shown(all).to_vec()) };
+        show.into_iter()
+            .map(|caution| {
+                let is_acknowledged = acknowledged(caution.id);
+                view! { <CautionCard caution acknowledged=is_acknowledged acknowledge=move |caution: Caution| bench.acknowledge(id, &caution) /> }
+            })
+            .collect_view()
+    }
+}
+
+/// Every step is closed: close the job, or see that it is.
+#[component]
+fn JobEnd() -> impl IntoView {
+    let bench = Bench::here();
+    let closed = move || bench.progress.with(|progress| progress.job_closed);
+    let title = move || bench.sheet.with(|sheet| sheet.title.clone());
+    view! {
+        <div class="step">
+            <header class="head end">
+                <h1>{title}</h1>
+            </header>
+            <div class="body">
+                <p class="mid">
+                    {move || match closed() {
+                        Some(at) => format!("Closed {}.", crate::parts::when::when(at, bench.now.get())),
+                        None => "Every step is done.".to_owned(),
+                    }}
+                </p>
+                <button on:click=move |_| Route::Steps.go()>"all steps"</button>
+            </div>
+            <div class="work-keys">
+                <button
+                    class="work-key first"
+                    disabled=move || closed().is_some()
+                    on:click=move |_| bench.tell(bench.close_job())
+                >
+                    "Close the job"
+                </button>
+                <UndoKey />
+            </div>
+        </div>
+    }
+}

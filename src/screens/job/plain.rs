@@ -1,0 +1,34 @@
+//! Steps that need no numbers of their own: clean, fit, turn, fill.
+
+use super::facts::Facts;
+use crate::job::sheet::Step;
+use crate::job::work::Work;
+use leptos::prelude::*;
+
+/// The few facts of a plain step.
+#[component]
+pub fn PlainWork(step: StoredValue<Step>) -> impl IntoView {
+    view! { <Facts rows=step.with_value(|step| rows(&step.work)) /> }
+}
+
+fn rows(work: &Work) -> Vec<(&'static str, String)> {
+    let rows = match work {
+        Work::Fit(fit) => vec![
+            ("part", if fit.new_part { format!("{}, new", fit.part) } else { fit.part.clone() }),
+            ("way round", fit.orientation.clone()),
+        ],
+        Work::Turn(turn) => vec![("turn", turn.what.clone()), ("must feel", turn.expect.clone())],
+        Work::Fill(fill) => vec![("fluid", fill.fluid.clone()), ("amount", format!("{} L", fill.litres))],
+        Work::Clean(clean) => vec![(
+            "with",
+            match (clean.solvent, clean.compressed_air) {
+                (true, true) => "solvent, then compressed air".to_owned(),
+                (true, false) => "solvent".to_owned(),
+                (false, true) => "compressed air".to_owned(),
+                (false, false) => String::new(),
+            },
+        )],
+        _ => Vec::new(),
+    };
+    rows.into_iter().filter(|(_, words)| !words.is_empty()).collect()
+}
