@@ -4,6 +4,7 @@ pub mod moment;
 
 // Quantities and their text.
 pub mod quantity;
+pub mod stored;
 
 // Bolts and wrenches.
 pub mod adapter;

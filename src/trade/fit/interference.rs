@@ -1,0 +1,105 @@
+//! What two parts have to do with each other at 20 °C.
+
+use super::FitError;
+use super::class::{Feature, ToleranceClass};
+use super::limits::{Limits, checked_nominal, limits};
+use crate::trade::bearing;
+use crate::trade::growth::{Instrument, size_at_20};
+use crate::trade::material::Material;
+use crate::trade::quantity::{Length, ThermodynamicTemperature};
+use crate::trade::stored;
+use serde::{Deserialize, Serialize};
+use uom::si::length::millimeter;
+
+/// Where a size comes from.
+#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
+pub enum SizeSource {
+    /// A drawing's tolerance class.
+    Class {
+        /// The nominal size.
+        #[serde(with = "stored::millimetre")]
+        nominal: Length,
+        /// Its class; a capital letter for a hole.
+        class: ToleranceClass,
+    },
+    /// The outside of a radial rolling bearing, Normal class.
+    BearingOuter {
+        /// The nominal outside diameter.
+        #[serde(with = "stored::millimetre")]
+        nominal: Length,
+    },
+    /// The bore of a radial rolling bearing, Normal class.
+    BearingBore {
+        /// The nominal bore.
+        #[serde(with = "stored::millimetre")]
+        nominal: Length,
+    },
+    /// A reading, with a steel instrument that shares the part's temperature.
+    Measured {
+        /// The reading.
+        #[serde(with = "stored::millimetre")]
+        size: Length,
+        /// The part's temperature.
+        #[serde(with = "stored::celsius")]
+        at: ThermodynamicTemperature,
+        /// What the part is made of.
+        material: Material,
+    },
+}
+
+/// How much larger than its hole a part is, on the diameter, at 20 °C; negative is clearance.
+#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
+pub struct Interference {
+    /// The largest hole with the smallest part.
+    #[serde(with = "stored::millimetre")]
+    pub least: Length,
+    /// The smallest hole with the largest part.
+    #[serde(with = "stored::millimetre")]
+    pub most: Length,
+}
+
+/// Sizes that differ by more than this share of the hole are a slip, not a fit.
+const MISMATCH_SHARE: f64 = 0.01;
+
+/// The smallest and the largest size that a source allows, at 20 °C.
+pub fn size_range(source: &SizeSource) -> Result<(Length, Length), FitError> {
+    let about = |nominal: Length, Limits { lower, upper }: Limits| (nominal + lower, nominal + upper);
+    match *source {
+        SizeSource::Class { nominal, class } => Ok(about(nominal, limits(nominal, class)?)),
+        SizeSource::BearingOuter { nominal } => Ok(about(nominal, bearing::outer_limits(nominal)?)),
+        SizeSource::BearingBore { nominal } => Ok(about(nominal, bearing::bore_limits(nominal)?)),
+        SizeSource::Measured { size, at, material } => {
+            checked_nominal(size)?;
+            let size = size_at_20(size, material, at, Instrument::SteelBesideThePart)?;
+            Ok((size, size))
+        }
+    }
+}
+
+/// The interference of a part in a hole, from the smallest to the largest that both sources allow.
+pub fn interference(hole: &SizeSource, part: &SizeSource) -> Result<Interference, FitError> {
+    match hole {
+        SizeSource::Class { class, .. } if class.feature == Feature::Shaft => return Err(FitError::NotAHole),
+        SizeSource::BearingOuter { .. } => return Err(FitError::NotAHole),
+        _ => {}
+    }
+    match part {
+        SizeSource::Class { class, .. } if class.feature == Feature::Hole => return Err(FitError::NotAShaft),
+        SizeSource::BearingBore { .. } => return Err(FitError::NotAShaft),
+        _ => {}
+    }
+    let (hole_least, hole_most) = size_range(hole)?;
+    let (part_least, part_most) = size_range(part)?;
+    if (part_most - hole_least).abs() > hole_least * MISMATCH_SHARE
+        && (part_least - hole_most).abs() > hole_least * MISMATCH_SHARE
+    {
+        return Err(FitError::Mismatch(
+            hole_most.get::<millimeter>(),
+            part_most.get::<millimeter>(),
+        ));
+    }
+    Ok(Interference {
+        least: part_least - hole_most,
+        most: part_most - hole_least,
+    })
+}
