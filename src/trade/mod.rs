@@ -1,6 +1,7 @@
 //! The computation: pure, in uom quantities; knows nothing of jobs, storage or screens.
 
 pub mod moment;
+mod stored;
 
 // Quantities and their text.
 pub mod quantity;
