@@ -63,8 +63,10 @@ impl Bench {
 
     /// Acknowledges a caution of `step`.
     pub fn acknowledge(self, step: StepId, caution: &Caution) {
-        let event =
-            Event::Acknowledged { caution: caution.id.to_owned(), words: format!("{} {}", caution.danger, caution.act) };
+        let event = Event::Acknowledged {
+            caution: caution.id.to_owned(),
+            words: format!("{} {}", caution.danger, caution.act),
+        };
         self.add(Some(step), event, "caution acknowledged".to_owned());
     }
 
@@ -75,7 +77,9 @@ impl Bench {
     pub fn tally(self, step: &Step, cautions: &[Caution], set: &WrenchSet) -> Result<(), Refused> {
         self.ready(step, cautions)?;
         let progress = self.progress.with_untracked(|progress| progress.step(step.id));
-        let Some(next) = next_fastener(step, &progress) else { return Ok(()) };
+        let Some(next) = next_fastener(step, &progress) else {
+            return Ok(());
+        };
         let event = Event::Tallied {
             pass: next.pass,
             place: next.place,
@@ -99,20 +103,30 @@ impl Bench {
         recommendation: &Recommendation,
     ) -> Result<(), Refused> {
         self.ready(step, cautions)?;
-        let Some(spec) = recommendation.cure.clone() else { return Ok(()) };
-        let id = self.clocks.with_untracked(|clocks| ClockId(clocks.iter().map(|c| c.id.0 + 1).max().unwrap_or(1)));
+        let Some(spec) = recommendation.cure.clone() else {
+            return Ok(());
+        };
+        let id = self
+            .clocks
+            .with_untracked(|clocks| ClockId(clocks.iter().map(|c| c.id.0 + 1).max().unwrap_or(1)));
         let clock = CureClock {
             id,
             name: step.title.clone(),
             compound: class.name().to_owned(),
             spec,
             started: (self.clock)(),
-            bound: Some(Bound { job: self.job.get_untracked(), step: step.id }),
+            bound: Some(Bound {
+                job: self.job.get_untracked(),
+                step: step.id,
+            }),
             ended: None,
         };
         self.clocks.update(|clocks| clocks.push(clock));
         self.keep_clocks();
-        let event = Event::Applied { compound: class.name().to_owned(), clock: id };
+        let event = Event::Applied {
+            compound: class.name().to_owned(),
+            clock: id,
+        };
         self.add(Some(step.id), event, format!("clock of “{}”", step.title));
         Ok(())
     }
@@ -144,7 +158,11 @@ impl Bench {
                 }
             }
             Work::Check(check) => {
-                if let Some(missing) = check.readings.iter().find(|limit| progress.reading(&limit.name).is_none()) {
+                if let Some(missing) = check
+                    .readings
+                    .iter()
+                    .find(|limit| progress.reading(&limit.name).is_none())
+                {
                     return Err(Refused::ReadingMissing(missing.name.clone()));
                 }
             }
@@ -153,7 +171,11 @@ impl Bench {
         if step.work.cures() && progress.clocks.is_empty() {
             return Err(Refused::ClockNotStarted);
         }
-        self.add(Some(step.id), Event::Done { summary }, format!("step “{}”", step.title));
+        self.add(
+            Some(step.id),
+            Event::Done { summary },
+            format!("step “{}”", step.title),
+        );
         Ok(())
     }
 
@@ -166,7 +188,13 @@ impl Bench {
         if reason.is_empty() {
             return Err(Refused::NoReason);
         }
-        self.add(Some(step.id), Event::Overridden { reason: reason.to_owned() }, "opening by hand".to_owned());
+        self.add(
+            Some(step.id),
+            Event::Overridden {
+                reason: reason.to_owned(),
+            },
+            "opening by hand".to_owned(),
+        );
         Ok(())
     }
 
@@ -175,9 +203,9 @@ impl Bench {
     /// # Errors
     /// Steps are still open.
     pub fn close_job(self) -> Result<(), Refused> {
-        let open = self
-            .sheet
-            .with_untracked(|sheet| sheet.steps.len() - self.progress.with_untracked(|p| p.closed_count(sheet)));
+        let open = self.sheet.with_untracked(|sheet| {
+            sheet.steps.len() - self.progress.with_untracked(|p| p.closed_count(sheet))
+        });
         if open > 0 {
             return Err(Refused::StepsOpen(open));
         }
@@ -203,7 +231,9 @@ impl Bench {
     /// Notes the shop's temperature as of now, °C.
     pub fn note_temperature(self, celsius: f64) {
         let now = (self.clock)();
-        self.set("shop temperature", |settings| settings.note_temperature(now, celsius));
+        self.set("shop temperature", |settings| {
+            settings.note_temperature(now, celsius)
+        });
     }
 
     /// Changes the settings without a way back: for what only remembers what was typed.
@@ -214,8 +244,13 @@ impl Bench {
 
     /// What undo would take back, in words.
     pub fn undoable(self) -> Option<String> {
-        let left = self.trail.with(|trail| trail.last().map(|action| action.words.clone()));
-        left.or_else(|| self.record.with(|record| record.last_standing().map(|entry| entry_words(&entry.event))))
+        let left = self
+            .trail
+            .with(|trail| trail.last().map(|action| action.words.clone()));
+        left.or_else(|| {
+            self.record
+                .with(|record| record.last_standing().map(|entry| entry_words(&entry.event)))
+        })
     }
 
     /// Takes the last action back. After a reload the record itself is the trail.
@@ -227,7 +262,9 @@ impl Bench {
         let inverse = match last {
             Some(action) => action.inverse,
             None => {
-                let entry = self.record.with_untracked(|record| record.last_standing().map(|entry| entry.id));
+                let entry = self
+                    .record
+                    .with_untracked(|record| record.last_standing().map(|entry| entry.id));
                 Inverse::Entry(self.job.get_untracked(), entry.ok_or(Refused::NothingToUndo)?)
             }
         };
@@ -242,7 +279,10 @@ impl Bench {
                 self.keep_clocks();
             }
             Inverse::Sheet(job, before) => {
-                self.kept_or_said(self.shelves.with_value(|shelves| shelves.keep_sheet(job, &before)));
+                self.kept_or_said(
+                    self.shelves
+                        .with_value(|shelves| shelves.keep_sheet(job, &before)),
+                );
                 self.sheet.set(*before);
             }
         }
@@ -254,7 +294,10 @@ impl Bench {
         let Some(entry) = entry else { return };
         if let Event::Applied { clock, .. } = entry.event {
             self.clocks.update(|clocks| {
-                clocks.iter_mut().filter(|c| c.id == clock).for_each(|c| c.ended = Some(Ended::Undone));
+                clocks
+                    .iter_mut()
+                    .filter(|c| c.id == clock)
+                    .for_each(|c| c.ended = Some(Ended::Undone));
             });
             self.keep_clocks();
         }
@@ -268,15 +311,23 @@ impl Bench {
             return Err(Refused::Shut);
         }
         let progress = self.progress.with_untracked(|progress| progress.step(step.id));
-        let open = cautions.iter().any(|c| c.level == Level::Stop && !progress.acknowledged.contains(c.id));
-        if open { Err(Refused::Unacknowledged) } else { Ok(()) }
+        let open = cautions
+            .iter()
+            .any(|c| c.level == Level::Stop && !progress.acknowledged.contains(c.id));
+        if open {
+            Err(Refused::Unacknowledged)
+        } else {
+            Ok(())
+        }
     }
 
     /// Asks for the display to stay on while a step or a clock is open.
     pub fn stay_awake(self) {
         let wanted = untrack(|| {
             self.progress.with(|progress| progress.job_closed.is_none())
-                || self.clocks.with(|clocks| clocks.iter().any(|clock| clock.ended.is_none()))
+                || self
+                    .clocks
+                    .with(|clocks| clocks.iter().any(|clock| clock.ended.is_none()))
         });
         if wanted {
             wake_lock::hold(move |awake| {
@@ -291,7 +342,12 @@ impl Bench {
     fn add(self, step: Option<StepId>, event: Event, words: String) {
         let id = self.write(step, event);
         self.progress.update(|progress| {
-            self.record.with_untracked(|record| record.entry(id).into_iter().for_each(|entry| progress.take(entry)));
+            self.record.with_untracked(|record| {
+                record
+                    .entry(id)
+                    .into_iter()
+                    .for_each(|entry| progress.take(entry))
+            });
         });
         self.leave(words, Inverse::Entry(self.job.get_untracked(), id));
     }
@@ -300,18 +356,24 @@ impl Bench {
         let who = self.settings.with_untracked(|settings| settings.initials.clone());
         let at = (self.clock)();
         let mut id = EntryId(0);
-        self.record.update(|record| id = record.add(at, step, &who, event));
+        self.record
+            .update(|record| id = record.add(at, step, &who, event));
         let job = self.job.get_untracked();
-        let kept = self
-            .record
-            .with_untracked(|record| self.shelves.with_value(|shelves| shelves.keep_record_end(job, record)));
+        let kept = self.record.with_untracked(|record| {
+            self.shelves
+                .with_value(|shelves| shelves.keep_record_end(job, record))
+        });
         self.kept_or_said(kept);
         self.tick();
         id
     }
 
     fn leave(self, words: String, inverse: Inverse) {
-        let action = Action { at: (self.clock)(), words, inverse };
+        let action = Action {
+            at: (self.clock)(),
+            words,
+            inverse,
+        };
         self.trail.update(|trail| {
             trail.push(action);
             let over = trail.len().saturating_sub(TRAIL_LENGTH);
@@ -320,12 +382,16 @@ impl Bench {
     }
 
     fn keep_clocks(self) {
-        let kept = self.clocks.with_untracked(|clocks| self.shelves.with_value(|shelves| shelves.keep_clocks(clocks)));
+        let kept = self
+            .clocks
+            .with_untracked(|clocks| self.shelves.with_value(|shelves| shelves.keep_clocks(clocks)));
         self.kept_or_said(kept);
     }
 
     fn keep_settings(self) {
-        let kept = self.settings.with_untracked(|s| self.shelves.with_value(|shelves| shelves.keep_settings(s)));
+        let kept = self
+            .settings
+            .with_untracked(|s| self.shelves.with_value(|shelves| shelves.keep_settings(s)));
         self.kept_or_said(kept);
     }
 

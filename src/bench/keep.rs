@@ -70,15 +70,33 @@ impl Shelves {
 
     /// Reads everything, or lays out a first bench with the example job.
     pub fn read(&self) -> Left {
-        let mut said: Vec<Said> =
-            self.blocked.iter().map(|error| Said { words: error.to_string(), trouble: true }).collect();
+        let mut said: Vec<Said> = self
+            .blocked
+            .iter()
+            .map(|error| Said {
+                words: error.to_string(),
+                trouble: true,
+            })
+            .collect();
         let settings = self.take(BENCH, &mut said).unwrap_or_default();
         let clocks = self.take(CLOCKS, &mut said).unwrap_or_default();
         let jobs: Option<Jobs> = self.take(JOBS, &mut said);
-        let jobs = jobs.filter(|jobs| !jobs.heads.is_empty()).unwrap_or_else(|| self.jobs_found());
-        let sheet = self.take(&sheet_name(jobs.at_hand), &mut said).unwrap_or_else(example::sheet);
+        let jobs = jobs
+            .filter(|jobs| !jobs.heads.is_empty())
+            .unwrap_or_else(|| self.jobs_found());
+        let sheet = self
+            .take(&sheet_name(jobs.at_hand), &mut said)
+            .unwrap_or_else(example::sheet);
         let record = self.read_record(jobs.at_hand, &mut said);
-        Left { job: jobs.at_hand, jobs: jobs.heads, sheet, record, clocks, settings, said }
+        Left {
+            job: jobs.at_hand,
+            jobs: jobs.heads,
+            sheet,
+            record,
+            clocks,
+            settings,
+            said,
+        }
     }
 
     /// The sheet and record of another job.
@@ -109,7 +127,14 @@ impl Shelves {
     /// # Errors
     /// From the browser, see [`StorageError`].
     pub fn keep_jobs(&self, at_hand: JobId, heads: &[JobHead]) -> Result<(), StorageError> {
-        self.shelf.save(JOBS, VERSION, &Jobs { at_hand, heads: heads.to_vec() })
+        self.shelf.save(
+            JOBS,
+            VERSION,
+            &Jobs {
+                at_hand,
+                heads: heads.to_vec(),
+            },
+        )
     }
 
     /// Keeps a sheet.
@@ -126,7 +151,9 @@ impl Shelves {
     /// From the browser, see [`StorageError`].
     pub fn keep_record_end(&self, id: JobId, record: &Record) -> Result<(), StorageError> {
         let entries = record.entries();
-        let Some(last) = entries.len().checked_sub(1) else { return Ok(()) };
+        let Some(last) = entries.len().checked_sub(1) else {
+            return Ok(());
+        };
         let segment = last / SEGMENT;
         let end: &[Entry] = entries.get(segment * SEGMENT..).unwrap_or_default();
         self.shelf.save(&segment_name(id, segment), VERSION, &end)
@@ -134,7 +161,9 @@ impl Shelves {
 
     fn read_record(&self, id: JobId, said: &mut Vec<Said>) -> Record {
         let names = self.shelf.names(&record_name(id));
-        let segments = names.iter().filter_map(|name| self.take::<Vec<Entry>>(name, said));
+        let segments = names
+            .iter()
+            .filter_map(|name| self.take::<Vec<Entry>>(name, said));
         Record::from_entries(segments.flatten().collect())
     }
 
@@ -147,14 +176,28 @@ impl Shelves {
             .filter_map(|name| {
                 let id = JobId(name.strip_prefix("job/")?.parse().ok()?);
                 let sheet: Sheet = self.take(name, &mut Vec::new())?;
-                Some(JobHead { id, title: sheet.title, archived: false })
+                Some(JobHead {
+                    id,
+                    title: sheet.title,
+                    archived: false,
+                })
             })
             .collect();
         match heads.last() {
-            Some(last) => Jobs { at_hand: last.id, heads },
+            Some(last) => Jobs {
+                at_hand: last.id,
+                heads,
+            },
             None => {
-                let first = JobHead { id: JobId(1), title: example::sheet().title, archived: false };
-                Jobs { at_hand: first.id, heads: vec![first] }
+                let first = JobHead {
+                    id: JobId(1),
+                    title: example::sheet().title,
+                    archived: false,
+                };
+                Jobs {
+                    at_hand: first.id,
+                    heads: vec![first],
+                }
             }
         }
     }
@@ -163,12 +206,18 @@ impl Shelves {
         match self.shelf.load(name, &[]) {
             Ok(Loaded { value, rescued }) => {
                 if !rescued.is_empty() {
-                    said.push(Said { words: rescue_words(name, value.is_some()), trouble: true });
+                    said.push(Said {
+                        words: rescue_words(name, value.is_some()),
+                        trouble: true,
+                    });
                 }
                 value
             }
             Err(error) => {
-                said.push(Said { words: error.to_string(), trouble: true });
+                said.push(Said {
+                    words: error.to_string(),
+                    trouble: true,
+                });
                 None
             }
         }
@@ -196,6 +245,10 @@ fn rescue_words(name: &str, fell_back: bool) -> String {
         Some("jobs") => "list of jobs",
         _ => "bench settings",
     };
-    let then = if fell_back { "The last good copy is in use; check the last thing you did." } else { "No good copy was left." };
+    let then = if fell_back {
+        "The last good copy is in use; check the last thing you did."
+    } else {
+        "No good copy was left."
+    };
     format!("A stored copy of the {thing} was damaged and is set aside for rescue. {then}")
 }

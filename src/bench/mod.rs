@@ -102,7 +102,10 @@ impl Bench {
 
     /// Says something until it is put away; the same sentence isn't stacked.
     pub fn say(self, words: impl Into<String>, trouble: bool) {
-        let said = Said { words: words.into(), trouble };
+        let said = Said {
+            words: words.into(),
+            trouble,
+        };
         self.said.update(|all| {
             all.retain(|old| *old != said);
             all.push(said);
@@ -117,7 +120,17 @@ impl Bench {
             self.progress.with(|progress| {
                 self.clocks.with(|clocks| {
                     self.settings.with(|settings| {
-                        waits(Ground { job, sheet, progress, clocks, shop: &settings.shop }, step, now)
+                        waits(
+                            Ground {
+                                job,
+                                sheet,
+                                progress,
+                                clocks,
+                                shop: &settings.shop,
+                            },
+                            step,
+                            now,
+                        )
                     })
                 })
             })

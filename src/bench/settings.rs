@@ -86,10 +86,16 @@ impl Settings {
 
     /// Notes the shop's temperature from `at` on, °C.
     pub fn note_temperature(&mut self, at: Moment, celsius: f64) {
-        self.shop.add(ShopReading {
+        let temperature = ThermodynamicTemperature::new::<degree_celsius>(celsius);
+        self.shop.0.push(ShopReading {
             at,
-            temperature: ThermodynamicTemperature::new::<degree_celsius>(celsius),
+            temperature,
             humidity: None,
         });
+    }
+
+    /// The shop's temperature at `now`, when it was ever told.
+    pub fn temperature_at(&self, now: Moment) -> Option<ThermodynamicTemperature> {
+        self.shop.at(now).map(|reading| reading.temperature)
     }
 }

@@ -5,7 +5,9 @@ use wasm_bindgen::closure::Closure;
 
 /// The address after `#`, without it.
 pub fn read() -> String {
-    let hash = web_sys::window().and_then(|window| window.location().hash().ok()).unwrap_or_default();
+    let hash = web_sys::window()
+        .and_then(|window| window.location().hash().ok())
+        .unwrap_or_default();
     hash.trim_start_matches('#').to_owned()
 }
 
@@ -27,7 +29,9 @@ pub fn on_return(then: impl Fn() + Clone + 'static) {
     listen("pageshow", then);
     let closure = Closure::<dyn Fn()>::new(again);
     if let Some(document) = web_sys::window().and_then(|window| window.document()) {
-        document.add_event_listener_with_callback("visibilitychange", closure.as_ref().unchecked_ref()).ok();
+        document
+            .add_event_listener_with_callback("visibilitychange", closure.as_ref().unchecked_ref())
+            .ok();
     }
     closure.forget();
 }
@@ -40,7 +44,9 @@ pub fn on_other_tab(then: impl Fn(String) + 'static) {
         }
     });
     if let Some(window) = web_sys::window() {
-        window.add_event_listener_with_callback("storage", closure.as_ref().unchecked_ref()).ok();
+        window
+            .add_event_listener_with_callback("storage", closure.as_ref().unchecked_ref())
+            .ok();
     }
     closure.forget();
 }
@@ -48,7 +54,9 @@ pub fn on_other_tab(then: impl Fn(String) + 'static) {
 fn listen(event: &str, then: impl Fn() + 'static) {
     let closure = Closure::<dyn Fn()>::new(then);
     if let Some(window) = web_sys::window() {
-        window.add_event_listener_with_callback(event, closure.as_ref().unchecked_ref()).ok();
+        window
+            .add_event_listener_with_callback(event, closure.as_ref().unchecked_ref())
+            .ok();
     }
     // Root-owned: there is one of each for the whole life of the page.
     closure.forget();

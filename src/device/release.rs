@@ -32,7 +32,9 @@ pub fn watch(told: impl Fn(Kept) + Clone + 'static) {
 pub fn look_for_newer() {
     spawn_local(async {
         let Some(container) = container() else { return };
-        let Ok(found) = JsFuture::from(container.get_registration()).await else { return };
+        let Ok(found) = JsFuture::from(container.get_registration()).await else {
+            return;
+        };
         if let Ok(registration) = found.dyn_into::<ServiceWorkerRegistration>()
             && let Ok(asked) = registration.update()
         {
@@ -65,9 +67,13 @@ fn reload_when(container: &web_sys::ServiceWorkerContainer) {
         }
     });
     let call = closure.as_ref().unchecked_ref();
-    container.add_event_listener_with_callback("controllerchange", call).ok();
+    container
+        .add_event_listener_with_callback("controllerchange", call)
+        .ok();
     if let Some(window) = web_sys::window() {
-        window.set_timeout_with_callback_and_timeout_and_arguments_0(call, 2_000).ok();
+        window
+            .set_timeout_with_callback_and_timeout_and_arguments_0(call, 2_000)
+            .ok();
     }
     closure.forget();
 }
@@ -75,7 +81,9 @@ fn reload_when(container: &web_sys::ServiceWorkerContainer) {
 fn container() -> Option<web_sys::ServiceWorkerContainer> {
     let navigator = web_sys::window()?.navigator();
     // web-sys would hand out `undefined` on plain HTTP.
-    js_sys::Reflect::has(&navigator, &"serviceWorker".into()).ok()?.then(|| navigator.service_worker())
+    js_sys::Reflect::has(&navigator, &"serviceWorker".into())
+        .ok()?
+        .then(|| navigator.service_worker())
 }
 
 async fn register() -> Option<ServiceWorkerRegistration> {
@@ -95,9 +103,15 @@ fn follow(registration: &ServiceWorkerRegistration, told: impl Fn(Kept) + Clone 
             follow_worker(&worker, of.active().is_some(), told.clone());
         }
     });
-    registration.add_event_listener_with_callback("updatefound", closure.as_ref().unchecked_ref()).ok();
+    registration
+        .add_event_listener_with_callback("updatefound", closure.as_ref().unchecked_ref())
+        .ok();
     if let Some(worker) = registration.installing() {
-        closure.as_ref().unchecked_ref::<js_sys::Function>().call0(&JsValue::NULL).ok();
+        closure
+            .as_ref()
+            .unchecked_ref::<js_sys::Function>()
+            .call0(&JsValue::NULL)
+            .ok();
         drop(worker);
     }
     closure.forget();
@@ -111,6 +125,8 @@ fn follow_worker(worker: &web_sys::ServiceWorker, replaces: bool, told: impl Fn(
         ServiceWorkerState::Redundant => told(if replaces { Kept::Whole } else { Kept::Not }),
         _ => {}
     });
-    worker.add_event_listener_with_callback("statechange", closure.as_ref().unchecked_ref()).ok();
+    worker
+        .add_event_listener_with_callback("statechange", closure.as_ref().unchecked_ref())
+        .ok();
     closure.forget();
 }

@@ -91,7 +91,10 @@ struct Slot {
 impl Shelf {
     /// A shelf on that store.
     pub fn new(store: Rc<dyn Store>) -> Self {
-        Self { store, known: RefCell::default() }
+        Self {
+            store,
+            known: RefCell::default(),
+        }
     }
 
     /// Reads the newest good slot of `name`, brought up to the latest version by `migrations`
@@ -99,13 +102,19 @@ impl Shelf {
     ///
     /// # Errors
     /// [`StorageError::TooNew`]: the text is left as it is.
-    pub fn load<T: DeserializeOwned>(&self, name: &str, migrations: &[Migration]) -> Result<Loaded<T>, StorageError> {
+    pub fn load<T: DeserializeOwned>(
+        &self,
+        name: &str,
+        migrations: &[Migration],
+    ) -> Result<Loaded<T>, StorageError> {
         let latest = migrations.len() as u32 + 1;
         let mut good = Vec::new();
         let mut rescued = Vec::new();
         for slot in SLOTS {
             let key = slot_key(name, slot);
-            let Some(text) = self.store.get(&key) else { continue };
+            let Some(text) = self.store.get(&key) else {
+                continue;
+            };
             match read_slot(&text) {
                 Some(found) => good.push((found, key, text)),
                 None => rescued.extend(self.set_aside(&key, &text)),
@@ -116,11 +125,19 @@ impl Shelf {
         self.known.borrow_mut().insert(name.to_owned(), newest);
         for (slot, key, text) in good {
             if slot.version > latest {
-                return Err(StorageError::TooNew { name: name.to_owned(), version: slot.version });
+                return Err(StorageError::TooNew {
+                    name: name.to_owned(),
+                    version: slot.version,
+                });
             }
             let steps = migrations.iter().skip(slot.version.saturating_sub(1) as usize);
             match serde_json::from_value(steps.fold(slot.data, |data, step| step(data))) {
-                Ok(value) => return Ok(Loaded { value: Some(value), rescued }),
+                Ok(value) => {
+                    return Ok(Loaded {
+                        value: Some(value),
+                        rescued,
+                    });
+                }
                 Err(_) => rescued.extend(self.set_aside(&key, &text)),
             }
         }
@@ -134,7 +151,10 @@ impl Shelf {
     /// [`StorageError::Full`] or [`StorageError::Blocked`] from the browser. The newest good slot stays untouched.
     pub fn save<T: Serialize>(&self, name: &str, version: u32, value: &T) -> Result<(), StorageError> {
         let stored = SLOTS.map(|slot| {
-            self.store.get(&slot_key(name, slot)).and_then(|text| read_slot(&text)).map_or(0, |slot| slot.sequence)
+            self.store
+                .get(&slot_key(name, slot))
+                .and_then(|text| read_slot(&text))
+                .map_or(0, |slot| slot.sequence)
         });
         let newest = stored.into_iter().max().unwrap_or(0);
         let known = self.known.borrow().get(name).copied().unwrap_or(0);
@@ -160,7 +180,11 @@ impl Shelf {
             .keys()
             .iter()
             .filter(|key| !key.starts_with(RESCUE))
-            .filter_map(|key| key.strip_prefix(PREFIX)?.rsplit_once('/').map(|(name, _)| name.to_owned()))
+            .filter_map(|key| {
+                key.strip_prefix(PREFIX)?
+                    .rsplit_once('/')
+                    .map(|(name, _)| name.to_owned())
+            })
             .filter(|name| name.starts_with(start))
             .collect();
         names.sort();
@@ -175,14 +199,21 @@ impl Shelf {
 
     /// Damaged texts kept for rescue: (key, text).
     pub fn rescued(&self) -> Vec<(String, String)> {
-        let keys = self.store.keys().into_iter().filter(|key| key.starts_with(RESCUE));
-        keys.filter_map(|key| self.store.get(&key).map(|text| (key, text))).collect()
+        let keys = self
+            .store
+            .keys()
+            .into_iter()
+            .filter(|key| key.starts_with(RESCUE));
+        keys.filter_map(|key| self.store.get(&key).map(|text| (key, text)))
+            .collect()
     }
 
     /// Copies a damaged slot aside and frees it; where the copy can't be kept, the slot stays.
     fn set_aside(&self, key: &str, text: &str) -> Option<String> {
         let free = (0..).map(|n| format!("{RESCUE}{}/{n}", key.trim_start_matches(PREFIX)));
-        let place = free.into_iter().find(|place| self.store.get(place).is_none_or(|kept| kept == text))?;
+        let place = free
+            .into_iter()
+            .find(|place| self.store.get(place).is_none_or(|kept| kept == text))?;
         self.store.set(&place, text).ok()?;
         self.store.remove(key);
         Some(place)
@@ -223,7 +254,11 @@ impl BrowserStore {
     /// [`StorageError::Blocked`]: gloo-storage throws where storage is absent, so web-sys is asked first.
     pub fn open() -> Result<Self, StorageError> {
         let window = web_sys::window().ok_or(StorageError::Blocked)?;
-        window.local_storage().ok().flatten().ok_or(StorageError::Blocked)?;
+        window
+            .local_storage()
+            .ok()
+            .flatten()
+            .ok_or(StorageError::Blocked)?;
         Ok(Self)
     }
 
@@ -239,7 +274,9 @@ impl Store for BrowserStore {
 
     fn set(&self, key: &str, text: &str) -> Result<(), StorageError> {
         Self::raw().set_item(key, text).map_err(|error| {
-            let name = js_sys::Reflect::get(&error, &"name".into()).ok().and_then(|name| name.as_string());
+            let name = js_sys::Reflect::get(&error, &"name".into())
+                .ok()
+                .and_then(|name| name.as_string());
             match name.as_deref() {
                 Some("QuotaExceededError" | "NS_ERROR_DOM_QUOTA_REACHED") => StorageError::Full,
                 _ => StorageError::Blocked,
@@ -273,7 +310,13 @@ impl Store for MemoryStore {
     }
 
     fn set(&self, key: &str, text: &str) -> Result<(), StorageError> {
-        let used: usize = self.texts.borrow().iter().filter(|(k, _)| *k != key).map(|(k, t)| k.len() + t.len()).sum();
+        let used: usize = self
+            .texts
+            .borrow()
+            .iter()
+            .filter(|(k, _)| *k != key)
+            .map(|(k, t)| k.len() + t.len())
+            .sum();
         if self.room.is_some_and(|room| used + key.len() + text.len() > room) {
             return Err(StorageError::Full);
         }

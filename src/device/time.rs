@@ -16,7 +16,10 @@ pub fn now() -> Moment {
 fn brought_clock() -> Option<f64> {
     let window = web_sys::window()?;
     let clock = Reflect::get(&window, &JsValue::from_str("halfcaseClock")).ok()?;
-    let now: Function = Reflect::get(&clock, &JsValue::from_str("now")).ok()?.dyn_into().ok()?;
+    let now: Function = Reflect::get(&clock, &JsValue::from_str("now"))
+        .ok()?
+        .dyn_into()
+        .ok()?;
     now.call0(&clock).ok()?.as_f64()
 }
 

@@ -27,7 +27,11 @@ thread_local! {
 pub fn hold(told: impl Fn(Awake) + 'static) {
     spawn_local(async move {
         let held = request().await;
-        told(if held.is_some() { Awake::Held } else { Awake::Refused });
+        told(if held.is_some() {
+            Awake::Held
+        } else {
+            Awake::Refused
+        });
         if held.is_some() {
             SENTINEL.with(|kept| *kept.borrow_mut() = held);
         }
@@ -36,7 +40,9 @@ pub fn hold(told: impl Fn(Awake) + 'static) {
 
 /// Lets the display sleep again.
 pub fn release() {
-    let Some(sentinel) = SENTINEL.with(|kept| kept.borrow_mut().take()) else { return };
+    let Some(sentinel) = SENTINEL.with(|kept| kept.borrow_mut().take()) else {
+        return;
+    };
     if let Some(release) = method(&sentinel, "release") {
         release.call0(&sentinel).ok();
     }
@@ -45,7 +51,11 @@ pub fn release() {
 async fn request() -> Option<JsValue> {
     let navigator = web_sys::window()?.navigator();
     let lock = Reflect::get(&navigator, &"wakeLock".into()).ok()?;
-    let asked: Promise = method(&lock, "request")?.call1(&lock, &"screen".into()).ok()?.dyn_into().ok()?;
+    let asked: Promise = method(&lock, "request")?
+        .call1(&lock, &"screen".into())
+        .ok()?
+        .dyn_into()
+        .ok()?;
     JsFuture::from(asked).await.ok()
 }
 

@@ -36,7 +36,10 @@ pub fn torque(target: Torque, unit: TorqueUnit, wrenches: &[Wrench], in_hand: us
     let setting = set.and_then(Result::ok);
     let usable = setting.filter(|s| matches!(s.range, RangeVerdict::Inside | RangeVerdict::LowPart));
     let shown = match usable {
-        Some(setting) => Printed { number: setting.text(), unit: setting.unit.symbol() },
+        Some(setting) => Printed {
+            number: setting.text(),
+            unit: setting.unit.symbol(),
+        },
         None => print_torque(target, unit, FIGURES),
     };
     let shown_unit = usable.map_or(unit, |setting| setting.unit);
@@ -58,7 +61,12 @@ pub fn torque(target: Torque, unit: TorqueUnit, wrenches: &[Wrench], in_hand: us
 
 /// The torque of that pass of a fasten step, for the wrench in the hand.
 pub fn fasten(fasten: &Fasten, pass: usize, wrenches: &[Wrench], in_hand: usize) -> TorqueAnswer {
-    torque(fasten.pass(pass).torque(fasten.torque.torque()), fasten.torque.unit, wrenches, in_hand)
+    torque(
+        fasten.pass(pass).torque(fasten.torque.torque()),
+        fasten.torque.unit,
+        wrenches,
+        in_hand,
+    )
 }
 
 /// What the slip guard says of a fasten step's full torque.
@@ -92,7 +100,10 @@ fn trouble(target: Torque, wrenches: &[Wrench], in_hand: usize, setting: Option<
     let (where_it_is, end) = match setting.range {
         RangeVerdict::Inside => return None,
         RangeVerdict::LowPart => {
-            return Some(format!("In the lowest fifth of the {} wrench’s scale, where it is least certain.", wrench.name));
+            return Some(format!(
+                "In the lowest fifth of the {} wrench’s scale, where it is least certain.",
+                wrench.name
+            ));
         }
         RangeVerdict::BelowScale => ("below", wrench.min),
         RangeVerdict::AboveScale => ("above", wrench.max),
@@ -102,5 +113,8 @@ fn trouble(target: Torque, wrenches: &[Wrench], in_hand: usize, setting: Option<
         None => "None of your wrenches reaches it.".to_owned(),
     };
     let unit = wrench.unit.symbol();
-    Some(format!("This is {where_it_is} the {} wrench’s scale ({end} {unit}). {then}", wrench.name))
+    Some(format!(
+        "This is {where_it_is} the {} wrench’s scale ({end} {unit}). {then}",
+        wrench.name
+    ))
 }

@@ -1,7 +1,7 @@
 //! Cure clocks: recorded instants, from which every state is worked out. Nothing counts down.
 
 use super::sheet::{JobId, StepId};
-use crate::trade::cure::{CureSpec, DoneAt, Milestone, NotReached, ShopHistory};
+use crate::trade::cure::{CureSpec, DoneAt, Milestone, NoCure, ShopHistory};
 use crate::trade::moment::Moment;
 use serde::{Deserialize, Serialize};
 
@@ -61,8 +61,8 @@ impl CureClock {
     /// When that milestone is reached.
     ///
     /// # Errors
-    /// [`NotReached`] when the shop is too cold for it, or the compound has no such milestone.
-    pub fn reached_at(&self, milestone: Milestone, shop: &ShopHistory) -> Result<DoneAt, NotReached> {
+    /// [`NoCure`] when the shop is too cold for it, or the compound has no such milestone.
+    pub fn reached_at(&self, milestone: Milestone, shop: &ShopHistory) -> Result<DoneAt, NoCure> {
         self.spec.reached_at(milestone, self.started, shop)
     }
 }

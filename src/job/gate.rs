@@ -4,7 +4,7 @@ use super::clock::{ClockId, CureClock};
 use super::progress::Progress;
 use super::sheet::{JobId, Sheet, Step, StepId};
 use super::work::Work;
-use crate::trade::cure::{Milestone, NotReached, ShopHistory};
+use crate::trade::cure::{Milestone, NoCure, ShopHistory};
 use crate::trade::moment::Moment;
 
 /// One thing a step waits for.
@@ -17,7 +17,7 @@ pub enum Wait {
     /// A joint is curing until then, at the latest.
     Cure { clock: ClockId, until: Moment },
     /// A joint does not cure as things are.
-    Stalled { clock: ClockId, why: NotReached },
+    Stalled { clock: ClockId, why: NoCure },
 }
 
 /// What the gate looks at.
@@ -41,7 +41,9 @@ pub struct Ground<'a> {
 /// for the steps named in its `waits_for`. A step already closed, or opened by hand, waits for nothing.
 pub fn waits(ground: Ground<'_>, step: &Step, now: Moment) -> Vec<Wait> {
     let own = ground.progress.step(step.id);
-    let Some(milestone) = step.needs_cured() else { return Vec::new() };
+    let Some(milestone) = step.needs_cured() else {
+        return Vec::new();
+    };
     if own.closed() || own.overridden {
         return Vec::new();
     }
@@ -76,16 +78,28 @@ fn waits_on(ground: Ground<'_>, earlier: &Step, milestone: Milestone, now: Momen
     let running: Vec<&CureClock> = ground
         .clocks
         .iter()
-        .filter(|clock| clock.counts() && clock.bound.is_some_and(|b| b.job == ground.job && b.step == earlier.id))
+        .filter(|clock| {
+            clock.counts()
+                && clock
+                    .bound
+                    .is_some_and(|b| b.job == ground.job && b.step == earlier.id)
+        })
         .collect();
     if running.is_empty() && progress.closed() && earlier.work.cures() && !is_skipped(&progress) {
         found.push(Wait::ClockNotStarted(earlier.id));
     }
-    found.extend(running.into_iter().filter_map(|clock| match clock.reached_at(milestone, ground.shop) {
-        Ok(done) if done.latest <= now => None,
-        Ok(done) => Some(Wait::Cure { clock: clock.id, until: done.latest }),
-        Err(why) => Some(Wait::Stalled { clock: clock.id, why }),
-    }));
+    found.extend(
+        running
+            .into_iter()
+            .filter_map(|clock| match clock.reached_at(milestone, ground.shop) {
+                Ok(done) if done.latest <= now => None,
+                Ok(done) => Some(Wait::Cure {
+                    clock: clock.id,
+                    until: done.latest,
+                }),
+                Err(why) => Some(Wait::Stalled { clock: clock.id, why }),
+            }),
+    );
     found
 }
 

@@ -19,7 +19,11 @@ pub enum LiftingAnswer {
     /// By hand, by the revised NIOSH equation.
     Hands(LiftAnswer),
     /// By sling: pull in each leg, the rating each leg must have, and the hoist's margin where its rating is known.
-    Sling { leg: Force, leg_rating: Mass, hoist: Option<HoistMargin> },
+    Sling {
+        leg: Force,
+        leg_rating: Mass,
+        hoist: Option<HoistMargin>,
+    },
 }
 
 /// Why a lift can't be reckoned, or must not be made.
@@ -52,7 +56,11 @@ impl std::error::Error for LiftingError {}
 pub fn answer(work: &LiftWork, hoist: Option<Mass>) -> Result<LiftingAnswer, LiftingError> {
     let mass = Mass::new::<kilogram>(work.mass_kg);
     match work.way {
-        LiftWay::Hands { reach_cm, from_cm, to_cm } => {
+        LiftWay::Hands {
+            reach_cm,
+            from_cm,
+            to_cm,
+        } => {
             let centimetres = Length::new::<centimeter>;
             let lift = Lift {
                 mass,
@@ -63,18 +71,27 @@ pub fn answer(work: &LiftWork, hoist: Option<Mass>) -> Result<LiftingAnswer, Lif
                 asymmetry_from: Angle::new::<degree>(0.0),
                 asymmetry_to: Angle::new::<degree>(0.0),
                 lifts_per_minute: SELDOM_PER_MINUTE,
-                duration: Duration::UpToOneHour,
+                duration: Duration::Short,
                 grip: Grip::Fair,
                 placed_with_care: true,
             };
-            lift.judge().map(LiftingAnswer::Hands).map_err(LiftingError::Hands)
+            lift.judge()
+                .map(LiftingAnswer::Hands)
+                .map_err(LiftingError::Hands)
         }
         LiftWay::Sling { legs, angle_deg } => {
             let angle = Angle::new::<degree>(angle_deg);
             let leg = leg_tension(mass, legs, angle).map_err(LiftingError::Sling)?;
             let leg_rating = rating_needed(mass, legs, angle).map_err(LiftingError::Sling)?;
-            let hoist = hoist.map(|rating| margin(mass, rating)).transpose().map_err(LiftingError::Hoist)?;
-            Ok(LiftingAnswer::Sling { leg, leg_rating, hoist })
+            let hoist = hoist
+                .map(|rating| margin(mass, rating))
+                .transpose()
+                .map_err(LiftingError::Hoist)?;
+            Ok(LiftingAnswer::Sling {
+                leg,
+                leg_rating,
+                hoist,
+            })
         }
     }
 }

@@ -94,7 +94,13 @@ impl Progress {
                 step.tallied.insert((*pass, *place));
             }
             Event::Applied { clock, .. } => step.clocks.push(*clock),
-            Event::Measured { name, value, unit, verdict, .. } => step.readings.push(Reading {
+            Event::Measured {
+                name,
+                value,
+                unit,
+                verdict,
+                ..
+            } => step.readings.push(Reading {
                 name: name.clone(),
                 value: *value,
                 unit: unit.clone(),
@@ -141,11 +147,17 @@ pub struct NextFastener {
 
 /// Which fastener comes next in a fasten step: pass by pass, in the layout's order.
 pub fn next_fastener(step: &Step, progress: &StepProgress) -> Option<NextFastener> {
-    let Work::Fasten(fasten) = &step.work else { return None };
+    let Work::Fasten(fasten) = &step.work else {
+        return None;
+    };
     (0..fasten.pass_count()).find_map(|pass| {
         let order = fasten.pass(pass).order(&fasten.layout);
         let tallied = |place: &&usize| progress.tallied.contains(&(pass, **place));
         let place = *order.iter().find(|place| !tallied(place))?;
-        Some(NextFastener { pass, place, done_in_pass: order.iter().filter(tallied).count() })
+        Some(NextFastener {
+            pass,
+            place,
+            done_in_pass: order.iter().filter(tallied).count(),
+        })
     })
 }

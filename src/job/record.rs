@@ -17,11 +17,23 @@ pub enum Event {
     /// A stop-level caution was read and acknowledged.
     Acknowledged { caution: String, words: String },
     /// One fastener was brought to one pass's torque.
-    Tallied { pass: usize, place: usize, value: String, unit: String, tool: String },
+    Tallied {
+        pass: usize,
+        place: usize,
+        value: String,
+        unit: String,
+        tool: String,
+    },
     /// A compound went on; its clock was started.
     Applied { compound: String, clock: ClockId },
     /// A size, torque or temperature was read.
-    Measured { name: String, value: f64, unit: String, tool: String, verdict: String },
+    Measured {
+        name: String,
+        value: f64,
+        unit: String,
+        tool: String,
+        verdict: String,
+    },
     /// The step was closed.
     Done { summary: String },
     /// The step was left out.
@@ -72,7 +84,13 @@ impl Record {
     /// Adds a line and tells its number.
     pub fn add(&mut self, at: Moment, step: Option<StepId>, who: &str, event: Event) -> EntryId {
         let id = EntryId(self.entries.last().map_or(0, |entry| entry.id.0 + 1));
-        self.entries.push(Entry { id, at, step, who: who.to_owned(), event });
+        self.entries.push(Entry {
+            id,
+            at,
+            step,
+            who: who.to_owned(),
+            event,
+        });
         id
     }
 
@@ -83,7 +101,10 @@ impl Record {
 
     /// The line of that number.
     pub fn entry(&self, id: EntryId) -> Option<&Entry> {
-        self.entries.binary_search_by_key(&id, |entry| entry.id).ok().and_then(|at| self.entries.get(at))
+        self.entries
+            .binary_search_by_key(&id, |entry| entry.id)
+            .ok()
+            .and_then(|at| self.entries.get(at))
     }
 
     /// The lines that still hold: neither taken back nor a taking-back itself.

@@ -86,12 +86,21 @@ pub fn answer(seat: &Seat, room: Option<ThermodynamicTemperature>) -> Result<Sea
         room,
     })
     .map_err(SeatError::Plan)?;
-    let wall = Wall { material: seat.housing, thickness: millimetres(seat.wall_mm), faces: Faces::Both };
+    let wall = Wall {
+        material: seat.housing,
+        thickness: millimetres(seat.wall_mm),
+        faces: Faces::Both,
+    };
     let window = match (plan.housing_to, plan.housing_until) {
         (Some(from), Some(until)) => window(&wall, from, until, room).ok(),
         _ => None,
     };
-    Ok(SeatAnswer { interference, force, plan, window })
+    Ok(SeatAnswer {
+        interference,
+        force,
+        plan,
+        window,
+    })
 }
 
 /// The size the two parts share.

@@ -165,5 +165,7 @@ impl Step {
 /// serde's sentence without its own place, which is said separately.
 fn plain_words(error: &serde_json::Error) -> String {
     let words = error.to_string();
-    words.rsplit_once(" at line ").map_or(words.clone(), |(what, _)| what.to_owned())
+    words
+        .rsplit_once(" at line ")
+        .map_or(words.clone(), |(what, _)| what.to_owned())
 }

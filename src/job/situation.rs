@@ -19,14 +19,35 @@ pub fn cautions(step: &Step, press_kn: Option<f64>, hoist_kg: Option<f64>) -> Ve
 
 /// What the step does, as far as it can hurt.
 pub fn situation(step: &Step, press_kn: Option<f64>, hoist_kg: Option<f64>) -> Situation {
-    let chemicals = step.work.application().and_then(|application| recommend(application).class).into_iter().collect();
-    let with = Situation { chemicals, ..Situation::default() };
+    let chemicals = step
+        .work
+        .application()
+        .and_then(|application| recommend(application).class)
+        .into_iter()
+        .collect();
+    let with = Situation {
+        chemicals,
+        ..Situation::default()
+    };
     match &step.work {
-        Work::Clean(clean) => Situation { solvent: clean.solvent, compressed_air: clean.compressed_air, ..with },
-        Work::Fit(fit) => Situation { spring: fit.spring, ..with },
-        Work::Turn(_) => Situation { turning: true, ..with },
+        Work::Clean(clean) => Situation {
+            solvent: clean.solvent,
+            compressed_air: clean.compressed_air,
+            ..with
+        },
+        Work::Fit(fit) => Situation {
+            spring: fit.spring,
+            ..with
+        },
+        Work::Turn(_) => Situation {
+            turning: true,
+            ..with
+        },
         Work::Seat(seat) => seat_situation(seat, press_kn, with),
-        Work::Lift(lift) => Situation { lifting: Some(lift_facts(lift, hoist_kg)), ..with },
+        Work::Lift(lift) => Situation {
+            lifting: Some(lift_facts(lift, hoist_kg)),
+            ..with
+        },
         Work::Check(_) | Work::Fasten(_) | Work::Bond(_) | Work::Fill(_) => with,
     }
 }
@@ -36,17 +57,26 @@ fn seat_situation(seat: &Seat, press_kn: Option<f64>, with: Situation) -> Situat
     let plan = answer.as_ref().map(|answer| &answer.plan);
     let heating = plan.and_then(|plan| plan.housing_to).map(|target| Heating {
         target: Some(target),
-        part_limit: Some(ThermodynamicTemperature::new::<degree_celsius>(seat.housing_limit_c)),
+        part_limit: Some(ThermodynamicTemperature::new::<degree_celsius>(
+            seat.housing_limit_c,
+        )),
         holds_seals_or_compound: seat.holds_seals,
         ..Heating::default()
     });
     // A part that should drop in may stop half-way: the press stays a danger in either way.
     let pressing = Some(Pressing {
-        force: answer.as_ref().and_then(|answer| answer.force).map(|force| force.most),
+        force: answer
+            .as_ref()
+            .and_then(|answer| answer.force)
+            .map(|force| force.most),
         rating: press_kn.map(Force::new::<kilonewton>),
         ..Pressing::default()
     });
-    Situation { heating, pressing, ..with }
+    Situation {
+        heating,
+        pressing,
+        ..with
+    }
 }
 
 fn lift_facts(lift: &LiftWork, hoist_kg: Option<f64>) -> Lifting {
@@ -58,14 +88,26 @@ fn lift_facts(lift: &LiftWork, hoist_kg: Option<f64>) -> Lifting {
                 Ok(LiftingAnswer::Hands(answer)) => Some(answer.governing().index.unwrap_or(f64::INFINITY)),
                 _ => None,
             };
-            Lifting { mass, by_hand: true, lifting_index, ..Lifting::default() }
+            Lifting {
+                mass,
+                by_hand: true,
+                lifting_index,
+                ..Lifting::default()
+            }
         }
         LiftWay::Sling { angle_deg, .. } => {
             let hoist_share = match answer {
-                Ok(LiftingAnswer::Sling { hoist: Some(hoist), .. }) => Some(hoist.share.value),
+                Ok(LiftingAnswer::Sling {
+                    hoist: Some(hoist), ..
+                }) => Some(hoist.share.value),
                 _ => None,
             };
-            Lifting { mass, sling_angle: Some(Angle::new::<degree>(angle_deg)), hoist_share, ..Lifting::default() }
+            Lifting {
+                mass,
+                sling_angle: Some(Angle::new::<degree>(angle_deg)),
+                hoist_share,
+                ..Lifting::default()
+            }
         }
     }
 }

@@ -156,7 +156,10 @@ impl Fasten {
 
     /// That pass, from 0; without passes, one to the full torque.
     pub fn pass(&self, pass: usize) -> Pass {
-        self.passes.get(pass).copied().unwrap_or(Pass { share: 1.0, round: false })
+        self.passes.get(pass).copied().unwrap_or(Pass {
+            share: 1.0,
+            round: false,
+        })
     }
 
     /// How many times a fastener is brought to torque in all.
@@ -248,7 +251,7 @@ pub enum LiftWay {
     /// By hand: how far the hands are from the ankles, and from which to which height.
     Hands { reach_cm: f64, from_cm: f64, to_cm: f64 },
     /// By hoist: sling legs and their angle from the horizontal.
-    Sling { legs: u32, angle_deg: f64 },
+    Sling { legs: u8, angle_deg: f64 },
 }
 
 /// Turned by hand.
@@ -298,6 +301,7 @@ impl Work {
 
     /// Whether a compound that cures goes on in this step.
     pub fn cures(&self) -> bool {
-        self.application().is_some_and(|application| crate::trade::compound::recommend(application).cure.is_some())
+        self.application()
+            .is_some_and(|application| crate::trade::compound::recommend(application).cure.is_some())
     }
 }

@@ -26,7 +26,10 @@ pub fn Bolts(#[prop(into)] bolts: Signal<Vec<Bolt>>) -> impl IntoView {
     let words = move || {
         bolts.with(|bolts| {
             let done = bolts.iter().filter(|bolt| bolt.tallied).count();
-            let next = bolts.iter().find(|bolt| bolt.next).map_or(String::new(), |b| format!(", next number {}", b.turn));
+            let next = bolts
+                .iter()
+                .find(|bolt| bolt.next)
+                .map_or(String::new(), |b| format!(", next number {}", b.turn));
             format!("{done} of {} tallied{next}", bolts.len())
         })
     };

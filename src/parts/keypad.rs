@@ -23,15 +23,25 @@ impl Key {
         match self {
             Self::Type(c) if typed.chars().count() < LONGEST => format!("{typed}{c}"),
             Self::Type(_) => typed.to_owned(),
-            Self::Back => typed.chars().take(typed.chars().count().saturating_sub(1)).collect(),
+            Self::Back => typed
+                .chars()
+                .take(typed.chars().count().saturating_sub(1))
+                .collect(),
             Self::Clear => String::new(),
         }
     }
 }
 
-const MAIN_UNITS: [TorqueUnit; 3] = [TorqueUnit::NewtonMetre, TorqueUnit::PoundFoot, TorqueUnit::PoundInch];
-const OTHER_UNITS: [TorqueUnit; 3] =
-    [TorqueUnit::KilogramMetre, TorqueUnit::KilogramCentimetre, TorqueUnit::OunceInch];
+const MAIN_UNITS: [TorqueUnit; 3] = [
+    TorqueUnit::NewtonMetre,
+    TorqueUnit::PoundFoot,
+    TorqueUnit::PoundInch,
+];
+const OTHER_UNITS: [TorqueUnit; 3] = [
+    TorqueUnit::KilogramMetre,
+    TorqueUnit::KilogramCentimetre,
+    TorqueUnit::OunceInch,
+];
 
 /// Digits, point, back, and a column of torque units with "other" for the rarer three.
 #[component]

@@ -84,7 +84,10 @@ mod tests {
         assert_eq!(read_number(" 7,25 "), Ok(7.25));
         assert_eq!(read_number("−18"), Ok(-18.0));
         assert_eq!(read_number(""), Err("Type a number first.".to_owned()));
-        assert_eq!(read_number("1.2.3"), Err("“1.2.3” is not a number: use digits and one point.".to_owned()));
+        assert_eq!(
+            read_number("1.2.3"),
+            Err("“1.2.3” is not a number: use digits and one point.".to_owned())
+        );
         assert!(read_number("inf").is_err());
         assert!(read_number("1e400").is_err());
     }

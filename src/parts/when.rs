@@ -24,7 +24,15 @@ pub fn phrase(at: LocalTime, now: LocalTime) -> String {
 
 /// Day 0, 1970-01-01, was a Thursday.
 fn weekday(day: i64) -> &'static str {
-    const NAMES: [&str; 7] = ["Thursday", "Friday", "Saturday", "Sunday", "Monday", "Tuesday", "Wednesday"];
+    const NAMES: [&str; 7] = [
+        "Thursday",
+        "Friday",
+        "Saturday",
+        "Sunday",
+        "Monday",
+        "Tuesday",
+        "Wednesday",
+    ];
     NAMES[day.rem_euclid(7) as usize]
 }
 
@@ -48,7 +56,11 @@ pub fn span(span: Time) -> String {
         1..=119 => format!("{minutes} min"),
         120..=2879 => {
             let (hours, rest) = (minutes / 60, minutes % 60);
-            if rest == 0 || hours >= 10 { format!("{hours} h") } else { format!("{hours} h {rest} min") }
+            if rest == 0 || hours >= 10 {
+                format!("{hours} h")
+            } else {
+                format!("{hours} h {rest} min")
+            }
         }
         _ => format!("{} days", (minutes + 720) / 1440),
     }
@@ -59,7 +71,11 @@ mod tests {
     use super::*;
 
     fn at(day: i64, clock: (u32, u32)) -> LocalTime {
-        LocalTime { day, date: (2026, 6, 1), clock }
+        LocalTime {
+            day,
+            date: (2026, 6, 1),
+            clock,
+        }
     }
 
     #[test]
@@ -75,7 +91,10 @@ mod tests {
 
     #[test]
     fn rounds_what_is_left_up_so_that_nothing_is_early() {
-        assert_eq!(digits(Time::new::<second>(3_600.0 * 6.0 + 1.0)), ("6:01".to_owned(), "h"));
+        assert_eq!(
+            digits(Time::new::<second>(3_600.0 * 6.0 + 1.0)),
+            ("6:01".to_owned(), "h")
+        );
         assert_eq!(digits(Time::new::<second>(61.2)), ("1:02".to_owned(), "min"));
         assert_eq!(digits(Time::new::<second>(-5.0)), ("0:00".to_owned(), "min"));
     }

@@ -68,7 +68,14 @@ mod tests {
 
     #[test]
     fn every_address_leads_back_to_its_place() {
-        let places = [Route::Job, Route::Step(StepId(7)), Route::Steps, Route::Torque, Route::Clocks, Route::Bench];
+        let places = [
+            Route::Job,
+            Route::Step(StepId(7)),
+            Route::Steps,
+            Route::Torque,
+            Route::Clocks,
+            Route::Bench,
+        ];
         for place in places {
             assert_eq!(Route::read(&place.address()), place);
         }

@@ -9,7 +9,11 @@ use leptos::prelude::*;
 #[component]
 pub fn StepsScreen() -> impl IntoView {
     let bench = Bench::here();
-    let heading = move || bench.sheet.with(|sheet| (sheet.title.clone(), sheet.machine.clone()));
+    let heading = move || {
+        bench
+            .sheet
+            .with(|sheet| (sheet.title.clone(), sheet.machine.clone()))
+    };
     let counted = move || {
         bench.sheet.with(|sheet| {
             let done = bench.progress.with(|progress| progress.closed_count(sheet));
@@ -31,7 +35,9 @@ pub fn StepsScreen() -> impl IntoView {
 fn row(bench: Bench, at: usize, step: &Step) -> impl IntoView + use<> {
     let id = step.id;
     let state = move || {
-        let next = bench.sheet.with(|sheet| bench.progress.with(|p| p.next_open(sheet).map(|step| step.id)));
+        let next = bench
+            .sheet
+            .with(|sheet| bench.progress.with(|p| p.next_open(sheet).map(|step| step.id)));
         if bench.progress.with(|progress| progress.closed(id)) {
             "done"
         } else if next == Some(id) {
@@ -52,5 +58,7 @@ fn row(bench: Bench, at: usize, step: &Step) -> impl IntoView + use<> {
 }
 
 fn step_word(bench: Bench, id: crate::job::sheet::StepId) -> &'static str {
-    bench.sheet.with(|sheet| sheet.step(id).map_or("", |step| step.work.word()))
+    bench
+        .sheet
+        .with(|sheet| sheet.step(id).map_or("", |step| step.work.word()))
 }

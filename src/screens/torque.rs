@@ -11,13 +11,19 @@ use leptos::prelude::*;
 #[component]
 pub fn TorqueScreen() -> impl IntoView {
     let bench = Bench::here();
-    let (words, first_unit) = bench.settings.with_untracked(|s| (s.torque_typed.clone(), s.torque_unit));
+    let (words, first_unit) = bench
+        .settings
+        .with_untracked(|s| (s.torque_typed.clone(), s.torque_unit));
     let typed = RwSignal::new(words);
     let unit = RwSignal::new(first_unit);
     let read = Memo::new(move |_| typed.with(|text| read_typed(text, unit.get())));
-    let answer = Memo::new(move |_| read.get().ok().map(|statement| {
-        bench.settings.with(|s| answer::torque(statement.torque(), statement.unit, &s.wrenches, s.in_hand))
-    }));
+    let answer = Memo::new(move |_| {
+        read.get().ok().map(|statement| {
+            bench
+                .settings
+                .with(|s| answer::torque(statement.torque(), statement.unit, &s.wrenches, s.in_hand))
+        })
+    });
     Effect::new(move |before: Option<()>| {
         let (text, unit) = (typed.get(), unit.get());
         if before.is_some() {
@@ -49,14 +55,18 @@ pub fn AnswerPlate(
     trouble: Signal<Option<String>>,
 ) -> impl IntoView {
     let says = move || match answer.get() {
-        Some(TorqueAnswer { wrench: Some(wrench), .. }) => format!("set on {wrench}"),
+        Some(TorqueAnswer {
+            wrench: Some(wrench), ..
+        }) => format!("set on {wrench}"),
         Some(_) => "no setting".to_owned(),
         None => "set".to_owned(),
     };
     let number = move || answer.get().map_or("—".to_owned(), |answer| answer.number);
     let unit = move || answer.get().map_or("", |answer| answer.unit.symbol()).to_owned();
     let line = move || match answer.get() {
-        Some(TorqueAnswer { trouble: Some(words), .. }) => Some(words),
+        Some(TorqueAnswer {
+            trouble: Some(words), ..
+        }) => Some(words),
         Some(_) => None,
         None => trouble.get(),
     };
@@ -133,5 +143,9 @@ fn read_typed(text: &str, unit: TorqueUnit) -> Result<TorqueStatement, String> {
 
 /// An empty entry is an invitation, not a mistake.
 fn refusal(typed: &str, read: Result<TorqueStatement, String>) -> Option<String> {
-    if typed.is_empty() { Some("Type the manual’s torque.".to_owned()) } else { read.err() }
+    if typed.is_empty() {
+        Some("Type the manual’s torque.".to_owned())
+    } else {
+        read.err()
+    }
 }

@@ -21,6 +21,7 @@ pub const HEAT_TRANSFER: (f64, f64) = (10.0, 15.0);
 
 /// How many faces of the wall the air reaches.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
 pub enum Faces {
     /// One: a case standing face down, or a closed one.
     One,
@@ -42,6 +43,7 @@ pub struct Wall {
 
 /// Why there is no window.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
 pub enum CoolingError {
     /// The wall is not between 0.1 and 200 mm thick.
     Thickness,

@@ -24,6 +24,7 @@ const HOTTEST_CELSIUS: f64 = 300.0;
 
 /// Why a size cannot be carried from one temperature to another.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
 pub enum GrowthError {
     /// The size is zero, negative or not a number.
     Size,
@@ -44,6 +45,7 @@ impl std::error::Error for GrowthError {}
 
 /// What a size was read with.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Default, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
 pub enum Instrument {
     /// A steel micrometer or gauge that has lain beside the part and shares its temperature:
     /// both grow, and only the difference shows.

@@ -24,6 +24,7 @@ pub struct BoomPosition {
 
 /// Why a hoist has no answer.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
 pub enum HoistError {
     /// The load is not above zero, or absurd.
     Load,
@@ -50,6 +51,7 @@ impl std::error::Error for HoistError {}
 
 /// Whether the hoist takes it.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
 pub enum HoistVerdict {
     /// Up to 80 % of the rating.
     Takes,

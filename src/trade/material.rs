@@ -12,6 +12,7 @@ use uom::si::thermodynamic_temperature::degree_celsius;
 
 /// What a part is made of.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
 pub enum Material {
     /// Aluminium casting alloys of cases and covers.
     CastAluminium,

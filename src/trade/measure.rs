@@ -19,6 +19,7 @@ const SLIP_SHARE: f64 = 0.05;
 
 /// Why readings give no answer.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
 pub enum MeasureError {
     /// So many readings are missing.
     Missing(usize),
@@ -205,6 +206,7 @@ pub struct Allowed {
 
 /// Where a value lies against its limits.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
 pub enum MeasureVerdict {
     /// On or between the limits.
     Within,

@@ -8,6 +8,7 @@ pub const MOST_BOLTS: usize = 64;
 
 /// How the bolts of one joint lie; positions count from 0.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
 pub enum Layout {
     /// One bolt.
     Single,
@@ -188,6 +189,7 @@ impl Pass {
 
 /// How many passes a joint gets.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
 pub enum PassKind {
     /// Straight to the target.
     Once,

@@ -5,6 +5,7 @@ use serde::{Deserialize, Serialize};
 
 /// Which of two readings.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
 pub enum Side {
     /// The first.
     First,
@@ -14,6 +15,7 @@ pub enum Side {
 
 /// A slip that may have happened to one reading.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
 pub enum Slip {
     /// The number belongs to this unit.
     Unit(TorqueUnit),
@@ -34,6 +36,7 @@ pub struct Likely {
 
 /// Whether two readings state one torque.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
 pub enum Agreement {
     /// They do, within the rounding of their printed digits.
     Agree,

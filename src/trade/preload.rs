@@ -20,6 +20,7 @@ const LARGEST_FORCE_N: f64 = 1e12;
 
 /// How the thread and the underside of the head come together.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
 pub enum Condition {
     /// Clean and dry, plain steel as received.
     Dry,

@@ -20,6 +20,7 @@ const CARRYING_LEGS: u8 = 2;
 
 /// Why a sling has no answer.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
 pub enum SlingError {
     /// The load is not above zero, or absurd.
     Load,

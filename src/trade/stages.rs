@@ -8,6 +8,7 @@ use uom::si::torque::newton_meter;
 
 /// One stage of a fastener's tightening.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
 pub enum Stage {
     /// Brings the parts together, so that an angle has a start.
     Snug {

@@ -74,6 +74,8 @@ stored_in!(
 );
 stored_in!(degree, Angle, uom::si::angle::degree, "Angles in degrees.");
 stored_in!(second, Time, uom::si::time::second, "Spans of time in seconds.");
+stored_in!(minute, Time, uom::si::time::minute, "Spans of time in minutes.");
+stored_in!(percent, Ratio, uom::si::ratio::percent, "Ratios in per cent.");
 stored_in!(
     fraction,
     Ratio,

@@ -10,28 +10,40 @@ use uom::si::pressure::{megapascal, pascal};
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize)]
 pub enum Strength {
     /// Property class 4.6.
+    #[serde(rename = "4.6")]
     Class4_6,
     /// Property class 4.8.
+    #[serde(rename = "4.8")]
     Class4_8,
     /// Property class 5.8.
+    #[serde(rename = "5.8")]
     Class5_8,
     /// Property class 8.8.
+    #[serde(rename = "8.8")]
     Class8_8,
     /// Property class 10.9.
+    #[serde(rename = "10.9")]
     Class10_9,
     /// Property class 12.9.
+    #[serde(rename = "12.9")]
     Class12_9,
     /// Inch grade 2.
+    #[serde(rename = "grade 2")]
     Grade2,
     /// Inch grade 5.
+    #[serde(rename = "grade 5")]
     Grade5,
     /// Inch grade 8.
+    #[serde(rename = "grade 8")]
     Grade8,
     /// Austenitic stainless, class 50 (A2-50, A4-50).
+    #[serde(rename = "stainless 50")]
     Stainless50,
     /// Austenitic stainless, class 70 (A2-70, A4-70).
+    #[serde(rename = "stainless 70")]
     Stainless70,
     /// Austenitic stainless, class 80 (A2-80, A4-80).
+    #[serde(rename = "stainless 80")]
     Stainless80,
 }
 

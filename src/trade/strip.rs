@@ -10,6 +10,7 @@ use uom::si::pressure::megapascal;
 
 /// What the female thread is cut in.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
 pub enum FemaleMaterial {
     /// Aluminium casting alloy, as in cases and covers.
     CastAluminium,

@@ -8,6 +8,7 @@ use uom::si::torque::newton_meter;
 
 /// What a wrench shows its torque on.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
 pub enum WrenchKind {
     /// Lines on the tube, and a thimble whose divisions lie between two of them.
     Thimble {
@@ -45,6 +46,7 @@ pub struct Wrench {
 
 /// Where a torque lies on a wrench's scale.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
 pub enum RangeVerdict {
     /// Under the lowest mark: another wrench.
     BelowScale,

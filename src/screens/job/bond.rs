@@ -20,7 +20,11 @@ pub fn BondWork(step: StoredValue<Step>) -> impl IntoView {
         let id = step.with_value(|step| step.id);
         let mine = bench.progress.with(|progress| progress.step(id).clocks);
         bench.clocks.with(|clocks| {
-            clocks.iter().filter(|clock| clock.counts() && mine.contains(&clock.id)).cloned().collect::<Vec<_>>()
+            clocks
+                .iter()
+                .filter(|clock| clock.counts() && mine.contains(&clock.id))
+                .cloned()
+                .collect::<Vec<_>>()
         })
     };
     view! {
@@ -44,8 +48,8 @@ fn CompoundCard(application: Application) -> impl IntoView {
         <section class="compound" aria-label="compound">
             <span class="quiet">"goes on it"</span>
             <strong>{name}</strong>
-            <p>{answer.reason.to_string()}</p>
-            <p>{answer.where_and_how.to_string()}</p>
+            <p>{answer.reason}</p>
+            {answer.where_and_how.into_iter().map(|line| view! { <p>{line}</p> }).collect_view()}
         </section>
     }
 }

@@ -13,7 +13,10 @@ pub fn CheckWork(step: StoredValue<Step>) -> impl IntoView {
         Work::Check(check) => check.readings.clone(),
         _ => Vec::new(),
     });
-    limits.into_iter().map(|limit| view! { <OneReading step limit /> }).collect_view()
+    limits
+        .into_iter()
+        .map(|limit| view! { <OneReading step limit /> })
+        .collect_view()
 }
 
 #[component]
@@ -21,10 +24,18 @@ fn OneReading(step: StoredValue<Step>, limit: Limit) -> impl IntoView {
     let bench = Bench::here();
     let id = step.with_value(|step| step.id);
     let kept = StoredValue::new(limit.clone());
-    let reading = move || bench.progress.with(|p| kept.with_value(|limit| p.step(id).reading(&limit.name).cloned()));
+    let reading = move || {
+        bench
+            .progress
+            .with(|p| kept.with_value(|limit| p.step(id).reading(&limit.name).cloned()))
+    };
     let take = move |value: f64| {
         kept.with_value(|limit| {
-            let verdict = if limit.holds(value) { "within limits" } else { "outside limits" };
+            let verdict = if limit.holds(value) {
+                "within limits"
+            } else {
+                "outside limits"
+            };
             bench.measure(id, &limit.name, value, &limit.unit, verdict);
         });
         Ok(())

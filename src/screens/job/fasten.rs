@@ -15,17 +15,26 @@ use leptos::prelude::*;
 #[component]
 pub fn FastenWork(step: StoredValue<Step>) -> impl IntoView {
     let bench = Bench::here();
-    let Some(fasten) = step.with_value(|step| as_fasten(step).cloned()) else { return ().into_any() };
+    let Some(fasten) = step.with_value(|step| as_fasten(step).cloned()) else {
+        return ().into_any();
+    };
     let id = step.with_value(|step| step.id);
     let next = Memo::new(move |_| {
-        bench.progress.with(|progress| step.with_value(|step| next_fastener(step, &progress.step(id))))
+        bench
+            .progress
+            .with(|progress| step.with_value(|step| next_fastener(step, &progress.step(id))))
     });
     let kept = StoredValue::new(fasten.clone());
     let pass = Memo::new(move |_| {
-        next.get().map_or_else(|| kept.with_value(Fasten::pass_count).saturating_sub(1), |next| next.pass)
+        next.get().map_or_else(
+            || kept.with_value(Fasten::pass_count).saturating_sub(1),
+            |next| next.pass,
+        )
     });
     let answer = Signal::derive(move || {
-        bench.settings.with(|s| kept.with_value(|f| Some(answer::fasten(f, pass.get(), &s.wrenches, s.in_hand))))
+        bench
+            .settings
+            .with(|s| kept.with_value(|f| Some(answer::fasten(f, pass.get(), &s.wrenches, s.in_hand))))
     });
     let bolts = Signal::derive(move || {
         let progress = bench.progress.with(|progress| progress.step(id));
@@ -87,9 +96,17 @@ fn GuardLine(fasten: Fasten) -> impl IntoView {
 /// What is set on which wrench for the next fastener of `step`, for the record.
 pub fn wrench_set(bench: Bench, step: &Step) -> Option<WrenchSet> {
     let fasten = as_fasten(step)?;
-    let next = bench.progress.with(|progress| next_fastener(step, &progress.step(step.id)))?;
-    let answer = bench.settings.with(|s| answer::fasten(fasten, next.pass, &s.wrenches, s.in_hand));
-    Some(WrenchSet { value: answer.number, unit: answer.unit, tool: answer.wrench.unwrap_or_default() })
+    let next = bench
+        .progress
+        .with(|progress| next_fastener(step, &progress.step(step.id)))?;
+    let answer = bench
+        .settings
+        .with(|s| answer::fasten(fasten, next.pass, &s.wrenches, s.in_hand));
+    Some(WrenchSet {
+        value: answer.number,
+        unit: answer.unit,
+        tool: answer.wrench.unwrap_or_default(),
+    })
 }
 
 fn as_fasten(step: &Step) -> Option<&Fasten> {
@@ -112,10 +129,17 @@ fn pass_words(fasten: &Fasten, pass: usize) -> String {
 
 /// "4 × M6, class 8.8, new, thread oiled".
 fn fastener_words(fasten: &Fasten) -> String {
-    let class = fasten.strength.map_or(String::new(), |strength| format!(", {}", strength.name()));
+    let class = fasten
+        .strength
+        .map_or(String::new(), |strength| format!(", {}", strength.name()));
     let new = match fasten.reuse {
         Reuse::New => ", new ones only",
         Reuse::Again => "",
     };
-    format!("{} × {}{class}{new}; thread {}", fasten.layout.count(), fasten.thread.name(), fasten.condition.words())
+    format!(
+        "{} × {}{class}{new}; thread {}",
+        fasten.layout.count(),
+        fasten.thread.name(),
+        fasten.condition.words()
+    )
 }

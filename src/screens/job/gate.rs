@@ -56,16 +56,30 @@ fn opens_words(bench: Bench, waits: &[Wait]) -> String {
 }
 
 fn wait_words(bench: Bench, wait: &Wait) -> String {
-    let title = |id| bench.sheet.with(|sheet| sheet.step(id).map_or(String::new(), |step| step.title.clone()));
+    let title = |id| {
+        bench
+            .sheet
+            .with(|sheet| sheet.step(id).map_or(String::new(), |step| step.title.clone()))
+    };
     let clock = |id| {
-        bench.clocks.with(|clocks| clocks.iter().find(|c| c.id == id).map_or(String::new(), |c| c.name.clone()))
+        bench.clocks.with(|clocks| {
+            clocks
+                .iter()
+                .find(|c| c.id == id)
+                .map_or(String::new(), |c| c.name.clone())
+        })
     };
     let now = bench.now.get();
     match wait {
         Wait::Step(id) => format!("Not done yet: {}.", title(*id)),
         Wait::ClockNotStarted(id) => format!("The clock of “{}” was never started.", title(*id)),
         Wait::Cure { clock: id, until } => {
-            format!("Not before {}: {} ({} left).", when(*until, now), clock(*id), span(until.since(now)))
+            format!(
+                "Not before {}: {} ({} left).",
+                when(*until, now),
+                clock(*id),
+                span(until.since(now))
+            )
         }
         Wait::Stalled { clock: id, why } => format!("{} does not cure as things are: {why}", clock(*id)),
     }

@@ -38,7 +38,11 @@ fn LiftAnswered(answer: LiftingAnswer, work: LiftWork) -> impl IntoView {
         LiftingAnswer::Hands(answer) => {
             let station = answer.governing();
             let limit = print_mass(station.limit, MassUnit::Kilogram, 2);
-            let index = station.index.map_or("no weight is light enough".to_owned(), |index| format!("{index:.1}"));
+            let index = station
+                .index
+                .map_or("no weight is light enough".to_owned(), |index| {
+                    format!("{index:.1}")
+                });
             view! {
                 <Plate says="weight limit for one person here".to_owned() number=limit.number unit=limit.unit.to_owned()>
                     <p class="mid">{answer.verdict.words()}</p>
@@ -47,7 +51,11 @@ fn LiftAnswered(answer: LiftingAnswer, work: LiftWork) -> impl IntoView {
             }
             .into_any()
         }
-        LiftingAnswer::Sling { leg, leg_rating, hoist } => {
+        LiftingAnswer::Sling {
+            leg,
+            leg_rating,
+            hoist,
+        } => {
             let pull = format!("{:.2}", leg.get::<kilonewton>());
             let rating = print_mass(leg_rating, MassUnit::Kilogram, 3);
             let hoist = match hoist {

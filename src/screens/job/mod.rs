@@ -27,11 +27,15 @@ pub fn JobScreen(step: Option<StepId>) -> impl IntoView {
     let at = Memo::new(move |_| {
         bench.sheet.with(|sheet| match step {
             Some(id) => sheet.step(id).map(|step| step.id),
-            None => bench.progress.with(|progress| progress.next_open(sheet).map(|step| step.id)),
+            None => bench
+                .progress
+                .with(|progress| progress.next_open(sheet).map(|step| step.id)),
         })
     });
     move || {
-        let step = at.get().and_then(|id| bench.sheet.with(|sheet| sheet.step(id).cloned()));
+        let step = at
+            .get()
+            .and_then(|id| bench.sheet.with(|sheet| sheet.step(id).cloned()));
         match step {
             Some(step) => view! { <StepView step /> }.into_any(),
             None => view! { <JobEnd /> }.into_any(),
@@ -44,7 +48,9 @@ fn StepView(step: Step) -> impl IntoView {
     let bench = Bench::here();
     let kept = StoredValue::new(step.clone());
     let cautions = Memo::new(move |_| {
-        bench.settings.with(|s| kept.with_value(|step| situation::cautions(step, s.press_kn, s.hoist_kg)))
+        bench
+            .settings
+            .with(|s| kept.with_value(|step| situation::cautions(step, s.press_kn, s.hoist_kg)))
     });
     let work = match step.work {
         Work::Fasten(_) => view! { <fasten::FastenWork step=kept /> }.into_any(),
@@ -87,7 +93,9 @@ fn StepHead(step: StoredValue<Step>) -> impl IntoView {
         }
     };
     let counted = move || {
-        let (at, all) = bench.sheet.with(|sheet| (sheet.place(id).unwrap_or(0) + 1, sheet.steps.len()));
+        let (at, all) = bench
+            .sheet
+            .with(|sheet| (sheet.place(id).unwrap_or(0) + 1, sheet.steps.len()));
         let done = bench.progress.with(|progress| progress.closed(id));
         format!("{at} of {all} · {word}{}", if done { " · done" } else { "" })
     };
@@ -113,11 +121,19 @@ fn Cautions(step: StoredValue<Step>, cautions: Memo<Vec<Caution>>) -> impl IntoV
     let id = step.with_value(|step| step.id);
     let closed = Memo::new(move |_| bench.progress.with(|progress| progress.closed(id)));
     let acknowledged = move |caution: &'static str| {
-        Signal::derive(move || bench.progress.with(|progress| progress.step(id).acknowledged.contains(caution)))
+        Signal::derive(move || {
+            bench
+                .progress
+                .with(|progress| progress.step(id).acknowledged.contains(caution))
+        })
     };
     move || {
         // Gone when done: the danger is past.
-        let show = if closed.get() { Vec::new() } else { cautions.with(|all| shown(all).to_vec()) };
+        let show = if closed.get() {
+            Vec::new()
+        } else {
+            cautions.with(|all| shown(all).to_vec())
+        };
         show.into_iter()
             .map(|caution| {
                 let is_acknowledged = acknowledged(caution.id);

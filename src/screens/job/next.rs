@@ -18,7 +18,12 @@ enum NextThing {
     /// A stop-level caution comes first.
     Read,
     /// Bring the next fastener to torque.
-    Tally { done: usize, of: usize, pass: usize, passes: usize },
+    Tally {
+        done: usize,
+        of: usize,
+        pass: usize,
+        passes: usize,
+    },
     /// The compound is on.
     StartClock,
     /// Close the step.
@@ -62,7 +67,10 @@ fn next_thing(bench: Bench, step: &Step, cautions: &[Caution]) -> NextThing {
     if !bench.waits(step).is_empty() {
         return NextThing::Shut;
     }
-    if cautions.iter().any(|c| c.level == Level::Stop && !progress.acknowledged.contains(c.id)) {
+    if cautions
+        .iter()
+        .any(|c| c.level == Level::Stop && !progress.acknowledged.contains(c.id))
+    {
         return NextThing::Read;
     }
     if step.work.cures() && progress.clocks.is_empty() {
@@ -83,8 +91,17 @@ fn words(thing: NextThing) -> (&'static str, String) {
     match thing {
         NextThing::Shut => ("Shut", "see what it waits for".to_owned()),
         NextThing::Read => ("Read STOP first", String::new()),
-        NextThing::Tally { done, of, pass, passes } => {
-            let pass = if passes > 1 { format!(", pass {pass} of {passes}") } else { String::new() };
+        NextThing::Tally {
+            done,
+            of,
+            pass,
+            passes,
+        } => {
+            let pass = if passes > 1 {
+                format!(", pass {pass} of {passes}")
+            } else {
+                String::new()
+            };
             ("Tally", format!("{} of {of}{pass}", done + 1))
         }
         NextThing::StartClock => ("It is on", "start the clock".to_owned()),
@@ -94,7 +111,9 @@ fn words(thing: NextThing) -> (&'static str, String) {
 }
 
 fn start_clock(bench: Bench, step: &Step, cautions: &[Caution]) {
-    let Some(application) = step.work.application() else { return };
+    let Some(application) = step.work.application() else {
+        return;
+    };
     let recommendation = recommend(application);
     if let Some(class) = recommendation.class {
         bench.tell(bench.apply(step, cautions, class, &recommendation));

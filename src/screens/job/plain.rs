@@ -14,11 +14,21 @@ pub fn PlainWork(step: StoredValue<Step>) -> impl IntoView {
 fn rows(work: &Work) -> Vec<(&'static str, String)> {
     let rows = match work {
         Work::Fit(fit) => vec![
-            ("part", if fit.new_part { format!("{}, new", fit.part) } else { fit.part.clone() }),
+            (
+                "part",
+                if fit.new_part {
+                    format!("{}, new", fit.part)
+                } else {
+                    fit.part.clone()
+                },
+            ),
             ("way round", fit.orientation.clone()),
         ],
         Work::Turn(turn) => vec![("turn", turn.what.clone()), ("must feel", turn.expect.clone())],
-        Work::Fill(fill) => vec![("fluid", fill.fluid.clone()), ("amount", format!("{} L", fill.litres))],
+        Work::Fill(fill) => vec![
+            ("fluid", fill.fluid.clone()),
+            ("amount", format!("{} L", fill.litres)),
+        ],
         Work::Clean(clean) => vec![(
             "with",
             match (clean.solvent, clean.compressed_air) {

@@ -25,7 +25,7 @@ pub fn SeatWork(step: StoredValue<Step>) -> impl IntoView {
     let part = seat.part.clone();
     let answer = move || {
         let now = bench.now.get();
-        seating::answer(&seat, bench.settings.with(|s| s.shop.temperature_at(now)))
+        seating::answer(&seat, bench.settings.with(|s| s.temperature_at(now)))
     };
     (move || match answer() {
         Ok(answer) => view! { <SeatAnswered answer part=part.clone() /> }.into_any(),
@@ -38,7 +38,13 @@ pub fn SeatWork(step: StoredValue<Step>) -> impl IntoView {
 fn SeatAnswered(answer: SeatAnswer, part: String) -> impl IntoView {
     let (says, number, unit) = match answer.plan.housing_to {
         Some(to) => ("warm the housing evenly to", whole_celsius(to), "°C"),
-        None => ("press with up to", answer.force.map_or("—".to_owned(), |force| one_decimal_kn(force.most)), "kN"),
+        None => (
+            "press with up to",
+            answer
+                .force
+                .map_or("—".to_owned(), |force| one_decimal_kn(force.most)),
+            "kN",
+        ),
     };
     view! {
         <Plate says=says.to_owned() number=number unit=unit.to_owned()>
@@ -52,17 +58,33 @@ fn rows(answer: &SeatAnswer, part: String) -> Vec<(&'static str, String)> {
     let fit = &answer.interference;
     let mut rows = vec![
         ("part", part),
-        ("interference at 20 °C", format!("{} to {} µm", microns(fit.least), microns(fit.most))),
+        (
+            "interference at 20 °C",
+            format!("{} to {} µm", microns(fit.least), microns(fit.most)),
+        ),
     ];
     if let Some(force) = answer.force {
-        rows.push(("cold, the press needs", format!("{} to {} kN", one_decimal_kn(force.least), one_decimal_kn(force.most))));
+        rows.push((
+            "cold, the press needs",
+            format!(
+                "{} to {} kN",
+                one_decimal_kn(force.least),
+                one_decimal_kn(force.most)
+            ),
+        ));
     }
     if answer.plan.housing_to.is_some() {
-        rows.push(("then it is loose by", format!("{} µm at least", microns(answer.plan.clearance_at_fit))));
+        rows.push((
+            "then it is loose by",
+            format!("{} µm at least", microns(answer.plan.clearance_at_fit)),
+        ));
     }
     if let Some(window) = answer.window {
         let (short, long) = (window.shortest.get::<second>(), window.longest.get::<second>());
-        rows.push(("be home within", format!("{short:.0} to {long:.0} s of leaving the heat (still air)")));
+        rows.push((
+            "be home within",
+            format!("{short:.0} to {long:.0} s of leaving the heat (still air)"),
+        ));
     }
     rows
 }

@@ -9,6 +9,7 @@ use uom::si::length::millimeter;
 
 /// Which kind of surface a class is for.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
 pub enum Feature {
     /// An inside: written with a capital letter.
     Hole,
@@ -18,6 +19,7 @@ pub enum Feature {
 
 /// Where the tolerance lies against the nominal size: the class's letter.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
 pub enum Position {
     /// D or d: wide clearance.
     D,

@@ -13,11 +13,12 @@ use uom::si::length::millimeter;
 
 /// Where a size comes from.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
 pub enum SizeSource {
     /// A drawing's tolerance class.
     Class {
         /// The nominal size.
-        #[serde(with = "stored::millimetre")]
+        #[serde(rename = "nominal_mm", with = "stored::millimetre")]
         nominal: Length,
         /// Its class; a capital letter for a hole.
         class: ToleranceClass,
@@ -25,22 +26,22 @@ pub enum SizeSource {
     /// The outside of a radial rolling bearing, Normal class.
     BearingOuter {
         /// The nominal outside diameter.
-        #[serde(with = "stored::millimetre")]
+        #[serde(rename = "nominal_mm", with = "stored::millimetre")]
         nominal: Length,
     },
     /// The bore of a radial rolling bearing, Normal class.
     BearingBore {
         /// The nominal bore.
-        #[serde(with = "stored::millimetre")]
+        #[serde(rename = "nominal_mm", with = "stored::millimetre")]
         nominal: Length,
     },
     /// A reading, with a steel instrument that shares the part's temperature.
     Measured {
         /// The reading.
-        #[serde(with = "stored::millimetre")]
+        #[serde(rename = "size_mm", with = "stored::millimetre")]
         size: Length,
         /// The part's temperature.
-        #[serde(with = "stored::celsius")]
+        #[serde(rename = "at_c", with = "stored::celsius")]
         at: ThermodynamicTemperature,
         /// What the part is made of.
         material: Material,

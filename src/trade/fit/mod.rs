@@ -16,6 +16,7 @@ use std::fmt;
 
 /// Why a fit has no answer.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
 pub enum FitError {
     /// The text is no tolerance class; what was read.
     NotAClass(String),

@@ -59,6 +59,7 @@ impl Joint {
 
 /// How a torque sits on its bolt.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
 pub enum Verdict {
     /// Within what such bolts are given.
     Plausible,

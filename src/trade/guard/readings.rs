@@ -8,6 +8,7 @@ use uom::si::ratio::ratio;
 
 /// How a reading differs from what was typed.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
 pub enum Slip {
     /// Same number, other unit.
     OtherUnit,

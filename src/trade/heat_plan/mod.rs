@@ -16,6 +16,7 @@ use uom::si::thermodynamic_temperature::degree_celsius;
 
 /// A way to bring the two parts together.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
 pub enum PlanKind {
     /// There is clearance at room temperature: by hand.
     SlideCold,
@@ -37,6 +38,7 @@ pub enum PlanKind {
 
 /// Whose limit stops the heat.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
 pub enum LimitOf {
     /// The limit stated for the housing.
     Housing,
@@ -50,6 +52,7 @@ pub enum LimitOf {
 
 /// Why a way was passed over.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
 pub enum Rejection {
     /// It was not allowed.
     NotAllowed,

@@ -14,6 +14,7 @@ use uom::si::thermodynamic_temperature::degree_celsius;
 
 /// Which of the two carries the hole.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Default, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
 pub enum HoleIn {
     /// The housing: an outer ring or bush goes into a case.
     #[default]
@@ -24,6 +25,7 @@ pub enum HoleIn {
 
 /// What there is to cool with.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
 pub enum CoolMeans {
     /// A household freezer, −18 °C.
     Freezer,
@@ -48,6 +50,7 @@ impl CoolMeans {
 
 /// What is being fitted, for the heat it stands where its own papers say nothing (common practice).
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
 pub enum Fitted {
     /// An open or shielded rolling bearing.
     Bearing,
@@ -115,6 +118,7 @@ pub struct PlanRequest {
 
 /// Why no plan can be made.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
 pub enum PlanError {
     /// The diameter is not above zero, or absurd.
     Diameter,

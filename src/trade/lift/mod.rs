@@ -22,6 +22,7 @@ const TEAM_SHARE: f64 = 2.0 / 3.0;
 
 /// How long the lifting goes on, with the recovery the equation asks for.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
 pub enum Duration {
     /// Up to an hour.
     Short,
@@ -33,6 +34,7 @@ pub enum Duration {
 
 /// How well the hands hold it.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
 pub enum Grip {
     /// Handles, or edges the hands wrap around.
     Good,
@@ -79,6 +81,7 @@ pub struct Lift {
 
 /// Why a lift can't be reckoned.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
 pub enum LiftError {
     /// The mass is not above zero, or absurd.
     Mass,
@@ -137,6 +140,7 @@ pub struct Station {
 
 /// Who lifts it.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
 pub enum LiftVerdict {
     /// One person: LI up to 1.
     OnePerson,

@@ -24,6 +24,7 @@ const INTERFERENCE_SHARE: f64 = 0.01;
 
 /// Why a press fit can't be reckoned.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
 pub enum PressError {
     /// The fit's diameter is not above zero, or absurd.
     Diameter,

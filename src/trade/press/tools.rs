@@ -14,6 +14,7 @@ const WALL_MM: f64 = 1.5;
 
 /// What is pushed, and where.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
 pub enum Push {
     /// A ring or bush into a housing: push on the outer ring only.
     IntoBore {
@@ -61,6 +62,7 @@ pub struct Tools {
 
 /// Why no tool fits.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
 pub enum ToolError {
     /// A size is missing, zero or absurd.
     Size,

@@ -9,6 +9,7 @@ use uom::si::angle::degree;
 
 /// A unit of angle.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
 pub enum AngleUnit {
     /// Degree, °.
     Degree,

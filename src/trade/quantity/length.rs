@@ -12,6 +12,7 @@ const INCH_METRES: f64 = 0.025_4;
 
 /// A unit of length of drawings, rules and micrometers.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
 pub enum LengthUnit {
     /// Millimetre, mm.
     Millimetre,

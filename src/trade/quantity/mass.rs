@@ -12,6 +12,7 @@ const POUND_KILOGRAMS: f64 = 0.453_592_37;
 
 /// A unit of mass.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
 pub enum MassUnit {
     /// Kilogram, kg.
     Kilogram,

@@ -9,6 +9,7 @@ use uom::si::thermodynamic_temperature::kelvin;
 
 /// A unit of temperature of labels and thermometers.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
 pub enum TemperatureUnit {
     /// Degree Celsius, °C.
     Celsius,

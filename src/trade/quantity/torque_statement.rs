@@ -8,6 +8,7 @@ use serde::{Deserialize, Serialize};
 
 /// How a manual states a torque.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
 pub enum StatementForm {
     /// One number: 9 N·m.
     Single,

@@ -17,6 +17,7 @@ const KILOGRAM_FORCE_NEWTONS: f64 = 9.806_65;
 /// Factors are products of exact definitions (uom's own pound-force units are rounded in the
 /// eighth digit), so a conversion is exact to the last bit or two of an `f64`.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
 pub enum TorqueUnit {
     /// Newton metre, N·m.
     NewtonMetre,

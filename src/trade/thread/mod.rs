@@ -15,6 +15,7 @@ use table::{ROWS, Row};
 
 /// Which family of threads a size belongs to.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
 pub enum Series {
     /// ISO metric, the pitch meant when none is named.
     MetricCoarse,

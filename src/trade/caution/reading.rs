@@ -1,0 +1,146 @@
+//! What the rules read off a step: its numbers against the limits, and the words for them.
+
+use super::situation::{Cooling, Heating, Lifting, Pressing, Situation};
+use crate::trade::compound::Family;
+use uom::si::angle::degree;
+use uom::si::force::kilonewton;
+use uom::si::mass::kilogram;
+use uom::si::thermodynamic_temperature::degree_celsius;
+
+// Limits the rules go by.
+/// Sling legs not flatter than this, from the horizontal (ASME B30.9).
+pub(super) const FLATTEST_DEG: f64 = 30.0;
+/// Below this the pull in a leg is already 1.4 times its share (ASME B30.9 factor table).
+pub(super) const STEEP_DEG: f64 = 45.0;
+/// Lifting index above which a lift strains most people (DHHS (NIOSH) 94-110).
+pub(super) const INDEX_FOR_ALL: f64 = 1.0;
+/// Lifting index above which it is unsafe for most (DHHS (NIOSH) 94-110, from memory).
+pub(super) const INDEX_FOR_NONE: f64 = 3.0;
+/// The most one person lifts under the best conditions, kg (DHHS (NIOSH) 94-110 load constant).
+pub(super) const BEST_LIFT_KG: f64 = 23.0;
+/// Share of a rating from which on there is little left for error (common practice, no source).
+pub(super) const NEAR_RATING: f64 = 0.8;
+/// Metal hotter than this burns skin that stays on it (ISO 13732-1, from memory: 51 °C for a minute).
+pub(super) const BURNS_CELSIUS: f64 = 50.0;
+/// Metal colder than this freezes to damp skin (common practice, no source).
+pub(super) const FREEZES_CELSIUS: f64 = 0.0;
+/// Colder than this, steel and rubber turn brittle (common practice, no source).
+pub(super) const BRITTLE_CELSIUS: f64 = -40.0;
+
+// Shorthands.
+pub(super) fn press(step: &Situation, test: fn(&Pressing) -> bool) -> bool {
+    step.pressing.as_ref().is_some_and(test)
+}
+
+pub(super) fn heat(step: &Situation, test: fn(&Heating) -> bool) -> bool {
+    step.heating.as_ref().is_some_and(test)
+}
+
+pub(super) fn cold(step: &Situation, test: fn(&Cooling) -> bool) -> bool {
+    step.cooling.as_ref().is_some_and(test)
+}
+
+pub(super) fn lift(step: &Situation, test: fn(&Lifting) -> bool) -> bool {
+    step.lifting.as_ref().is_some_and(test)
+}
+
+/// Beyond a limit, or no number at all.
+pub(super) fn beyond(number: f64, limit: f64) -> bool {
+    number > limit || number.is_nan()
+}
+
+/// Short of a limit, or no number at all.
+pub(super) fn short_of(number: f64, limit: f64) -> bool {
+    number < limit || number.is_nan()
+}
+
+pub(super) fn none(_: &Situation) -> Option<String> {
+    None
+}
+
+pub(super) fn press_share(press: &Pressing) -> Option<f64> {
+    Some(press.force?.get::<kilonewton>() / press.rating?.get::<kilonewton>())
+}
+
+pub(super) fn press_numbers(step: &Situation) -> Option<String> {
+    let press = step.pressing.as_ref()?;
+    Some(format!(
+        "{:.1} of {:.1} kN.",
+        press.force?.get::<kilonewton>(),
+        press.rating?.get::<kilonewton>()
+    ))
+}
+
+pub(super) fn heat_celsius(heat: &Heating) -> Option<f64> {
+    heat.target.map(|target| target.get::<degree_celsius>())
+}
+
+pub(super) fn heat_numbers(step: &Situation) -> Option<String> {
+    let heat = step.heating.as_ref()?;
+    Some(format!(
+        "{:.0} °C, allowed {:.0} °C.",
+        heat_celsius(heat)?,
+        heat.part_limit?.get::<degree_celsius>()
+    ))
+}
+
+pub(super) fn target_numbers(step: &Situation) -> Option<String> {
+    Some(format!(
+        "{:.0} °C.",
+        step.heating.as_ref().and_then(heat_celsius)?
+    ))
+}
+
+pub(super) fn cold_celsius(cooling: &Cooling) -> Option<f64> {
+    cooling.to.map(|to| to.get::<degree_celsius>())
+}
+
+pub(super) fn mass_kg(lifting: &Lifting) -> Option<f64> {
+    lifting.mass.map(|mass| mass.get::<kilogram>())
+}
+
+/// The lifting index, or the least it can be for that mass.
+pub(super) fn index(lifting: &Lifting) -> Option<f64> {
+    lifting
+        .lifting_index
+        .or(mass_kg(lifting).map(|mass_kg| mass_kg / BEST_LIFT_KG))
+}
+
+pub(super) fn index_numbers(step: &Situation) -> Option<String> {
+    let lifting = step.lifting.as_ref()?;
+    let index = index(lifting).filter(|index| index.is_finite())?;
+    let at_least = if lifting.lifting_index.is_some() {
+        ""
+    } else {
+        "at least "
+    };
+    Some(format!("Lifting index {at_least}{index:.1}."))
+}
+
+pub(super) fn leg_deg(lifting: &Lifting) -> Option<f64> {
+    lifting.sling_angle.map(|angle| angle.get::<degree>())
+}
+
+pub(super) fn leg_numbers(step: &Situation) -> Option<String> {
+    Some(format!(
+        "{:.0}° from the horizontal.",
+        step.lifting.as_ref().and_then(leg_deg)?
+    ))
+}
+
+pub(super) fn hoist_numbers(step: &Situation) -> Option<String> {
+    let share = step
+        .lifting
+        .as_ref()?
+        .hoist_share
+        .filter(|share| share.is_finite())?;
+    Some(format!("{:.0} % of what it may carry there.", share * 100.0))
+}
+
+pub(super) fn wet(step: &Situation, family: Family) -> bool {
+    step.chemicals.iter().any(|class| class.family() == family)
+}
+
+pub(super) fn vapour(step: &Situation) -> bool {
+    step.solvent || wet(step, Family::SolventDrying)
+}

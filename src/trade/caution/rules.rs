@@ -1,0 +1,393 @@
+//! The cautions as one table, gravest first; to add one, add a row.
+
+use super::reading::*;
+use super::situation::{Flame, Situation};
+use super::{Caution, Level};
+use crate::trade::compound::Family;
+use uom::si::thermodynamic_temperature::degree_celsius;
+
+/// A rule: when it holds, what is the danger and what to do.
+#[derive(Debug, Clone, Copy)]
+pub struct Rule {
+    /// Its name.
+    pub id: &'static str,
+    /// How grave it is.
+    pub level: Level,
+    when: fn(&Situation) -> bool,
+    /// The danger, in general.
+    pub danger: &'static str,
+    /// The step's own numbers, where it has them.
+    numbers: fn(&Situation) -> Option<String>,
+    /// What to do.
+    pub act: &'static str,
+    /// Who says so.
+    pub source: &'static str,
+}
+
+impl Rule {
+    pub(super) fn fits(&self, step: &Situation) -> bool {
+        (self.when)(step)
+    }
+
+    pub(super) fn caution(&self, step: Option<&Situation>) -> Caution {
+        let danger = match step.and_then(self.numbers) {
+            Some(numbers) => format!("{} {numbers}", self.danger),
+            None => self.danger.to_owned(),
+        };
+        Caution {
+            id: self.id,
+            level: self.level,
+            danger,
+            act: self.act,
+            source: self.source,
+        }
+    }
+}
+
+const PRACTICE: &str = "common practice, no source";
+const NIOSH: &str = "DHHS (NIOSH) 94-110";
+const SLING: &str = "ASME B30.9";
+
+/// Every caution, gravest first.
+pub static RULES: &[Rule] = &[
+    Rule {
+        id: "under-load",
+        level: Level::Stop,
+        when: |s| lift(s, |l| l.under_load),
+        danger: "A hung load can drop.",
+        numbers: none,
+        act: "Nobody under it, no hand between. Set it on stands or blocks first.",
+        source: PRACTICE,
+    },
+    Rule {
+        id: "hoist-over",
+        level: Level::Stop,
+        when: |s| lift(s, |l| l.hoist_share.is_some_and(|share| beyond(share, 1.0))),
+        danger: "Too heavy for the hoist as it is set.",
+        numbers: hoist_numbers,
+        act: "Shorten the boom, lighten the load or take a larger hoist.",
+        source: PRACTICE,
+    },
+    Rule {
+        id: "sling-flat",
+        level: Level::Stop,
+        when: |s| {
+            lift(s, |l| {
+                leg_deg(l).is_some_and(|leg_deg| short_of(leg_deg, FLATTEST_DEG))
+            })
+        },
+        danger: "Sling legs too flat: each pulls more than the load weighs.",
+        numbers: leg_numbers,
+        act: "Longer slings or a spreader, until the legs stand at 30° or steeper from the horizontal.",
+        source: SLING,
+    },
+    Rule {
+        id: "hands-refused",
+        level: Level::Stop,
+        when: |s| {
+            lift(s, |l| {
+                l.by_hand && index(l).is_some_and(|index| beyond(index, INDEX_FOR_NONE))
+            })
+        },
+        danger: "Not by hand.",
+        numbers: index_numbers,
+        act: "Use a hoist.",
+        source: NIOSH,
+    },
+    Rule {
+        id: "heat-solvent",
+        level: Level::Stop,
+        when: |s| s.heating.is_some() && (vapour(s) || heat(s, |h| h.solvent_near)),
+        danger: "Solvent near heat: fire, and poisonous gas from chlorinated cleaners.",
+        numbers: none,
+        act: "No heat until the part is dry, the cleaner is put away and the air is changed.",
+        source: PRACTICE,
+    },
+    Rule {
+        id: "press-over",
+        level: Level::Stop,
+        when: |s| press(s, |p| press_share(p).is_some_and(|share| beyond(share, 1.0))),
+        danger: "More force than the press may give.",
+        numbers: press_numbers,
+        act: "Heat the bore or cool the part, or take a larger press.",
+        source: PRACTICE,
+    },
+    Rule {
+        id: "dry-ice",
+        level: Level::Stop,
+        when: |s| cold(s, |c| c.dry_ice),
+        danger: "Dry ice burns skin, and its gas takes the place of air.",
+        numbers: none,
+        act: "Moving fresh air, insulated gloves, eye protection; never in a closed vessel, pit or vehicle.",
+        source: PRACTICE,
+    },
+    Rule {
+        id: "spring",
+        level: Level::Stop,
+        when: |s| s.spring,
+        danger: "A loaded spring can fly out.",
+        numbers: none,
+        act: "Eye protection; hold it with the right compressor and keep your face out of its line.",
+        source: PRACTICE,
+    },
+    Rule {
+        id: "heat-flame",
+        level: Level::Stop,
+        when: |s| heat(s, |h| h.flame == Flame::Open),
+        danger: "A flame on one spot cracks and warps castings and lights oil.",
+        numbers: none,
+        act: "Heat evenly: oven, hot plate or hot air.",
+        source: PRACTICE,
+    },
+    Rule {
+        id: "heat-over",
+        level: Level::Stop,
+        when: |s| {
+            heat(s, |h| match (heat_celsius(h), h.part_limit) {
+                (Some(target), Some(limit)) => beyond(target, limit.get::<degree_celsius>()),
+                _ => false,
+            })
+        },
+        danger: "Hotter than the part stands.",
+        numbers: heat_numbers,
+        act: "Stay at the limit; cool the other part for the rest.",
+        source: PRACTICE,
+    },
+    Rule {
+        id: "heat-seals",
+        level: Level::Stop,
+        when: |s| heat(s, |h| h.holds_seals_or_compound),
+        danger: "Heat ruins seals, O-rings and cured compound in the part.",
+        numbers: none,
+        act: "Take them out first, or seat it another way.",
+        source: PRACTICE,
+    },
+    Rule {
+        id: "locked-removal",
+        level: Level::Stop,
+        when: |s| s.high_strength_removal,
+        danger: "High-strength threadlocker lets go at 230 to 320 °C: burns, fumes, spoilt seals.",
+        numbers: none,
+        act: "Seals, oil and solvent out of the way, fresh air, gloves; heat the thread and turn it while hot.",
+        source: PRACTICE,
+    },
+    Rule {
+        id: "press-through-balls",
+        level: Level::Stop,
+        when: |s| press(s, |p| p.through_rolling_elements),
+        danger: "Force through the balls dents the races, and they can burst.",
+        numbers: none,
+        act: "Push on the ring that is being fitted; support the case behind the bore.",
+        source: PRACTICE,
+    },
+    Rule {
+        id: "before-cure",
+        level: Level::Stop,
+        when: |s| s.before_cure,
+        danger: "A compound has not cured: oil or load now makes a leak or a loose part.",
+        numbers: none,
+        act: "Wait until its clock says so.",
+        source: PRACTICE,
+    },
+    Rule {
+        id: "turning",
+        level: Level::Stop,
+        when: |s| s.turning,
+        danger: "Turning parts take fingers.",
+        numbers: none,
+        act: "Spark plug out or its lead off and earthed, starter off; turn by hand, fingers clear of gears and slots.",
+        source: PRACTICE,
+    },
+    // From here on: mind this.
+    Rule {
+        id: "hands-strain",
+        level: Level::Care,
+        when: |s| {
+            lift(s, |l| {
+                l.by_hand && index(l).is_some_and(|index| index > INDEX_FOR_ALL && index <= INDEX_FOR_NONE)
+            })
+        },
+        danger: "Heavy for one person.",
+        numbers: index_numbers,
+        act: "Two people or a hoist; close to the body, without a twist.",
+        source: NIOSH,
+    },
+    Rule {
+        id: "mass-unknown",
+        level: Level::Care,
+        when: |s| lift(s, |l| l.mass.is_none()),
+        danger: "The weight is not known.",
+        numbers: none,
+        act: "Look it up or weigh it before it leaves the bench.",
+        source: PRACTICE,
+    },
+    Rule {
+        id: "hoist-near",
+        level: Level::Care,
+        when: |s| {
+            lift(s, |l| {
+                l.hoist_share
+                    .is_some_and(|share| share > NEAR_RATING && share <= 1.0)
+            })
+        },
+        danger: "Near the hoist's limit.",
+        numbers: hoist_numbers,
+        act: "Boom in as far as it goes; do not move it sideways while it hangs.",
+        source: PRACTICE,
+    },
+    Rule {
+        id: "sling-shallow",
+        level: Level::Care,
+        when: |s| {
+            lift(s, |l| {
+                leg_deg(l).is_some_and(|leg_deg| (FLATTEST_DEG..STEEP_DEG).contains(&leg_deg))
+            })
+        },
+        danger: "Shallow sling legs pull much more than their share.",
+        numbers: leg_numbers,
+        act: "Check the rating of each leg; longer slings are better.",
+        source: SLING,
+    },
+    Rule {
+        id: "hoist",
+        level: Level::Care,
+        when: |s| lift(s, |l| !l.by_hand),
+        danger: "A load swings or tips when it leaves the ground.",
+        numbers: none,
+        act: "Hook over its middle, latch closed; lift a hand's breadth, look, then on. Keep it low.",
+        source: PRACTICE,
+    },
+    Rule {
+        id: "press-near",
+        level: Level::Care,
+        when: |s| {
+            press(s, |p| {
+                press_share(p).is_some_and(|share| share > NEAR_RATING && share <= 1.0)
+            })
+        },
+        danger: "Near the limit of the press.",
+        numbers: press_numbers,
+        act: "Heat the bore or cool the part; stop if it does not move.",
+        source: PRACTICE,
+    },
+    Rule {
+        id: "press",
+        level: Level::Care,
+        when: |s| press(s, |p| !p.struck),
+        danger: "Pressed parts can burst or jump.",
+        numbers: none,
+        act: "Eye protection, guard closed, square and supported; hands out, stand to the side.",
+        source: PRACTICE,
+    },
+    Rule {
+        id: "struck",
+        level: Level::Care,
+        when: |s| press(s, |p| p.struck),
+        danger: "Hardened steel splinters when struck.",
+        numbers: none,
+        act: "Eye protection; a soft drift on the ring being fitted, never steel on a bearing.",
+        source: PRACTICE,
+    },
+    Rule {
+        id: "press-unknown",
+        level: Level::Care,
+        when: |s| press(s, |p| !p.struck && press_share(p).is_none()),
+        danger: "Force or press rating not known.",
+        numbers: none,
+        act: "Go slowly and stop if the force climbs without movement.",
+        source: PRACTICE,
+    },
+    Rule {
+        id: "hot-part",
+        level: Level::Care,
+        when: |s| {
+            heat(s, |h| {
+                heat_celsius(h).is_none_or(|celsius| beyond(celsius, BURNS_CELSIUS))
+            })
+        },
+        danger: "Hot metal looks like cold metal.",
+        numbers: target_numbers,
+        act: "Dry heat-proof gloves; mark it hot; nobody else near.",
+        source: "ISO 13732-1, from memory",
+    },
+    Rule {
+        id: "cold-brittle",
+        level: Level::Care,
+        when: |s| {
+            cold(s, |c| {
+                c.dry_ice || cold_celsius(c).is_some_and(|celsius| short_of(celsius, BRITTLE_CELSIUS))
+            })
+        },
+        danger: "Deep cold makes steel and seals brittle.",
+        numbers: none,
+        act: "No blows, no seals in the part; let it slide in.",
+        source: PRACTICE,
+    },
+    Rule {
+        id: "cold-part",
+        level: Level::Care,
+        when: |s| {
+            cold(s, |c| {
+                c.dry_ice || cold_celsius(c).is_none_or(|celsius| short_of(celsius, FREEZES_CELSIUS))
+            })
+        },
+        danger: "Cold metal freezes to skin, and water settles on it.",
+        numbers: none,
+        act: "Dry gloves; wipe off the frost and oil it afterwards, or it rusts.",
+        source: PRACTICE,
+    },
+    Rule {
+        id: "hot-oil",
+        level: Level::Care,
+        when: |s| s.hot_oil,
+        danger: "Hot oil scalds.",
+        numbers: none,
+        act: "Let it cool until a hand can rest on the case; gloves, eyes, a stable pan.",
+        source: PRACTICE,
+    },
+    Rule {
+        id: "air-vapour",
+        level: Level::Care,
+        when: |s| s.compressed_air && vapour(s),
+        danger: "Air makes a mist of solvent that burns and is breathed in.",
+        numbers: none,
+        act: "Let it drain and dry by itself.",
+        source: PRACTICE,
+    },
+    Rule {
+        id: "air",
+        level: Level::Care,
+        when: |s| s.compressed_air,
+        danger: "Compressed air blows chips into eyes and air into skin.",
+        numbers: none,
+        act: "Eye protection, below 30 psi (2 bar), never at a person; never spin a bearing with it.",
+        source: "29 CFR 1910.242(b), from memory",
+    },
+    Rule {
+        id: "solvent",
+        level: Level::Care,
+        when: vapour,
+        danger: "Solvent vapour burns and dizzies.",
+        numbers: none,
+        act: "Fresh air, gloves, no flame, no sparks; rags into a closed metal bin.",
+        source: PRACTICE,
+    },
+    Rule {
+        id: "anaerobic-skin",
+        level: Level::Care,
+        when: |s| wet(s, Family::Anaerobic),
+        danger: "Uncured anaerobic compound can make skin allergic for good.",
+        numbers: none,
+        act: "Gloves; wash with soap, not solvent; its safety sheet comes first.",
+        source: PRACTICE,
+    },
+    Rule {
+        id: "silicone-vapour",
+        level: Level::Care,
+        when: |s| wet(s, Family::Silicone),
+        danger: "Curing silicone gives off vapour.",
+        numbers: none,
+        act: "Fresh air, off the skin, out of the eyes.",
+        source: PRACTICE,
+    },
+];

@@ -1,0 +1,98 @@
+//! A step, as far as it can hurt someone or break something.
+
+use crate::trade::compound::CompoundClass;
+use crate::trade::quantity::{Angle, Force, Mass, ThermodynamicTemperature};
+
+/// What a step does and with what. `Default` is a step with nothing to mind. A number that is not
+/// finite counts as beyond its limit.
+#[derive(Debug, Clone, PartialEq, Default)]
+pub struct Situation {
+    /// Something is pressed or pulled in or out.
+    pub pressing: Option<Pressing>,
+    /// Something is heated.
+    pub heating: Option<Heating>,
+    /// Something is made cold.
+    pub cooling: Option<Cooling>,
+    /// Something heavy is moved.
+    pub lifting: Option<Lifting>,
+    /// Compounds put on in this step, or still wet from an earlier one.
+    pub chemicals: Vec<CompoundClass>,
+    /// Solvent or spray cleaner is used.
+    pub solvent: bool,
+    /// A spring is under load.
+    pub spring: bool,
+    /// Compressed air is used.
+    pub compressed_air: bool,
+    /// Hot oil is drained, filled or may run out.
+    pub hot_oil: bool,
+    /// Shafts or gears are turned.
+    pub turning: bool,
+    /// Filling, starting or loading while a compound has not cured.
+    pub before_cure: bool,
+    /// A fastener set in high-strength threadlocker is taken out.
+    pub high_strength_removal: bool,
+}
+
+/// Pressing a part in or out.
+#[derive(Debug, Clone, PartialEq, Default)]
+pub struct Pressing {
+    /// The force reckoned for the fit.
+    pub force: Option<Force>,
+    /// What the press may give.
+    pub rating: Option<Force>,
+    /// The force goes through the balls or rollers of a bearing.
+    pub through_rolling_elements: bool,
+    /// The part is struck rather than pressed.
+    pub struck: bool,
+}
+
+/// What the heat comes from.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
+pub enum Flame {
+    /// Oven, hot plate, hot air: even heat.
+    #[default]
+    None,
+    /// An open flame.
+    Open,
+}
+
+/// Heating a part.
+#[derive(Debug, Clone, PartialEq, Default)]
+pub struct Heating {
+    /// How hot.
+    pub target: Option<ThermodynamicTemperature>,
+    /// How hot the part may get.
+    pub part_limit: Option<ThermodynamicTemperature>,
+    /// It holds seals, O-rings or cured compound.
+    pub holds_seals_or_compound: bool,
+    /// Solvent, or a part still wet with it, is in it or near by.
+    pub solvent_near: bool,
+    /// What the heat comes from.
+    pub flame: Flame,
+}
+
+/// Making a part cold.
+#[derive(Debug, Clone, PartialEq, Default)]
+pub struct Cooling {
+    /// How cold.
+    pub to: Option<ThermodynamicTemperature>,
+    /// By dry ice.
+    pub dry_ice: bool,
+}
+
+/// Moving a weight.
+#[derive(Debug, Clone, PartialEq, Default)]
+pub struct Lifting {
+    /// What it weighs; `None`: not known.
+    pub mass: Option<Mass>,
+    /// By hand rather than by hoist.
+    pub by_hand: bool,
+    /// Load over recommended weight limit; infinite where the limit is nothing.
+    pub lifting_index: Option<f64>,
+    /// Angle of the sling legs, from the horizontal.
+    pub sling_angle: Option<Angle>,
+    /// Load over what the hoist may carry there.
+    pub hoist_share: Option<f64>,
+    /// Someone has to be or reach under it.
+    pub under_load: bool,
+}

@@ -1,0 +1,108 @@
+//! Classes of compound by what they are for, never by a maker's name, number or colour.
+
+use serde::{Deserialize, Serialize};
+
+/// How a compound hardens, if it does.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
+pub enum Family {
+    /// Shut off from air, on metal.
+    Anaerobic,
+    /// By the moisture of the air, from outside inwards.
+    Silicone,
+    /// By losing its solvent.
+    SolventDrying,
+    /// Never.
+    NonCuring,
+}
+
+/// A class of compound. Threadlockers are told apart by strength and use: the colour of a bottle is a
+/// habit of the trade and no standard.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
+pub enum CompoundClass {
+    /// Comes apart with small hand tools; threads to about M6.
+    ThreadlockLow,
+    /// Comes apart with hand tools; threads to about M20.
+    ThreadlockMedium,
+    /// Needs local heat to come apart; M10 and up.
+    ThreadlockHigh,
+    /// Thin; creeps into threads that are already together, to about M12.
+    ThreadlockWicking,
+    /// Holds bearings, bushes and sleeves that slide in.
+    RetainingCompound,
+    /// For stiff machined faces, gaps to 0.25 mm.
+    AnaerobicFlange,
+    /// Neutral-cure silicone, for covers and gaps of millimetres.
+    SiliconeNeutral,
+    /// The same with little vapour, for engines with an oxygen sensor in the exhaust.
+    SiliconeSensorSafe,
+    /// Liquid gasket that dries to a tacky film.
+    SemiDryingGasket,
+    /// Anaerobic sealant for tapered and straight pipe threads.
+    AnaerobicPipe,
+    /// Paste with PTFE; stays soft.
+    PtfePaste,
+    /// Clean light oil for rings, washers and lips.
+    LightOil,
+}
+
+impl CompoundClass {
+    /// Every class.
+    pub const ALL: [Self; 12] = [
+        Self::ThreadlockLow,
+        Self::ThreadlockMedium,
+        Self::ThreadlockHigh,
+        Self::ThreadlockWicking,
+        Self::RetainingCompound,
+        Self::AnaerobicFlange,
+        Self::SiliconeNeutral,
+        Self::SiliconeSensorSafe,
+        Self::SemiDryingGasket,
+        Self::AnaerobicPipe,
+        Self::PtfePaste,
+        Self::LightOil,
+    ];
+
+    /// Its name in plain trade words, as it stands in a sentence.
+    pub fn name(self) -> &'static str {
+        match self {
+            Self::ThreadlockLow => "low-strength threadlocker",
+            Self::ThreadlockMedium => "medium-strength threadlocker",
+            Self::ThreadlockHigh => "high-strength threadlocker",
+            Self::ThreadlockWicking => "wicking threadlocker",
+            Self::RetainingCompound => "retaining compound",
+            Self::AnaerobicFlange => "anaerobic flange sealant",
+            Self::SiliconeNeutral => "neutral-cure silicone",
+            Self::SiliconeSensorSafe => "sensor-safe neutral-cure silicone",
+            Self::SemiDryingGasket => "semi-drying liquid gasket",
+            Self::AnaerobicPipe => "anaerobic pipe sealant",
+            Self::PtfePaste => "PTFE thread paste",
+            Self::LightOil => "light oil",
+        }
+    }
+
+    /// How it hardens.
+    pub fn family(self) -> Family {
+        match self {
+            Self::ThreadlockLow
+            | Self::ThreadlockMedium
+            | Self::ThreadlockHigh
+            | Self::ThreadlockWicking
+            | Self::RetainingCompound
+            | Self::AnaerobicFlange
+            | Self::AnaerobicPipe => Family::Anaerobic,
+            Self::SiliconeNeutral | Self::SiliconeSensorSafe => Family::Silicone,
+            Self::SemiDryingGasket => Family::SolventDrying,
+            Self::PtfePaste | Self::LightOil => Family::NonCuring,
+        }
+    }
+
+    /// One of the four that lock threads.
+    pub fn locks_threads(self) -> bool {
+        matches!(
+            self,
+            Self::ThreadlockLow | Self::ThreadlockMedium | Self::ThreadlockHigh | Self::ThreadlockWicking
+        )
+    }
+}

@@ -1,0 +1,12 @@
+//! What goes on the joint: classes of compound, the rules that choose one, and the answer with its reasons.
+
+mod card;
+mod class;
+mod forbidden;
+mod rules;
+mod words;
+
+pub use card::{Recommendation, first_rule, recommend};
+pub use class::{CompoundClass, Family};
+pub use forbidden::{FORBIDDEN, Forbidden};
+pub use rules::{RULES, Rule};

@@ -1,0 +1,121 @@
+//! Typical label figures by class, used until a bottle's own are known.
+
+use super::{Chemistry, CureSpec, LabelTimes, Substrate};
+use crate::trade::application::{Application, Face, JointKind, Known};
+use crate::trade::compound::{CompoundClass, Family};
+use crate::trade::quantity::{Length, ThermodynamicTemperature, Time};
+use uom::si::length::millimeter;
+use uom::si::thermodynamic_temperature::degree_celsius;
+use uom::si::time::{hour, minute};
+
+/// Typical figures of a family.
+struct Typical {
+    family: Family,
+    at_celsius: f64,
+    /// The span in which it skins or grips; be done by the lower end.
+    grips_min: (f64, f64),
+    /// Parts stay where they are; `None`: not before full cure.
+    fixture_min: Option<f64>,
+    full_h: f64,
+}
+
+/// One row a family. Common practice, no source: anaerobics 10 to 30 min fixture and 24 h full at 22 °C
+/// on steel; silicone skin in 5 to 20 min, and 2 to 3 mm in the first 24 h at 23 °C and 50 % humidity;
+/// liquid gasket joined once tacky, from memory.
+const TYPICAL: [Typical; 3] = [
+    Typical {
+        family: Family::Anaerobic,
+        at_celsius: 22.0,
+        grips_min: (10.0, 30.0),
+        fixture_min: Some(30.0),
+        full_h: 24.0,
+    },
+    Typical {
+        family: Family::Silicone,
+        at_celsius: 23.0,
+        grips_min: (5.0, 20.0),
+        fixture_min: None,
+        full_h: 24.0,
+    },
+    Typical {
+        family: Family::SolventDrying,
+        at_celsius: 23.0,
+        grips_min: (10.0, 20.0),
+        fixture_min: None,
+        full_h: 24.0,
+    },
+];
+
+/// The bead a silicone joint gets unless it says otherwise, mm.
+const BEAD_MM: f64 = 2.5;
+
+impl CompoundClass {
+    fn typical(self) -> Option<&'static Typical> {
+        TYPICAL.iter().find(|row| row.family == self.family())
+    }
+
+    /// The span in which it skins or grips, as labels usually give it: have the joint closed and in
+    /// place by the lower end. `None` where nothing presses.
+    pub fn assembly_time(self) -> Option<(Time, Time)> {
+        if self == Self::ThreadlockWicking {
+            return None;
+        }
+        let (low, high) = self.typical()?.grips_min;
+        Some((Time::new::<minute>(low), Time::new::<minute>(high)))
+    }
+
+    /// Typical cure figures for this joint; `None` for what doesn't cure. A bottle's own label comes first.
+    pub fn typical_cure(self, joint: &Application) -> Option<CureSpec> {
+        let typical = self.typical()?;
+        let known = Known::of(joint);
+        let mm = Length::new::<millimeter>;
+        let gap_mm = known.gap_mm.filter(|_| faces_or_bore(known.kind)).unwrap_or(0.0);
+        let chemistry = match self.family() {
+            Family::Anaerobic => Chemistry::Anaerobic {
+                substrate: known.face.into(),
+                gap: mm(gap_mm),
+                activator: false,
+            },
+            Family::Silicone => Chemistry::MoistureSilicone {
+                depth: mm(gap_mm.max(BEAD_MM)),
+            },
+            Family::SolventDrying => Chemistry::SolventDrying,
+            Family::NonCuring => return None,
+        };
+        let label = LabelTimes {
+            assembly: self.assembly_time().map(|(low, _)| low),
+            fixture: typical.fixture_min.map(Time::new::<minute>),
+            ..LabelTimes::full_only(
+                ThermodynamicTemperature::new::<degree_celsius>(typical.at_celsius),
+                Time::new::<hour>(typical.full_h),
+            )
+        };
+        Some(CureSpec { chemistry, label })
+    }
+}
+
+/// Threads are what labels are written for; only faces and bores have a gap of their own.
+fn faces_or_bore(kind: JointKind) -> bool {
+    matches!(
+        kind,
+        JointKind::FlangeRigid
+            | JointKind::FlangeFlexible
+            | JointKind::CaseHalves
+            | JointKind::ThreeWay
+            | JointKind::Cylindrical
+    )
+}
+
+impl From<Option<Face>> for Substrate {
+    /// The metal of a face; plastic and "don't know" count as unknown.
+    fn from(face: Option<Face>) -> Self {
+        match face {
+            Some(Face::BrassOrCopper) => Self::BrassOrCopper,
+            Some(Face::SteelOrIron) => Self::SteelOrIron,
+            Some(Face::CastAluminium) => Self::Aluminium,
+            Some(Face::Stainless) => Self::Stainless,
+            Some(Face::Plated) => Self::Plated,
+            Some(Face::Thermoplastic) | None => Self::Unknown,
+        }
+    }
+}
