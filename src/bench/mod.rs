@@ -8,7 +8,7 @@ mod keep;
 mod settings;
 mod trail;
 
-pub use commands::Refused;
+pub use commands::{Refused, WrenchSet};
 pub use keep::{JobHead, Shelves};
 pub use settings::{Look, Settings};
 pub use trail::{Action, Inverse};

@@ -9,9 +9,11 @@ pub fn SaidLines() -> impl IntoView {
     let bench = Bench::here();
     view! {
         <ul class="said" role="status">
-            <For each=move || bench.said.get() key=|said| said.words.clone() let:said>
-                <li class:trouble=said.trouble>
-                    <span>{said.words.clone()}</span>
+            <For each=move || bench.said.get() key=|said| said.words.clone() children=move |said| {
+                let (words, trouble) = (said.words.clone(), said.trouble);
+                view! {
+                <li class:trouble=trouble>
+                    <span>{words}</span>
                     <button
                         aria-label="put this message away"
                         on:click=move |_| bench.said.update(|all| all.retain(|other| *other != said))
@@ -19,7 +21,7 @@ pub fn SaidLines() -> impl IntoView {
                         "ok"
                     </button>
                 </li>
-            </For>
+            } } />
         </ul>
     }
 }

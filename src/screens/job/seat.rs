@@ -4,7 +4,7 @@ use super::facts::Facts;
 use crate::bench::Bench;
 use crate::job::seating::{self, SeatAnswer};
 use crate::job::sheet::Step;
-use crate::job::work::{Seat, Work};
+use crate::job::work::Work;
 use crate::parts::plate::Plate;
 use crate::trade::quantity::{Length, LengthUnit, ThermodynamicTemperature};
 use leptos::prelude::*;
