@@ -11,8 +11,9 @@ use uom::si::length::{meter, millimeter};
 use uom::si::pressure::megapascal;
 use uom::si::torque::newton_meter;
 
-/// Largest torque taken, N·m: ten times what the largest thread of the table could bear.
-pub const LARGEST_TORQUE_NM: f64 = 100_000.0;
+/// Largest torque taken, N·m: room for the largest thread's torque in the smallest unit, read in the
+/// largest.
+pub const LARGEST_TORQUE_NM: f64 = 10_000_000.0;
 /// Largest friction taken; bare metal in a vacuum aside, nothing on a bench comes near it.
 const LARGEST_FRICTION: f64 = 1.0;
 /// Largest pull taken, N, so that no product overflows.
@@ -150,7 +151,7 @@ impl fmt::Display for PreloadError {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         f.write_str(match self {
             Self::NotPositive => "A torque must be more than zero: type it again.",
-            Self::TooLarge => "That is more than 100 000 N·m: check the value and its unit.",
+            Self::TooLarge => "That is more than 10 000 000 N·m: check the value and its unit.",
         })
     }
 }

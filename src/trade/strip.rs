@@ -194,10 +194,45 @@ fn least_crest(thread: Thread) -> Length {
     thread.major() - Length::new::<millimeter>((allowance_um + tolerance_um) / 1000.0)
 }
 
-/// Greatest pitch diameter of a 6H thread: d2 + 1.32 · 90·P^0.4·d^0.1 µm (ISO 965-1).
+/// Greatest pitch diameter of a 6H thread: d2 + 1.32 · 90·P^0.4·D^0.1 µm, D the geometric mean of
+/// the diameter band (ISO 965-1, before rounding to preferred numbers).
 fn greatest_pitch(thread: Thread) -> Length {
     let pitch_mm = thread.pitch().get::<millimeter>();
-    let major_mm = thread.major().get::<millimeter>();
-    let tolerance_um = 1.32 * 90.0 * pitch_mm.powf(0.4) * major_mm.powf(0.1);
+    let band_mm = band_mean_mm(thread.major().get::<millimeter>());
+    let tolerance_um = 1.32 * 90.0 * pitch_mm.powf(0.4) * band_mm.powf(0.1);
     thread.pitch_diameter() + Length::new::<millimeter>(tolerance_um / 1000.0)
+}
+
+/// Geometric mean of the ISO 965-1 diameter band that `major_mm` lies in; the bands double (nearly:
+/// the standard rounds the last one to 45 mm).
+fn band_mean_mm(major_mm: f64) -> f64 {
+    let mut upper_mm = 5.6;
+    while upper_mm < major_mm && upper_mm < 1000.0 {
+        upper_mm *= 2.0;
+    }
+    upper_mm / std::f64::consts::SQRT_2
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    /// ISO 965-1 formulas worked by hand: 6g crest and 6H pitch diameter, µm off their basic size.
+    #[test]
+    fn limits_follow_iso_965_1() {
+        let rows = [
+            ("M4", 22.7 + 138.142, 118.201),
+            ("M6", 26.0 + 176.850, 146.112),
+            ("M10", 31.5 + 233.295, 171.840),
+            ("M16", 37.0 + 283.505, 206.634),
+            ("M24", 48.0 + 372.596, 260.518),
+        ];
+        for (name, crest_um, pitch_um) in rows {
+            let thread = Thread::parse(name).expect("a size of the table");
+            let crest = (thread.major() - least_crest(thread)).get::<millimeter>() * 1000.0;
+            let pitch = (greatest_pitch(thread) - thread.pitch_diameter()).get::<millimeter>() * 1000.0;
+            assert!((crest - crest_um).abs() < 0.01, "{name}: crest {crest}");
+            assert!((pitch - pitch_um).abs() < 0.1, "{name}: pitch {pitch}");
+        }
+    }
 }

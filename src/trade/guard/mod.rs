@@ -16,7 +16,7 @@ mod window;
 mod words;
 
 pub use readings::{Reading, Slip};
-pub use window::{Weakest, Window, window};
+pub use window::{Weakest, Window, seal_window, window};
 
 /// What is known of one bolted joint.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
@@ -129,15 +129,46 @@ impl From<PreloadError> for GuardError {
     }
 }
 
-/// Judges `value` of `unit` on `joint`.
+/// Judges `value` of `unit` on a bolt that clamps.
 ///
-/// The limits are those of [`window`]. Made for bolts that clamp: a sealing plug, a banjo or a
-/// sensor is rightly given less than its thread could bear.
+/// The limits are those of [`window`]. For a plug, a banjo or a sensor ask [`judge_seal`]: those are
+/// rightly given less than their thread could bear.
 ///
 /// # Errors
 /// [`GuardError`] for a torque that is not above zero or is beyond any bolt, and for an impossible
 /// engagement.
+///
+/// ```
+/// use halfcase::trade::guard::{Joint, Verdict, judge};
+/// use halfcase::trade::quantity::TorqueUnit;
+/// use halfcase::trade::thread::Thread;
+/// let m6 = Thread::parse("M6").map(Joint::of).expect("a size of the table");
+/// let judged = judge(86.0, TorqueUnit::NewtonMetre, &m6).expect("a judgement");
+/// assert_eq!(judged.verdict, Verdict::Absurd);
+/// assert_eq!(judged.readings[0].text(), "86 in·lb");
+/// ```
 pub fn judge(value: f64, unit: TorqueUnit, joint: &Joint) -> Result<Judgement, GuardError> {
+    judge_within(value, unit, joint, Part::Bolt)
+}
+
+/// Judges `value` of `unit` on a part that seals: a plug, a banjo, a sensor.
+///
+/// The limits are those of [`seal_window`]; no published table stands behind them yet.
+///
+/// # Errors
+/// As [`judge`].
+pub fn judge_seal(value: f64, unit: TorqueUnit, joint: &Joint) -> Result<Judgement, GuardError> {
+    judge_within(value, unit, joint, Part::Plug)
+}
+
+/// What the thread is there for.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+enum Part {
+    Bolt,
+    Plug,
+}
+
+fn judge_within(value: f64, unit: TorqueUnit, joint: &Joint, part: Part) -> Result<Judgement, GuardError> {
     if joint
         .engagement
         .is_some_and(|length| !length.value.is_finite() || length.value < 0.0)
@@ -146,13 +177,17 @@ pub fn judge(value: f64, unit: TorqueUnit, joint: &Joint) -> Result<Judgement, G
     }
     let torque = unit.torque(value);
     let preload = preload(torque, joint.thread, joint.condition)?;
-    let limits = window(joint);
+    let limits = match part {
+        Part::Bolt => window(joint),
+        Part::Plug => seal_window(joint),
+    };
     let (verdict, too_high) = limits.verdict(torque);
     let readings = match verdict {
         Verdict::Plausible => Vec::new(),
         _ => readings::likely(value, unit, &limits),
     };
-    let sentence = words::sentence(verdict, too_high, joint, &limits, readings.first());
+    let said = words::said(verdict, too_high, joint, part, &limits);
+    let sentence = words::with_question(said, verdict, readings.first());
     Ok(Judgement {
         verdict,
         too_high,

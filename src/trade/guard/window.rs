@@ -17,6 +17,9 @@ const LOW_SHARE: f64 = 0.5;
 /// With the class unknown: below this share of the weakest class's proof load.
 const LOW_SHARE_UNKNOWN: f64 = 0.75;
 
+/// A plug below this share is not even tight; common practice, no source. Sealing takes little pull.
+const SEAL_SHARE: f64 = 0.1;
+
 /// What decides an upper limit.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum Weakest {
@@ -75,26 +78,42 @@ impl Window {
     }
 }
 
-/// The limits of belief for `joint`.
+/// The limits of belief for a bolt that clamps.
 pub fn window(joint: &Joint) -> Window {
+    let (weakest, strongest) = extremes(joint.thread);
+    let low = match joint.strength {
+        Some(class) => LOW_SHARE * proof_load(joint.thread, class),
+        None => LOW_SHARE_UNKNOWN * weakest,
+    };
+    let class = joint.strength.unwrap_or(strongest);
+    let typical = joint.strength.unwrap_or(COMMON_CLASS);
+    limits(joint, ABSURDLY_LOW_SHARE * weakest, low, class, typical)
+}
+
+/// The limits of belief for a part that seals rather than clamps: a plug, a banjo, a sensor.
+///
+/// Below a tenth of the weakest class's proof load it is absurdly low, and never merely low; above,
+/// the ceilings of class 4.6 stand in for a class not known, as such parts are hollow or soft.
+pub fn seal_window(joint: &Joint) -> Window {
+    let (weakest, _) = extremes(joint.thread);
+    let class = joint.strength.unwrap_or(Strength::Class4_6);
+    limits(joint, SEAL_SHARE * weakest, SEAL_SHARE * weakest, class, class)
+}
+
+/// The limits from two pulls below and a class's ceilings above, held to what the female thread bears.
+fn limits(joint: &Joint, absurd: Force, low: Force, class: Strength, typical: Strength) -> Window {
     let thread = joint.thread;
     let usual = joint.condition.usual_friction();
     let (_, rough) = joint.condition.friction();
     let at_usual = |force: Force| torque_for(force, thread, usual, usual);
-    let (weakest_class, strongest_class) = extremes(thread);
-    let low = match joint.strength {
-        Some(class) => LOW_SHARE * proof_load(thread, class),
-        None => LOW_SHARE_UNKNOWN * weakest_class,
-    };
-    let class = joint.strength.unwrap_or(strongest_class);
     let mut limits = Window {
-        absurd_below: at_usual(ABSURDLY_LOW_SHARE * weakest_class),
+        absurd_below: at_usual(absurd),
         low_below: at_usual(low),
         high_above: assembly_torque(thread, class, usual),
         absurd_above: assembly_torque(thread, class, rough),
         high_by: Weakest::Bolt,
         absurd_by: Weakest::Bolt,
-        typical: TYPICAL_SHARE * assembly_torque(thread, joint.strength.unwrap_or(COMMON_CLASS), usual),
+        typical: TYPICAL_SHARE * assembly_torque(thread, typical, usual),
     };
     if let Some((weak, strong)) = joint.strip_load() {
         if at_usual(weak) < limits.high_above {

@@ -94,9 +94,14 @@ impl Thread {
         mm(self.0.major_mm - PITCH_DIAMETER_STEP * self.0.pitch_mm)
     }
 
-    /// Minor diameter of the bolt d3 = d − 1.226 869 P (ISO 898-1).
+    /// Minor diameter of the bolt: d3 = d − 1.226 869 P (metric, ISO 898-1), or
+    /// D − 1.190 785/n (unified with a rounded root, ASME B1.1).
     pub fn minor_diameter(&self) -> Length {
-        mm(self.0.major_mm - MINOR_DIAMETER_STEP * self.0.pitch_mm)
+        let step = match self.0.series {
+            Series::MetricCoarse | Series::MetricFine => METRIC_MINOR_STEP,
+            Series::Unc | Series::Unf => UNIFIED_MINOR_STEP,
+        };
+        mm(self.0.major_mm - step * self.0.pitch_mm)
     }
 
     /// Diameter of the circle with the tensile stress area.
@@ -137,7 +142,9 @@ impl Thread {
 /// d − d2 in pitches: 3/4 of the height of the sharp triangle (ISO 68-1).
 const PITCH_DIAMETER_STEP: f64 = 0.649_519;
 /// d − d3 in pitches: 17/12 of that height (ISO 898-1).
-const MINOR_DIAMETER_STEP: f64 = 1.226_869;
+const METRIC_MINOR_STEP: f64 = 1.226_869;
+/// D − minor diameter in pitches: 11/8 of that height (ASME B1.1, UNR form).
+const UNIFIED_MINOR_STEP: f64 = 1.190_785;
 /// D − stress diameter in pitches (ASME B1.1).
 const UNIFIED_STRESS_STEP: f64 = 0.974_3;
 
