@@ -59,7 +59,7 @@ impl std::error::Error for AnswerError {}
 pub(super) fn asked(joint: &Application) -> impl Iterator<Item = &'static Row> + '_ {
     let mut settled = false;
     ROWS.iter()
-        .filter(|row| row.kinds.contains(&joint.kind))
+        .filter(|row| row.kinds.contains(&joint.kind) && !(row.pointless)(joint))
         .take_while(move |row| {
             let show = !settled;
             settled = settled || row.chosen(joint).is_some_and(|id| row.ends.contains(&id));

@@ -1,6 +1,7 @@
 //! The questions as one table: who is asked what, in what order, and what "don't know" is taken as.
 
-use super::answers::JointKind;
+use super::Application;
+use super::answers::{Face, Fluid, Hole, JointKind, ManualWord};
 use super::tiles::*;
 
 /// The part of an application that a question fills.
@@ -25,6 +26,28 @@ pub(super) enum Field {
 }
 
 impl Field {
+    /// The name its question is answered by.
+    const fn id(self) -> &'static str {
+        match self {
+            Self::Manual => "manual",
+            Self::Precoated => "precoated",
+            Self::Locked => "locked",
+            Self::Face => "face",
+            Self::Assembled => "assembled",
+            Self::Thread => "thread",
+            Self::Hole => "hole",
+            Self::Apart => "apart",
+            Self::Vibration => "vibration",
+            Self::Seal => "seal",
+            Self::Rigid => "rigid",
+            Self::Gap => "gap",
+            Self::Fluid => "fluid",
+            Self::Temperature => "temperature",
+            Self::OxygenSensor => "oxygen_sensor",
+            Self::OilWays => "oil_ways",
+        }
+    }
+
     pub(super) const ALL: [Self; 16] = [
         Self::Manual,
         Self::Precoated,
@@ -54,22 +77,36 @@ pub(super) struct Row {
     pub(super) tiles: Tiles,
     /// Answers after which no later question matters.
     pub(super) ends: &'static [&'static str],
+    /// The answers so far that make the question pointless.
+    pub(super) pointless: fn(&Application) -> bool,
     /// What "don't know" is taken as.
     pub(super) assumed: &'static str,
 }
 
+const ALL_BUT_WASHERS: &[JointKind] = &[
+    ThreadedFastener,
+    Stud,
+    PlugOrPipeThread,
+    FlangeRigid,
+    FlangeFlexible,
+    CaseHalves,
+    ThreeWay,
+    Cylindrical,
+    Gasket,
+];
 use JointKind::{
     CaseHalves, Cylindrical, FlangeFlexible, FlangeRigid, Gasket, PlugOrPipeThread, Stud, ThreadedFastener,
     ThreeWay,
 };
+const PLUG: &[JointKind] = &[PlugOrPipeThread];
+const BORE: &[JointKind] = &[Cylindrical];
 const BOLTS: &[JointKind] = &[ThreadedFastener, Stud];
 const FLAT: &[JointKind] = &[FlangeRigid, FlangeFlexible, CaseHalves, ThreeWay];
 const FLAT_AND_GASKET: &[JointKind] = &[FlangeRigid, FlangeFlexible, CaseHalves, ThreeWay, Gasket];
 
-/// A row without "ends", for brevity.
+/// A row that always matters and settles nothing.
 const fn row(
     field: Field,
-    id: &'static str,
     kinds: &'static [JointKind],
     words: &'static str,
     tiles: Tiles,
@@ -77,235 +114,141 @@ const fn row(
 ) -> Row {
     Row {
         field,
-        id,
-        words,
+        id: field.id(),
         kinds,
+        words,
         tiles,
         ends: &[],
+        pointless: |_| false,
         assumed,
     }
 }
 
-/// A row some of whose answers settle the matter.
-const fn ending(ends: &'static [&'static str], row: Row) -> Row {
-    Row { ends, ..row }
+impl Row {
+    /// Some answers settle the matter.
+    const fn ending(self, ends: &'static [&'static str]) -> Self {
+        Self { ends, ..self }
+    }
+
+    /// Some answers to other questions make this one pointless.
+    const fn unless(self, pointless: fn(&Application) -> bool) -> Self {
+        Self { pointless, ..self }
+    }
+}
+
+/// The manual names something for the thread that no size or use of it changes.
+fn thread_named(joint: &Application) -> bool {
+    use ManualWord::{LockLow, LockMedium, Oil, ThreadSealant};
+    matches!(joint.manual, Some(LockLow | LockMedium | ThreadSealant | Oil))
+}
+
+/// The manual names something for the faces.
+fn face_named(joint: &Application) -> bool {
+    use ManualWord::{AnaerobicSealant, LiquidGasket, Silicone};
+    matches!(joint.manual, Some(AnaerobicSealant | Silicone | LiquidGasket))
+}
+
+/// It is settled that no silicone goes on.
+fn no_silicone(joint: &Application) -> bool {
+    let named = face_named(joint) && joint.manual != Some(ManualWord::Silicone);
+    named || joint.fluid == Some(Fluid::Fuel)
 }
 
 const MANUAL: &str = "What does the manual name here?";
 const MANUAL_ASSUMED: &str =
     "Manual not looked up: taken as naming nothing. Look it up; its word comes first.";
-const OVER_230: &[&str] = &["over_230"];
+const THREADS_OF: &str = "What are the threads made of? If two, the lower one here.";
+const FACES_OF: &str = "What are the faces made of? If two, the lower one here.";
+const PARTS_OF: &str = "What are the parts made of? If two, the lower one here.";
+const METAL_ASSUMED: &str =
+    "Taken as slow-curing metal, not plastic. On plastic nothing of this kind may be used.";
+const COATING_ASSUMED: &str =
+    "Taken as a bare thread. Look for a dry band or patch on it: with one, no liquid.";
+const HEAT_ASSUMED: &str = "Taken as hot, up to 230 °C: choose a grade rated for that, or find out.";
+const APART_ASSUMED: &str = "Taken as coming apart at a service.";
 
 /// Every question, in the order it is asked.
 pub(super) static ROWS: &[Row] = &[
-    ending(
-        &["dry"],
-        row(
-            Field::Manual,
-            "manual",
-            BOLTS,
-            MANUAL,
-            MANUAL_THREAD,
-            MANUAL_ASSUMED,
-        ),
-    ),
-    ending(
-        &["dry"],
-        row(
-            Field::Manual,
-            "manual",
-            &[PlugOrPipeThread],
-            MANUAL,
-            MANUAL_PLUG,
-            MANUAL_ASSUMED,
-        ),
-    ),
-    ending(
-        &["dry"],
-        row(Field::Manual, "manual", FLAT, MANUAL, MANUAL_FACE, MANUAL_ASSUMED),
-    ),
-    ending(
-        &["dry"],
-        row(
-            Field::Manual,
-            "manual",
-            &[Gasket],
-            MANUAL,
-            MANUAL_GASKET,
-            MANUAL_ASSUMED,
-        ),
-    ),
-    ending(
-        &["dry"],
-        row(
-            Field::Manual,
-            "manual",
-            &[Cylindrical],
-            MANUAL,
-            MANUAL_BORE,
-            MANUAL_ASSUMED,
-        ),
-    ),
-    ending(
-        &["yes"],
-        row(
-            Field::Precoated,
-            "precoated",
-            &[ThreadedFastener, Stud, PlugOrPipeThread],
-            "Is there a dry factory coating on the thread?",
-            YES_NO,
-            "Taken as a bare thread. Look for a dry band or patch on it: with one, no liquid.",
-        ),
-    ),
-    ending(
-        &["washer", "ring"],
-        row(
-            Field::Seal,
-            "seal",
-            &[PlugOrPipeThread],
-            "What makes it tight?",
-            SEALS,
-            "Not known what makes it tight: nothing goes on until that is found out.",
-        ),
-    ),
-    ending(
-        &["plastic"],
-        row(
-            Field::Face,
-            "face",
-            BOLTS,
-            "What are the threads made of? If two, the lower one here.",
-            FACES,
-            "Taken as slow-curing metal, not plastic. On plastic nothing of this kind may be used.",
-        ),
-    ),
+    row(Field::Manual, BOLTS, MANUAL, MANUAL_THREAD, MANUAL_ASSUMED).ending(&["dry"]),
+    row(Field::Manual, PLUG, MANUAL, MANUAL_PLUG, MANUAL_ASSUMED).ending(&["dry"]),
+    row(Field::Manual, FLAT, MANUAL, MANUAL_FACE, MANUAL_ASSUMED).ending(&["dry"]),
+    row(Field::Manual, &[Gasket], MANUAL, MANUAL_GASKET, MANUAL_ASSUMED).ending(&["dry", "not_stated"]),
+    row(Field::Manual, BORE, MANUAL, MANUAL_BORE, MANUAL_ASSUMED).ending(&["dry"]),
+    row(
+        Field::Precoated,
+        &[ThreadedFastener, Stud, PlugOrPipeThread],
+        "Is there a dry factory coating on the thread?",
+        YES_NO,
+        COATING_ASSUMED,
+    )
+    .ending(&["yes"]),
+    row(
+        Field::Seal,
+        PLUG,
+        "What makes it tight?",
+        SEALS,
+        "Not known what makes it tight: unless the manual names a sealant, nothing goes on until that is found out.",
+    )
+    .ending(&["washer", "ring"]),
+    row(Field::Face, BOLTS, THREADS_OF, FACES, METAL_ASSUMED).ending(&["plastic"]),
+    row(Field::Face, PLUG, THREADS_OF, FACES, METAL_ASSUMED),
     row(
         Field::Face,
-        "face",
-        &[PlugOrPipeThread],
-        "What are the threads made of? If two, the lower one here.",
-        FACES,
-        "Taken as slow-curing metal, not plastic. On plastic nothing of this kind may be used.",
-    ),
-    row(
-        Field::Face,
-        "face",
         FLAT_AND_GASKET,
-        "What are the faces made of? If two, the lower one here.",
+        FACES_OF,
         FACES,
         "Taken as slow-curing metal, not plastic. On plastic no anaerobic and no solvent may be used.",
     ),
-    ending(
-        &["plastic"],
-        row(
-            Field::Face,
-            "face",
-            &[Cylindrical],
-            "What are the parts made of? If two, the lower one here.",
-            FACES,
-            "Taken as slow-curing metal, not plastic. On plastic nothing of this kind may be used.",
-        ),
-    ),
-    ending(
-        &["yes"],
-        row(
-            Field::Locked,
-            "locked",
-            BOLTS,
-            "Does a lock plate, wire, split pin or self-locking nut hold it?",
-            YES_NO,
-            "Taken as held by nothing else. Where something else locks it, no compound.",
-        ),
-    ),
-    ending(
-        OVER_230,
-        row(
-            Field::Temperature,
-            "temperature",
-            &[
-                ThreadedFastener,
-                Stud,
-                PlugOrPipeThread,
-                FlangeRigid,
-                FlangeFlexible,
-                CaseHalves,
-                ThreeWay,
-            ],
-            "How hot does it get?",
-            HEATS,
-            "Taken as hot, up to 230 °C: choose a grade rated for that, or find out.",
-        ),
-    ),
-    ending(
-        OVER_230,
-        row(
-            Field::Temperature,
-            "temperature",
-            &[Cylindrical, Gasket],
-            "How hot does it get?",
-            HEATS,
-            "Taken as hot, up to 230 °C: choose a grade rated for that, or find out.",
-        ),
-    ),
+    row(Field::Face, BORE, PARTS_OF, FACES, METAL_ASSUMED).ending(&["plastic"]),
     row(
-        Field::Assembled,
-        "assembled",
+        Field::Locked,
         BOLTS,
-        "Is it already together, to stay together?",
+        "Does a lock plate, wire, split pin or self-locking nut hold it?",
         YES_NO,
-        "Taken as still apart.",
-    ),
+        "Taken as held by nothing else. Where something else locks it, no compound.",
+    )
+    .ending(&["yes"]),
+    row(Field::Temperature, ALL_BUT_WASHERS, "How hot does it get?", HEATS, HEAT_ASSUMED).ending(&["over_230"]),
+    row(Field::Assembled, BOLTS, "Is it already together, to stay together?", YES_NO, "Taken as still apart."),
     row(
         Field::Thread,
-        "thread",
         BOLTS,
         "Which thread?",
         THREADS,
         "Thread not known: taken as about M8, and never high strength.",
-    ),
-    row(
-        Field::Apart,
-        "apart",
-        BOLTS,
-        "Does it have to come apart?",
-        APARTS,
-        "Taken as coming apart at a service.",
-    ),
-    row(
-        Field::Apart,
-        "apart",
-        &[PlugOrPipeThread, Cylindrical],
-        "Does it have to come apart?",
-        APARTS,
-        "Taken as coming apart at a service.",
-    ),
+    )
+    .unless(thread_named),
+    row(Field::Apart, BOLTS, "Does it have to come apart?", APARTS, APART_ASSUMED)
+        .unless(|joint| thread_named(joint) || joint.assembled == Some(true)),
+    row(Field::Apart, PLUG, "Does it have to come apart?", APARTS, APART_ASSUMED)
+        .unless(|joint| joint.manual == Some(ManualWord::ThreadSealant)),
+    row(Field::Apart, BORE, "Does it have to come apart?", APARTS, APART_ASSUMED)
+        .unless(|joint| joint.manual == Some(ManualWord::Retaining)),
     row(
         Field::Hole,
-        "hole",
         BOLTS,
         "Where does the hole end?",
         HOLES,
         "Taken as reaching oil or coolant: the thread is sealed as well.",
-    ),
-    row(
-        Field::Vibration,
-        "vibration",
-        BOLTS,
-        "Does it shake, or does its load change?",
-        YES_NO,
-        "Taken as shaken.",
-    ),
+    )
+    .unless(|joint| joint.assembled == Some(true)),
+    row(Field::Vibration, &[ThreadedFastener], "Does it shake, or does its load change?", YES_NO, "Taken as shaken.")
+        .unless(|joint| {
+            thread_named(joint)
+                || joint.manual == Some(ManualWord::LockHigh)
+                || joint.assembled == Some(true)
+                || joint.hole == Some(Hole::ThroughToFluid)
+        }),
     row(
         Field::Rigid,
-        "rigid",
         &[CaseHalves],
         "Are both faces stiff, machined and flat?",
         YES_NO,
         "Taken as not flat enough for an anaerobic sealant.",
-    ),
+    )
+    .unless(|joint| face_named(joint) || joint.face == Some(Face::Thermoplastic)),
     row(
         Field::Gap,
-        "gap",
         &[FlangeRigid, CaseHalves],
         "How wide is the gap at its widest, faces dry and closed?",
         GAPS,
@@ -313,7 +256,6 @@ pub(super) static ROWS: &[Row] = &[
     ),
     row(
         Field::Gap,
-        "gap",
         &[FlangeFlexible, ThreeWay],
         "How wide is the gap at its widest, parts dry and closed?",
         GAPS,
@@ -321,31 +263,23 @@ pub(super) static ROWS: &[Row] = &[
     ),
     row(
         Field::Gap,
-        "gap",
-        &[Cylindrical],
+        BORE,
         "How loose is it, on the diameter?",
         BORE_GAPS,
         "Fit not measured: nothing goes on until it is.",
     ),
-    row(
-        Field::Fluid,
-        "fluid",
-        FLAT_AND_GASKET,
-        "What wets it?",
-        FLUIDS,
-        "Taken as wetted by fuel: no silicone.",
-    ),
+    row(Field::Fluid, FLAT_AND_GASKET, "What wets it?", FLUIDS, "Taken as wetted by fuel: no silicone.")
+        .unless(|joint| face_named(joint) && joint.manual != Some(ManualWord::Silicone)),
     row(
         Field::OxygenSensor,
-        "oxygen_sensor",
         FLAT_AND_GASKET,
         "Is there an oxygen sensor in the exhaust?",
         YES_NO,
         "Taken as having one: sensor-safe silicone only.",
-    ),
+    )
+    .unless(no_silicone),
     row(
         Field::OilWays,
-        "oil_ways",
         &[FlangeRigid, FlangeFlexible, CaseHalves, ThreeWay, Cylindrical],
         "Are oil ways, jets or bearings close by?",
         YES_NO,

@@ -7,7 +7,7 @@ mod rules;
 mod situation;
 
 pub use rules::{RULES, Rule};
-pub use situation::{Cooling, Flame, Heating, Lifting, Pressing, Situation};
+pub use situation::{Cooling, Heating, Lifting, Pressing, Situation};
 
 use serde::{Deserialize, Serialize};
 

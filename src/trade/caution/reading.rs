@@ -46,7 +46,7 @@ pub(super) fn lift(step: &Situation, test: fn(&Lifting) -> bool) -> bool {
 
 /// Beyond a limit, or no number at all.
 pub(super) fn beyond(number: f64, limit: f64) -> bool {
-    number > limit || number.is_nan()
+    number > limit || number.is_nan() || limit.is_nan()
 }
 
 /// Short of a limit, or no number at all.
@@ -58,17 +58,28 @@ pub(super) fn none(_: &Situation) -> Option<String> {
     None
 }
 
+/// Force and rating in kilonewtons, where both are known.
+fn press_kn(press: &Pressing) -> Option<(f64, f64)> {
+    Some((
+        press.force?.get::<kilonewton>(),
+        press.rating?.get::<kilonewton>(),
+    ))
+}
+
+/// Force over rating; beyond everything where the rating is nothing.
 pub(super) fn press_share(press: &Pressing) -> Option<f64> {
-    Some(press.force?.get::<kilonewton>() / press.rating?.get::<kilonewton>())
+    press_kn(press).map(|(force, rating)| {
+        if rating > 0.0 {
+            force / rating
+        } else {
+            f64::INFINITY
+        }
+    })
 }
 
 pub(super) fn press_numbers(step: &Situation) -> Option<String> {
-    let press = step.pressing.as_ref()?;
-    Some(format!(
-        "{:.1} of {:.1} kN.",
-        press.force?.get::<kilonewton>(),
-        press.rating?.get::<kilonewton>()
-    ))
+    let (force, rating) = press_kn(step.pressing.as_ref()?)?;
+    (force.is_finite() && rating.is_finite()).then(|| format!("{force:.1} of {rating:.1} kN."))
 }
 
 pub(super) fn heat_celsius(heat: &Heating) -> Option<f64> {
@@ -77,18 +88,17 @@ pub(super) fn heat_celsius(heat: &Heating) -> Option<f64> {
 
 pub(super) fn heat_numbers(step: &Situation) -> Option<String> {
     let heat = step.heating.as_ref()?;
-    Some(format!(
-        "{:.0} °C, allowed {:.0} °C.",
-        heat_celsius(heat)?,
-        heat.part_limit?.get::<degree_celsius>()
-    ))
+    let (target, limit) = (heat_celsius(heat)?, heat.part_limit?.get::<degree_celsius>());
+    (target.is_finite() && limit.is_finite()).then(|| format!("{target:.0} °C, allowed {limit:.0} °C."))
 }
 
 pub(super) fn target_numbers(step: &Situation) -> Option<String> {
-    Some(format!(
-        "{:.0} °C.",
-        step.heating.as_ref().and_then(heat_celsius)?
-    ))
+    let target = step
+        .heating
+        .as_ref()
+        .and_then(heat_celsius)
+        .filter(|target| target.is_finite())?;
+    Some(format!("{target:.0} °C."))
 }
 
 pub(super) fn cold_celsius(cooling: &Cooling) -> Option<f64> {
@@ -122,10 +132,12 @@ pub(super) fn leg_deg(lifting: &Lifting) -> Option<f64> {
 }
 
 pub(super) fn leg_numbers(step: &Situation) -> Option<String> {
-    Some(format!(
-        "{:.0}° from the horizontal.",
-        step.lifting.as_ref().and_then(leg_deg)?
-    ))
+    let leg_deg = step
+        .lifting
+        .as_ref()
+        .and_then(leg_deg)
+        .filter(|leg_deg| leg_deg.is_finite())?;
+    Some(format!("{leg_deg:.0}° from the horizontal."))
 }
 
 pub(super) fn hoist_numbers(step: &Situation) -> Option<String> {

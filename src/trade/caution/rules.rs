@@ -1,7 +1,7 @@
 //! The cautions as one table, gravest first; to add one, add a row.
 
 use super::reading::*;
-use super::situation::{Flame, Situation};
+use super::situation::Situation;
 use super::{Caution, Level};
 use crate::trade::compound::Family;
 use uom::si::thermodynamic_temperature::degree_celsius;
@@ -133,7 +133,7 @@ pub static RULES: &[Rule] = &[
     Rule {
         id: "heat-flame",
         level: Level::Stop,
-        when: |s| heat(s, |h| h.flame == Flame::Open),
+        when: |s| heat(s, |h| h.open_flame),
         danger: "A flame on one spot cracks and warps castings and lights oil.",
         numbers: none,
         act: "Heat evenly: oven, hot plate or hot air.",
@@ -361,7 +361,7 @@ pub static RULES: &[Rule] = &[
         danger: "Compressed air blows chips into eyes and air into skin.",
         numbers: none,
         act: "Eye protection, below 30 psi (2 bar), never at a person; never spin a bearing with it.",
-        source: "29 CFR 1910.242(b), from memory",
+        source: "29 CFR 1910.242(b)",
     },
     Rule {
         id: "solvent",

@@ -46,16 +46,6 @@ pub struct Pressing {
     pub struck: bool,
 }
 
-/// What the heat comes from.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
-pub enum Flame {
-    /// Oven, hot plate, hot air: even heat.
-    #[default]
-    None,
-    /// An open flame.
-    Open,
-}
-
 /// Heating a part.
 #[derive(Debug, Clone, PartialEq, Default)]
 pub struct Heating {
@@ -67,8 +57,8 @@ pub struct Heating {
     pub holds_seals_or_compound: bool,
     /// Solvent, or a part still wet with it, is in it or near by.
     pub solvent_near: bool,
-    /// What the heat comes from.
-    pub flame: Flame,
+    /// The heat is an open flame rather than an oven, a hot plate or hot air.
+    pub open_flame: bool,
 }
 
 /// Making a part cold.

@@ -1,7 +1,7 @@
 //! Pairs of compound and joint that are wrong whatever else is true: no rule may answer with one, and a
 //! bottle that makes one is refused.
 
-use super::rules::{ANAEROBIC_GAP_MM, HIGH_FROM_MM, HOTTEST_CELSIUS, WHISKER};
+use super::limits::{ANAEROBIC_GAP_MM, BOLTS, FACES_AND_GASKET, HIGH_FROM_MM, HOTTEST_CELSIUS, WHISKER};
 use super::{CompoundClass, Family};
 use crate::trade::application::{Apart, Application, Fluid, JointKind, Known, ManualWord, PlugSeal};
 
@@ -67,16 +67,7 @@ pub static FORBIDDEN: &[Forbidden] = &[
     Forbidden {
         id: "silicone-in-fuel",
         class: silicone,
-        joint: |j| {
-            matches!(
-                j.kind,
-                JointKind::FlangeRigid
-                    | JointKind::FlangeFlexible
-                    | JointKind::CaseHalves
-                    | JointKind::ThreeWay
-                    | JointKind::Gasket
-            ) && j.fluid == Fluid::Fuel
-        },
+        joint: |j| j.is(FACES_AND_GASKET) && j.fluid == Fluid::Fuel,
         reason: "Silicone swells and lets go in fuel.",
     },
     Forbidden {
@@ -94,33 +85,19 @@ pub static FORBIDDEN: &[Forbidden] = &[
     Forbidden {
         id: "high-on-small",
         class: |class| class == CompoundClass::ThreadlockHigh,
-        joint: |j| {
-            matches!(j.kind, JointKind::ThreadedFastener | JointKind::Stud)
-                && j.thread_mm < HIGH_FROM_MM - WHISKER
-                && j.apart != Apart::Never
-        },
+        joint: |j| j.is(BOLTS) && j.thread_mm < HIGH_FROM_MM - WHISKER && j.apart != Apart::Never,
         reason: "High strength shears a fastener under M10 when it comes apart.",
     },
     Forbidden {
         id: "thick-on-assembled",
         class: |class| class != CompoundClass::ThreadlockWicking,
-        joint: |j| j.assembled && j.manual != ManualWord::Oil,
+        joint: |j| j.assembled,
         reason: "It does not creep into a thread that is already together.",
     },
     Forbidden {
         id: "plain-silicone-near-sensor",
         class: |class| class == CompoundClass::SiliconeNeutral,
-        joint: |j| {
-            j.oxygen_sensor
-                && matches!(
-                    j.kind,
-                    JointKind::FlangeRigid
-                        | JointKind::FlangeFlexible
-                        | JointKind::CaseHalves
-                        | JointKind::ThreeWay
-                        | JointKind::Gasket
-                )
-        },
+        joint: |j| j.oxygen_sensor && j.is(FACES_AND_GASKET),
         reason: "Its vapour can spoil the oxygen sensor; use a sensor-safe grade.",
     },
     Forbidden {

@@ -3,6 +3,7 @@
 mod card;
 mod class;
 mod forbidden;
+mod limits;
 mod rules;
 mod words;
 

@@ -4,11 +4,11 @@ use super::CompoundClass::{
     self, AnaerobicFlange, AnaerobicPipe, LightOil, PtfePaste, RetainingCompound, SemiDryingGasket,
     SiliconeNeutral, SiliconeSensorSafe, ThreadlockHigh, ThreadlockLow, ThreadlockMedium, ThreadlockWicking,
 };
+use super::limits::*;
 use crate::trade::application::JointKind::{
-    BondedOrCrushWasher, CaseHalves, Cylindrical, FlangeFlexible, FlangeRigid, Gasket, HoseSpigot, ORing,
-    PlugOrPipeThread, Stud, ThreadedFastener, ThreeWay,
+    BondedOrCrushWasher, CaseHalves, Gasket, HoseSpigot, ORing, ThreadedFastener,
 };
-use crate::trade::application::{Apart, Fluid, Hole, JointKind, Known, ManualWord, PlugSeal};
+use crate::trade::application::{Apart, Fluid, Hole, Known, ManualWord, PlugSeal};
 
 /// A rule: when it fits, what it answers and why.
 #[derive(Debug, Clone, Copy)]
@@ -40,57 +40,6 @@ impl Rule {
             not: &[],
         }
     }
-}
-
-// Limits that the rules share.
-/// Low strength serves threads to about this size (common practice).
-const LOW_TO_MM: f64 = 6.0;
-/// Wicking grades serve threads to about this size (common practice).
-const WICKING_TO_MM: f64 = 12.0;
-/// Medium strength serves threads to about this size (common practice).
-const MEDIUM_TO_MM: f64 = 20.0;
-/// High strength starts here; below it, removal shears the fastener (common practice).
-pub(super) const HIGH_FROM_MM: f64 = 10.0;
-/// The widest gap an anaerobic sealant or retaining compound is trusted with (common practice).
-pub(super) const ANAEROBIC_GAP_MM: f64 = 0.25;
-/// The widest gap for silicone, "a few millimetres" (common practice).
-const SILICONE_GAP_MM: f64 = 3.0;
-/// High-temperature grades serve to about this (common practice).
-pub(super) const HOTTEST_CELSIUS: f64 = 230.0;
-/// A whisker, so that a limit typed in inches is still the limit.
-pub(super) const WHISKER: f64 = 1e-9;
-
-const BOLTS: &[JointKind] = &[ThreadedFastener, Stud];
-const THREADS: &[JointKind] = &[ThreadedFastener, Stud, PlugOrPipeThread];
-const FACES: &[JointKind] = &[FlangeRigid, FlangeFlexible, CaseHalves, ThreeWay];
-const FACES_AND_GASKET: &[JointKind] = &[FlangeRigid, FlangeFlexible, CaseHalves, ThreeWay, Gasket];
-
-fn gap_within(joint: &Known, limit_mm: f64) -> bool {
-    joint.gap_mm.is_some_and(|gap_mm| gap_mm <= limit_mm + WHISKER)
-}
-
-fn named(joint: &Known, word: ManualWord) -> bool {
-    joint.manual == word
-}
-
-fn bolt(joint: &Known) -> bool {
-    joint.is(BOLTS)
-}
-
-fn faces(joint: &Known) -> bool {
-    joint.is(FACES)
-}
-
-fn plug(joint: &Known) -> bool {
-    joint.is(&[PlugOrPipeThread])
-}
-
-fn bore(joint: &Known) -> bool {
-    joint.is(&[Cylindrical])
-}
-
-fn metal_to_metal(joint: &Known) -> bool {
-    joint.kind == FlangeRigid || (joint.kind == CaseHalves && joint.rigid)
 }
 
 const COVER_NEEDS_GAP_FILLER: (CompoundClass, &str) = (
@@ -133,6 +82,17 @@ pub static RULES: &[Rule] = &[
                 "It attacks some rubbers and does not cure on them.",
             ),
         ],
+    },
+    Rule {
+        id: "plug-conflict",
+        when: |j| {
+            plug(j)
+                && named(j, ManualWord::ThreadSealant)
+                && matches!(j.seal, Some(PlugSeal::Washer | PlugSeal::Ring))
+        },
+        class: None,
+        reason: "The manual names a thread sealant, and a washer or ring seals the plug: check the page before anything goes on.",
+        not: &[(AnaerobicPipe, "Beside a washer or ring it does harm.")],
     },
     Rule {
         id: "washer",
@@ -185,6 +145,40 @@ pub static RULES: &[Rule] = &[
         not: &[(RetainingCompound, "It cracks many plastics.")],
     },
     Rule {
+        id: "thread-take-out",
+        when: |j| {
+            bolt(j)
+                && j.assembled
+                && (!named(j, ManualWord::NotStated) || j.thread_mm > WICKING_TO_MM + WHISKER)
+        },
+        class: None,
+        reason: "It is together already, and what it needs goes on a clean, dry thread: take it out first.",
+        not: &[(
+            ThreadlockWicking,
+            "It creeps only into threads to about M12, and is not what the manual names.",
+        )],
+    },
+    Rule {
+        id: "thread-manual-oil",
+        when: |j| bolt(j) && named(j, ManualWord::Oil),
+        class: Some(LightOil),
+        reason: "The manual wants the thread oiled; its torque counts on that.",
+        not: &[(
+            ThreadlockMedium,
+            "It does not hold on an oiled thread, and the manual names oil.",
+        )],
+    },
+    Rule {
+        id: "held-conflict",
+        when: |j| bolt(j) && j.locked && !named(j, ManualWord::NotStated),
+        class: None,
+        reason: "The manual names a compound and the fastener is locked by a part as well: check the page before anything goes on.",
+        not: &[(
+            ThreadlockMedium,
+            "Not beside lock wire or lock plates, unless the manual says both.",
+        )],
+    },
+    Rule {
         id: "held-otherwise",
         when: |j| bolt(j) && j.locked,
         class: None,
@@ -201,31 +195,7 @@ pub static RULES: &[Rule] = &[
             (SiliconeNeutral, "It does not last above about 230 °C."),
         ],
     },
-    // Threads, by the manual's word.
-    Rule {
-        id: "thread-manual-oil",
-        when: |j| bolt(j) && named(j, ManualWord::Oil),
-        class: Some(LightOil),
-        reason: "The manual wants the thread oiled; its torque counts on that.",
-        not: &[(
-            ThreadlockMedium,
-            "It does not hold on an oiled thread, and the manual names oil.",
-        )],
-    },
-    Rule {
-        id: "thread-take-out",
-        when: |j| {
-            bolt(j)
-                && j.assembled
-                && (!named(j, ManualWord::NotStated) || j.thread_mm > WICKING_TO_MM + WHISKER)
-        },
-        class: None,
-        reason: "It is together already, and what it needs goes on a clean, dry thread: take it out first.",
-        not: &[(
-            ThreadlockWicking,
-            "It creeps only into threads to about M12, and is not what the manual names.",
-        )],
-    },
+    // Threads: together already, or by the manual's word.
     Rule {
         id: "thread-wicking",
         when: |j| bolt(j) && j.assembled,
@@ -309,7 +279,7 @@ pub static RULES: &[Rule] = &[
         id: "thread-small",
         when: |j| {
             bolt(j)
-                && (j.thread_mm < LOW_TO_MM - WHISKER
+                && ((j.thread_mm < LOW_TO_MM - WHISKER && j.apart != Apart::Never)
                     || (j.apart == Apart::Often && j.thread_mm < LOW_TO_MM + WHISKER))
         },
         class: Some(ThreadlockLow),
@@ -346,7 +316,7 @@ pub static RULES: &[Rule] = &[
     // Plugs, fittings and pipe threads.
     Rule {
         id: "plug-find-out",
-        when: |j| plug(j) && j.seal.is_none(),
+        when: |j| plug(j) && j.seal.is_none() && !named(j, ManualWord::ThreadSealant),
         class: None,
         reason: "Find out what makes it tight first: a tapered thread takes sealant, a washer or ring takes none.",
         not: &[(AnaerobicPipe, "Wrong on a plug that seals by a washer or ring.")],
@@ -564,7 +534,7 @@ pub static RULES: &[Rule] = &[
         id: "cover-sensor",
         when: |j| faces(j) && j.oxygen_sensor,
         class: Some(SiliconeSensorSafe),
-        reason: "It fills the gap and gives with the cover, and its vapour spares the oxygen sensor.",
+        reason: "It fills what the faces leave open and gives with them, and its vapour spares the oxygen sensor.",
         not: &[
             (SiliconeNeutral, "Its vapour can spoil the oxygen sensor."),
             COVER_NEEDS_GAP_FILLER,
@@ -574,7 +544,7 @@ pub static RULES: &[Rule] = &[
         id: "cover",
         when: faces,
         class: Some(SiliconeNeutral),
-        reason: "It fills the gap and gives with the cover.",
+        reason: "It fills what the faces leave open and gives with them.",
         not: &[
             COVER_NEEDS_GAP_FILLER,
             (SemiDryingGasket, "Its film is too thin for the gap."),

@@ -1,5 +1,6 @@
 //! The words of the answer card: how to put it on, prepare, keep it off, take it apart; by class.
 
+use super::limits::FACES;
 use super::{CompoundClass, Family};
 use crate::trade::application::{Apart, Face, Hole, JointKind, Known};
 
@@ -101,15 +102,12 @@ pub(super) fn must_not_touch(class: CompoundClass, joint: &Known) -> Vec<&'stati
         Family::NonCuring if class == CompoundClass::PtfePaste => keep_off.push("The bore of the fitting."),
         Family::NonCuring => keep_off.push("Threads and faces that go together dry."),
     }
-    if joint.oil_ways
-        && joint.is(&[
-            JointKind::FlangeRigid,
-            JointKind::FlangeFlexible,
-            JointKind::CaseHalves,
-        ])
-    {
+    if joint.oil_ways && joint.is(FACES) {
         keep_off
-            .push("Bare strip round each oil way and bearing bore, so that squeeze-out does not reach it.");
+            .push("A bare strip round each oil way and bearing bore, so that squeeze-out does not reach it.");
+    }
+    if joint.oil_ways && joint.kind == JointKind::Cylindrical {
+        keep_off.push("The bearing's open sides: a thin film, wiped off before it can run in.");
     }
     keep_off
 }
