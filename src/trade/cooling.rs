@@ -35,7 +35,7 @@ pub struct Wall {
     /// What it is made of.
     pub material: Material,
     /// How thick it is.
-    #[serde(with = "stored::millimetre")]
+    #[serde(rename = "thickness_mm", with = "stored::millimetres")]
     pub thickness: Length,
     /// The faces that cool.
     pub faces: Faces,
@@ -83,10 +83,10 @@ impl From<GrowthError> for CoolingError {
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
 pub struct TimeRange {
     /// With the most heat given off: the one to work by.
-    #[serde(with = "stored::second")]
+    #[serde(rename = "shortest_s", with = "stored::seconds")]
     pub shortest: Time,
     /// With the least.
-    #[serde(with = "stored::second")]
+    #[serde(rename = "longest_s", with = "stored::seconds")]
     pub longest: Time,
 }
 
@@ -94,10 +94,10 @@ pub struct TimeRange {
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
 pub struct TemperatureRange {
     /// The coldest it may be.
-    #[serde(with = "stored::celsius")]
+    #[serde(rename = "coldest_c", with = "stored::celsius")]
     pub coldest: ThermodynamicTemperature,
     /// The hottest it may be.
-    #[serde(with = "stored::celsius")]
+    #[serde(rename = "hottest_c", with = "stored::celsius")]
     pub hottest: ThermodynamicTemperature,
 }
 

@@ -30,6 +30,8 @@ pub enum GrowthError {
     Size,
     /// A temperature outside −100 to 300 °C.
     Temperature,
+    /// A coefficient of expansion that no material has.
+    Coefficient,
 }
 
 impl fmt::Display for GrowthError {
@@ -37,6 +39,7 @@ impl fmt::Display for GrowthError {
         f.write_str(match self {
             Self::Size => "Enter a size above zero.",
             Self::Temperature => "Enter a temperature between −100 and 300 °C.",
+            Self::Coefficient => "Enter an expansion under 1000 millionths a kelvin.",
         })
     }
 }
@@ -89,6 +92,16 @@ fn checked_metres(size: Length) -> Result<f64, GrowthError> {
     }
 }
 
+/// 1/K, when some material or difference of two has it.
+fn checked_alpha(alpha: TemperatureCoefficient) -> Result<f64, GrowthError> {
+    let per_k = alpha.get::<per_kelvin>();
+    if per_k.abs() < 1e-3 {
+        Ok(per_k)
+    } else {
+        Err(GrowthError::Coefficient)
+    }
+}
+
 /// The size at `to` of what measures `size` at `from`, with the typical α of the material.
 ///
 /// Δd = α·d·ΔT; below 20 °C α falls by 0.17 % a kelvin. Above, real parts grow slightly more than
@@ -121,7 +134,7 @@ pub fn grown_by(
     to: ThermodynamicTemperature,
 ) -> Result<Length, GrowthError> {
     let metres = checked_metres(size)?;
-    let alpha_per_k = alpha.get::<per_kelvin>();
+    let alpha_per_k = checked_alpha(alpha)?;
     let strain_from = strain_from_20(alpha_per_k, checked_celsius(from)?);
     let strain_to = strain_from_20(alpha_per_k, checked_celsius(to)?);
     Ok(Length::new::<meter>(metres * (1.0 + strain_to - strain_from)))
@@ -151,6 +164,6 @@ pub fn size_at_20_by(
     at: ThermodynamicTemperature,
 ) -> Result<Length, GrowthError> {
     let metres = checked_metres(reading)?;
-    let strain = strain_from_20(alpha.get::<per_kelvin>(), checked_celsius(at)?);
+    let strain = strain_from_20(checked_alpha(alpha)?, checked_celsius(at)?);
     Ok(Length::new::<meter>(metres * (1.0 - strain)))
 }

@@ -15,10 +15,10 @@ const THIN_SHARE: f64 = 0.8;
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
 pub struct BoomPosition {
     /// From the post to the hook.
-    #[serde(with = "stored::millimetre")]
+    #[serde(rename = "reach_mm", with = "stored::millimetres")]
     pub reach: Length,
     /// What the plate allows there.
-    #[serde(with = "stored::kilogram")]
+    #[serde(rename = "rating_kg", with = "stored::kilograms")]
     pub rating: Mass,
 }
 
@@ -76,13 +76,13 @@ impl HoistVerdict {
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
 pub struct HoistMargin {
     /// The rating that holds at this position.
-    #[serde(with = "stored::kilogram")]
+    #[serde(rename = "rating_kg", with = "stored::kilograms")]
     pub rating: Mass,
     /// The load over the rating.
     #[serde(with = "stored::fraction")]
     pub share: Ratio,
     /// The rating less the load; negative when over.
-    #[serde(with = "stored::kilogram")]
+    #[serde(rename = "spare_kg", with = "stored::kilograms")]
     pub spare: Mass,
     /// The verdict.
     pub verdict: HoistVerdict,

@@ -52,7 +52,7 @@ impl std::error::Error for MeasureError {}
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
 pub struct DiameterGrid {
     /// The part's temperature.
-    #[serde(with = "stored::celsius")]
+    #[serde(rename = "at_c", with = "stored::celsius")]
     pub at: ThermodynamicTemperature,
     /// What the part is made of.
     pub material: Material,
@@ -70,19 +70,19 @@ pub type BoreGrid = DiameterGrid;
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
 pub struct Shape {
     /// The mean of all readings.
-    #[serde(with = "stored::millimetre")]
+    #[serde(rename = "mean_mm", with = "stored::millimetres")]
     pub mean: Length,
     /// The smallest.
-    #[serde(with = "stored::millimetre")]
+    #[serde(rename = "smallest_mm", with = "stored::millimetres")]
     pub smallest: Length,
     /// The largest.
-    #[serde(with = "stored::millimetre")]
+    #[serde(rename = "largest_mm", with = "stored::millimetres")]
     pub largest: Length,
     /// The largest difference between the two directions at one depth.
-    #[serde(with = "stored::millimetre")]
+    #[serde(rename = "out_of_round_mm", with = "stored::millimetres")]
     pub out_of_round: Length,
     /// The largest difference between two depths in one direction.
-    #[serde(with = "stored::millimetre")]
+    #[serde(rename = "taper_mm", with = "stored::millimetres")]
     pub taper: Length,
 }
 
@@ -148,7 +148,7 @@ impl DiameterGrid {
                 self.instrument,
             )
             .map_err(|why| match why {
-                GrowthError::Size => MeasureError::Reading,
+                GrowthError::Size | GrowthError::Coefficient => MeasureError::Reading,
                 GrowthError::Temperature => MeasureError::Temperature,
             })?
             .get::<millimeter>();
@@ -174,13 +174,13 @@ fn spread(values: &[f64]) -> f64 {
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
 pub struct Clearance {
     /// The smallest bore reading with the largest journal reading.
-    #[serde(with = "stored::millimetre")]
+    #[serde(rename = "least_mm", with = "stored::millimetres")]
     pub least: Length,
     /// Mean with mean.
-    #[serde(with = "stored::millimetre")]
+    #[serde(rename = "mean_mm", with = "stored::millimetres")]
     pub mean: Length,
     /// The largest bore reading with the smallest journal reading.
-    #[serde(with = "stored::millimetre")]
+    #[serde(rename = "most_mm", with = "stored::millimetres")]
     pub most: Length,
 }
 
@@ -197,10 +197,10 @@ pub fn clearance(bore: &Shape, journal: &Shape) -> Clearance {
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
 pub struct Allowed {
     /// The least.
-    #[serde(with = "stored::millimetre::option", default)]
+    #[serde(default, rename = "least_mm", with = "stored::millimetres::maybe")]
     pub least: Option<Length>,
     /// The most.
-    #[serde(with = "stored::millimetre::option", default)]
+    #[serde(default, rename = "most_mm", with = "stored::millimetres::maybe")]
     pub most: Option<Length>,
 }
 
@@ -213,13 +213,13 @@ pub enum MeasureVerdict {
     /// Under the least by so much.
     Below {
         /// How far under.
-        #[serde(with = "stored::millimetre")]
+        #[serde(rename = "by_mm", with = "stored::millimetres")]
         by: Length,
     },
     /// Over the most by so much.
     Above {
         /// How far over.
-        #[serde(with = "stored::millimetre")]
+        #[serde(rename = "by_mm", with = "stored::millimetres")]
         by: Length,
     },
 }
@@ -231,12 +231,16 @@ impl Allowed {
     /// Judges one value: a diameter, a clearance, a depth. A value on a limit is within it.
     pub fn judge(&self, value: Length) -> Result<MeasureVerdict, MeasureError> {
         let mm = value.get::<millimeter>();
-        let least = self.least.map_or(f64::NEG_INFINITY, |l| l.get::<millimeter>());
-        let most = self.most.map_or(f64::INFINITY, |l| l.get::<millimeter>());
-        if !mm.is_finite() {
+        let sane = |mm: f64| mm.abs() < 1e6;
+        let ends = [self.least, self.most].map(|end| end.map(|l| l.get::<millimeter>()));
+        let (least, most) = match ends {
+            [None, None] => return Err(MeasureError::Limits),
+            [least, most] => (least.unwrap_or(-1e6), most.unwrap_or(1e6)),
+        };
+        if !sane(mm) {
             return Err(MeasureError::Reading);
         }
-        if (self.least.is_none() && self.most.is_none()) || least.is_nan() || most.is_nan() || least > most {
+        if !ends.into_iter().flatten().all(sane) || least > most {
             return Err(MeasureError::Limits);
         }
         let by = Length::new::<millimeter>;

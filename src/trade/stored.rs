@@ -1,5 +1,5 @@
 //! How a quantity is stored: a plain number in the unit people write it in, named with
-//! `#[serde(with = "stored::millimetre")]` on the field.
+//! `#[serde(rename = "size_mm", with = "stored::millimetres")]`: the field in the file says its unit.
 //!
 //! A stored number keeps nine decimals, so 62 mm is written `62.0` whatever its last binary digit,
 //! and writing what was read gives the same text again.
@@ -33,7 +33,7 @@ macro_rules! stored_in {
             }
 
             /// The same for a value that may be absent; add `#[serde(default)]` to the field.
-            pub mod option {
+            pub mod maybe {
                 use super::*;
 
                 /// Writes the number in this unit, or null.
@@ -53,7 +53,7 @@ macro_rules! stored_in {
 }
 
 stored_in!(
-    millimetre,
+    millimetres,
     Length,
     uom::si::length::millimeter,
     "Lengths in millimetres."
@@ -64,24 +64,24 @@ stored_in!(
     uom::si::thermodynamic_temperature::degree_celsius,
     "Temperatures in °C."
 );
-stored_in!(kilogram, Mass, uom::si::mass::kilogram, "Masses in kilograms.");
-stored_in!(newton, Force, uom::si::force::newton, "Forces in newtons.");
+stored_in!(kilograms, Mass, uom::si::mass::kilogram, "Masses in kilograms.");
+stored_in!(newtons, Force, uom::si::force::newton, "Forces in newtons.");
 stored_in!(
-    megapascal,
+    megapascals,
     Pressure,
     uom::si::pressure::megapascal,
     "Pressures and stresses in MPa."
 );
-stored_in!(degree, Angle, uom::si::angle::degree, "Angles in degrees.");
-stored_in!(second, Time, uom::si::time::second, "Spans of time in seconds.");
-stored_in!(minute, Time, uom::si::time::minute, "Spans of time in minutes.");
-stored_in!(percent, Ratio, uom::si::ratio::percent, "Ratios in per cent.");
+stored_in!(degrees, Angle, uom::si::angle::degree, "Angles in degrees.");
+stored_in!(seconds, Time, uom::si::time::second, "Spans of time in seconds.");
+stored_in!(minutes, Time, uom::si::time::minute, "Spans of time in minutes.");
 stored_in!(
     fraction,
     Ratio,
     uom::si::ratio::ratio,
     "Ratios as a plain fraction."
 );
+stored_in!(percent, Ratio, uom::si::ratio::percent, "Ratios in percent.");
 
 #[cfg(test)]
 mod tests {
@@ -91,9 +91,9 @@ mod tests {
 
     #[derive(Debug, PartialEq, Serialize, Deserialize)]
     struct Row {
-        #[serde(with = "millimetre")]
+        #[serde(rename = "size_mm", with = "millimetres")]
         size: Length,
-        #[serde(with = "celsius::option", default)]
+        #[serde(default, rename = "at_c", with = "celsius::maybe")]
         at: Option<ThermodynamicTemperature>,
     }
 
@@ -119,7 +119,7 @@ mod tests {
             at: None,
         })
         .unwrap();
-        assert_eq!(text, r#"{"size":62.0,"at":null}"#);
-        assert_eq!(serde_json::from_str::<Row>(r#"{"size":62}"#).unwrap().at, None);
+        assert_eq!(text, r#"{"size_mm":62.0,"at_c":null}"#);
+        assert_eq!(serde_json::from_str::<Row>(r#"{"size_mm":62}"#).unwrap().at, None);
     }
 }

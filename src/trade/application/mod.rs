@@ -40,7 +40,7 @@ pub struct Application {
     #[serde(default)]
     pub assembled: Option<bool>,
     /// Nominal thread diameter.
-    #[serde(default, rename = "thread_mm", with = "stored::millimetre::option")]
+    #[serde(default, rename = "thread_mm", with = "stored::millimetres::maybe")]
     pub thread: Option<Length>,
     /// Where the hole ends.
     #[serde(default)]
@@ -58,13 +58,13 @@ pub struct Application {
     #[serde(default)]
     pub rigid: Option<bool>,
     /// The widest gap between the faces; for parts that slide together, on the diameter; 0 for a press fit.
-    #[serde(default, rename = "gap_mm", with = "stored::millimetre::option")]
+    #[serde(default, rename = "gap_mm", with = "stored::millimetres::maybe")]
     pub gap: Option<Length>,
     /// What wets the joint.
     #[serde(default)]
     pub fluid: Option<Fluid>,
     /// The hottest the joint gets in service.
-    #[serde(default, rename = "temperature_c", with = "stored::celsius::option")]
+    #[serde(default, rename = "temperature_c", with = "stored::celsius::maybe")]
     pub temperature: Option<ThermodynamicTemperature>,
     /// An exhaust oxygen sensor breathes what the engine breathes out.
     #[serde(default)]

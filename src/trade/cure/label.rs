@@ -16,22 +16,22 @@ pub struct LabelTimes {
     #[serde(rename = "at_c", with = "stored::celsius")]
     pub at: ThermodynamicTemperature,
     /// Skin forms, or the parts begin to grip: be done by then.
-    #[serde(default, rename = "assembly_min", with = "stored::minute::option")]
+    #[serde(default, rename = "assembly_min", with = "stored::minutes::maybe")]
     pub assembly: Option<Time>,
     /// Parts stay where they are.
-    #[serde(default, rename = "fixture_min", with = "stored::minute::option")]
+    #[serde(default, rename = "fixture_min", with = "stored::minutes::maybe")]
     pub fixture: Option<Time>,
     /// Parts can be moved.
-    #[serde(default, rename = "handling_min", with = "stored::minute::option")]
+    #[serde(default, rename = "handling_min", with = "stored::minutes::maybe")]
     pub handling: Option<Time>,
     /// Oil may touch it.
-    #[serde(default, rename = "fit_for_oil_min", with = "stored::minute::option")]
+    #[serde(default, rename = "fit_for_oil_min", with = "stored::minutes::maybe")]
     pub fit_for_oil: Option<Time>,
     /// Pressure may act on it.
-    #[serde(default, rename = "fit_for_pressure_min", with = "stored::minute::option")]
+    #[serde(default, rename = "fit_for_pressure_min", with = "stored::minutes::maybe")]
     pub fit_for_pressure: Option<Time>,
     /// Cured.
-    #[serde(rename = "full_min", with = "stored::minute")]
+    #[serde(rename = "full_min", with = "stored::minutes")]
     pub full: Time,
 }
 

@@ -92,7 +92,7 @@ pub enum Chemistry {
         /// The slower of the two faces.
         substrate: Substrate,
         /// The gap it fills, 0 to 0.75 mm.
-        #[serde(rename = "gap_mm", with = "stored::millimetre")]
+        #[serde(rename = "gap_mm", with = "stored::millimetres")]
         gap: Length,
         /// An activator was put on.
         activator: bool,
@@ -100,7 +100,7 @@ pub enum Chemistry {
     /// By the air's moisture, from outside inwards.
     MoistureSilicone {
         /// How far the moisture has to come: the bead's depth, or half its width between two metal faces.
-        #[serde(rename = "depth_mm", with = "stored::millimetre")]
+        #[serde(rename = "depth_mm", with = "stored::millimetres")]
         depth: Length,
     },
     /// By losing its solvent.

@@ -14,7 +14,7 @@ pub struct ShopReading {
     #[serde(rename = "temperature_c", with = "stored::celsius")]
     pub temperature: ThermodynamicTemperature,
     /// Relative humidity.
-    #[serde(default, rename = "humidity_percent", with = "stored::percent::option")]
+    #[serde(default, rename = "humidity_percent", with = "stored::percent::maybe")]
     pub humidity: Option<Ratio>,
 }
 

@@ -173,7 +173,11 @@ impl From<ToleranceClass> for String {
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
 pub struct FitCode {
     /// The nominal size.
-    #[serde(with = "crate::trade::stored::millimetre::option", default)]
+    #[serde(
+        default,
+        rename = "nominal_mm",
+        with = "crate::trade::stored::millimetres::maybe"
+    )]
     pub nominal: Option<Length>,
     /// The hole's class.
     pub hole: Option<ToleranceClass>,

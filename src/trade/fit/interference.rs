@@ -18,7 +18,7 @@ pub enum SizeSource {
     /// A drawing's tolerance class.
     Class {
         /// The nominal size.
-        #[serde(rename = "nominal_mm", with = "stored::millimetre")]
+        #[serde(rename = "nominal_mm", with = "stored::millimetres")]
         nominal: Length,
         /// Its class; a capital letter for a hole.
         class: ToleranceClass,
@@ -26,19 +26,19 @@ pub enum SizeSource {
     /// The outside of a radial rolling bearing, Normal class.
     BearingOuter {
         /// The nominal outside diameter.
-        #[serde(rename = "nominal_mm", with = "stored::millimetre")]
+        #[serde(rename = "nominal_mm", with = "stored::millimetres")]
         nominal: Length,
     },
     /// The bore of a radial rolling bearing, Normal class.
     BearingBore {
         /// The nominal bore.
-        #[serde(rename = "nominal_mm", with = "stored::millimetre")]
+        #[serde(rename = "nominal_mm", with = "stored::millimetres")]
         nominal: Length,
     },
     /// A reading, with a steel instrument that shares the part's temperature.
     Measured {
         /// The reading.
-        #[serde(rename = "size_mm", with = "stored::millimetre")]
+        #[serde(rename = "size_mm", with = "stored::millimetres")]
         size: Length,
         /// The part's temperature.
         #[serde(rename = "at_c", with = "stored::celsius")]
@@ -52,10 +52,10 @@ pub enum SizeSource {
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
 pub struct Interference {
     /// The largest hole with the smallest part.
-    #[serde(with = "stored::millimetre")]
+    #[serde(rename = "least_mm", with = "stored::millimetres")]
     pub least: Length,
     /// The smallest hole with the largest part.
-    #[serde(with = "stored::millimetre")]
+    #[serde(rename = "most_mm", with = "stored::millimetres")]
     pub most: Length,
 }
 

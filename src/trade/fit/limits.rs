@@ -11,10 +11,10 @@ use uom::si::length::{micrometer, millimeter};
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
 pub struct Limits {
     /// The lower deviation.
-    #[serde(with = "stored::millimetre")]
+    #[serde(rename = "lower_mm", with = "stored::millimetres")]
     pub lower: Length,
     /// The upper deviation.
-    #[serde(with = "stored::millimetre")]
+    #[serde(rename = "upper_mm", with = "stored::millimetres")]
     pub upper: Length,
 }
 

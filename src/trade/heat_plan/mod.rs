@@ -80,20 +80,20 @@ pub struct HeatPlan {
     /// The way.
     pub which: PlanKind,
     /// What to bring the housing to (the shaft, where the part carries the hole).
-    #[serde(with = "stored::celsius::option", default)]
+    #[serde(default, rename = "housing_to_c", with = "stored::celsius::maybe")]
     pub housing_to: Option<ThermodynamicTemperature>,
     /// What to bring the part to.
-    #[serde(with = "stored::celsius::option", default)]
+    #[serde(default, rename = "part_to_c", with = "stored::celsius::maybe")]
     pub part_to: Option<ThermodynamicTemperature>,
     /// The housing's temperature at which half of the clearance is used up, the part staying as planned:
     /// the time to be home by.
-    #[serde(with = "stored::celsius::option", default)]
+    #[serde(default, rename = "housing_until_c", with = "stored::celsius::maybe")]
     pub housing_until: Option<ThermodynamicTemperature>,
     /// The same for the part, the housing staying as planned.
-    #[serde(with = "stored::celsius::option", default)]
+    #[serde(default, rename = "part_until_c", with = "stored::celsius::maybe")]
     pub part_until: Option<ThermodynamicTemperature>,
     /// The least clearance while it slips in; negative is interference left.
-    #[serde(with = "stored::millimetre")]
+    #[serde(rename = "clearance_at_fit_mm", with = "stored::millimetres")]
     pub clearance_at_fit: Length,
     /// The ways tried before, each with its reason.
     pub rejected: Vec<(PlanKind, Rejection)>,

@@ -85,7 +85,7 @@ pub fn usual_slip_clearance(diameter: Length) -> Length {
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
 pub struct PlanRequest {
     /// The diameter they share.
-    #[serde(with = "stored::millimetre")]
+    #[serde(rename = "diameter_mm", with = "stored::millimetres")]
     pub diameter: Length,
     /// Their interference at 20 °C.
     pub interference: Interference,
@@ -97,10 +97,10 @@ pub struct PlanRequest {
     /// The part's material.
     pub part: Material,
     /// The hottest the housing may become.
-    #[serde(with = "stored::celsius")]
+    #[serde(rename = "housing_limit_c", with = "stored::celsius")]
     pub housing_limit: ThermodynamicTemperature,
     /// The hottest the part may become; see [`Fitted::heat_limit`].
-    #[serde(with = "stored::celsius")]
+    #[serde(rename = "part_limit_c", with = "stored::celsius")]
     pub part_limit: ThermodynamicTemperature,
     /// Whether the one with the hole may be heated.
     pub may_heat: bool,
@@ -109,10 +109,10 @@ pub struct PlanRequest {
     /// Whether it may be pressed cold when nothing milder works.
     pub may_press: bool,
     /// The clearance wanted while it slips in; see [`usual_slip_clearance`].
-    #[serde(with = "stored::millimetre")]
+    #[serde(rename = "slip_clearance_mm", with = "stored::millimetres")]
     pub slip_clearance: Length,
     /// The room's temperature.
-    #[serde(with = "stored::celsius")]
+    #[serde(rename = "room_c", with = "stored::celsius")]
     pub room: ThermodynamicTemperature,
 }
 

@@ -48,25 +48,25 @@ pub enum Grip {
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
 pub struct Lift {
     /// The load.
-    #[serde(with = "stored::kilogram")]
+    #[serde(rename = "mass_kg", with = "stored::kilograms")]
     pub mass: Mass,
     /// From between the ankles out to the hands, at the start.
-    #[serde(with = "stored::millimetre")]
+    #[serde(rename = "horizontal_from_mm", with = "stored::millimetres")]
     pub horizontal_from: Length,
     /// The same at the end.
-    #[serde(with = "stored::millimetre")]
+    #[serde(rename = "horizontal_to_mm", with = "stored::millimetres")]
     pub horizontal_to: Length,
     /// Height of the hands above the floor, at the start.
-    #[serde(with = "stored::millimetre")]
+    #[serde(rename = "vertical_from_mm", with = "stored::millimetres")]
     pub vertical_from: Length,
     /// The same at the end.
-    #[serde(with = "stored::millimetre")]
+    #[serde(rename = "vertical_to_mm", with = "stored::millimetres")]
     pub vertical_to: Length,
     /// Turn of the load out of straight ahead, at the start; either way.
-    #[serde(with = "stored::degree")]
+    #[serde(rename = "asymmetry_from_deg", with = "stored::degrees")]
     pub asymmetry_from: Angle,
     /// The same at the end.
-    #[serde(with = "stored::degree")]
+    #[serde(rename = "asymmetry_to_deg", with = "stored::degrees")]
     pub asymmetry_to: Angle,
     /// Lifts a minute; 0.2 and fewer count alike.
     pub lifts_per_minute: f64,
@@ -132,7 +132,7 @@ pub struct Station {
     /// The factors.
     pub multipliers: Multipliers,
     /// RWL, the recommended weight limit; zero where no weight is right.
-    #[serde(with = "stored::kilogram")]
+    #[serde(rename = "limit_kg", with = "stored::kilograms")]
     pub limit: Mass,
     /// LI, the load over its limit; `None` where the limit is zero.
     pub index: Option<f64>,

@@ -63,17 +63,17 @@ impl std::error::Error for PressError {}
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
 pub struct PressFit {
     /// The diameter they share.
-    #[serde(with = "stored::millimetre")]
+    #[serde(rename = "diameter_mm", with = "stored::millimetres")]
     pub diameter: Length,
     /// The length in contact.
-    #[serde(with = "stored::millimetre")]
+    #[serde(rename = "length_mm", with = "stored::millimetres")]
     pub length: Length,
     /// The inner part's bore; zero when it is solid. For a bearing see
     /// [`outer_ring_inside`](crate::trade::bearing::outer_ring_inside).
-    #[serde(with = "stored::millimetre")]
+    #[serde(rename = "part_inside_mm", with = "stored::millimetres")]
     pub part_inside: Length,
     /// The outside diameter of the wall around the bore: the boss, not the whole case.
-    #[serde(with = "stored::millimetre")]
+    #[serde(rename = "housing_outside_mm", with = "stored::millimetres")]
     pub housing_outside: Length,
     /// The inner part's material.
     pub part: Material,
@@ -85,10 +85,10 @@ pub struct PressFit {
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
 pub struct ForceRange {
     /// Least interference, least friction.
-    #[serde(with = "stored::newton")]
+    #[serde(rename = "least_n", with = "stored::newtons")]
     pub least: Force,
     /// Most interference, most friction: what the press must be able to give.
-    #[serde(with = "stored::newton")]
+    #[serde(rename = "most_n", with = "stored::newtons")]
     pub most: Force,
 }
 
@@ -96,17 +96,17 @@ pub struct ForceRange {
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
 pub struct Stress {
     /// Pull around the housing's bore.
-    #[serde(with = "stored::megapascal")]
+    #[serde(rename = "housing_hoop_mpa", with = "stored::megapascals")]
     pub housing_hoop: Pressure,
     /// What counts against the housing's strength: von Mises' equivalent at its bore, or the hoop
     /// stress alone where the material is brittle.
-    #[serde(with = "stored::megapascal")]
+    #[serde(rename = "housing_equivalent_mpa", with = "stored::megapascals")]
     pub housing_equivalent: Pressure,
     /// Share of the housing's strength; above 1 the bore stretches for good or cracks.
     #[serde(with = "stored::fraction")]
     pub housing_share: Ratio,
     /// Squeeze around the part's bore, or in a solid part; given as a positive number.
-    #[serde(with = "stored::megapascal")]
+    #[serde(rename = "part_hoop_mpa", with = "stored::megapascals")]
     pub part_hoop: Pressure,
     /// Share of the part's strength.
     #[serde(with = "stored::fraction")]

@@ -19,25 +19,25 @@ pub enum Push {
     /// A ring or bush into a housing: push on the outer ring only.
     IntoBore {
         /// The housing's bore, which the driver may have to follow into.
-        #[serde(with = "stored::millimetre")]
+        #[serde(rename = "bore_mm", with = "stored::millimetres")]
         bore: Length,
         /// The inside diameter of the ring or bush that is pushed, at its face: an outer ring's land.
-        #[serde(with = "stored::millimetre")]
+        #[serde(rename = "ring_inside_mm", with = "stored::millimetres")]
         ring_inside: Length,
         /// The opening that a shoulder behind the bore leaves; none when the bore goes through.
-        #[serde(with = "stored::millimetre::option", default)]
+        #[serde(default, rename = "shoulder_mm", with = "stored::millimetres::maybe")]
         shoulder: Option<Length>,
         /// The outside of the wall around the bore, at the support's side.
-        #[serde(with = "stored::millimetre")]
+        #[serde(rename = "boss_outside_mm", with = "stored::millimetres")]
         boss_outside: Length,
     },
     /// A ring onto a shaft: push on the inner ring only.
     OntoShaft {
         /// The largest diameter the driver must slip over on its way.
-        #[serde(with = "stored::millimetre")]
+        #[serde(rename = "shaft_mm", with = "stored::millimetres")]
         shaft: Length,
         /// The outside diameter of the ring that is pushed, at its face: an inner ring's land.
-        #[serde(with = "stored::millimetre")]
+        #[serde(rename = "ring_outside_mm", with = "stored::millimetres")]
         ring_outside: Length,
     },
 }
@@ -47,16 +47,16 @@ pub enum Push {
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
 pub struct Tools {
     /// Least inside diameter of the driver.
-    #[serde(with = "stored::millimetre")]
+    #[serde(rename = "driver_inside_mm", with = "stored::millimetres")]
     pub driver_inside: Length,
     /// Most outside diameter of the driver.
-    #[serde(with = "stored::millimetre")]
+    #[serde(rename = "driver_outside_mm", with = "stored::millimetres")]
     pub driver_outside: Length,
     /// Least inside diameter of the support.
-    #[serde(with = "stored::millimetre")]
+    #[serde(rename = "support_inside_mm", with = "stored::millimetres")]
     pub support_inside: Length,
     /// Most outside diameter of the support.
-    #[serde(with = "stored::millimetre")]
+    #[serde(rename = "support_outside_mm", with = "stored::millimetres")]
     pub support_outside: Length,
 }
 
