@@ -1,3 +1,64 @@
-pub fn main() -> std::process::ExitCode {
-    std::process::ExitCode::SUCCESS
+//! `cargo run` on a computer: fetch the tools, build the release, serve it.
+//!
+//! | command | does |
+//! | --- | --- |
+//! | `cargo run` | sets up, builds, serves on <http://localhost:8080> or the next free port |
+//! | `cargo run -- build` | sets up and builds into `dist`, without serving |
+//! | `cargo run -- size` | the same, then prints what a first visit transfers |
+//! | `cargo run -- seal` | turns Trunk's output into a release; Trunk calls it |
+
+mod error;
+mod packages;
+mod programs;
+mod project;
+mod release;
+mod seal;
+mod size;
+mod toolchain;
+mod tools;
+mod worker;
+
+pub mod browser;
+pub mod serve;
+
+use std::process::ExitCode;
+
+pub use error::SetupError;
+
+use project::Project;
+
+/// The first port tried, and the last.
+const PORTS: (u16, u16) = (8080, 8119);
+
+/// Runs the command the arguments name; a failure is one sentence on standard error.
+pub fn main() -> ExitCode {
+    let words: Vec<String> = std::env::args().skip(1).collect();
+    let words: Vec<&str> = words.iter().map(String::as_str).collect();
+    let done = match words.as_slice() {
+        [] | ["serve"] => run(),
+        ["build"] => Project::find().and_then(|project| release::build(&project)),
+        ["size"] => Project::find().and_then(|project| size::report(&project)),
+        ["seal"] => seal::from_hook(),
+        other => Err(SetupError::Usage(other.join(" "))),
+    };
+    match done {
+        Ok(()) => ExitCode::SUCCESS,
+        Err(error) => {
+            eprintln!("{error}");
+            ExitCode::FAILURE
+        }
+    }
+}
+
+fn run() -> Result<(), SetupError> {
+    let project = Project::find()?;
+    release::build(&project)?;
+    let (first, last) = PORTS;
+    let server = serve::Server::start_from(&project.dist(), first, last)?;
+    println!(
+        "Halfcase is at {} (this computer only; Ctrl-C stops it).",
+        server.url()
+    );
+    server.wait();
+    Ok(())
 }

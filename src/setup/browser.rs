@@ -1,0 +1,49 @@
+//! The browser the tests drive, and its driver.
+
+use std::path::PathBuf;
+
+use super::error::SetupError;
+use super::packages;
+use super::programs::on_path;
+
+/// Where the two programs are.
+#[derive(Clone, Debug)]
+pub struct Browser {
+    /// Chromium itself.
+    pub chromium: PathBuf,
+    /// The program that speaks WebDriver for it, of the same version.
+    pub driver: PathBuf,
+}
+
+/// Finds Chromium and its driver; installs Debian's packages when they are missing.
+///
+/// # Errors
+/// [`SetupError::Missing`] when they are neither there nor to be had.
+pub fn ready() -> Result<Browser, SetupError> {
+    // Several stories begin at once; one of them installs, the others find it done.
+    static ONE_AT_A_TIME: std::sync::Mutex<()> = std::sync::Mutex::new(());
+    let _turn = ONE_AT_A_TIME
+        .lock()
+        .unwrap_or_else(std::sync::PoisonError::into_inner);
+    if let Some(browser) = find() {
+        return Ok(browser);
+    }
+    packages::install(&["chromium", "chromium-driver"])?;
+    find().ok_or_else(|| {
+        SetupError::missing(
+            "chromium",
+            "it was installed but is not on PATH; look in /usr/bin",
+        )
+    })
+}
+
+fn find() -> Option<Browser> {
+    let debian = [PathBuf::from("/usr/bin")];
+    let chromium = ["chromium", "chromium-browser", "google-chrome"]
+        .iter()
+        .find_map(|name| on_path(name, &debian))?;
+    Some(Browser {
+        chromium,
+        driver: on_path("chromedriver", &debian)?,
+    })
+}

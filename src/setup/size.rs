@@ -1,0 +1,55 @@
+//! What a first visit transfers, file by file.
+
+use std::fs;
+
+use super::error::SetupError;
+use super::project::Project;
+use super::release;
+use super::worker::{Release, WORKER};
+
+/// A page of this kind with nothing in it.
+const FLOOR: f64 = 29_000.0;
+
+/// The most this product allows itself.
+const BAR: f64 = 150_000.0;
+
+/// Builds the release, then prints the size of every file a first visit needs as it goes over
+/// the wire: brotli where that is smaller, without HTTP's own headers.
+///
+/// # Errors
+/// Those of the build, and [`SetupError::File`] when a built file can't be read.
+pub fn report(project: &Project) -> Result<(), SetupError> {
+    release::build(project)?;
+    let dist = project.dist();
+    let mut lines = Vec::new();
+    let names = Release::read(&dist)?
+        .names()
+        .map(str::to_owned)
+        .collect::<Vec<_>>();
+    for name in names.iter().map(String::as_str).chain([WORKER]) {
+        let size = |name: &str| {
+            let path = dist.join(name);
+            fs::metadata(&path)
+                .map(|file| file.len())
+                .map_err(SetupError::file(&path))
+        };
+        let plain = size(name)?;
+        let sent = size(&format!("{name}.br")).unwrap_or(plain).min(plain);
+        lines.push((name, plain, sent));
+    }
+    lines.sort_by_key(|(name, _, sent)| (std::cmp::Reverse(*sent), *name));
+    println!("{:>10} {:>10}  first visit, bytes", "file", "sent");
+    for (name, plain, sent) in &lines {
+        println!("{plain:>10} {sent:>10}  {name}");
+    }
+    let plain: u64 = lines.iter().map(|(_, plain, _)| plain).sum();
+    let total: u64 = lines.iter().map(|(_, _, sent)| sent).sum();
+    println!("{plain:>10} {total:>10}  total");
+    println!(
+        "{:.1} kB in all: {:.1} times an empty page of its kind (29 kB), {:.0} % of the 150 kB bar.",
+        total as f64 / 1000.0,
+        total as f64 / FLOOR,
+        100.0 * total as f64 / BAR,
+    );
+    Ok(())
+}

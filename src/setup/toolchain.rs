@@ -1,0 +1,144 @@
+//! A Rust compiler for the browser: rustup's, else the distribution's own.
+
+use std::path::{Path, PathBuf};
+use std::process::Command;
+use std::time::Duration;
+
+use super::error::SetupError;
+use super::packages;
+use super::programs::{ask, command, look, on_path, run, step};
+use super::project::Project;
+
+const TARGET: &str = "wasm32-unknown-unknown";
+
+/// Set to `distribution` to pass rustup by, as on a machine where it can't fetch the target.
+const CHOICE: &str = "HALFCASE_COMPILER";
+
+/// The name under which rustup knows the distribution's compiler.
+const LINKED: &str = "halfcase-distribution";
+
+/// A hanging download falls through to the distribution's compiler.
+const PATIENCE: Duration = Duration::from_secs(180);
+
+/// Which compiler builds the page.
+#[derive(Clone, Debug, PartialEq)]
+pub enum Compiler {
+    /// The one on PATH; it has the browser's standard library.
+    Usual,
+    /// The distribution's, whose standard library for the browser is built from source.
+    Distribution { linker: PathBuf, through_rustup: bool },
+}
+
+impl Compiler {
+    /// Finds or installs one.
+    ///
+    /// # Errors
+    /// [`SetupError::Missing`] when neither way leads to a compiler.
+    pub fn ready(project: &Project) -> Result<Compiler, SetupError> {
+        let forced = std::env::var(CHOICE).is_ok_and(|choice| choice == "distribution");
+        if !forced && usual(project) {
+            return Ok(Compiler::Usual);
+        }
+        distribution(project)
+    }
+
+    /// Tells a command that builds the page which compiler to use.
+    pub fn apply(&self, command: &mut Command) {
+        let Compiler::Distribution {
+            linker,
+            through_rustup,
+        } = self
+        else {
+            return;
+        };
+        if *through_rustup {
+            command.env("RUSTUP_TOOLCHAIN", LINKED);
+        }
+        // Building the standard library is an unstable Cargo option; the distribution's stable
+        // compiler takes it with this word.
+        command
+            .env("RUSTC_BOOTSTRAP", "1")
+            .env("CARGO_UNSTABLE_BUILD_STD", "std,panic_abort")
+            .env("CARGO_TARGET_WASM32_UNKNOWN_UNKNOWN_LINKER", linker);
+    }
+}
+
+/// Whether the compiler on PATH has the target, or rustup can fetch it in time.
+fn usual(project: &Project) -> bool {
+    let found = || has_target(project).then(|| (format!("Rust for {TARGET}, there already"), ()));
+    if look(found).is_some() {
+        return true;
+    }
+    if on_path("rustup", &[]).is_none() {
+        return false;
+    }
+    let added = step(&format!("rustup target add {TARGET}"), || {
+        run(
+            command("rustup", project.root()).args(["target", "add", TARGET]),
+            Some(PATIENCE),
+        )
+    });
+    if let Err(error) = added {
+        println!("  {error} Trying the distribution's compiler.");
+    }
+    has_target(project)
+}
+
+fn has_target(project: &Project) -> bool {
+    let mut asked = command("rustc", project.root());
+    let library = ask(asked.args(["--print", "target-libdir", "--target", TARGET]));
+    library.is_some_and(|folder| holds_core(Path::new(folder.trim())))
+}
+
+fn holds_core(folder: &Path) -> bool {
+    let files = std::fs::read_dir(folder).into_iter().flatten().flatten();
+    files
+        .map(|file| file.file_name())
+        .any(|name| name.to_string_lossy().starts_with("libcore-"))
+}
+
+/// The distribution's compiler with its source, its linker, and rustup's leave to call it.
+fn distribution(project: &Project) -> Result<Compiler, SetupError> {
+    if library_source().is_none() || wasm_linker().is_none() {
+        let lld = packages::newest("lld-").unwrap_or_else(|| "lld".to_owned());
+        packages::install(&["rustc-web", "cargo-web", "rust-web-src", &lld])?;
+    }
+    let linker =
+        wasm_linker().ok_or_else(|| SetupError::missing("wasm-ld", "install Debian's package lld"))?;
+    let version = library_source().ok_or_else(|| {
+        SetupError::missing(
+            "a Rust compiler for the browser",
+            format!(
+                "run `rustup target add {TARGET}`, or install Debian's rustc-web, cargo-web and rust-web-src"
+            ),
+        )
+    })?;
+    println!("✓ {} with its library's source", version.trim());
+    let through_rustup = on_path("rustup", &[]).is_some();
+    if through_rustup {
+        run(
+            command("rustup", project.root()).args(["toolchain", "link", LINKED, "/usr"]),
+            Some(PATIENCE),
+        )?;
+    }
+    Ok(Compiler::Distribution {
+        linker,
+        through_rustup,
+    })
+}
+
+/// The distribution's compiler's name and version, when its library's source lies beside it.
+fn library_source() -> Option<String> {
+    let source = Path::new("/usr/lib/rustlib/src/rust/library/Cargo.toml");
+    let cargo = Path::new("/usr/bin/cargo");
+    (source.is_file() && cargo.is_file()).then_some(())?;
+    ask(Command::new("/usr/bin/rustc").arg("--version"))
+}
+
+/// The linker for WASM: on PATH, or in the newest of the distribution's LLVM folders.
+fn wasm_linker() -> Option<PathBuf> {
+    let versions = (14..40)
+        .rev()
+        .map(|version| PathBuf::from(format!("/usr/lib/llvm-{version}/bin")));
+    on_path("wasm-ld", &versions.collect::<Vec<_>>())
+}

@@ -1,0 +1,105 @@
+//! The release as one whole: its files, its build id, its service worker.
+
+use std::collections::BTreeMap;
+use std::fmt::Write;
+use std::fs;
+use std::path::Path;
+
+use sha2::{Digest, Sha256};
+
+use super::error::SetupError;
+
+/// The service worker's file; it is not part of what it keeps.
+pub const WORKER: &str = "sw.js";
+
+/// Where the worker's template takes the build id and the list of files.
+const BUILD_SLOT: &str = "'BUILD'";
+const FILES_SLOT: &str = "['FILES']";
+
+/// Every file a visit needs, by its name relative to the release's folder.
+#[derive(Debug)]
+pub struct Release {
+    files: BTreeMap<String, Vec<u8>>,
+}
+
+impl Release {
+    /// Reads the folder; leaves out the worker, brotli copies and what no page asks for.
+    ///
+    /// # Errors
+    /// [`SetupError::File`] when something can't be read.
+    pub fn read(folder: &Path) -> Result<Release, SetupError> {
+        let mut files = BTreeMap::new();
+        gather(folder, "", &mut files)?;
+        Ok(Release { files })
+    }
+
+    /// The files' names, sorted.
+    pub fn names(&self) -> impl Iterator<Item = &str> {
+        self.files.keys().map(String::as_str)
+    }
+
+    /// Each file with its name.
+    pub fn files(&self) -> impl Iterator<Item = (&str, &[u8])> {
+        self.files
+            .iter()
+            .map(|(name, bytes)| (name.as_str(), bytes.as_slice()))
+    }
+
+    /// One word for exactly these files under these names, kept by this worker: 16 hex digits
+    /// of SHA-256.
+    pub fn build_id(&self, template: &str) -> String {
+        let mut hash = Sha256::new();
+        for (name, bytes) in self.files().chain([(WORKER, template.as_bytes())]) {
+            // Lengths keep a name and its content from running into the next.
+            hash.update((name.len() as u64).to_le_bytes());
+            hash.update(name);
+            hash.update((bytes.len() as u64).to_le_bytes());
+            hash.update(bytes);
+        }
+        hash.finalize()
+            .iter()
+            .take(8)
+            .fold(String::new(), |mut id, byte| {
+                // Writing to a String does not fail.
+                let _ = write!(id, "{byte:02x}");
+                id
+            })
+    }
+
+    /// The worker of this release, from its template.
+    ///
+    /// # Errors
+    /// [`SetupError::Page`] when the template lacks a slot.
+    pub fn worker(&self, template: &str) -> Result<String, SetupError> {
+        for slot in [BUILD_SLOT, FILES_SLOT] {
+            if template.matches(slot).count() != 1 {
+                return Err(SetupError::Page(format!(
+                    "public/{WORKER} needs {slot} exactly once"
+                )));
+            }
+        }
+        // The page itself goes by its folder's address: some hosts redirect index.html there,
+        // and a redirected answer can't serve a navigation.
+        let names = self
+            .names()
+            .map(|name| if name == "index.html" { "./" } else { name });
+        let files = names.map(|name| format!("\n  '{name}',")).collect::<String>();
+        Ok(template
+            .replace(BUILD_SLOT, &format!("'{}'", self.build_id(template)))
+            .replace(FILES_SLOT, &format!("[{files}\n]")))
+    }
+}
+
+fn gather(folder: &Path, prefix: &str, files: &mut BTreeMap<String, Vec<u8>>) -> Result<(), SetupError> {
+    for entry in fs::read_dir(folder).map_err(SetupError::file(folder))? {
+        let entry = entry.map_err(SetupError::file(folder))?;
+        let path = entry.path();
+        let name = format!("{prefix}{}", entry.file_name().to_string_lossy());
+        if path.is_dir() {
+            gather(&path, &format!("{name}/"), files)?;
+        } else if name != WORKER && !name.ends_with(".br") && !name.ends_with(".d.ts") {
+            files.insert(name, fs::read(&path).map_err(SetupError::file(&path))?);
+        }
+    }
+    Ok(())
+}

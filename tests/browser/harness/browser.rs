@@ -1,0 +1,116 @@
+//! One browser: its driver process, its session, its screen.
+
+use std::io::{BufRead, BufReader};
+use std::path::Path;
+use std::process::{Child, Command, Stdio};
+
+use serde_json::json;
+use thirtyfour::{ChromiumLikeCapabilities, DesiredCapabilities, LoggingPrefsLogLevel, WebDriver};
+
+use super::{Failure, Told};
+
+/// The size of the phone's screen in CSS pixels, and how it is held.
+#[derive(Clone, Copy, Debug)]
+pub struct Screen {
+    pub width: u32,
+    pub height: u32,
+}
+
+impl Screen {
+    /// A usual phone, held upright.
+    pub const UPRIGHT: Screen = Screen {
+        width: 390,
+        height: 844,
+    };
+    /// The same phone propped on its side.
+    pub const SIDEWAYS: Screen = Screen {
+        width: 844,
+        height: 390,
+    };
+    /// The smallest phone we promise to work on.
+    pub const SMALL: Screen = Screen {
+        width: 320,
+        height: 568,
+    };
+
+    /// What the browser is told to be.
+    pub fn metrics(self) -> serde_json::Value {
+        json!({ "width": self.width, "height": self.height, "deviceScaleFactor": 2, "mobile": true })
+    }
+}
+
+/// The driver process; ends with the story.
+pub struct DriverProcess {
+    child: Child,
+    port: u16,
+}
+
+impl DriverProcess {
+    /// Starts a driver on a port of its own choice and waits until it says which.
+    pub fn start(program: &Path) -> Told<DriverProcess> {
+        let mut child = Command::new(program)
+            .arg("--port=0")
+            .stdin(Stdio::null())
+            .stdout(Stdio::piped())
+            .stderr(Stdio::null())
+            .spawn()?;
+        let words = child.stdout.take().map(BufReader::new);
+        let mut started = DriverProcess { child, port: 0 };
+        for line in words.into_iter().flat_map(BufRead::lines) {
+            // The one line that matters: "... was started successfully on port 40123."
+            if let Some(port) = line?
+                .rsplit_once("successfully on port ")
+                .map(|(_, port)| port.to_owned())
+            {
+                started.port = port
+                    .trim_end_matches('.')
+                    .parse()
+                    .map_err(|_| Failure::new(format!("the driver named no port: {port}")))?;
+                return Ok(started);
+            }
+        }
+        Err(Failure::new(format!(
+            "{} ended before it was ready",
+            program.display()
+        )))
+    }
+
+    /// Opens a browser with a fresh profile, a touch screen and a console that is kept.
+    pub async fn session(&self, chromium: &Path, screen: Screen) -> Told<WebDriver> {
+        let mut wanted = DesiredCapabilities::chrome();
+        wanted.set_binary(&chromium.to_string_lossy())?;
+        for flag in FLAGS {
+            wanted.add_arg(flag)?;
+        }
+        wanted.add_experimental_option(
+            "mobileEmulation",
+            json!({ "deviceMetrics": {
+                "width": screen.width, "height": screen.height,
+                "pixelRatio": 2.0, "touch": true, "mobile": true,
+            }}),
+        )?;
+        wanted.set_browser_log_level(LoggingPrefsLogLevel::All)?;
+        Ok(WebDriver::new(format!("http://127.0.0.1:{}", self.port), wanted).await?)
+    }
+}
+
+impl Drop for DriverProcess {
+    fn drop(&mut self) {
+        drop(self.child.kill());
+        drop(self.child.wait());
+    }
+}
+
+/// Quiet and alone: no sandbox because tests may run as root, nothing fetched in the background.
+const FLAGS: [&str; 10] = [
+    "--headless=new",
+    "--no-sandbox",
+    "--disable-gpu",
+    "--disable-dev-shm-usage",
+    "--disable-quic",
+    "--no-first-run",
+    "--disable-background-networking",
+    "--disable-component-update",
+    "--disable-sync",
+    "--window-size=1000,1000",
+];

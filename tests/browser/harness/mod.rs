@@ -1,0 +1,81 @@
+//! What a story needs: the built release, a server to stop and start, a browser with a finger.
+//!
+//! ```ignore
+//! #[test]
+//! fn a_bolt_is_tallied() {
+//!     story("a-bolt-is-tallied", Screen::UPRIGHT, async |page| {
+//!         page.open().await?;
+//!         page.tap(button("Tally")).await?;
+//!         page.see(status("1 of 6")).await?;
+//!         page.screenshot("tally").await
+//!     });
+//! }
+//! ```
+
+// A vocabulary for all stories, not each word of which is in use at every moment.
+#![allow(dead_code)]
+
+mod audit;
+mod browser;
+mod clock;
+mod failure;
+mod finger;
+mod page;
+mod release;
+mod shop;
+mod storage;
+mod target;
+mod tree;
+
+pub use browser::Screen;
+pub use failure::{Failure, Told};
+pub use page::Page;
+pub use target::*;
+
+use std::future::poll_fn;
+use std::panic::{AssertUnwindSafe, catch_unwind, resume_unwind};
+use std::pin::pin;
+use std::task::Poll;
+
+/// Plays one story in a fresh browser against a server of its own, and fails the test with the
+/// story's own words. A failure leaves `target/screenshots/failed-NAME.png`.
+///
+/// At the end the browser's console must hold no error.
+pub fn story(name: &str, screen: Screen, tell: impl AsyncFnOnce(&mut Page) -> Told) {
+    let folder = release::built();
+    let _place = shop::place();
+    let runtime = tokio::runtime::Builder::new_multi_thread()
+        .worker_threads(1)
+        .enable_all()
+        .build()
+        .expect("a tokio runtime for the story");
+    let ending = runtime.block_on(async {
+        let mut page = Page::new(name, screen, folder).await?;
+        let ending = {
+            let mut telling = pin!(tell(&mut page));
+            // A failed assert must still leave a picture and close the browser.
+            poll_fn(
+                |context| match catch_unwind(AssertUnwindSafe(|| telling.as_mut().poll(context))) {
+                    Ok(Poll::Pending) => Poll::Pending,
+                    Ok(Poll::Ready(told)) => Poll::Ready(Ok(told)),
+                    Err(panic) => Poll::Ready(Err(panic)),
+                },
+            )
+            .await
+        };
+        let ending = match ending {
+            Ok(Ok(())) => Ok(page.no_console_errors().await),
+            other => other,
+        };
+        if !matches!(ending, Ok(Ok(()))) {
+            drop(page.screenshot(&format!("failed-{name}")).await);
+        }
+        page.close().await;
+        Ok::<_, Failure>(ending)
+    });
+    match ending {
+        Ok(Ok(Ok(()))) => {}
+        Ok(Ok(Err(failure))) | Err(failure) => panic!("story \"{name}\": {failure}"),
+        Ok(Err(panic)) => resume_unwind(panic),
+    }
+}

@@ -1,0 +1,318 @@
+//! The page in front of the reader: open, look, touch, type, leave.
+
+use std::path::{Path, PathBuf};
+use std::time::{Duration, Instant};
+
+use halfcase::setup::{browser, serve::Server};
+use serde_json::{Value, json};
+use thirtyfour::WebDriver;
+
+use super::browser::{DriverProcess, Screen};
+use super::clock::Clock;
+use super::target::{Target, has, one_blank};
+use super::tree::{Node, Tree};
+use super::{Failure, Told};
+
+/// How long anything on the page may take; two stories share two cores with other work.
+const PATIENCE: Duration = Duration::from_secs(15);
+const LOOK_AGAIN: Duration = Duration::from_millis(40);
+
+/// One browser tab with a finger on it, and the server behind it.
+pub struct Page {
+    /// The WebDriver session, for what the words here don't cover.
+    pub driver: WebDriver,
+    pub(super) clock: Clock,
+    /// The server was away: what the console says about the network since is no defect.
+    pub(super) was_offline: bool,
+    process: DriverProcess,
+    server: Option<Server>,
+    port: u16,
+    folder: PathBuf,
+    downloads: PathBuf,
+}
+
+impl Page {
+    /// A fresh browser of that screen size and a server for `folder`, nothing opened yet.
+    pub async fn new(name: &str, screen: Screen, folder: &Path) -> Told<Page> {
+        let programs = browser::ready()?;
+        let server = Server::start(folder, 0)?;
+        let process = DriverProcess::start(&programs.driver)?;
+        let driver = process.session(&programs.chromium, screen).await?;
+        let downloads = Path::new(env!("CARGO_MANIFEST_DIR"))
+            .join("target/downloads")
+            .join(name);
+        drop(std::fs::remove_dir_all(&downloads));
+        std::fs::create_dir_all(&downloads)?;
+        let mut page = Page {
+            driver,
+            clock: Clock::new(),
+            was_offline: false,
+            process,
+            port: server.port(),
+            server: Some(server),
+            folder: folder.to_path_buf(),
+            downloads,
+        };
+        page.prepare_tab().await?;
+        Ok(page)
+    }
+
+    /// What every new tab is told before the app starts in it.
+    async fn prepare_tab(&mut self) -> Told {
+        let downloads = self.downloads.to_string_lossy().into_owned();
+        let allow = json!({ "behavior": "allow", "downloadPath": downloads });
+        self.cdp("Browser.setDownloadBehavior", allow).await?;
+        self.cdp("Emulation.setTimezoneOverride", json!({ "timezoneId": "UTC" }))
+            .await?;
+        self.dark(false).await?;
+        self.inject_clock().await
+    }
+
+    pub(super) async fn cdp(&self, method: &str, what: Value) -> Told<Value> {
+        Ok(self.driver.cdp().send_raw(method, what).await?)
+    }
+
+    /// Runs a script's body in the page; `arguments[0]` is `with`.
+    pub async fn script(&self, body: &str, with: Value) -> Told<Value> {
+        Ok(self.driver.execute(body, vec![with]).await?.json().clone())
+    }
+
+    /// The app's address.
+    pub fn url(&self) -> String {
+        format!("http://localhost:{}/", self.port)
+    }
+
+    /// Opens the app as on the first visit or any later one.
+    pub async fn open(&mut self) -> Told {
+        self.open_at("").await
+    }
+
+    /// Opens the app at a route: `open_at("#/torque")`.
+    pub async fn open_at(&mut self, route: &str) -> Told {
+        self.driver.goto(format!("{}{route}", self.url())).await?;
+        self.started().await
+    }
+
+    /// Reloads the page.
+    pub async fn reload(&mut self) -> Told {
+        self.driver.refresh().await?;
+        self.started().await
+    }
+
+    /// Closes the tab and opens the app in a new one of the same browser.
+    pub async fn close_tab_and_return(&mut self) -> Told {
+        let old = self.driver.window().await?;
+        let new = self.driver.new_tab().await?;
+        self.driver.switch_to_window(old).await?;
+        self.driver.close_window().await?;
+        self.driver.switch_to_window(new).await?;
+        self.prepare_tab().await?;
+        self.open().await
+    }
+
+    /// Waits until the app has put something on the page.
+    async fn started(&self) -> Told {
+        self.until("the app to start", async || {
+            let there = "return document.readyState === 'complete' && !!document.querySelector('main')";
+            Ok((self.script(there, Value::Null).await? == Value::Bool(true)).then_some(()))
+        })
+        .await
+    }
+
+    /// Waits until a service worker holds the whole release and serves this page.
+    pub async fn offline_ready(&self) -> Told {
+        self.until("the service worker to take control", async || {
+            let there = "return !!navigator.serviceWorker.controller";
+            Ok((self.script(there, Value::Null).await? == Value::Bool(true)).then_some(()))
+        })
+        .await
+    }
+
+    /// The network goes away: the server stops and its port is shut.
+    pub fn stop_server(&mut self) {
+        self.was_offline = true;
+        self.server = None;
+    }
+
+    /// The network is back, at the same address.
+    pub fn start_server(&mut self) -> Told {
+        self.server = Some(Server::start(&self.folder, self.port)?);
+        Ok(())
+    }
+
+    /// The server answers from another folder from now on: a new release is out.
+    pub fn serve_instead(&mut self, folder: &Path) -> Told {
+        self.server = None;
+        self.folder = folder.to_path_buf();
+        self.start_server()
+    }
+
+    /// Asks until there is an answer; fails with what is on the page when patience ends.
+    pub async fn until<T>(&self, what: &str, mut ask: impl AsyncFnMut() -> Told<Option<T>>) -> Told<T> {
+        let begun = Instant::now();
+        loop {
+            // A page that is just being replaced refuses; that is no answer yet.
+            let refused = match ask().await {
+                Ok(Some(answer)) => return Ok(answer),
+                Ok(None) => String::new(),
+                Err(failure) => format!(" ({failure})"),
+            };
+            if begun.elapsed() > PATIENCE {
+                let outline = Tree::read(&self.driver)
+                    .await
+                    .map(|tree| tree.outline())
+                    .unwrap_or_default();
+                return Err(Failure::new(format!(
+                    "waited in vain for {what}{refused}{outline}"
+                )));
+            }
+            tokio::time::sleep(LOOK_AGAIN).await;
+        }
+    }
+
+    /// Waits for it to be there; gives what it is.
+    pub async fn see(&self, target: Target) -> Told<Node> {
+        self.until(&target.to_string(), async || {
+            Ok(Tree::read(&self.driver).await?.find(&target).cloned())
+        })
+        .await
+    }
+
+    /// Waits until nothing of the kind is there.
+    pub async fn gone(&self, target: Target) -> Told {
+        self.until(&format!("{target} to go"), async || {
+            Ok(Tree::read(&self.driver)
+                .await?
+                .find(&target)
+                .is_none()
+                .then_some(()))
+        })
+        .await
+    }
+
+    /// Whether it is there now, without waiting.
+    pub async fn there(&self, target: Target) -> Told<bool> {
+        Ok(Tree::read(&self.driver).await?.find(&target).is_some())
+    }
+
+    /// All of the kind that are there now, in order.
+    pub async fn all(&self, target: Target) -> Told<Vec<Node>> {
+        Ok(Tree::read(&self.driver)
+            .await?
+            .all(&target)
+            .into_iter()
+            .cloned()
+            .collect())
+    }
+
+    /// Waits until it is there and shut (disabled).
+    pub async fn see_shut(&self, target: Target) -> Told<Node> {
+        self.until(&format!("{target} to be shut"), async || {
+            Ok(Tree::read(&self.driver)
+                .await?
+                .find(&target)
+                .filter(|node| node.disabled)
+                .cloned())
+        })
+        .await
+    }
+
+    /// Waits until it is there, pressed, checked or selected.
+    pub async fn see_on(&self, target: Target) -> Told<Node> {
+        self.until(&format!("{target} to be on"), async || {
+            Ok(Tree::read(&self.driver)
+                .await?
+                .find(&target)
+                .filter(|node| node.on)
+                .cloned())
+        })
+        .await
+    }
+
+    /// Waits until these words stand somewhere on the page; white space counts as one blank.
+    pub async fn see_words(&self, words: &str) -> Told {
+        let wanted = has(words);
+        self.until(&format!("the words \"{words}\""), async || {
+            Ok(wanted.fits(&self.text().await?).then_some(()))
+        })
+        .await
+    }
+
+    /// Waits until these words stand nowhere on the page.
+    pub async fn words_gone(&self, words: &str) -> Told {
+        let wanted = has(words);
+        let what = format!("the words \"{words}\" to go");
+        self.until(&what, async || {
+            Ok((!wanted.fits(&self.text().await?)).then_some(()))
+        })
+        .await
+    }
+
+    /// All that can be read on the page now, white space as one blank.
+    pub async fn text(&self) -> Told<String> {
+        let text = self.script("return document.body.innerText", Value::Null).await?;
+        Ok(one_blank(text.as_str().unwrap_or_default()))
+    }
+
+    /// Writes what the screen shows to `target/screenshots/NAME.png`.
+    pub async fn screenshot(&self, name: &str) -> Told {
+        let folder = Path::new(env!("CARGO_MANIFEST_DIR")).join("target/screenshots");
+        std::fs::create_dir_all(&folder)?;
+        Ok(self
+            .driver
+            .screenshot(&folder.join(format!("{name}.png")))
+            .await?)
+    }
+
+    /// Turns the phone.
+    pub async fn turn(&self, screen: Screen) -> Told {
+        self.cdp("Emulation.setDeviceMetricsOverride", screen.metrics())
+            .await
+            .map(drop)
+    }
+
+    /// The phone's dark or light look. Motion is always reduced, so nothing slides under the finger.
+    pub async fn dark(&self, dark: bool) -> Told {
+        let look = if dark { "dark" } else { "light" };
+        let features = json!([
+            { "name": "prefers-color-scheme", "value": look },
+            { "name": "prefers-reduced-motion", "value": "reduce" },
+        ]);
+        self.cdp("Emulation.setEmulatedMedia", json!({ "features": features }))
+            .await
+            .map(drop)
+    }
+
+    /// The phone's time zone, by its IANA name.
+    pub async fn time_zone(&self, name: &str) -> Told {
+        self.cdp("Emulation.setTimezoneOverride", json!({ "timezoneId": name }))
+            .await
+            .map(drop)
+    }
+
+    /// Waits for a file the page gave out, and reads it. The file is then gone, ready for the next.
+    pub async fn downloaded(&self) -> Told<(String, Vec<u8>)> {
+        let path = self
+            .until("a file to arrive", async || {
+                let mut files = std::fs::read_dir(&self.downloads)?
+                    .filter_map(Result::ok)
+                    .map(|file| file.path());
+                Ok(files.find(|path| path.extension().is_none_or(|kind| kind != "crdownload")))
+            })
+            .await?;
+        let name = path
+            .file_name()
+            .unwrap_or_default()
+            .to_string_lossy()
+            .into_owned();
+        let bytes = std::fs::read(&path)?;
+        std::fs::remove_file(&path)?;
+        Ok((name, bytes))
+    }
+
+    /// Ends the browser, its driver and the server.
+    pub async fn close(self) {
+        drop(self.driver.quit().await);
+        drop(self.process);
+    }
+}
