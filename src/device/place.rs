@@ -18,6 +18,13 @@ pub fn go(to: &str) {
     }
 }
 
+/// Goes to that address in the place of the present one: the back key skips it.
+pub fn replace(to: &str) {
+    if let Some(window) = web_sys::window() {
+        window.location().replace(&format!("#{to}")).ok();
+    }
+}
+
 /// Calls `then` whenever the address changes. Lives as long as the page.
 pub fn on_change(then: impl Fn(String) + 'static) {
     listen("hashchange", move || then(read()));

@@ -75,8 +75,9 @@ fn Frame() -> impl IntoView {
             <SaidLines />
             <main tabindex="-1">
                 {move || match at.get() {
-                    Route::Job => view! { <job::JobScreen step=None /> }.into_any(),
-                    Route::Step(step) => view! { <job::JobScreen step=Some(step) /> }.into_any(),
+                    Route::Job => view! { <job::JobNow /> }.into_any(),
+                    Route::Step(step) => view! { <job::StepScreen step /> }.into_any(),
+                    Route::JobEnd => view! { <job::JobEnd /> }.into_any(),
                     Route::Steps => view! { <steps::StepsScreen /> }.into_any(),
                     Route::Torque => view! { <torque::TorqueScreen /> }.into_any(),
                     Route::Clocks => view! { <clocks::ClocksScreen /> }.into_any(),

@@ -10,6 +10,8 @@ pub enum Route {
     Job,
     /// The job at that step.
     Step(StepId),
+    /// The job's end: every step is closed.
+    JobEnd,
     /// All steps of the job.
     Steps,
     /// Torque conversion.
@@ -26,6 +28,7 @@ impl Route {
         let mut parts = address.trim_matches('/').split('/');
         match (parts.next(), parts.next()) {
             (Some("step"), Some(id)) => id.parse().map_or(Self::Job, |id| Self::Step(StepId(id))),
+            (Some("end"), _) => Self::JobEnd,
             (Some("steps"), _) => Self::Steps,
             (Some("torque"), _) => Self::Torque,
             (Some("clocks"), _) => Self::Clocks,
@@ -39,6 +42,7 @@ impl Route {
         match self {
             Self::Job => "job".to_owned(),
             Self::Step(id) => format!("step/{}", id.0),
+            Self::JobEnd => "end".to_owned(),
             Self::Steps => "steps".to_owned(),
             Self::Torque => "torque".to_owned(),
             Self::Clocks => "clocks".to_owned(),
@@ -49,11 +53,16 @@ impl Route {
     /// The screen's key along the edge it belongs to.
     pub fn screen(self) -> &'static str {
         match self {
-            Self::Job | Self::Step(_) | Self::Steps => "job",
+            Self::Job | Self::Step(_) | Self::JobEnd | Self::Steps => "job",
             Self::Torque => "torque",
             Self::Clocks => "clocks",
             Self::Bench => "bench",
         }
+    }
+
+    /// Goes there in the place of where we are: the back key skips it.
+    pub fn instead(self) {
+        place::replace(&self.address());
     }
 
     /// Goes there.

@@ -2,4 +2,6 @@
 
 mod harness;
 
+mod first_job;
 mod start;
+mod torque_quick;

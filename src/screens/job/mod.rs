@@ -20,26 +20,31 @@ use crate::screens::Route;
 use crate::trade::caution::{Caution, shown};
 use leptos::prelude::*;
 
-/// The step asked for, or the next open one, or the job's end.
+/// Goes on to the next open step, or to the job's end. The step then stays in sight until the user
+/// moves on, so that a bouncing finger can't close two.
 #[component]
-pub fn JobScreen(step: Option<StepId>) -> impl IntoView {
-    let bench = Bench::here();
-    let at = Memo::new(move |_| {
-        bench.sheet.with(|sheet| match step {
-            Some(id) => sheet.step(id).map(|step| step.id),
-            None => bench
-                .progress
-                .with(|progress| progress.next_open(sheet).map(|step| step.id)),
-        })
+pub fn JobNow() -> impl IntoView {
+    next_route(Bench::here()).instead();
+}
+
+/// Where the job goes on.
+pub fn next_route(bench: Bench) -> Route {
+    let next = bench.sheet.with_untracked(|sheet| {
+        bench
+            .progress
+            .with_untracked(|p| p.next_open(sheet).map(|s| s.id))
     });
-    move || {
-        let step = at
-            .get()
-            .and_then(|id| bench.sheet.with(|sheet| sheet.step(id).cloned()));
-        match step {
-            Some(step) => view! { <StepView step /> }.into_any(),
-            None => view! { <JobEnd /> }.into_any(),
-        }
+    next.map_or(Route::JobEnd, Route::Step)
+}
+
+/// One step.
+#[component]
+pub fn StepScreen(step: StepId) -> impl IntoView {
+    let bench = Bench::here();
+    let found = Memo::new(move |_| bench.sheet.with(|sheet| sheet.step(step).cloned()));
+    move || match found.get() {
+        Some(step) => view! { <StepView step /> }.into_any(),
+        None => view! { <p class="page">"There is no such step in this job."</p> }.into_any(),
     }
 }
 
@@ -145,10 +150,20 @@ fn Cautions(step: StoredValue<Step>, cautions: Memo<Vec<Caution>>) -> impl IntoV
 
 /// Every step is closed: close the job, or see that it is.
 #[component]
-fn JobEnd() -> impl IntoView {
+pub fn JobEnd() -> impl IntoView {
     let bench = Bench::here();
     let closed = move || bench.progress.with(|progress| progress.job_closed);
     let title = move || bench.sheet.with(|sheet| sheet.title.clone());
+    let open_words = move || {
+        let left = bench
+            .sheet
+            .with(|sheet| sheet.steps.len() - bench.progress.with(|p| p.closed_count(sheet)));
+        match left {
+            0 => "Every step is done.".to_owned(),
+            1 => "One step is still open.".to_owned(),
+            n => format!("{n} steps are still open."),
+        }
+    };
     view! {
         <div class="step">
             <header class="head end">
@@ -158,7 +173,7 @@ fn JobEnd() -> impl IntoView {
                 <p class="mid">
                     {move || match closed() {
                         Some(at) => format!("Closed {}.", crate::parts::when::when(at, bench.now.get())),
-                        None => "Every step is done.".to_owned(),
+                        None => open_words(),
                     }}
                 </p>
                 <button on:click=move |_| Route::Steps.go()>"all steps"</button>

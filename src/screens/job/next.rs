@@ -5,10 +5,10 @@ use crate::bench::Bench;
 use crate::job::progress::{Status, next_fastener};
 use crate::job::sheet::Step;
 use crate::job::work::Work;
-use crate::screens::Route;
 use crate::trade::caution::{Caution, Level};
 use crate::trade::compound::recommend;
 use leptos::prelude::*;
+use std::time::Duration;
 
 /// What the step's key does now.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -32,12 +32,24 @@ enum NextThing {
     Onward,
 }
 
+/// How long the key rests after a press.
+const REST: Duration = Duration::from_millis(350);
+
 /// The big key.
 #[component]
 pub fn NextKey(step: StoredValue<Step>, cautions: Memo<Vec<Caution>>) -> impl IntoView {
     let bench = Bench::here();
     let thing = Memo::new(move |_| step.with_value(|step| next_thing(bench, step, &cautions.get())));
+    // A knuckle bounces: what was just pressed rests for a moment.
+    let resting = RwSignal::new(false);
     let press = move |_| {
+        resting.set(true);
+        set_timeout(
+            move || {
+                resting.try_set(false);
+            },
+            REST,
+        );
         let cautions = cautions.get_untracked();
         step.with_value(|step| match thing.get_untracked() {
             NextThing::Shut | NextThing::Read => {}
@@ -48,11 +60,11 @@ pub fn NextKey(step: StoredValue<Step>, cautions: Memo<Vec<Caution>>) -> impl In
             }
             NextThing::StartClock => start_clock(bench, step, &cautions),
             NextThing::Done => bench.tell(bench.done(step, &cautions, String::new())),
-            NextThing::Onward => Route::Job.go(),
+            NextThing::Onward => super::next_route(bench).go(),
         });
     };
     view! {
-        <button class="work-key first" disabled=move || matches!(thing.get(), NextThing::Shut | NextThing::Read) on:click=press>
+        <button class="work-key first" class:resting=move || resting.get() disabled=move || resting.get() || matches!(thing.get(), NextThing::Shut | NextThing::Read) on:click=press>
             {move || words(thing.get()).0}
             <small>{move || words(thing.get()).1}</small>
         </button>

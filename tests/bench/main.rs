@@ -1,0 +1,4 @@
+//! The bench's storage and commands, on a store that lives in memory.
+
+mod commands;
+mod storage;

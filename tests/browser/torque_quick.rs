@@ -1,0 +1,50 @@
+//! A torque from anywhere in two taps, on the keypad, at every size of phone.
+
+use super::harness::*;
+
+#[test]
+fn a_manuals_foot_pounds_become_the_wrenchs_inch_pounds() {
+    story("torque-quick", Screen::UPRIGHT, async |page| {
+        page.open().await?;
+        page.tap(button("Torque")).await?;
+        page.tap(button("foot-pounds")).await?;
+        page.tap_keys(&["7", "point", "2"]).await?;
+        // 7.2 × 12 = 86.4 in·lb, a whole division of 1: 86, which is 0.5 % less.
+        page.see_words("86").await?;
+        page.see_words("rounding −0.5 %").await?;
+        // 7.2 × 1.355 818 = 9.762 N·m (NIST SP 811).
+        page.see_words("9.76").await?;
+        for (screen, name) in [
+            (Screen::UPRIGHT, "upright"),
+            (Screen::SIDEWAYS, "sideways"),
+            (Screen::SMALL, "small"),
+        ] {
+            page.turn(screen).await?;
+            page.fits_the_hand().await?;
+            page.key_at_least(button("7"), 80, 64).await?;
+            page.key_at_least(button("foot-pounds"), 80, 64).await?;
+            page.screenshot(&format!("torque-{name}")).await?;
+        }
+        // What was typed is there after a reload.
+        page.reload().await?;
+        page.see_words("86").await
+    });
+}
+
+#[test]
+fn nonsense_is_said_and_kept() {
+    story("torque-nonsense", Screen::UPRIGHT, async |page| {
+        page.open_at("#torque").await?;
+        page.see_words("Type the manual’s torque.").await?;
+        page.tap_keys(&["1", "point", "2", "point", "3"]).await?;
+        page.see_words("1.2.3").await?;
+        page.see_words("—").await?;
+        page.tap_keys(&["back", "back", "back", "back", "back", "0"])
+            .await?;
+        page.see_words("zero").await?;
+        page.tap_keys(&["back", "9", "9", "9", "9", "9", "9", "9"])
+            .await?;
+        page.see_words("9999999").await?;
+        page.screenshot("torque-absurd").await
+    });
+}

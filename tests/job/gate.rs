@@ -1,0 +1,195 @@
+//! The gate of a fill step: shut for every reason it should be, and open on time.
+
+use super::{MORNING, done, hours, sheet};
+use halfcase::job::clock::{Bound, ClockId, CureClock, Ended};
+use halfcase::job::gate::{Ground, Wait, opens_at, waits};
+use halfcase::job::progress::Progress;
+use halfcase::job::record::{Event, Record};
+use halfcase::job::sheet::{JobId, Sheet, StepId};
+use halfcase::trade::compound::recommend;
+use halfcase::trade::cure::{NoCure, ShopHistory, ShopReading};
+use halfcase::trade::moment::Moment;
+use halfcase::trade::quantity::ThermodynamicTemperature;
+use uom::si::thermodynamic_temperature::degree_celsius;
+
+const JOB: JobId = JobId(1);
+const BOND: StepId = StepId(1);
+const FILL: StepId = StepId(3);
+
+/// A case joint with its sealant, a turn, the oil.
+fn gearbox() -> Sheet {
+    sheet(
+        r#"{"id":1,"title":"Case joint","work":{"kind":"bond","joint":"case halves","application":
+             {"kind":"case_halves","manual":"anaerobic_sealant","face":"steel_iron","rigid":true,"gap_mm":0.0,
+              "fluid":"oil","temperature_c":100,"oil_ways":false}}},
+           {"id":2,"title":"Turn","work":{"kind":"turn"}},
+           {"id":3,"title":"Oil","work":{"kind":"fill","fluid":"oil","litres":1.1}}"#,
+    )
+}
+
+fn clock(sheet: &Sheet, started: Moment) -> CureClock {
+    let application = sheet.steps[0].work.application().unwrap();
+    CureClock {
+        id: ClockId(1),
+        name: "Case joint".into(),
+        compound: "anaerobic flange sealant".into(),
+        spec: recommend(application).cure.expect("a sealant cures"),
+        started,
+        bound: Some(Bound { job: JOB, step: BOND }),
+        ended: None,
+    }
+}
+
+fn waits_for(
+    sheet: &Sheet,
+    record: &Record,
+    clocks: &[CureClock],
+    shop: &ShopHistory,
+    now: Moment,
+) -> Vec<Wait> {
+    let progress = Progress::of(record);
+    let ground = Ground {
+        job: JOB,
+        sheet,
+        progress: &progress,
+        clocks,
+        shop,
+    };
+    waits(ground, sheet.step(FILL).unwrap(), now)
+}
+
+fn both_done() -> Record {
+    let mut record = Record::default();
+    done(&mut record, 1);
+    done(&mut record, 2);
+    record
+}
+
+fn shop(celsius: f64) -> ShopHistory {
+    let temperature = ThermodynamicTemperature::new::<degree_celsius>(celsius);
+    ShopHistory(vec![ShopReading {
+        at: MORNING,
+        temperature,
+        humidity: None,
+    }])
+}
+
+#[test]
+fn is_shut_while_steps_before_it_are_open() {
+    let sheet = gearbox();
+    let waits = waits_for(&sheet, &Record::default(), &[], &shop(22.0), MORNING);
+    assert_eq!(waits, [Wait::Step(StepId(1)), Wait::Step(StepId(2))]);
+    assert_eq!(opens_at(&waits), None);
+}
+
+#[test]
+fn is_shut_until_the_cure_and_open_from_that_instant_on() {
+    let sheet = gearbox();
+    let clock = clock(&sheet, MORNING);
+    let waits = waits_for(
+        &sheet,
+        &both_done(),
+        std::slice::from_ref(&clock),
+        &shop(22.0),
+        hours(1.0),
+    );
+    let [Wait::Cure { clock: id, until }] = waits[..] else {
+        panic!("{waits:?}")
+    };
+    assert_eq!(id, clock.id);
+    // Full cure of an anaerobic on steel: 24 h at 22 °C (common practice, no source), never earlier.
+    assert!(until >= hours(24.0), "{until:?}");
+    assert_eq!(opens_at(&waits), Some(until));
+    let before = waits_for(
+        &sheet,
+        &both_done(),
+        std::slice::from_ref(&clock),
+        &shop(22.0),
+        Moment(until.0 - 1),
+    );
+    assert_eq!(before.len(), 1);
+    assert_eq!(waits_for(&sheet, &both_done(), &[clock], &shop(22.0), until), []);
+}
+
+#[test]
+fn a_colder_shop_opens_it_later_and_a_warmer_one_no_sooner() {
+    let sheet = gearbox();
+    let ends = |celsius| {
+        let clock = clock(&sheet, MORNING);
+        opens_at(&waits_for(
+            &sheet,
+            &both_done(),
+            &[clock],
+            &shop(celsius),
+            MORNING,
+        ))
+        .unwrap()
+    };
+    assert!(ends(12.0) > ends(22.0));
+    assert_eq!(ends(35.0), ends(22.0));
+}
+
+#[test]
+fn a_cold_shop_is_said_rather_than_timed() {
+    let sheet = gearbox();
+    let clock = clock(&sheet, MORNING);
+    let waits = waits_for(&sheet, &both_done(), &[clock], &shop(2.0), MORNING);
+    assert_eq!(
+        waits,
+        [Wait::Stalled {
+            clock: ClockId(1),
+            why: NoCure::TooCold
+        }]
+    );
+}
+
+#[test]
+fn a_compound_put_on_without_its_clock_keeps_it_shut() {
+    let sheet = gearbox();
+    assert_eq!(
+        waits_for(&sheet, &both_done(), &[], &shop(22.0), hours(99.0)),
+        [Wait::ClockNotStarted(BOND)]
+    );
+}
+
+#[test]
+fn a_clock_whose_start_was_undone_counts_for_nothing() {
+    let sheet = gearbox();
+    let undone = CureClock {
+        ended: Some(Ended::Undone),
+        ..clock(&sheet, MORNING)
+    };
+    assert_eq!(
+        waits_for(&sheet, &both_done(), &[undone], &shop(22.0), hours(99.0)),
+        [Wait::ClockNotStarted(BOND)]
+    );
+}
+
+#[test]
+fn another_jobs_clock_does_not_hold_it() {
+    let sheet = gearbox();
+    let theirs = CureClock {
+        bound: Some(Bound {
+            job: JobId(2),
+            step: BOND,
+        }),
+        ..clock(&sheet, MORNING)
+    };
+    let waits = waits_for(&sheet, &both_done(), &[theirs], &shop(22.0), MORNING);
+    assert_eq!(waits, [Wait::ClockNotStarted(BOND)]);
+}
+
+#[test]
+fn opened_by_hand_it_waits_for_nothing() {
+    let sheet = gearbox();
+    let mut record = Record::default();
+    record.add(
+        MORNING,
+        Some(FILL),
+        "",
+        Event::Overridden {
+            reason: "flushing only".into(),
+        },
+    );
+    assert_eq!(waits_for(&sheet, &record, &[], &shop(22.0), MORNING), []);
+}

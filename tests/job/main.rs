@@ -1,0 +1,51 @@
+//! The job and its rules, without a browser.
+
+mod gate;
+mod progress;
+mod sheet;
+
+use halfcase::job::example;
+use halfcase::job::record::{EntryId, Event, Record};
+use halfcase::job::sheet::{Sheet, StepId};
+use halfcase::trade::moment::Moment;
+
+/// 2026-06-01 08:00 UTC.
+const MORNING: Moment = Moment(1_780_300_800_000);
+
+fn hours(after: f64) -> Moment {
+    Moment(MORNING.0 + (after * 3_600_000.0) as i64)
+}
+
+/// A sheet of the walking tractor's gearbox, read as a user's file would be.
+fn sheet(steps: &str) -> Sheet {
+    Sheet::from_json(&format!(r#"{{"version":1,"title":"Gearbox","steps":[{steps}]}}"#)).unwrap()
+}
+
+fn done(record: &mut Record, step: u32) -> EntryId {
+    record.add(
+        MORNING,
+        Some(StepId(step)),
+        "",
+        Event::Done {
+            summary: String::new(),
+        },
+    )
+}
+
+#[test]
+fn the_example_can_be_read_and_written_back_without_change() {
+    let sheet = example::sheet();
+    assert_eq!(sheet.check(), Ok(()));
+    assert_eq!(Sheet::from_json(&sheet.to_json()).unwrap(), sheet);
+    assert!(sheet.steps.len() >= 20, "the example is about 20 steps");
+}
+
+#[test]
+fn the_example_has_every_kind_of_work() {
+    let words: std::collections::BTreeSet<&str> =
+        example::sheet().steps.iter().map(|s| s.work.word()).collect();
+    let all = [
+        "Bond", "Check", "Clean", "Fasten", "Fill", "Fit", "Lift", "Seat", "Turn",
+    ];
+    assert_eq!(words.into_iter().collect::<Vec<_>>(), all);
+}

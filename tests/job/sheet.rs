@@ -1,0 +1,78 @@
+//! Reading a sheet: what is kept, what is refused and in which words.
+
+use halfcase::job::sheet::Sheet;
+
+fn refusal(text: &str) -> String {
+    Sheet::from_json(text).unwrap_err().to_string()
+}
+
+const TURN: &str = r#"{"id":1,"title":"Turn","work":{"kind":"turn"}}"#;
+
+#[test]
+fn fields_of_a_newer_form_are_kept_and_written_back() {
+    let text = format!(
+        r#"{{"version":1,"title":"Gearbox","bag_colour":"none","steps":[{{"id":1,"title":"Turn","weather":"dry","work":{{"kind":"turn"}}}},{TURN2}]}}"#,
+        TURN2 = TURN.replace("\"id\":1", "\"id\":2")
+    );
+    let written = Sheet::from_json(&text).unwrap().to_json();
+    assert!(written.contains(r#""bag_colour": "none""#), "{written}");
+    assert!(written.contains(r#""weather": "dry""#), "{written}");
+}
+
+#[test]
+fn a_broken_file_names_its_line() {
+    let words = refusal("{\n\"version\": 1,\n\"title\": \"x\",\n\"steps\": [{]\n}");
+    assert_eq!(words, "Line 4 is not a job sheet: key must be a string.");
+}
+
+#[test]
+fn an_unknown_kind_of_work_is_refused_by_name() {
+    let words =
+        refusal(r#"{"version":1,"title":"x","steps":[{"id":1,"title":"y","work":{"kind":"juggle"}}]}"#);
+    assert!(
+        words.starts_with("Line 1 is not a job sheet: unknown variant `juggle`"),
+        "{words}"
+    );
+}
+
+#[test]
+fn a_torque_without_a_unit_is_refused() {
+    let words = refusal(
+        r#"{"version":1,"title":"x","steps":[{"id":1,"title":"y","work":{"kind":"fasten","thread":"M6","torque":"9","layout":"single"}}]}"#,
+    );
+    assert!(words.contains("unit"), "{words}");
+}
+
+#[test]
+fn two_steps_of_one_number_are_refused() {
+    let words = refusal(&format!(r#"{{"version":1,"title":"x","steps":[{TURN},{TURN}]}}"#));
+    assert_eq!(words, "Two steps have the number 1: give each its own.");
+}
+
+#[test]
+fn waiting_for_a_later_step_is_refused() {
+    let words = refusal(
+        r#"{"version":1,"title":"x","steps":[{"id":1,"title":"y","waits_for":[2],"work":{"kind":"turn"}},{"id":2,"title":"z","work":{"kind":"turn"}}]}"#,
+    );
+    assert_eq!(
+        words,
+        "Step 1 waits for step 2, which does not come before it: correct “waits_for”."
+    );
+}
+
+#[test]
+fn a_sheet_of_a_later_form_is_refused() {
+    let words = refusal(&format!(r#"{{"version":99,"title":"x","steps":[{TURN}]}}"#));
+    assert_eq!(
+        words,
+        "This sheet is of form 99, newer than form 1 read here: update the app first."
+    );
+}
+
+#[test]
+fn an_empty_sheet_is_refused() {
+    assert_eq!(
+        refusal(r#"{"version":1,"title":"x","steps":[]}"#),
+        "The sheet has no steps: add at least one."
+    );
+}
