@@ -1,1 +1,4 @@
 //! What must hold for any input, tried on many.
+
+mod quantity;
+mod wrench;
