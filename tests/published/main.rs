@@ -7,3 +7,4 @@ mod stages;
 mod torque_units;
 mod units;
 mod wrench;
+mod wrench_choice;

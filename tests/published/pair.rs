@@ -76,6 +76,9 @@ fn the_edge_of_rounding() {
         // 1.97 % and no more, where rounding is small.
         ("101.9 N·m", "100.00 N·m", true),
         ("102.5 N·m", "100.00 N·m", false),
+        // To the last digit: half of 0.1, half of 0.001 and 1.972 % of 10 make 0.247 66.
+        ("10.247 N·m", "10.0 N·m", true),
+        ("10.248 N·m", "10.0 N·m", false),
         // Bands: each end counts.
         ("9–12 N·m", "80–120 in·lb", false),
         ("9–12 N·m", "60–106 in·lb", false),

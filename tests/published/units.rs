@@ -68,6 +68,11 @@ fn inch_fractions_in_millimetres() {
             "{why}"
         );
     }
+    // To a millionth of an inch it is a 64th, beyond that it isn't.
+    for (off, is_fraction) in [(0.995e-6, true), (1.005e-6, false)] {
+        let near = print_inch_fraction(LengthUnit::Inch.length(0.375 + off));
+        assert_eq!(near.is_some(), is_fraction, "{off}");
+    }
     assert_eq!(
         print_length(Length::new::<millimeter>(62.0), LengthUnit::Inch, 5).to_string(),
         "2.4409 in"
