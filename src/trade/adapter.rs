@@ -1,6 +1,6 @@
 //! An adapter on the wrench's drive (crow's foot, extension spanner) changes the lever: what to set then.
 
-use super::quantity::{Angle, Length, Torque};
+use super::quantity::{Angle, LAST_BITS, Length, Torque};
 use std::fmt;
 use uom::si::angle::degree;
 use uom::si::length::meter;
@@ -70,8 +70,8 @@ pub fn corrected_setting(
     adapter_length: Length,
     angle: Angle,
 ) -> Result<Torque, AdapterError> {
-    check_torque(target)?;
-    Ok(target / lever_ratio(wrench_length, adapter_length, angle)?)
+    sound(target)?;
+    sound(target / lever_ratio(wrench_length, adapter_length, angle)?)
 }
 
 /// What the bolt gets when the wrench is set to `setting`: the same formula the other way round.
@@ -84,15 +84,14 @@ pub fn torque_at_bolt(
     adapter_length: Length,
     angle: Angle,
 ) -> Result<Torque, AdapterError> {
-    check_torque(setting)?;
-    Ok(setting * lever_ratio(wrench_length, adapter_length, angle)?)
+    sound(setting)?;
+    sound(setting * lever_ratio(wrench_length, adapter_length, angle)?)
 }
 
-fn check_torque(torque: Torque) -> Result<(), AdapterError> {
+fn sound(torque: Torque) -> Result<Torque, AdapterError> {
     let newton_metres = torque.get::<newton_meter>();
-    // Dividing by a lever of a quarter must not overflow either.
-    if newton_metres > 0.0 && newton_metres < 1e300 {
-        Ok(())
+    if newton_metres > 0.0 && newton_metres.is_finite() {
+        Ok(torque)
     } else {
         Err(AdapterError::Torque)
     }
@@ -115,7 +114,7 @@ fn lever_ratio(wrench: Length, adapter: Length, angle: Angle) -> Result<f64, Ada
         return Err(AdapterError::LongerThanWrench);
     }
     // A typed 180° is 180.00000000000003 after a trip through radians.
-    if !(theta_deg.is_finite() && theta_deg.abs() <= 180.0 + 1e-9) {
+    if !(theta_deg.is_finite() && theta_deg.abs() <= 180.0 * (1.0 + LAST_BITS)) {
         return Err(AdapterError::Angle);
     }
     let ratio = 1.0 + e_m / l_m * theta_deg.to_radians().cos();

@@ -1,6 +1,6 @@
 //! Two printed readings of one torque: do they agree, and if not, which slip would explain it?
 
-use super::quantity::{TorqueStatement, TorqueUnit};
+use super::quantity::{LAST_BITS, TorqueStatement, TorqueUnit};
 use serde::{Deserialize, Serialize};
 
 /// Which of two readings.
@@ -54,47 +54,54 @@ pub enum Agreement {
 /// Whether `a` and `b` state one torque within the rounding of their printed digits.
 ///
 /// Each printed number may be off by half a unit in its last place. Manuals also convert from a
-/// number already rounded, or count a kilogram-force as ten newtons, so half a unit more of the
-/// coarser number is allowed. Two bands are compared end by end; a single number must lie in the
-/// other's band or as near to it as rounding goes.
+/// number already rounded, or count a kilogram-force as ten newtons, so 2 % more is allowed. Two
+/// bands are compared end by end; a single number must lie in the other's band, or as near to it as
+/// that goes.
 ///
 /// Where they differ, every other unit and every decimal slip of one and two places is tried on
-/// either side; those that agree without the extra allowance are listed, the closest first, a unit
-/// before a decimal point.
+/// either side, and those that would agree are listed, the closest first; of equally close ones a
+/// unit before a decimal point. Numbers of one figure agree with much: 3 N·m and 3 ft·lb can't be told apart.
 pub fn agree(a: &TorqueStatement, b: &TorqueStatement) -> Agreement {
     if a.check().is_err() || b.check().is_err() {
         return Agreement::Unsound;
     }
-    if within(a, b, 1.0) {
+    if within(a, b) {
         return Agreement::Agree;
     }
     let ratio = newton_metres(a, a.target) / newton_metres(b, b.target);
-    let mut likely: Vec<(Likely, f64)> = Vec::new();
+    let mut likely: Vec<(u64, u8, Likely)> = Vec::new();
     for (side, one, other) in [(Side::First, a, b), (Side::Second, b, a)] {
         for (slip, statement) in slips(one) {
-            if within(&statement, other, 0.0) {
-                let left = newton_metres(&statement, statement.target) / newton_metres(other, other.target);
+            if within(&statement, other) {
                 likely.push((
+                    apart(&statement, other),
+                    rank(slip),
                     Likely {
                         side,
                         slip,
                         statement,
                     },
-                    left.ln().abs(),
                 ));
             }
         }
     }
-    likely.sort_by(|x, y| rank(&x.0).cmp(&rank(&y.0)).then(x.1.total_cmp(&y.1)));
+    likely.sort_by_key(|(apart, rank, _)| (*apart, *rank));
     Agreement::Differ {
         ratio,
-        likely: likely.into_iter().map(|(likely, _)| likely).collect(),
+        likely: likely.into_iter().map(|(_, _, likely)| likely).collect(),
     }
 }
 
-/// A unit is mistaken more often than a point is lost, and one place more often than two.
-fn rank(likely: &Likely) -> u8 {
-    match likely.slip {
+/// How far two targets are apart, in millionths: fine enough to tell readings apart, coarse enough
+/// for the same change made on either side to tie.
+fn apart(a: &TorqueStatement, b: &TorqueStatement) -> u64 {
+    let ratio = newton_metres(a, a.target) / newton_metres(b, b.target);
+    (ratio.ln().abs() * 1e6).round() as u64
+}
+
+/// Of readings equally close, a unit is mistaken more often than a point is lost.
+fn rank(slip: Slip) -> u8 {
+    match slip {
         Slip::Unit(_) => 0,
         Slip::Point(places) => places.unsigned_abs(),
     }
@@ -109,17 +116,21 @@ fn half_unit(statement: &TorqueStatement) -> f64 {
     newton_metres(statement, 0.5 * 10f64.powi(-i32::from(statement.decimals)))
 }
 
-/// Whether the readings agree within both roundings and `extra` times the coarser one.
-fn within(a: &TorqueStatement, b: &TorqueStatement, extra: f64) -> bool {
-    let (ha, hb) = (half_unit(a), half_unit(b));
-    // Printed halves convert to numbers that meet exactly; a last bit must not part them.
-    let allowed = (ha + hb + extra * ha.max(hb)) * (1.0 + 1e-9);
+/// What taking a kilogram-force for ten newtons adds: 1.97 %.
+const TEN_NEWTONS: f64 = 10.0 / TorqueUnit::KilogramMetre.newton_metres() - 1.0;
+
+/// Whether the readings agree within both roundings and the habit of ten newtons.
+fn within(a: &TorqueStatement, b: &TorqueStatement) -> bool {
     let (a_low, a_high) = (newton_metres(a, a.low), newton_metres(a, a.high));
     let (b_low, b_high) = (newton_metres(b, b.low), newton_metres(b, b.high));
+    // Printed halves convert to numbers that meet exactly; a last bit must not part them.
+    let rounding = (half_unit(a) + half_unit(b)) * (1.0 + LAST_BITS);
+    let near = |x: f64, y: f64| x - y <= rounding + TEN_NEWTONS * y;
+    let same = |x: f64, y: f64| near(x, y) && near(y, x);
     if a_low < a_high && b_low < b_high {
-        return (a_low - b_low).abs() <= allowed && (a_high - b_high).abs() <= allowed;
+        return same(a_low, b_low) && same(a_high, b_high);
     }
-    a_low - b_high <= allowed && b_low - a_high <= allowed
+    near(a_low, b_high) && near(b_low, a_high)
 }
 
 /// Every slip of one reading.

@@ -1,6 +1,6 @@
 //! Tightening in stages: snug, torque, angle; and what a self-locking nut adds.
 
-use super::quantity::{Angle, Length, Torque, TorqueStatement, significant};
+use super::quantity::{Angle, LAST_BITS, Length, Torque, TorqueStatement, significant};
 use serde::{Deserialize, Serialize};
 use std::fmt;
 use uom::si::angle::degree;
@@ -142,9 +142,7 @@ pub fn check(stages: &[Stage]) -> Result<(), StagesError> {
         match stage {
             Stage::Snug { .. } if at > 0 => return Err(StagesError::SnugLate { at }),
             Stage::Snug { torque } | Stage::Torque(torque) => {
-                if torque.check().is_err() {
-                    return Err(StagesError::Torque { at });
-                }
+                torque.check().map_err(|_| StagesError::Torque { at })?;
                 if turned {
                     return Err(StagesError::TorqueAfterAngle { at });
                 }
@@ -245,7 +243,7 @@ pub fn prevailing_added(target: Torque, running: Torque) -> Result<Prevailing, P
         return Err(PrevailingError::Running);
     }
     // A third typed in another unit may fall a last bit short of a third.
-    let added = share >= ADDED_FROM - 1e-9;
+    let added = share >= ADDED_FROM - LAST_BITS;
     Ok(Prevailing {
         torque: if added { sum } else { target },
         added,

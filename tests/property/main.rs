@@ -2,3 +2,5 @@
 
 mod guard;
 mod preload;
+mod quantity;
+mod wrench;

@@ -166,7 +166,8 @@ pub fn print_length(length: Length, unit: LengthUnit, figures: u32) -> Printed {
 pub fn print_inch_fraction(length: Length) -> Option<Printed> {
     let parts = Inch.value_of(length) * 64.0;
     let whole = parts.round();
-    if !(1.0..=64.0 * 400.0).contains(&whole) || (parts - whole).abs() > 64e-6 {
+    let in_range = whole >= 1.0 && length.get::<meter>() <= LengthUnit::SUBJECT.most;
+    if !in_range || (parts - whole).abs() > 64e-6 {
         return None;
     }
     let (inches, mut over, mut under) = (whole as u32 / 64, whole as u32 % 64, 64);

@@ -15,7 +15,7 @@ mod typed;
 pub use angle::{AngleUnit, parse_angle, print_angle};
 pub use length::{LengthUnit, parse_deviation, parse_length, print_inch_fraction, print_length};
 pub use mass::{MassUnit, parse_mass, print_mass};
-pub(in crate::trade) use print::decimals_of;
+pub(in crate::trade) use print::{LAST_BITS, decimals_of};
 pub use print::{Printed, fixed, significant};
 pub use temperature::{TemperatureUnit, parse_temperature, print_temperature};
 pub use text_error::{Problem, TextError};

@@ -80,6 +80,9 @@ pub fn fixed(value: f64, decimals: u8) -> String {
     if negative { format!("{MINUS}{text}") } else { text }
 }
 
+/// What arithmetic in `f64` and a trip through another unit may leave behind, as a share.
+pub(in crate::trade) const LAST_BITS: f64 = 1e-9;
+
 /// The fewest decimals (at most 12) that print `value` to within `slack`.
 pub(in crate::trade) fn decimals_of(value: f64, slack: f64) -> u8 {
     let mut scale = 1.0;

@@ -1,6 +1,6 @@
 //! A torque as a manual states it: the number, its range or tolerance, in the manual's own unit.
 
-use super::print::{decimals_of, fixed};
+use super::print::{LAST_BITS, decimals_of, fixed};
 use super::text_error::{Problem, TextError};
 use super::typed::Unit;
 use super::{Torque, TorqueUnit};
@@ -135,7 +135,7 @@ impl TorqueStatement {
 
     /// A deviation in as few digits as it needs; what subtraction left in the last bits is dropped.
     fn deviation(&self, value: f64) -> String {
-        fixed(value, decimals_of(value, self.target.abs() * 1e-12))
+        fixed(value, decimals_of(value, self.target.abs() * LAST_BITS))
     }
 }
 

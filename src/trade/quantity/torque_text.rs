@@ -93,16 +93,16 @@ fn read_statement(scanner: &mut Scanner, fallback: Option<TorqueUnit>) -> Result
     scanner.skip_space();
     let tail_at = scanner.at();
     let tail = read_tail(scanner, &first, &mut unit)?;
-    let Some(unit) = unit.or(fallback) else {
-        scanner.skip_space();
-        return Err(scanner.error(match scanner.peek() {
-            Some(c) if c.is_alphabetic() => Problem::UnknownUnit {
-                word: scanner.word_here(),
-                units: subject.units,
-            },
-            _ => Problem::UnitExpected { units: subject.units },
+    let units = TorqueUnit::SUBJECT.units;
+    if unit.is_none() && !scanner.done() && scanner.peek().is_some_and(char::is_alphabetic) {
+        return Err(scanner.error(Problem::UnknownUnit {
+            word: scanner.word_here(),
+            units,
         }));
-    };
+    }
+    let unit = unit
+        .or(fallback)
+        .ok_or_else(|| scanner.error(Problem::UnitExpected { units }))?;
     build(&first, tail, unit, tail_at)
 }
 
@@ -180,6 +180,7 @@ fn read_tail(
     scanner.skip_space();
     let second_at = scanner.at();
     let second = scanner.number()?;
+    let after_second = scanner.at();
     if dash {
         // "9 −0/+2": the dash was a minus after all.
         scanner.go_to(second_at);
@@ -187,9 +188,9 @@ fn read_tail(
         if let Some(up) = read_opposite(scanner, first, unit, |s| s.take(&['+']))? {
             return Ok(Tail::Off(up, down));
         }
-    } else {
-        read_unit(scanner, unit)?;
+        scanner.go_to(after_second);
     }
+    read_unit(scanner, unit)?;
     if second.value == 0.0 {
         return Err(TextError::new(second_at, Problem::RangeReversed));
     }

@@ -1,0 +1,191 @@
+//! Tightening orders and passes.
+
+use halfcase::trade::order::{Layout, MOST_BOLTS, Pass, PassKind, passes};
+use halfcase::trade::quantity::TorqueUnit;
+
+/// Counted from 1, as sources print positions.
+fn printed(layout: Layout) -> Vec<usize> {
+    layout.order().iter().map(|position| position + 1).collect()
+}
+
+#[test]
+fn asme_pcc_1_cross_pattern() {
+    // ASME PCC-1, legacy cross pattern, from memory: bolts numbered round the circle.
+    for wanted in [
+        vec![1, 3, 2, 4],
+        vec![1, 5, 3, 7, 2, 6, 4, 8],
+        vec![1, 7, 4, 10, 2, 8, 5, 11, 3, 9, 6, 12],
+        vec![1, 9, 5, 13, 3, 11, 7, 15, 2, 10, 6, 14, 4, 12, 8, 16],
+        vec![
+            1, 11, 6, 16, 3, 13, 8, 18, 5, 15, 10, 20, 2, 12, 7, 17, 4, 14, 9, 19,
+        ],
+        vec![
+            1, 13, 7, 19, 4, 16, 10, 22, 2, 14, 8, 20, 5, 17, 11, 23, 3, 15, 9, 21, 6, 18, 12, 24,
+        ],
+    ] {
+        assert_eq!(printed(Layout::Circle { count: wanted.len() }), wanted);
+    }
+}
+
+#[test]
+fn common_orders() {
+    // Common practice, no source: the five-bolt star, opposite pairs for six, middle outwards for
+    // rows, crossing over.
+    for (layout, wanted) in [
+        (Layout::Circle { count: 5 }, vec![1, 3, 5, 2, 4]),
+        (Layout::Circle { count: 6 }, vec![1, 4, 2, 5, 3, 6]),
+        (Layout::Circle { count: 3 }, vec![1, 2, 3]),
+        (Layout::Line { count: 5 }, vec![3, 2, 4, 1, 5]),
+        (Layout::Line { count: 4 }, vec![2, 3, 1, 4]),
+        (Layout::PairedRows { pairs: 2 }, vec![1, 4, 2, 3]),
+        (Layout::PairedRows { pairs: 3 }, vec![2, 5, 1, 6, 3, 4]),
+        (Layout::PairedRows { pairs: 4 }, vec![2, 7, 3, 6, 1, 8, 4, 5]),
+        (
+            Layout::PairedRows { pairs: 5 },
+            vec![3, 8, 2, 9, 4, 7, 1, 10, 5, 6],
+        ),
+        (Layout::Free { count: 3 }, vec![1, 2, 3]),
+        (Layout::Single, vec![1]),
+    ] {
+        assert_eq!(printed(layout), wanted, "{layout:?}");
+    }
+}
+
+#[test]
+fn every_layout_meets_every_bolt_once_and_draws_it_inside() {
+    for count in 0..=MOST_BOLTS {
+        for layout in [
+            Layout::Line { count },
+            Layout::Circle { count },
+            Layout::Free { count },
+            Layout::PairedRows { pairs: count / 2 },
+        ] {
+            let wanted: Vec<usize> = (0..layout.count()).collect();
+            let mut met = layout.order();
+            met.sort_unstable();
+            assert_eq!(met, wanted, "{layout:?}");
+            let mut round = Pass {
+                share: 1.0,
+                round: true,
+            }
+            .order(&layout);
+            round.sort_unstable();
+            assert_eq!(round, wanted, "{layout:?}");
+            let points = layout.points();
+            assert_eq!(points.len(), wanted.len());
+            assert!(
+                points
+                    .iter()
+                    .all(|(x, y)| (0.0..=1.0).contains(x) && (0.0..=1.0).contains(y))
+            );
+            let apart = |i: usize, j: usize| {
+                let ((x, y), (u, v)) = (points[i], points[j]);
+                (x - u).hypot(y - v)
+            };
+            let nearest = (1..points.len()).flat_map(|i| (0..i).map(move |j| (i, j)));
+            assert!(nearest.into_iter().all(|(i, j)| apart(i, j) > 0.01), "{layout:?}");
+        }
+    }
+    for layout in [
+        Layout::Line { count: usize::MAX },
+        Layout::PairedRows { pairs: usize::MAX },
+    ] {
+        assert_eq!(layout.order().len(), MOST_BOLTS);
+    }
+}
+
+#[test]
+fn on_a_circle_no_bolt_follows_its_neighbour() {
+    for count in 5..=MOST_BOLTS {
+        let order = Layout::Circle { count }.order();
+        for pair in order.windows(2) {
+            let apart = pair[0].abs_diff(pair[1]);
+            assert!(apart.min(count - apart) > 1, "{count} bolts: {pair:?}");
+        }
+    }
+}
+
+#[test]
+fn drawings() {
+    let close = |got: Vec<(f64, f64)>, wanted: &[(f64, f64)]| {
+        assert_eq!(got.len(), wanted.len());
+        for ((x, y), (u, v)) in got.iter().zip(wanted) {
+            assert!((x - u).hypot(y - v) < 1e-9, "got {got:?}, wanted {wanted:?}");
+        }
+    };
+    close(Layout::Single.points(), &[(0.5, 0.5)]);
+    close(Layout::Line { count: 2 }.points(), &[(0.25, 0.5), (0.75, 0.5)]);
+    close(
+        Layout::PairedRows { pairs: 2 }.points(),
+        &[(0.25, 0.25), (0.75, 0.25), (0.25, 0.75), (0.75, 0.75)],
+    );
+    // Clockwise from the top, y down.
+    close(
+        Layout::Circle { count: 4 }.points(),
+        &[(0.5, 0.1), (0.9, 0.5), (0.5, 0.9), (0.1, 0.5)],
+    );
+    close(
+        Layout::Free { count: 3 }.points(),
+        &[(0.25, 0.25), (0.75, 0.25), (0.25, 0.75)],
+    );
+}
+
+#[test]
+fn passes_as_printed() {
+    // Piping practice: 30, 60, 100 % and a last round. US Army torque papers: 70 %, then final.
+    let shares = |kind| {
+        passes(kind)
+            .iter()
+            .map(|pass| (pass.share, pass.round))
+            .collect::<Vec<_>>()
+    };
+    assert_eq!(
+        shares(PassKind::Three),
+        [(0.3, false), (0.6, false), (1.0, false), (1.0, true)]
+    );
+    assert_eq!(shares(PassKind::Two), [(0.7, false), (1.0, false)]);
+    assert_eq!(shares(PassKind::Once), [(1.0, false)]);
+    // ASME PCC-1, from memory: 20–30 %, 50–70 %, 100 %.
+    for (pass, (low, high)) in passes(PassKind::Three)
+        .iter()
+        .zip([(0.2, 0.3), (0.5, 0.7), (1.0, 1.0)])
+    {
+        assert!((low..=high).contains(&pass.share));
+    }
+    let forty = TorqueUnit::NewtonMetre.torque(40.0);
+    let torques = passes(PassKind::Three);
+    let torques = torques
+        .iter()
+        .map(|pass| TorqueUnit::NewtonMetre.value_of(pass.torque(forty)));
+    for (got, wanted) in torques.zip([12.0, 24.0, 40.0, 40.0]) {
+        assert!((got - wanted).abs() < 1e-9);
+    }
+    // Round two rows as round a ring.
+    let last = Pass {
+        share: 1.0,
+        round: true,
+    };
+    assert_eq!(last.order(&Layout::PairedRows { pairs: 3 }), [0, 1, 2, 5, 4, 3]);
+    assert_eq!(last.order(&Layout::Circle { count: 4 }), [0, 1, 2, 3]);
+    assert_eq!(
+        passes(PassKind::Three)[0].order(&Layout::Circle { count: 4 }),
+        [0, 2, 1, 3]
+    );
+}
+
+#[test]
+fn usual_passes() {
+    // US Army torque papers: two passes above 30 lb·ft. The rest is common practice, no source.
+    let usual =
+        |layout: Layout, pound_feet| PassKind::usual(&layout, TorqueUnit::PoundFoot.torque(pound_feet));
+    for (layout, pound_feet, kind) in [
+        (Layout::Single, 100.0, PassKind::Once),
+        (Layout::Line { count: 2 }, 30.0, PassKind::Once),
+        (Layout::Line { count: 3 }, 30.2, PassKind::Two),
+        (Layout::Circle { count: 4 }, 30.0, PassKind::Two),
+        (Layout::Circle { count: 4 }, 30.2, PassKind::Three),
+        (Layout::PairedRows { pairs: 5 }, 7.0, PassKind::Two),
+    ] {
+        assert_eq!(usual(layout, pound_feet), kind, "{layout:?} at {pound_feet}");
+    }
+}

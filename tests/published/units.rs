@@ -1,0 +1,144 @@
+//! Lengths, masses, temperatures and angles.
+
+use halfcase::trade::quantity::{
+    Angle, AngleUnit, Length, LengthUnit, Mass, MassUnit, TemperatureUnit, ThermodynamicTemperature,
+    parse_angle, parse_length, parse_mass, parse_temperature, print_angle, print_inch_fraction, print_length,
+    print_mass, print_temperature,
+};
+use uom::si::angle::{degree, radian};
+use uom::si::length::{meter, millimeter};
+use uom::si::mass::kilogram;
+use uom::si::thermodynamic_temperature::{degree_celsius, kelvin};
+
+fn close(got: f64, wanted: f64) {
+    assert!(
+        (got - wanted).abs() <= 1e-12 * wanted.abs().max(1.0),
+        "got {got}, wanted {wanted}"
+    );
+}
+
+#[test]
+fn lengths_by_definition() {
+    // International yard and pound agreement, 1959: 1 in = 25.4 mm.
+    for (unit, metres) in [
+        (LengthUnit::Millimetre, 0.001),
+        (LengthUnit::Micrometre, 0.000_001),
+        (LengthUnit::Centimetre, 0.01),
+        (LengthUnit::Inch, 0.0254),
+        (LengthUnit::Thou, 0.000_025_4),
+    ] {
+        close(unit.length(1.0).get::<meter>() / metres, 1.0);
+        close(unit.value_of(Length::new::<meter>(metres)), 1.0);
+    }
+}
+
+#[test]
+fn inch_fractions_in_millimetres() {
+    // Inch-millimetre tables: 1/64 in is 0.396 875 mm, 3/8 is 9.525, 1 3/8 is 34.925.
+    for (text, millimetres) in [
+        ("1/64 in", 0.396_875),
+        ("3/8\"", 9.525),
+        ("1 3/8 in", 34.925),
+        ("1-3/8 in", 34.925),
+        ("1½ in", 38.1),
+        ("⅞ in", 22.225),
+        ("63/64 in", 25.003_125),
+    ] {
+        let length = parse_length(text, None).map(|typed| typed.length().get::<millimeter>());
+        close(length.expect(text), millimetres);
+    }
+    for (millimetres, text) in [
+        (9.525, "3/8 in"),
+        (34.925, "1 3/8 in"),
+        (50.8, "2 in"),
+        (0.396_875, "1/64 in"),
+    ] {
+        let printed = print_inch_fraction(Length::new::<millimeter>(millimetres));
+        assert_eq!(printed.map(|p| p.to_string()), Some(text.to_owned()));
+    }
+    for (millimetres, why) in [
+        (9.6, "no 64th"),
+        (0.0, "zero"),
+        (-9.525, "negative"),
+        (10_200.0, "over 10 m"),
+    ] {
+        assert_eq!(
+            print_inch_fraction(Length::new::<millimeter>(millimetres)),
+            None,
+            "{why}"
+        );
+    }
+    // To a millionth of an inch it is a 64th, beyond that it isn't.
+    for (off, is_fraction) in [(0.995e-6, true), (1.005e-6, false)] {
+        let near = print_inch_fraction(LengthUnit::Inch.length(0.375 + off));
+        assert_eq!(near.is_some(), is_fraction, "{off}");
+    }
+    assert_eq!(
+        print_length(Length::new::<millimeter>(62.0), LengthUnit::Inch, 5).to_string(),
+        "2.4409 in"
+    );
+}
+
+#[test]
+fn masses_by_definition() {
+    // International yard and pound agreement, 1959: 1 lb = 0.453 592 37 kg.
+    for (text, kilograms) in [
+        ("1 lb", 0.453_592_37),
+        ("23 kg", 23.0),
+        ("500 g", 0.5),
+        ("51 lbs", 23.133_210_87),
+    ] {
+        close(
+            parse_mass(text, None).expect(text).mass().get::<kilogram>(),
+            kilograms,
+        );
+    }
+    // The load constant of the revised NIOSH lifting equation is printed as 23 kg or 51 lb.
+    assert_eq!(
+        print_mass(Mass::new::<kilogram>(23.0), MassUnit::Pound, 2).to_string(),
+        "51 lb"
+    );
+}
+
+#[test]
+fn temperatures_by_definition() {
+    // The scales' fixed points: ice, steam, where both scales meet, and absolute zero.
+    for (text, celsius) in [
+        ("32 °F", 0.0),
+        ("212F", 100.0),
+        ("-40 °F", -40.0),
+        ("−40 °C", -40.0),
+        ("273.15 K", 0.0),
+        ("-459.67 °F", -273.15),
+        ("20 degC", 20.0),
+    ] {
+        let kelvins = parse_temperature(text, None).map(|typed| typed.temperature().get::<kelvin>());
+        close(kelvins.expect(text), celsius + 273.15);
+    }
+    let shop = ThermodynamicTemperature::new::<degree_celsius>(20.0);
+    for (unit, text) in [
+        (TemperatureUnit::Celsius, "20.0 °C"),
+        (TemperatureUnit::Fahrenheit, "68.0 °F"),
+        (TemperatureUnit::Kelvin, "293.1 K"),
+    ] {
+        assert_eq!(print_temperature(shop, unit, 1).to_string(), text);
+    }
+}
+
+#[test]
+fn angles_by_definition() {
+    for (text, degrees) in [
+        ("90°", 90.0),
+        ("90", 90.0),
+        ("1/4 turn", 90.0),
+        ("½ turn", 180.0),
+        ("1/6 turn", 60.0),
+    ] {
+        let angle = parse_angle(text).expect(text).angle();
+        close(angle.get::<degree>(), degrees);
+        close(angle.get::<radian>(), degrees / 180.0 * std::f64::consts::PI);
+    }
+    let right = Angle::new::<radian>(std::f64::consts::FRAC_PI_2);
+    assert_eq!(print_angle(right, 2).to_string(), "90°");
+    close(AngleUnit::Turn.value_of(right), 0.25);
+}
