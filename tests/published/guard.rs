@@ -218,6 +218,12 @@ fn shares_worked_by_hand() {
         9_000.0 / 0.715_883_07 / (12.0 * 12.266_455_8 * 108.0),
         "most of strip",
     );
+    let no_thread = Joint {
+        engagement: Some(Length::new::<millimeter>(0.0)),
+        ..joint
+    };
+    let judged = judge(9.0, TorqueUnit::NewtonMetre, &no_thread).expect("a judgement");
+    assert_eq!(judged.strip_share, Some((1e6, 1e6)));
     let nothing_known = judge(9.0, TorqueUnit::NewtonMetre, &m6(None, None)).expect("a judgement");
     assert_eq!(
         (nothing_known.proof_share, nothing_known.strip_share),

@@ -119,6 +119,17 @@ fn lever_worked_by_hand() {
     }
 }
 
+/// Friction is held to 0–1 and the pull to 10¹² N: M6 at 1 is 0.159 154 9 + 3.089 102 + 3.87 mm.
+#[test]
+fn wild_inputs_are_held() {
+    let at = |force_n: f64, friction: f64| {
+        torque_for(Force::new::<newton>(force_n), thread("M6"), friction, friction).get::<newton_meter>()
+    };
+    close(at(1000.0, 7.0), 7.118_257, 1e-6, "friction held to 1");
+    close(at(1000.0, -1.0), 0.159_154_9, 1e-6, "friction held to 0");
+    close(at(1e300, 7.0), 7.118_257e9, 1e-6, "pull held");
+}
+
 /// The rule T = K·F·d with K = 0.2 answers to a friction of about 0.15 (common practice, no source).
 #[test]
 fn nut_factor_of_dry_tables() {
