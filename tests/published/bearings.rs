@@ -30,8 +30,11 @@ fn normal_class_of_radial_bearings() {
         (150.0, 18.0),
         (180.0, 25.0),
     ];
-    for (table, find) in [(bores, bore_limits as fn(Length) -> _), (outsides, outer_limits)] {
-        for (place, (edge, depth)) in table.into_iter().enumerate() {
+    for (table, find) in [
+        (&bores[..], bore_limits as fn(Length) -> _),
+        (&outsides[..], outer_limits),
+    ] {
+        for (place, &(edge, depth)) in table.iter().enumerate() {
             let limits = find(mm(edge)).unwrap();
             assert_eq!(limits.upper, mm(0.0));
             assert!((limits.lower.get::<micrometer>() + depth).abs() < 1e-6, "{edge}");

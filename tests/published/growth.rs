@@ -110,6 +110,10 @@ fn refusals_say_what_to_do() {
     );
     // The limits themselves.
     assert!(grown(mm(62.0), Material::Steel, celsius(-100.0), celsius(300.0)).is_ok());
+    assert!(grown(mm(99_500.0), Material::Steel, celsius(20.0), celsius(80.0)).is_ok());
+    assert!(grown(mm(100_500.0), Material::Steel, celsius(20.0), celsius(80.0)).is_err());
+    assert!(grown_by(mm(62.0), micro(995.0), celsius(20.0), celsius(80.0)).is_ok());
+    assert!(grown_by(mm(62.0), micro(1005.0), celsius(20.0), celsius(80.0)).is_err());
     assert!(grown(mm(62.0), Material::Steel, celsius(-100.5), celsius(300.0)).is_err());
     assert!(grown(mm(62.0), Material::Steel, celsius(-100.0), celsius(301.0)).is_err());
     assert_eq!(

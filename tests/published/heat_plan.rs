@@ -126,6 +126,24 @@ fn dry_ice_alone_where_no_heat_is_allowed() {
     degrees(chilled.part_until, -58.787);
     clearance(&chilled, 22.269);
     assert_eq!(chilled.rejected, [(PlanKind::HeatHousing, Rejection::NotAllowed)]);
+    // The freezer by itself leaves 13.921 µm of interference, as above.
+    let frozen = plan(&PlanRequest {
+        may_cool: Some(CoolMeans::Freezer),
+        ..cold
+    })
+    .unwrap();
+    match frozen.rejected[1] {
+        (
+            PlanKind::CoolPart,
+            Rejection::TooLittle {
+                clearance_mm,
+                wanted_mm,
+            },
+        ) => {
+            assert!((clearance_mm + 0.013_921).abs() < 1e-6 && (wanted_mm - 0.020).abs() < 1e-9);
+        }
+        ref other => panic!("{other:?}"),
+    }
     // With 25 µm wanted it is not enough, and the press is left.
     let pressed = plan(&PlanRequest {
         slip_clearance: mm(0.025),
@@ -316,7 +334,7 @@ fn refusals_say_what_to_do() {
     );
     assert_eq!(
         say(PlanRequest {
-            room: celsius(51.0),
+            room: celsius(50.2),
             ..request
         }),
         "Enter a room temperature between −30 and 50 °C."

@@ -210,6 +210,9 @@ fn refusals_say_what_to_do() {
     // The limits themselves: 10 m, and a wall of a thousandth.
     assert!(steel(9_950.0, 0.0, 20_000.0).pressure(mm(0.0)).is_ok());
     assert!(steel(10_050.0, 0.0, 20_000.0).pressure(mm(0.0)).is_err());
+    let walls = |inside, outside| steel(100.0, inside, outside).pressure(mm(0.0)).is_ok();
+    assert!(walls(99.8, 160.0) && !walls(99.95, 160.0));
+    assert!(walls(0.0, 100.2) && !walls(0.0, 100.05));
 }
 
 #[test]
