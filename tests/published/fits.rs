@@ -130,6 +130,12 @@ fn holes_of_iso_286_2() {
     ] {
         agree(2.0, text, lower, upper);
     }
+    // ISO 286-2, seen: JS is half to each side.
+    for (text, half) in [("JS6", 9.5), ("JS7", 15.0), ("JS8", 23.0), ("JS9", 37.0)] {
+        agree(62.0, text, -half, half);
+    }
+    // Just over 3 mm the Δ begins.
+    agree(3.01, "N7", -16.0, -4.0);
     // From memory.
     for (text, upper, lower) in [("K7", 0.0, -10.0), ("N9", -4.0, -29.0), ("P7", -6.0, -16.0)] {
         agree(2.0, text, lower, upper);
@@ -355,7 +361,7 @@ fn a_hole_must_be_a_hole_and_near_its_part() {
         say(&sized(52.0, "H7"), &sized(62.0, "p6")),
         "A 62.051 mm part does not belong in a 52.030 mm hole: check both sizes."
     );
-    // A hundredth of the hole is where a slip begins.
-    assert!(interference(&sized(100.0, "H7"), &sized(100.9, "h6")).is_ok());
-    assert!(interference(&sized(100.0, "H7"), &sized(101.2, "h6")).is_err());
+    // A hundredth of the hole is where a slip begins: 1 mm past its largest, on the part's smallest.
+    assert!(interference(&sized(100.0, "H7"), &sized(101.05, "h6")).is_ok());
+    assert!(interference(&sized(100.0, "H7"), &sized(101.06, "h6")).is_err());
 }

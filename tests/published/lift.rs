@@ -235,6 +235,7 @@ fn frequency() {
         }
     }
     // Straight between rows: the manual says to interpolate.
+    exact(fm(0.35, 0), 0.985);
     exact(fm(1.5, 0), 0.925);
     exact(fm(4.25, 2), 0.69);
     exact(fm(0.0, 0), 1.0);
