@@ -7,8 +7,7 @@ use crate::trade::quantity::Length;
 /// (ISO 492, Normal class, Δdmp and ΔDmp; the upper deviation is nought).
 type Band = (f64, f64);
 
-const BORE: [Band; 7] = [
-    (10.0, 8.0),
+const BORE: [Band; 6] = [
     (18.0, 8.0),
     (30.0, 10.0),
     (50.0, 12.0),

@@ -126,6 +126,20 @@ impl Wall {
 /// How long the wall takes from `start` to `until` in a room, hot or chilled.
 ///
 /// t = τ·ln((T_0 − T_a)/(T − T_a)).
+///
+/// ```
+/// use halfcase::trade::cooling::{Faces, Wall, window};
+/// use halfcase::trade::material::Material;
+/// use halfcase::trade::quantity::{Length, ThermodynamicTemperature};
+/// use uom::si::{length::millimeter, thermodynamic_temperature::degree_celsius, time::second};
+///
+/// let celsius = ThermodynamicTemperature::new::<degree_celsius>;
+/// let thickness = Length::new::<millimeter>(6.0);
+/// let wall = Wall { material: Material::CastAluminium, thickness, faces: Faces::Both };
+/// let open = window(&wall, celsius(110.0), celsius(90.0), celsius(20.0))?;
+/// assert_eq!(open.shortest.get::<second>().round(), 125.0);
+/// # Ok::<(), halfcase::trade::cooling::CoolingError>(())
+/// ```
 pub fn window(
     wall: &Wall,
     start: ThermodynamicTemperature,

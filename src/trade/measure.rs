@@ -14,7 +14,7 @@ pub const DEPTHS: usize = 3;
 /// Directions at each depth: along and across.
 pub const DIRECTIONS: usize = 2;
 
-/// Readings further than this share of their mean from it are a slip.
+/// A reading further than this share from the middle one is a slip.
 const SLIP_SHARE: f64 = 0.05;
 
 /// Why readings give no answer.
@@ -110,8 +110,8 @@ impl DiameterGrid {
         let sizes = self.sizes_mm()?;
         let all = sizes.as_flattened();
         let mean = all.iter().sum::<f64>() / all.len() as f64;
-        if let Some(stray) = all.iter().find(|mm| (*mm - mean).abs() > mean * SLIP_SHARE) {
-            return Err(MeasureError::Stray(*stray));
+        if let Some(stray) = stray(all) {
+            return Err(MeasureError::Stray(stray));
         }
         let out_of_round = sizes.iter().map(|depth| spread(depth)).fold(0.0, f64::max);
         let [along, across] = [0, 1].map(|direction| sizes.map(|depth| depth[direction]));
@@ -155,6 +155,16 @@ impl DiameterGrid {
         }
         Ok(sizes)
     }
+}
+
+/// The reading furthest from the middle one, when it is too far: a mean would be drawn along by it.
+fn stray(values: &[f64]) -> Option<f64> {
+    let mut sorted = values.to_vec();
+    sorted.sort_by(f64::total_cmp);
+    let middle = *sorted.get(sorted.len() / 2)?;
+    let off = |mm: &f64| (mm - middle).abs();
+    let furthest = sorted.into_iter().max_by(|a, b| off(a).total_cmp(&off(b)))?;
+    (off(&furthest) > middle * SLIP_SHARE).then_some(furthest)
 }
 
 fn ends(values: &[f64]) -> (f64, f64) {

@@ -73,6 +73,18 @@ pub fn angle_factor(angle_from_horizontal: Angle) -> Result<Ratio, SlingError> {
 ///
 /// One leg hangs plumb, whatever the angle given. Of three and more, two are taken to carry all, as a
 /// rigid load rests on two. The load includes the rigging.
+///
+/// ```
+/// use halfcase::trade::quantity::{Angle, Mass};
+/// use halfcase::trade::sling::leg_tension;
+/// use uom::si::{angle::degree, force::newton, mass::kilogram};
+///
+/// let load = Mass::new::<kilogram>(48.0);
+/// let tension = leg_tension(load, 2, Angle::new::<degree>(60.0))?;
+/// assert_eq!(tension.get::<newton>().round(), 272.0);
+/// assert!(leg_tension(load, 2, Angle::new::<degree>(25.0)).is_err());
+/// # Ok::<(), halfcase::trade::sling::SlingError>(())
+/// ```
 pub fn leg_tension(load: Mass, legs: u8, angle_from_horizontal: Angle) -> Result<Force, SlingError> {
     let rating = rating_needed(load, legs, angle_from_horizontal)?;
     Ok(Force::new::<newton>(rating.get::<kilogram>() * GRAVITY_M_S2))

@@ -1,6 +1,10 @@
 //! What must hold for any input, tried on many.
 
+mod fits;
 mod guard;
+mod heat;
+mod lift;
 mod preload;
+mod press;
 mod quantity;
 mod wrench;

@@ -1,12 +1,21 @@
 //! Checks against values printed elsewhere: one file a subject, each value beside its source.
 
 mod adapter;
+mod bearings;
+mod cooling;
 mod corpus;
+mod fits;
+mod growth;
 mod guard;
 mod guard_rates;
+mod heat_plan;
+mod lift;
+mod measure;
 mod order;
 mod pair;
 mod preload;
+mod press;
+mod sling;
 mod stages;
 mod strength;
 mod strip;

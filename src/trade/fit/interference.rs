@@ -78,6 +78,19 @@ pub fn size_range(source: &SizeSource) -> Result<(Length, Length), FitError> {
 }
 
 /// The interference of a part in a hole, from the smallest to the largest that both sources allow.
+///
+/// ```
+/// use halfcase::trade::fit::{SizeSource, interference};
+/// use halfcase::trade::quantity::Length;
+/// use uom::si::length::{micrometer, millimeter};
+///
+/// let nominal = Length::new::<millimeter>(62.0);
+/// let bore = SizeSource::Class { nominal, class: "N7".parse()? };
+/// let fit = interference(&bore, &SizeSource::BearingOuter { nominal })?;
+/// assert_eq!(fit.least.get::<micrometer>().round(), -4.0);
+/// assert_eq!(fit.most.get::<micrometer>().round(), 39.0);
+/// # Ok::<(), halfcase::trade::fit::FitError>(())
+/// ```
 pub fn interference(hole: &SizeSource, part: &SizeSource) -> Result<Interference, FitError> {
     match hole {
         SizeSource::Class { class, .. } if class.feature == Feature::Shaft => return Err(FitError::NotAHole),

@@ -2,7 +2,7 @@
 
 use super::LimitOf;
 use crate::trade::fit::Interference;
-use crate::trade::growth::{checked_celsius, strain_from_20};
+use crate::trade::growth::{REFERENCE_CELSIUS, checked_celsius, strain_from_20};
 use crate::trade::material::Material;
 use crate::trade::quantity::{Length, ThermodynamicTemperature};
 use crate::trade::stored;
@@ -170,13 +170,13 @@ impl Checked {
     /// Least growth of the outer part from 20 °C.
     pub fn outer_strain(&self, celsius: f64) -> f64 {
         let (warm, cold) = self.outer_alpha;
-        strain_from_20(if celsius >= 20.0 { warm } else { cold }, celsius)
+        strain_from_20(if celsius >= REFERENCE_CELSIUS { warm } else { cold }, celsius)
     }
 
     /// Most growth of the inner part from 20 °C.
     pub fn inner_strain(&self, celsius: f64) -> f64 {
         let (warm, cold) = self.inner_alpha;
-        strain_from_20(if celsius >= 20.0 { warm } else { cold }, celsius)
+        strain_from_20(if celsius >= REFERENCE_CELSIUS { warm } else { cold }, celsius)
     }
 }
 

@@ -43,7 +43,7 @@ impl PlanKind {
                  Join them at once, hold until both are at room temperature, then press home again."
             }
             Self::PressCold => {
-                "Oil both faces, start it square, and push on the ring that is being fitted, \
+                "Oil both faces unless the manual says dry, start it square, and push on the ring that is being fitted, \
                  with the case supported behind the bore."
             }
             Self::NoPlan => "Change a limit, allow another way, or ask the machine shop.",

@@ -1,0 +1,58 @@
+//! Bearing tolerances against ISO 492.
+
+use halfcase::trade::bearing::{bore_limits, inner_ring_outside, outer_limits, outer_ring_inside};
+use halfcase::trade::quantity::Length;
+use uom::si::length::{micrometer, millimeter};
+
+fn mm(value: f64) -> Length {
+    Length::new::<millimeter>(value)
+}
+
+#[test]
+fn normal_class_of_radial_bearings() {
+    // ISO 492, Normal class, seen in stored copies of its table: upper end of the band, mm, and how far
+    // below nominal the mean diameter may lie, µm.
+    let bores = [
+        (10.0, 8.0),
+        (18.0, 8.0),
+        (30.0, 10.0),
+        (50.0, 12.0),
+        (80.0, 15.0),
+        (120.0, 20.0),
+        (180.0, 25.0),
+    ];
+    let outsides = [
+        (18.0, 8.0),
+        (30.0, 9.0),
+        (50.0, 11.0),
+        (80.0, 13.0),
+        (120.0, 15.0),
+        (150.0, 18.0),
+        (180.0, 25.0),
+    ];
+    for (table, find) in [
+        (&bores[..], bore_limits as fn(Length) -> _),
+        (&outsides[..], outer_limits),
+    ] {
+        for (place, &(edge, depth)) in table.iter().enumerate() {
+            let limits = find(mm(edge)).unwrap();
+            assert_eq!(limits.upper, mm(0.0));
+            assert!((limits.lower.get::<micrometer>() + depth).abs() < 1e-6, "{edge}");
+            if let Some((_, next)) = table.get(place + 1) {
+                let beyond = find(mm(edge * 1.002)).unwrap();
+                assert!(
+                    (beyond.lower.get::<micrometer>() + next).abs() < 1e-6,
+                    "over {edge}"
+                );
+            }
+        }
+        assert!(find(mm(181.0)).is_err());
+    }
+}
+
+#[test]
+fn mean_ring_diameters() {
+    // A ring takes a quarter of the section (common practice, no source): 30 × 62 gives 54 and 38.
+    assert!((outer_ring_inside(mm(30.0), mm(62.0)) - mm(54.0)).abs() < mm(1e-9));
+    assert!((inner_ring_outside(mm(30.0), mm(62.0)) - mm(38.0)).abs() < mm(1e-9));
+}
