@@ -50,10 +50,10 @@ pub fn seal(project: &Project, folder: &Path, release: bool) -> Result<(), Setup
     write(&folder.join(WORKER), worker.as_bytes())?;
     if release {
         step("compress for the wire", || {
-            write_brotli(folder, WORKER, worker.as_bytes())?;
+            write_brotli(project, folder, WORKER, worker.as_bytes())?;
             whole
                 .files()
-                .try_for_each(|(name, bytes)| write_brotli(folder, name, bytes))
+                .try_for_each(|(name, bytes)| write_brotli(project, folder, name, bytes))
         })?;
     }
     println!("✓ sealed as {}", whole.build_id(&template));
@@ -120,7 +120,7 @@ const FEATURES: [&str; 7] = [
     "--enable-sign-ext",
 ];
 
-/// Runs wasm-opt over the WASM, where there is one; what it made of the same input is kept.
+/// Runs wasm-opt over the WASM, where there is one.
 fn shrink_wasm(project: &Project, folder: &Path) -> Result<(), SetupError> {
     let Some(program) = wasm_opt(project) else {
         println!("  wasm-opt is missing: the release works but is larger.");
@@ -130,29 +130,65 @@ fn shrink_wasm(project: &Project, folder: &Path) -> Result<(), SetupError> {
         .files()
         .filter(|(name, _)| name.ends_with(".wasm"))
     {
-        let kept = project
-            .web_target()
-            .join("small")
-            .join(format!("{}.wasm", short_hash(bytes)));
-        if !kept.is_file() {
-            let parent = kept.parent().unwrap_or(folder);
-            fs::create_dir_all(parent).map_err(SetupError::file(parent))?;
+        let path = folder.join(name);
+        let small = kept(project, bytes, "wasm", &FEATURES.concat(), |part| {
             step("shrink the WASM with wasm-opt", || {
-                let half_done = kept.with_extension("part");
-                let mut shrink = Command::new(&program);
-                shrink
-                    .arg("-Oz")
-                    .args(FEATURES)
-                    .arg(folder.join(name))
-                    .arg("-o")
-                    .arg(&half_done);
-                run(&mut shrink, None)?;
-                fs::rename(&half_done, &kept).map_err(SetupError::file(&kept))
-            })?;
-        }
-        fs::copy(&kept, folder.join(name)).map_err(SetupError::file(&kept))?;
+                run(
+                    Command::new(&program)
+                        .arg("-Oz")
+                        .args(FEATURES)
+                        .arg(&path)
+                        .arg("-o")
+                        .arg(part),
+                    None,
+                )
+            })
+        })?;
+        fs::copy(&small, &path).map_err(SetupError::file(&path))?;
     }
     Ok(())
+}
+
+/// Writes the brotli copy a server may send, unless it saves nothing.
+fn write_brotli(project: &Project, folder: &Path, name: &str, bytes: &[u8]) -> Result<(), SetupError> {
+    let (buffer, quality, window) = (4096, 11, 22);
+    let small = kept(project, bytes, "br", &format!("{quality} {window}"), |part| {
+        let mut small = Vec::new();
+        brotli::CompressorWriter::new(&mut small, buffer, quality, window)
+            .write_all(bytes)
+            .map_err(SetupError::file(part))?;
+        write(part, &small)
+    })?;
+    let size = fs::metadata(&small).map_err(SetupError::file(&small))?.len();
+    if size < bytes.len() as u64 {
+        let path = folder.join(format!("{name}.br"));
+        fs::copy(&small, &path).map_err(SetupError::file(&path))?;
+    }
+    Ok(())
+}
+
+/// What was made of exactly these bytes by this recipe, made now if it wasn't before: the slow
+/// steps are done once for each content.
+fn kept(
+    project: &Project,
+    bytes: &[u8],
+    kind: &str,
+    recipe: &str,
+    make: impl FnOnce(&Path) -> Result<(), SetupError>,
+) -> Result<PathBuf, SetupError> {
+    let folder = project.web_target().join("small");
+    let there = folder.join(format!(
+        "{}.{kind}",
+        short_hash(&[bytes, recipe.as_bytes()].concat())
+    ));
+    if !there.is_file() {
+        fs::create_dir_all(&folder).map_err(SetupError::file(&folder))?;
+        // Renamed when whole, so that a broken-off run leaves nothing half done.
+        let part = there.with_extension("part");
+        make(&part)?;
+        fs::rename(&part, &there).map_err(SetupError::file(&there))?;
+    }
+    Ok(there)
 }
 
 /// The first 16 hex digits of SHA-256.
@@ -162,21 +198,6 @@ fn short_hash(bytes: &[u8]) -> String {
         .take(8)
         .map(|byte| format!("{byte:02x}"))
         .collect()
-}
-
-/// Writes the brotli copy a server may send, unless it saves nothing.
-fn write_brotli(folder: &Path, name: &str, bytes: &[u8]) -> Result<(), SetupError> {
-    let path = folder.join(format!("{name}.br"));
-    let mut small = Vec::new();
-    let (quality, window) = (11, 22);
-    brotli::CompressorWriter::new(&mut small, 4096, quality, window)
-        .write_all(bytes)
-        .map_err(SetupError::file(&path))?;
-    if small.len() < bytes.len() {
-        write(&path, &small)
-    } else {
-        Ok(())
-    }
 }
 
 #[cfg(test)]
