@@ -106,14 +106,18 @@ fn a_new_release_waits_until_it_is_told() {
 
         let tell = "navigator.serviceWorker.getRegistration().then(it => it.waiting.postMessage({ kind: 'take-over' }))";
         page.script(tell, Value::Null).await?;
-        page.until("the new release to be in charge", async || {
-            Ok(page
-                .release_in_charge()
-                .await?
-                .starts_with("newer-")
-                .then_some(()))
+        // Asked of the registration, as a question to the old worker would keep it from leaving.
+        let settled = "return navigator.serviceWorker.getRegistration()
+            .then(it => !it.waiting && it.active.state === 'activated')";
+        page.until("the new release to take over", async || {
+            Ok((page.script(settled, Value::Null).await? == json!(true)).then_some(()))
         })
         .await?;
+        let build = page.release_in_charge().await?;
+        assert!(
+            build.starts_with("newer-"),
+            "the new release answers, not {build}"
+        );
         page.stop_server();
         page.reload().await?;
         assert_eq!(page.driver.title().await?, "Newer");
