@@ -5,6 +5,7 @@
 use std::env;
 use std::fs;
 use std::io::Write;
+use std::ops::Range;
 use std::path::{Path, PathBuf};
 use std::process::Command;
 
@@ -39,13 +40,17 @@ pub fn from_hook() -> Result<(), SetupError> {
 /// [`SetupError::Page`] when Trunk's output isn't as expected, [`SetupError::File`] when it
 /// can't be read or written.
 pub fn seal(project: &Project, folder: &Path, release: bool) -> Result<(), SetupError> {
-    move_start_script(folder)?;
+    move_inline_scripts(folder)?;
     if release {
         shrink_wasm(project, folder)?;
     }
     let template = fs::read_to_string(project.root().join("public").join(WORKER))
         .map_err(SetupError::file(&project.root().join("public").join(WORKER)))?;
-    let whole = Release::read(folder)?;
+    let whole = if release {
+        Release::read(folder)?
+    } else {
+        Release::empty()
+    };
     let worker = whole.worker(&template)?;
     write(&folder.join(WORKER), worker.as_bytes())?;
     if release {
@@ -64,48 +69,46 @@ fn write(path: &Path, bytes: &[u8]) -> Result<(), SetupError> {
     fs::write(path, bytes).map_err(SetupError::file(path))
 }
 
-/// Trunk starts the app by an inline module, which the page's Content-Security-Policy forbids.
-fn move_start_script(folder: &Path) -> Result<(), SetupError> {
+/// Trunk starts the app by an inline module, which the page's Content-Security-Policy forbids;
+/// `trunk serve` adds a second script that reloads the page.
+fn move_inline_scripts(folder: &Path) -> Result<(), SetupError> {
     let path = folder.join("index.html");
-    let page = fs::read_to_string(&path).map_err(SetupError::file(&path))?;
-    let (page, script) = split_start_script(&page)?;
-    let name = format!("begin-{}.js", short_hash(script.as_bytes()));
-    write(&folder.join(&name), script.as_bytes())?;
-    let page = page.replace(
-        START_SLOT,
-        &format!(r#"<script type="module" src="./{name}"></script>"#),
-    );
+    let mut page = fs::read_to_string(&path).map_err(SetupError::file(&path))?;
+    if inline_script(&page).is_none() {
+        return Err(SetupError::Page(
+            "index.html holds no start script from Trunk".to_owned(),
+        ));
+    }
+    while let Some(found) = inline_script(&page) {
+        let name = format!("begin-{}.js", short_hash(found.code.as_bytes()));
+        write(&folder.join(&name), found.code.as_bytes())?;
+        let tag = format!(r#"<script type="module" src="./{name}"></script>"#);
+        page.replace_range(found.place, &tag);
+    }
     write(&path, page.as_bytes())
 }
 
-const START_SLOT: &str = "<!--start-->";
-
-/// Takes the one inline module out of the page and leaves a slot for it.
-fn split_start_script(page: &str) -> Result<(String, String), SetupError> {
-    let lacks = || SetupError::Page("index.html holds no inline start script from Trunk".to_owned());
-    let begin = inline_module(page).ok_or_else(lacks)?;
-    let (before, rest) = page.split_at_checked(begin).ok_or_else(lacks)?;
-    let (_, rest) = rest.split_once('>').ok_or_else(lacks)?;
-    let (script, after) = rest.split_once("</script>").ok_or_else(lacks)?;
-    if inline_module(after).is_some() {
-        return Err(SetupError::Page(
-            "index.html holds more than one inline script".to_owned(),
-        ));
-    }
-    Ok((
-        format!("{before}{START_SLOT}{after}"),
-        format!("{}\n", script.trim()),
-    ))
+/// A script that stands in the page itself.
+#[derive(Debug, PartialEq)]
+struct InlineScript {
+    /// From its opening tag to its closing one.
+    place: Range<usize>,
+    code: String,
 }
 
-/// Where the first script tag without an address begins.
-fn inline_module(page: &str) -> Option<usize> {
-    page.match_indices("<script")
-        .map(|(place, _)| place)
-        .find(|place| {
-            let tag = page.get(*place..).and_then(|rest| rest.split('>').next());
-            tag.is_some_and(|tag| !tag.contains("src="))
+/// The first script whose tag names no address.
+fn inline_script(page: &str) -> Option<InlineScript> {
+    const END: &str = "</script>";
+    page.match_indices("<script").find_map(|(begin, _)| {
+        let (tag, rest) = page.get(begin..)?.split_once('>')?;
+        let (code, _) = rest.split_once(END)?;
+        let end = begin + tag.len() + 1 + code.len() + END.len();
+        let code = format!("{}\n", code.trim());
+        (!tag.contains("src=")).then_some(InlineScript {
+            place: begin..end,
+            code,
         })
+    })
 }
 
 /// The features browsers and the compiler agree on, one by one: allowing all makes a file that
@@ -205,25 +208,15 @@ mod tests {
     use super::*;
 
     #[test]
-    fn the_start_script_leaves_the_page() {
+    fn an_inline_script_is_found_and_one_with_an_address_is_not() {
         let page = r#"<head><script src="a.js" defer></script><script type="module" nonce="x">
 import init from './app.js';
 </script></head>"#;
-        let (page, script) = split_start_script(page).expect("one inline script");
-        assert_eq!(
-            page,
-            r#"<head><script src="a.js" defer></script><!--start--></head>"#
-        );
-        assert_eq!(script, "import init from './app.js';\n");
-    }
-
-    #[test]
-    fn a_second_inline_script_is_refused() {
-        let page = "<script>a</script><script>b</script>";
-        assert!(matches!(split_start_script(page), Err(SetupError::Page(_))));
-        assert!(matches!(
-            split_start_script("<p>none</p>"),
-            Err(SetupError::Page(_))
-        ));
+        let found = inline_script(page).expect("the second one");
+        assert_eq!(found.code, "import init from './app.js';\n");
+        let mut page = page.to_owned();
+        page.replace_range(found.place, "-");
+        assert_eq!(page, r#"<head><script src="a.js" defer></script>-</head>"#);
+        assert_eq!(inline_script(&page), None);
     }
 }

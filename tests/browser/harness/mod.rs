@@ -21,6 +21,7 @@ mod clock;
 mod failure;
 mod finger;
 mod page;
+mod phone;
 mod release;
 mod shop;
 mod storage;

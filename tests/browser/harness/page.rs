@@ -272,32 +272,6 @@ impl Page {
             .await?)
     }
 
-    /// Turns the phone.
-    pub async fn turn(&self, screen: Screen) -> Told {
-        self.cdp("Emulation.setDeviceMetricsOverride", screen.metrics())
-            .await
-            .map(drop)
-    }
-
-    /// The phone's dark or light look. Motion is always reduced, so nothing slides under the finger.
-    pub async fn dark(&self, dark: bool) -> Told {
-        let look = if dark { "dark" } else { "light" };
-        let features = json!([
-            { "name": "prefers-color-scheme", "value": look },
-            { "name": "prefers-reduced-motion", "value": "reduce" },
-        ]);
-        self.cdp("Emulation.setEmulatedMedia", json!({ "features": features }))
-            .await
-            .map(drop)
-    }
-
-    /// The phone's time zone, by its IANA name.
-    pub async fn time_zone(&self, name: &str) -> Told {
-        self.cdp("Emulation.setTimezoneOverride", json!({ "timezoneId": name }))
-            .await
-            .map(drop)
-    }
-
     /// Waits for a file the page gave out, and reads it. The file is then gone, ready for the next.
     pub async fn downloaded(&self) -> Told<(String, Vec<u8>)> {
         let path = self
