@@ -39,7 +39,7 @@ pub fn ready() -> Result<Browser, SetupError> {
 
 fn find() -> Option<Browser> {
     let debian = [PathBuf::from("/usr/bin")];
-    let chromium = ["chromium", "chromium-browser", "google-chrome"]
+    let chromium = ["chromium", "chromium-browser"]
         .iter()
         .find_map(|name| on_path(name, &debian))?;
     Some(Browser {

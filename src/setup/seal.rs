@@ -5,6 +5,7 @@
 use std::env;
 use std::fs;
 use std::io::Write;
+use std::ops::Range;
 use std::path::{Path, PathBuf};
 use std::process::Command;
 
@@ -39,21 +40,25 @@ pub fn from_hook() -> Result<(), SetupError> {
 /// [`SetupError::Page`] when Trunk's output isn't as expected, [`SetupError::File`] when it
 /// can't be read or written.
 pub fn seal(project: &Project, folder: &Path, release: bool) -> Result<(), SetupError> {
-    move_start_script(folder)?;
+    move_inline_scripts(folder)?;
     if release {
         shrink_wasm(project, folder)?;
     }
     let template = fs::read_to_string(project.root().join("public").join(WORKER))
         .map_err(SetupError::file(&project.root().join("public").join(WORKER)))?;
-    let whole = Release::read(folder)?;
+    let whole = if release {
+        Release::read(folder)?
+    } else {
+        Release::empty()
+    };
     let worker = whole.worker(&template)?;
     write(&folder.join(WORKER), worker.as_bytes())?;
     if release {
         step("compress for the wire", || {
-            write_brotli(folder, WORKER, worker.as_bytes())?;
+            write_brotli(project, folder, WORKER, worker.as_bytes())?;
             whole
                 .files()
-                .try_for_each(|(name, bytes)| write_brotli(folder, name, bytes))
+                .try_for_each(|(name, bytes)| write_brotli(project, folder, name, bytes))
         })?;
     }
     println!("✓ sealed as {}", whole.build_id(&template));
@@ -64,48 +69,46 @@ fn write(path: &Path, bytes: &[u8]) -> Result<(), SetupError> {
     fs::write(path, bytes).map_err(SetupError::file(path))
 }
 
-/// Trunk starts the app by an inline module, which the page's Content-Security-Policy forbids.
-fn move_start_script(folder: &Path) -> Result<(), SetupError> {
+/// Trunk starts the app by an inline module, which the page's Content-Security-Policy forbids;
+/// `trunk serve` adds a second script that reloads the page.
+fn move_inline_scripts(folder: &Path) -> Result<(), SetupError> {
     let path = folder.join("index.html");
-    let page = fs::read_to_string(&path).map_err(SetupError::file(&path))?;
-    let (page, script) = split_start_script(&page)?;
-    let name = format!("begin-{}.js", short_hash(script.as_bytes()));
-    write(&folder.join(&name), script.as_bytes())?;
-    let page = page.replace(
-        START_SLOT,
-        &format!(r#"<script type="module" src="./{name}"></script>"#),
-    );
+    let mut page = fs::read_to_string(&path).map_err(SetupError::file(&path))?;
+    if inline_script(&page).is_none() {
+        return Err(SetupError::Page(
+            "index.html holds no start script from Trunk".to_owned(),
+        ));
+    }
+    while let Some(found) = inline_script(&page) {
+        let name = format!("begin-{}.js", short_hash(found.code.as_bytes()));
+        write(&folder.join(&name), found.code.as_bytes())?;
+        let tag = format!(r#"<script type="module" src="./{name}"></script>"#);
+        page.replace_range(found.place, &tag);
+    }
     write(&path, page.as_bytes())
 }
 
-const START_SLOT: &str = "<!--start-->";
-
-/// Takes the one inline module out of the page and leaves a slot for it.
-fn split_start_script(page: &str) -> Result<(String, String), SetupError> {
-    let lacks = || SetupError::Page("index.html holds no inline start script from Trunk".to_owned());
-    let begin = inline_module(page).ok_or_else(lacks)?;
-    let (before, rest) = page.split_at_checked(begin).ok_or_else(lacks)?;
-    let (_, rest) = rest.split_once('>').ok_or_else(lacks)?;
-    let (script, after) = rest.split_once("</script>").ok_or_else(lacks)?;
-    if inline_module(after).is_some() {
-        return Err(SetupError::Page(
-            "index.html holds more than one inline script".to_owned(),
-        ));
-    }
-    Ok((
-        format!("{before}{START_SLOT}{after}"),
-        format!("{}\n", script.trim()),
-    ))
+/// A script that stands in the page itself.
+#[derive(Debug, PartialEq)]
+struct InlineScript {
+    /// From its opening tag to its closing one.
+    place: Range<usize>,
+    code: String,
 }
 
-/// Where the first script tag without an address begins.
-fn inline_module(page: &str) -> Option<usize> {
-    page.match_indices("<script")
-        .map(|(place, _)| place)
-        .find(|place| {
-            let tag = page.get(*place..).and_then(|rest| rest.split('>').next());
-            tag.is_some_and(|tag| !tag.contains("src="))
+/// The first script whose tag names no address.
+fn inline_script(page: &str) -> Option<InlineScript> {
+    const END: &str = "</script>";
+    page.match_indices("<script").find_map(|(begin, _)| {
+        let (tag, rest) = page.get(begin..)?.split_once('>')?;
+        let (code, _) = rest.split_once(END)?;
+        let end = begin + tag.len() + 1 + code.len() + END.len();
+        let code = format!("{}\n", code.trim());
+        (!tag.contains("src=")).then_some(InlineScript {
+            place: begin..end,
+            code,
         })
+    })
 }
 
 /// The features browsers and the compiler agree on, one by one: allowing all makes a file that
@@ -120,7 +123,7 @@ const FEATURES: [&str; 7] = [
     "--enable-sign-ext",
 ];
 
-/// Runs wasm-opt over the WASM, where there is one; what it made of the same input is kept.
+/// Runs wasm-opt over the WASM, where there is one.
 fn shrink_wasm(project: &Project, folder: &Path) -> Result<(), SetupError> {
     let Some(program) = wasm_opt(project) else {
         println!("  wasm-opt is missing: the release works but is larger.");
@@ -130,29 +133,65 @@ fn shrink_wasm(project: &Project, folder: &Path) -> Result<(), SetupError> {
         .files()
         .filter(|(name, _)| name.ends_with(".wasm"))
     {
-        let kept = project
-            .web_target()
-            .join("small")
-            .join(format!("{}.wasm", short_hash(bytes)));
-        if !kept.is_file() {
-            let parent = kept.parent().unwrap_or(folder);
-            fs::create_dir_all(parent).map_err(SetupError::file(parent))?;
+        let path = folder.join(name);
+        let small = kept(project, bytes, "wasm", &FEATURES.concat(), |part| {
             step("shrink the WASM with wasm-opt", || {
-                let half_done = kept.with_extension("part");
-                let mut shrink = Command::new(&program);
-                shrink
-                    .arg("-Oz")
-                    .args(FEATURES)
-                    .arg(folder.join(name))
-                    .arg("-o")
-                    .arg(&half_done);
-                run(&mut shrink, None)?;
-                fs::rename(&half_done, &kept).map_err(SetupError::file(&kept))
-            })?;
-        }
-        fs::copy(&kept, folder.join(name)).map_err(SetupError::file(&kept))?;
+                run(
+                    Command::new(&program)
+                        .arg("-Oz")
+                        .args(FEATURES)
+                        .arg(&path)
+                        .arg("-o")
+                        .arg(part),
+                    None,
+                )
+            })
+        })?;
+        fs::copy(&small, &path).map_err(SetupError::file(&path))?;
     }
     Ok(())
+}
+
+/// Writes the brotli copy a server may send, unless it saves nothing.
+fn write_brotli(project: &Project, folder: &Path, name: &str, bytes: &[u8]) -> Result<(), SetupError> {
+    let (buffer, quality, window) = (4096, 11, 22);
+    let small = kept(project, bytes, "br", &format!("{quality} {window}"), |part| {
+        let mut small = Vec::new();
+        brotli::CompressorWriter::new(&mut small, buffer, quality, window)
+            .write_all(bytes)
+            .map_err(SetupError::file(part))?;
+        write(part, &small)
+    })?;
+    let size = fs::metadata(&small).map_err(SetupError::file(&small))?.len();
+    if size < bytes.len() as u64 {
+        let path = folder.join(format!("{name}.br"));
+        fs::copy(&small, &path).map_err(SetupError::file(&path))?;
+    }
+    Ok(())
+}
+
+/// What was made of exactly these bytes by this recipe, made now if it wasn't before: the slow
+/// steps are done once for each content.
+fn kept(
+    project: &Project,
+    bytes: &[u8],
+    kind: &str,
+    recipe: &str,
+    make: impl FnOnce(&Path) -> Result<(), SetupError>,
+) -> Result<PathBuf, SetupError> {
+    let folder = project.web_target().join("small");
+    let there = folder.join(format!(
+        "{}.{kind}",
+        short_hash(&[bytes, recipe.as_bytes()].concat())
+    ));
+    if !there.is_file() {
+        fs::create_dir_all(&folder).map_err(SetupError::file(&folder))?;
+        // Renamed when whole, so that a broken-off run leaves nothing half done.
+        let part = there.with_extension("part");
+        make(&part)?;
+        fs::rename(&part, &there).map_err(SetupError::file(&there))?;
+    }
+    Ok(there)
 }
 
 /// The first 16 hex digits of SHA-256.
@@ -164,45 +203,20 @@ fn short_hash(bytes: &[u8]) -> String {
         .collect()
 }
 
-/// Writes the brotli copy a server may send, unless it saves nothing.
-fn write_brotli(folder: &Path, name: &str, bytes: &[u8]) -> Result<(), SetupError> {
-    let path = folder.join(format!("{name}.br"));
-    let mut small = Vec::new();
-    let (quality, window) = (11, 22);
-    brotli::CompressorWriter::new(&mut small, 4096, quality, window)
-        .write_all(bytes)
-        .map_err(SetupError::file(&path))?;
-    if small.len() < bytes.len() {
-        write(&path, &small)
-    } else {
-        Ok(())
-    }
-}
-
 #[cfg(test)]
 mod tests {
     use super::*;
 
     #[test]
-    fn the_start_script_leaves_the_page() {
+    fn an_inline_script_is_found_and_one_with_an_address_is_not() {
         let page = r#"<head><script src="a.js" defer></script><script type="module" nonce="x">
 import init from './app.js';
 </script></head>"#;
-        let (page, script) = split_start_script(page).expect("one inline script");
-        assert_eq!(
-            page,
-            r#"<head><script src="a.js" defer></script><!--start--></head>"#
-        );
-        assert_eq!(script, "import init from './app.js';\n");
-    }
-
-    #[test]
-    fn a_second_inline_script_is_refused() {
-        let page = "<script>a</script><script>b</script>";
-        assert!(matches!(split_start_script(page), Err(SetupError::Page(_))));
-        assert!(matches!(
-            split_start_script("<p>none</p>"),
-            Err(SetupError::Page(_))
-        ));
+        let found = inline_script(page).expect("the second one");
+        assert_eq!(found.code, "import init from './app.js';\n");
+        let mut page = page.to_owned();
+        page.replace_range(found.place, "-");
+        assert_eq!(page, r#"<head><script src="a.js" defer></script>-</head>"#);
+        assert_eq!(inline_script(&page), None);
     }
 }

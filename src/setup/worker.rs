@@ -33,6 +33,13 @@ impl Release {
         Ok(Release { files })
     }
 
+    /// A release of no files, whose worker keeps nothing: a page under development changes too often.
+    pub fn empty() -> Release {
+        Release {
+            files: BTreeMap::new(),
+        }
+    }
+
     /// The files' names, sorted.
     pub fn names(&self) -> impl Iterator<Item = &str> {
         self.files.keys().map(String::as_str)
@@ -83,11 +90,18 @@ impl Release {
         let names = self
             .names()
             .map(|name| if name == "index.html" { "./" } else { name });
-        let files = names.map(|name| format!("\n  '{name}',")).collect::<String>();
+        let files = names
+            .map(|name| format!("\n  {},", quoted(name)))
+            .collect::<String>();
         Ok(template
             .replace(BUILD_SLOT, &format!("'{}'", self.build_id(template)))
             .replace(FILES_SLOT, &format!("[{files}\n]")))
     }
+}
+
+/// A name as JavaScript writes a string.
+fn quoted(name: &str) -> String {
+    serde_json::Value::from(name).to_string()
 }
 
 fn gather(folder: &Path, prefix: &str, files: &mut BTreeMap<String, Vec<u8>>) -> Result<(), SetupError> {
@@ -102,4 +116,53 @@ fn gather(folder: &Path, prefix: &str, files: &mut BTreeMap<String, Vec<u8>>) ->
         }
     }
     Ok(())
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    const TEMPLATE: &str = "const BUILD = 'BUILD';\nconst FILES = ['FILES'];\n";
+
+    fn release(files: &[(&str, &str)]) -> Release {
+        let files = files
+            .iter()
+            .map(|(name, text)| ((*name).to_owned(), text.as_bytes().to_vec()));
+        Release {
+            files: files.collect(),
+        }
+    }
+
+    #[test]
+    fn the_worker_names_every_file_and_the_page_by_its_folder() {
+        let whole = release(&[("index.html", "page"), ("a b'c.js", "code")]);
+        let id = whole.build_id(TEMPLATE);
+        let worker = whole.worker(TEMPLATE).expect("both slots are there");
+        assert_eq!(
+            worker,
+            format!("const BUILD = '{id}';\nconst FILES = [\n  \"a b'c.js\",\n  \"./\",\n];\n")
+        );
+    }
+
+    #[test]
+    fn the_build_id_tells_apart_content_names_and_worker() {
+        let ids = [
+            release(&[("a", "bc")]).build_id(TEMPLATE),
+            release(&[("ab", "c")]).build_id(TEMPLATE),
+            release(&[("a", "b"), ("c", "")]).build_id(TEMPLATE),
+            release(&[("a", "bc")]).build_id("another worker"),
+        ];
+        for (place, id) in ids.iter().enumerate() {
+            assert_eq!(id.len(), 16);
+            assert!(!ids.iter().skip(place + 1).any(|other| other == id), "{ids:?}");
+        }
+    }
+
+    #[test]
+    fn a_template_without_its_slots_is_refused() {
+        assert!(matches!(
+            release(&[]).worker("const BUILD = 'BUILD';"),
+            Err(SetupError::Page(_))
+        ));
+    }
 }

@@ -11,7 +11,7 @@ const EYES: &str = "
     const seen = thing => thing.checkVisibility({ checkOpacity: true, checkVisibilityCSS: true })
         && thing.getClientRects().length > 0;
     const called = thing => {
-        const name = thing.getAttribute('aria-label') || thing.innerText || thing.id || thing.className || '';
+        const name = thing.getAttribute('aria-label') || thing.innerText || thing.labels?.[0]?.innerText || thing.id || thing.className || '';
         return thing.tagName.toLowerCase() + ' \"' + String(name).replace(/\\s+/g, ' ').slice(0, 40) + '\"';
     };
     const keys = () => [...document.querySelectorAll(

@@ -75,8 +75,9 @@ impl DriverProcess {
         )))
     }
 
-    /// Opens a browser with a fresh profile, a touch screen and a console that is kept.
-    pub async fn session(&self, chromium: &Path, screen: Screen) -> Told<WebDriver> {
+    /// Opens a browser with a fresh profile, a touch screen and a console that is kept; files that
+    /// the page gives out go to `downloads`.
+    pub async fn session(&self, chromium: &Path, screen: Screen, downloads: &Path) -> Told<WebDriver> {
         let mut wanted = DesiredCapabilities::chrome();
         wanted.set_binary(&chromium.to_string_lossy())?;
         for flag in FLAGS {
@@ -88,6 +89,11 @@ impl DriverProcess {
                 "width": screen.width, "height": screen.height,
                 "pixelRatio": 2.0, "touch": true, "mobile": true,
             }}),
+        )?;
+        let folder = downloads.to_string_lossy();
+        wanted.add_experimental_option(
+            "prefs",
+            json!({ "download.default_directory": folder, "download.prompt_for_download": false }),
         )?;
         wanted.set_browser_log_level(LoggingPrefsLogLevel::All)?;
         Ok(WebDriver::new(format!("http://127.0.0.1:{}", self.port), wanted).await?)

@@ -38,7 +38,7 @@ const ADVANCE: &str = "
     document.dispatchEvent(new Event('visibilitychange'));";
 
 impl Page {
-    /// Time passes: both clocks of the page move, and the page is told as on return to it.
+    /// Time passes on the open page: both its clocks move, and it is told as on return to it.
     pub async fn advance_clock(&mut self, by: Duration) -> Told {
         let by_ms = by.as_millis() as f64;
         self.move_clock(by_ms, by_ms).await

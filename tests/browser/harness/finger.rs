@@ -15,7 +15,9 @@ const WHERE: &str = "function () {
         const x = box.left + box.width / 2, y = box.top + box.height / 2;
         const top = document.elementFromPoint(x, y);
         const hit = !!top && (thing.contains(top) || (top.closest('label')?.contains(thing) ?? false));
-        return { x, y, hit, over: top ? top.outerHTML.slice(0, 120) : 'nothing',
+        // A page wider than the screen is shown smaller; the finger is told where it is then.
+        const view = window.visualViewport;
+        return { x: (x - view.offsetLeft) * view.scale, y: (y - view.offsetTop) * view.scale, hit, over: top ? top.outerHTML.slice(0, 120) : 'nothing',
                  width: box.width, height: box.height };
     };
     for (const block of ['nearest', 'center', 'start', 'end']) {

@@ -21,6 +21,7 @@ mod clock;
 mod failure;
 mod finger;
 mod page;
+mod phone;
 mod release;
 mod shop;
 mod storage;
@@ -30,6 +31,7 @@ mod tree;
 pub use browser::Screen;
 pub use failure::{Failure, Told};
 pub use page::Page;
+pub use release::built;
 pub use target::*;
 
 use std::future::poll_fn;
@@ -42,7 +44,7 @@ use std::task::Poll;
 ///
 /// At the end the browser's console must hold no error.
 pub fn story(name: &str, screen: Screen, tell: impl AsyncFnOnce(&mut Page) -> Told) {
-    let folder = release::built();
+    let folder = built();
     let _place = shop::place();
     let runtime = tokio::runtime::Builder::new_multi_thread()
         .worker_threads(1)

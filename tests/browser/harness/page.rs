@@ -37,12 +37,12 @@ impl Page {
         let programs = browser::ready()?;
         let server = Server::start(folder, 0)?;
         let process = DriverProcess::start(&programs.driver)?;
-        let driver = process.session(&programs.chromium, screen).await?;
         let downloads = Path::new(env!("CARGO_MANIFEST_DIR"))
             .join("target/downloads")
             .join(name);
         drop(std::fs::remove_dir_all(&downloads));
         std::fs::create_dir_all(&downloads)?;
+        let driver = process.session(&programs.chromium, screen, &downloads).await?;
         let mut page = Page {
             driver,
             clock: Clock::new(),
@@ -59,9 +59,6 @@ impl Page {
 
     /// What every new tab is told before the app starts in it.
     async fn prepare_tab(&mut self) -> Told {
-        let downloads = self.downloads.to_string_lossy().into_owned();
-        let allow = json!({ "behavior": "allow", "downloadPath": downloads });
-        self.cdp("Browser.setDownloadBehavior", allow).await?;
         self.cdp("Emulation.setTimezoneOverride", json!({ "timezoneId": "UTC" }))
             .await?;
         self.dark(false).await?;
@@ -126,6 +123,17 @@ impl Page {
             Ok((self.script(there, Value::Null).await? == Value::Bool(true)).then_some(()))
         })
         .await
+    }
+
+    /// The build id of the release whose service worker serves this page.
+    pub async fn release_in_charge(&self) -> Told<String> {
+        let ask = "
+            const answer = arguments[arguments.length - 1];
+            const hear = event => event.data?.kind === 'this' && answer(event.data.build);
+            navigator.serviceWorker.addEventListener('message', hear);
+            navigator.serviceWorker.controller.postMessage({ kind: 'which' });";
+        let build = self.driver.execute_async(ask, Vec::new()).await?;
+        Ok(build.json().as_str().unwrap_or_default().to_owned())
     }
 
     /// The network goes away: the server stops and its port is shut.
@@ -264,40 +272,19 @@ impl Page {
             .await?)
     }
 
-    /// Turns the phone.
-    pub async fn turn(&self, screen: Screen) -> Told {
-        self.cdp("Emulation.setDeviceMetricsOverride", screen.metrics())
-            .await
-            .map(drop)
-    }
-
-    /// The phone's dark or light look. Motion is always reduced, so nothing slides under the finger.
-    pub async fn dark(&self, dark: bool) -> Told {
-        let look = if dark { "dark" } else { "light" };
-        let features = json!([
-            { "name": "prefers-color-scheme", "value": look },
-            { "name": "prefers-reduced-motion", "value": "reduce" },
-        ]);
-        self.cdp("Emulation.setEmulatedMedia", json!({ "features": features }))
-            .await
-            .map(drop)
-    }
-
-    /// The phone's time zone, by its IANA name.
-    pub async fn time_zone(&self, name: &str) -> Told {
-        self.cdp("Emulation.setTimezoneOverride", json!({ "timezoneId": name }))
-            .await
-            .map(drop)
-    }
-
     /// Waits for a file the page gave out, and reads it. The file is then gone, ready for the next.
     pub async fn downloaded(&self) -> Told<(String, Vec<u8>)> {
         let path = self
             .until("a file to arrive", async || {
+                // A half-written file has a hidden name, or an ending of its own.
+                let done = |path: &PathBuf| {
+                    let name = path.file_name().unwrap_or_default().to_string_lossy();
+                    !name.starts_with('.') && !name.ends_with(".crdownload")
+                };
                 let mut files = std::fs::read_dir(&self.downloads)?
                     .filter_map(Result::ok)
                     .map(|file| file.path());
-                Ok(files.find(|path| path.extension().is_none_or(|kind| kind != "crdownload")))
+                Ok(files.find(done))
             })
             .await?;
         let name = path

@@ -1,0 +1,49 @@
+//! The phone itself: how it is held, its look, its time zone, what it permits, how fast it is.
+
+use serde_json::json;
+
+use super::Told;
+use super::browser::Screen;
+use super::page::Page;
+
+impl Page {
+    /// Turns the phone.
+    pub async fn turn(&self, screen: Screen) -> Told {
+        self.cdp("Emulation.setDeviceMetricsOverride", screen.metrics())
+            .await
+            .map(drop)
+    }
+
+    /// The phone's dark or light look. Motion is always reduced, so nothing slides under the finger.
+    pub async fn dark(&self, dark: bool) -> Told {
+        let look = if dark { "dark" } else { "light" };
+        let features = json!([
+            { "name": "prefers-color-scheme", "value": look },
+            { "name": "prefers-reduced-motion", "value": "reduce" },
+        ]);
+        self.cdp("Emulation.setEmulatedMedia", json!({ "features": features }))
+            .await
+            .map(drop)
+    }
+
+    /// The phone's time zone, by its IANA name.
+    pub async fn time_zone(&self, name: &str) -> Told {
+        self.cdp("Emulation.setTimezoneOverride", json!({ "timezoneId": name }))
+            .await
+            .map(drop)
+    }
+
+    /// Grants or denies the page a permission by its web name: "notifications", "persistent-storage".
+    pub async fn permit(&self, name: &str, granted: bool) -> Told {
+        let setting = if granted { "granted" } else { "denied" };
+        let what = json!({ "permission": { "name": name }, "setting": setting, "origin": self.url() });
+        self.cdp("Browser.setPermission", what).await.map(drop)
+    }
+
+    /// The phone's processor is so many times slower than this computer's; 1 is as fast.
+    pub async fn slow_down(&self, times: f64) -> Told {
+        self.cdp("Emulation.setCPUThrottlingRate", json!({ "rate": times }))
+            .await
+            .map(drop)
+    }
+}
