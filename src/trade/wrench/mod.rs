@@ -13,6 +13,7 @@ use uom::si::torque::newton_meter;
 
 /// What a wrench shows its torque on.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
 pub enum WrenchKind {
     /// Lines on the tube, and a thimble whose divisions lie between two of them.
     Thimble {

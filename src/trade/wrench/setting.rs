@@ -6,6 +6,7 @@ use serde::{Deserialize, Serialize};
 
 /// Where a torque lies on a wrench's scale.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
 pub enum RangeVerdict {
     /// Under the lowest mark: another wrench.
     BelowScale,
