@@ -5,7 +5,7 @@
 //! installed, after a week without use): backups are the user's safety, this module the page's.
 
 use serde::{Serialize, de::DeserializeOwned};
-use serde_json::{Value, json};
+use serde_json::Value;
 use std::cell::RefCell;
 use std::collections::BTreeMap;
 use std::fmt;
@@ -82,10 +82,10 @@ pub struct Shelf {
     known: RefCell<BTreeMap<String, u64>>,
 }
 
-struct Slot {
+struct Slot<'a> {
     sequence: u64,
     version: u32,
-    data: Value,
+    data: &'a str,
 }
 
 impl Shelf {
@@ -108,37 +108,27 @@ impl Shelf {
         migrations: &[Migration],
     ) -> Result<Loaded<T>, StorageError> {
         let latest = migrations.len() as u32 + 1;
-        let mut good = Vec::new();
+        let mut texts: Vec<(u64, String, String)> = Vec::new();
         let mut rescued = Vec::new();
         for slot in SLOTS {
             let key = slot_key(name, slot);
-            let Some(text) = self.store.get(&key) else {
-                continue;
-            };
-            match read_slot(&text) {
-                Some(found) => good.push((found, key, text)),
+            let Some(text) = self.store.get(&key) else { continue };
+            match read_slot(&text).map(|slot| slot.sequence) {
+                Some(sequence) => texts.push((sequence, key, text)),
                 None => rescued.extend(self.set_aside(&key, &text)),
             }
         }
-        good.sort_by_key(|(slot, ..)| std::cmp::Reverse(slot.sequence));
-        let newest = good.first().map_or(0, |(slot, ..)| slot.sequence);
+        texts.sort_by_key(|(sequence, ..)| std::cmp::Reverse(*sequence));
+        let newest = texts.first().map_or(0, |(sequence, ..)| *sequence);
         self.known.borrow_mut().insert(name.to_owned(), newest);
-        for (slot, key, text) in good {
+        for (_, key, text) in &texts {
+            let Some(slot) = read_slot(text) else { continue };
             if slot.version > latest {
-                return Err(StorageError::TooNew {
-                    name: name.to_owned(),
-                    version: slot.version,
-                });
+                return Err(StorageError::TooNew { name: name.to_owned(), version: slot.version });
             }
-            let steps = migrations.iter().skip(slot.version.saturating_sub(1) as usize);
-            match serde_json::from_value(steps.fold(slot.data, |data, step| step(data))) {
-                Ok(value) => {
-                    return Ok(Loaded {
-                        value: Some(value),
-                        rescued,
-                    });
-                }
-                Err(_) => rescued.extend(self.set_aside(&key, &text)),
+            match read_data(&slot, migrations) {
+                Some(value) => return Ok(Loaded { value: Some(value), rescued }),
+                None => rescued.extend(self.set_aside(key, text)),
             }
         }
         Ok(Loaded { value: None, rescued })
@@ -224,24 +214,30 @@ fn slot_key(name: &str, slot: &str) -> String {
     format!("{PREFIX}{name}/{slot}")
 }
 
-/// A line with the CRC-32 of what follows, then `{"sequence", "version", "data"}`.
+/// A head line "CRC-32, sequence, version", then the thing itself as JSON. The CRC is over all after it.
 fn write_slot<T: Serialize>(sequence: u64, version: u32, value: &T) -> Option<String> {
-    let data = serde_json::to_value(value).ok()?;
-    let body = json!({ "sequence": sequence, "version": version, "data": data }).to_string();
-    Some(format!("{:08x}\n{body}", crc32fast::hash(body.as_bytes())))
+    let rest = format!("{sequence} {version}\n{}", serde_json::to_string(value).ok()?);
+    Some(format!("{:08x} {rest}", crc32fast::hash(rest.as_bytes())))
 }
 
-fn read_slot(text: &str) -> Option<Slot> {
-    let (check, body) = text.split_once('\n')?;
-    if u32::from_str_radix(check, 16).ok()? != crc32fast::hash(body.as_bytes()) {
+fn read_slot(text: &str) -> Option<Slot<'_>> {
+    let (check, rest) = text.split_once(' ')?;
+    if check.len() != 8 || u32::from_str_radix(check, 16).ok()? != crc32fast::hash(rest.as_bytes()) {
         return None;
     }
-    let mut inner: Value = serde_json::from_str(body).ok()?;
-    Some(Slot {
-        sequence: inner.get("sequence")?.as_u64()?,
-        version: u32::try_from(inner.get("version")?.as_u64()?).ok()?,
-        data: inner.get_mut("data")?.take(),
-    })
+    let (head, data) = rest.split_once('\n')?;
+    let (sequence, version) = head.split_once(' ')?;
+    Some(Slot { sequence: sequence.parse().ok()?, version: version.parse().ok()?, data })
+}
+
+/// Reads a thing, brought up to the latest form first where it is older.
+fn read_data<T: DeserializeOwned>(slot: &Slot<'_>, migrations: &[Migration]) -> Option<T> {
+    let steps = migrations.get(slot.version.saturating_sub(1) as usize..).unwrap_or_default();
+    if steps.is_empty() {
+        return serde_json::from_str(slot.data).ok();
+    }
+    let old: Value = serde_json::from_str(slot.data).ok()?;
+    serde_json::from_str(&steps.iter().fold(old, |data, step| step(data)).to_string()).ok()
 }
 
 /// The browser's local storage.

@@ -12,7 +12,7 @@ pub struct EntryId(pub u64);
 
 /// What happened.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
-#[serde(tag = "what", rename_all = "snake_case")]
+#[serde(rename_all = "snake_case")]
 pub enum Event {
     /// A stop-level caution was read and acknowledged.
     Acknowledged { caution: String, words: String },
@@ -62,7 +62,6 @@ pub struct Entry {
     #[serde(default, skip_serializing_if = "String::is_empty")]
     pub who: String,
     /// What happened.
-    #[serde(flatten)]
     pub event: Event,
 }
 

@@ -20,7 +20,7 @@ use uom::si::length::millimeter;
 
 /// One kind of work.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
-#[serde(tag = "kind", rename_all = "snake_case")]
+#[serde(rename_all = "snake_case")]
 pub enum Work {
     /// Wash, blow out, wipe.
     Clean(Clean),

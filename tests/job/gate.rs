@@ -19,11 +19,11 @@ const FILL: StepId = StepId(3);
 /// A case joint with its sealant, a turn, the oil.
 fn gearbox() -> Sheet {
     sheet(
-        r#"{"id":1,"title":"Case joint","work":{"kind":"bond","joint":"case halves","application":
+        r#"{"id":1,"title":"Case joint","work":{"bond":{"joint":"case halves","application":
              {"kind":"case_halves","manual":"anaerobic_sealant","face":"steel_iron","rigid":true,"gap_mm":0.0,
-              "fluid":"oil","temperature_c":100,"oil_ways":false}}},
-           {"id":2,"title":"Turn","work":{"kind":"turn"}},
-           {"id":3,"title":"Oil","work":{"kind":"fill","fluid":"oil","litres":1.1}}"#,
+              "fluid":"oil","temperature_c":100,"oil_ways":false}}}},
+           {"id":2,"title":"Turn","work":{"turn":{}}},
+           {"id":3,"title":"Oil","work":{"fill":{"fluid":"oil","litres":1.1}}}"#,
     )
 }
 

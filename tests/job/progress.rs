@@ -10,9 +10,9 @@ const STEP: StepId = StepId(1);
 /// Four bolts in two rows, two passes and a round.
 fn case() -> Sheet {
     sheet(
-        r#"{"id":1,"title":"Case","work":{"kind":"fasten","thread":"M8","torque":"20 N·m",
+        r#"{"id":1,"title":"Case","work":{"fasten":{"thread":"M8","torque":"20 N·m",
             "layout":{"paired_rows":{"pairs":2}},
-            "passes":[{"share":0.5,"round":false},{"share":1.0,"round":true}]}}"#,
+            "passes":[{"share":0.5,"round":false},{"share":1.0,"round":true}]}}}"#,
     )
 }
 
@@ -95,8 +95,8 @@ fn adding_to_the_progress_gives_what_the_whole_record_gives() {
 #[test]
 fn the_next_open_step_is_the_first_one_not_closed() {
     let sheet = sheet(
-        r#"{"id":5,"title":"a","work":{"kind":"turn"}},{"id":2,"title":"b","work":{"kind":"turn"}},
-           {"id":9,"title":"c","work":{"kind":"turn"}}"#,
+        r#"{"id":5,"title":"a","work":{"turn":{}}},{"id":2,"title":"b","work":{"turn":{}}},
+           {"id":9,"title":"c","work":{"turn":{}}}"#,
     );
     let mut record = Record::default();
     done(&mut record, 5);

@@ -6,12 +6,12 @@ fn refusal(text: &str) -> String {
     Sheet::from_json(text).unwrap_err().to_string()
 }
 
-const TURN: &str = r#"{"id":1,"title":"Turn","work":{"kind":"turn"}}"#;
+const TURN: &str = r#"{"id":1,"title":"Turn","work":{"turn":{}}}"#;
 
 #[test]
 fn fields_of_a_newer_form_are_kept_and_written_back() {
     let text = format!(
-        r#"{{"version":1,"title":"Gearbox","bag_colour":"none","steps":[{{"id":1,"title":"Turn","weather":"dry","work":{{"kind":"turn"}}}},{TURN2}]}}"#,
+        r#"{{"version":1,"title":"Gearbox","bag_colour":"none","steps":[{{"id":1,"title":"Turn","weather":"dry","work":{{"turn":{{}}}}}},{TURN2}]}}"#,
         TURN2 = TURN.replace("\"id\":1", "\"id\":2")
     );
     let written = Sheet::from_json(&text).unwrap().to_json();
@@ -28,7 +28,7 @@ fn a_broken_file_names_its_line() {
 #[test]
 fn an_unknown_kind_of_work_is_refused_by_name() {
     let words =
-        refusal(r#"{"version":1,"title":"x","steps":[{"id":1,"title":"y","work":{"kind":"juggle"}}]}"#);
+        refusal(r#"{"version":1,"title":"x","steps":[{"id":1,"title":"y","work":{"juggle":{}}}]}"#);
     assert!(
         words.starts_with("Line 1 is not a job sheet: unknown variant `juggle`"),
         "{words}"
@@ -38,7 +38,7 @@ fn an_unknown_kind_of_work_is_refused_by_name() {
 #[test]
 fn a_torque_without_a_unit_is_refused() {
     let words = refusal(
-        r#"{"version":1,"title":"x","steps":[{"id":1,"title":"y","work":{"kind":"fasten","thread":"M6","torque":"9","layout":"single"}}]}"#,
+        r#"{"version":1,"title":"x","steps":[{"id":1,"title":"y","work":{"fasten":{"thread":"M6","torque":"9","layout":"single"}}}]}"#,
     );
     assert!(words.contains("unit"), "{words}");
 }
@@ -52,7 +52,7 @@ fn two_steps_of_one_number_are_refused() {
 #[test]
 fn waiting_for_a_later_step_is_refused() {
     let words = refusal(
-        r#"{"version":1,"title":"x","steps":[{"id":1,"title":"y","waits_for":[2],"work":{"kind":"turn"}},{"id":2,"title":"z","work":{"kind":"turn"}}]}"#,
+        r#"{"version":1,"title":"x","steps":[{"id":1,"title":"y","waits_for":[2],"work":{"turn":{}}},{"id":2,"title":"z","work":{"turn":{}}}]}"#,
     );
     assert_eq!(
         words,
