@@ -143,8 +143,8 @@ impl Shelf {
         let stored = SLOTS.map(|slot| {
             self.store
                 .get(&slot_key(name, slot))
-                .and_then(|text| read_slot(&text))
-                .map_or(0, |slot| slot.sequence)
+                .and_then(|text| read_slot(&text).map(|slot| slot.sequence))
+                .unwrap_or(0)
         });
         let newest = stored.into_iter().max().unwrap_or(0);
         let known = self.known.borrow().get(name).copied().unwrap_or(0);
