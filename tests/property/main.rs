@@ -1,1 +1,5 @@
 //! What must hold for any input, tried on many.
+
+mod caution;
+mod compound;
+mod cure;
