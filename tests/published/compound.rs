@@ -14,6 +14,14 @@ use uom::si::time::{hour, minute};
 
 const PRACTICE: &str = "common practice, no source";
 
+/// A kind of joint, its answers, what goes on it, and who says so.
+type Check<'a> = (
+    JointKind,
+    &'a [(&'a str, &'a str)],
+    Option<CompoundClass>,
+    &'a str,
+);
+
 /// A joint with these answers, by question and tile.
 fn joint(kind: JointKind, answers: &[(&str, &str)]) -> Application {
     let mut joint = Application::new(kind);
@@ -50,7 +58,7 @@ fn each_joint_gets_what_the_trade_puts_on_it() {
     use JointKind as K;
     let metal = ("face", "aluminium");
     let dry_shop = [("fluid", "oil"), ("oxygen_sensor", "no")];
-    let checks: &[(K, &[(&str, &str)], Option<CompoundClass>, &str)] = &[
+    let checks: &[Check] = &[
         (
             K::ThreadedFastener,
             &[("thread", "to_m6"), ("apart", "often")],

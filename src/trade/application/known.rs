@@ -18,8 +18,8 @@ pub struct Assumed {
 /// What "don't know" was taken as, for each question that matters and is open.
 pub fn assumed(joint: &Application) -> Vec<Assumed> {
     asked(joint)
-        .filter(|row| row.chosen(joint).is_none())
-        .map(|row| Assumed {
+        .filter(|(_, chosen)| chosen.is_none())
+        .map(|(row, _)| Assumed {
             question: row.id,
             words: row.assumed,
         })
@@ -103,10 +103,8 @@ impl Known {
 /// The joint with every answer cleared that isn't asked for or makes no sense.
 fn counted(joint: &Application) -> Application {
     let mut counts = [false; Field::ALL.len()];
-    for row in asked(joint) {
-        if row.chosen(joint).is_some() {
-            counts[row.field as usize] = true;
-        }
+    for (row, chosen) in asked(joint) {
+        counts[row.field as usize] = chosen.is_some();
     }
     let mut kept = joint.clone();
     for field in Field::ALL {
