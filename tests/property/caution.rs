@@ -241,7 +241,8 @@ fn steps() -> Vec<Situation> {
         target: Some(celsius(100.0)),
         ..Heating::default()
     };
-    let switches: [fn(&mut Situation); 8] = [
+    let switches: [fn(&mut Situation); 9] = [
+        |s| s.running = true,
         |s| s.solvent = true,
         |s| s.spring = true,
         |s| s.compressed_air = true,
@@ -377,6 +378,7 @@ fn each_switch_raises_its_own_caution_at_its_own_level() {
         (on(|s| s.spring = true), vec![("spring", Stop)]),
         (on(|s| s.turning = true), vec![("turning", Stop)]),
         (on(|s| s.before_cure = true), vec![("before-cure", Stop)]),
+        (on(|s| s.running = true), vec![("exhaust", Stop)]),
         (
             on(|s| s.high_strength_removal = true),
             vec![("locked-removal", Stop)],
@@ -467,6 +469,7 @@ prop_compose! {
             turning: switches[16],
             before_cure: switches[17],
             high_strength_removal: switches[18],
+            running: switches[19],
         }
     }
 }

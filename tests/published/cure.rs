@@ -207,6 +207,11 @@ fn dry_air_slows_silicone() {
     // Rate in proportion to humidity up to the label's 50 % (sharp front, Comyn 1998); damper is no quicker.
     check_h(&silicone(2.5), &shop(23.0, Some(25.0)), [48.0; 3]);
     check_h(&silicone(2.5), &shop(23.0, Some(90.0)), [24.0; 3]);
+    check_h(
+        &silicone(7.5),
+        &shop(23.0, Some(90.0)),
+        [172.193_9, 192.239_2, 216.0],
+    );
     // Humidity not read: common practice, 50 % with 40 % at the harsh end: 24 h × 50/40.
     check_h(&silicone(2.5), &shop(23.0, None), [24.0, 24.0, 30.0]);
     let refused = |humidity| {
@@ -241,6 +246,15 @@ fn the_time_to_join_runs_out_sooner_in_the_warm() {
     near(
         limit_min(&silicone(2.5), &shop(23.0, Some(100.0))),
         [2.5, 2.5, 5.0],
+    );
+    // More than saturated is a misread hygrometer; 60 K above the label is where it ends: 1/64, 1/2.5^6.
+    near(
+        limit_min(&silicone(2.5), &shop(23.0, Some(150.0))),
+        [2.5, 2.5, 5.0],
+    );
+    near(
+        limit_min(&silicone(2.5), &shop(120.0, None)),
+        [0.020_48, 0.078_125, 5.0],
     );
     // Cold and dry put a deadline off for nobody.
     near(limit_min(&silicone(2.5), &shop(10.0, Some(20.0))), [5.0; 3]);

@@ -72,12 +72,15 @@ const NO_CURE_GAP_MM: f64 = 0.75;
 const SILICONE_MM_PER_ROOT_DAY: Spread = Spread::new(2.8, 2.65, 2.5);
 /// The humidity those figures hold at.
 const LABEL_HUMIDITY: f64 = 0.5;
-/// What an unknown humidity is taken as once the shop's temperature is known (common practice).
-const OPEN_HUMIDITY: Spread = Spread::new(0.5, 0.5, 0.4);
+/// What an unknown humidity is taken as at the slow end; else it is the label's (common practice).
+const OPEN_HUMIDITY: f64 = 0.4;
 /// Air drier than this is taken as not curing it at all (common practice, no source).
 const DRIEST: f64 = 0.05;
 /// No bead is deeper.
 const DEEPEST_MM: f64 = 50.0;
+
+/// Warmer than this above the label, in tens of kelvin, a deadline comes no nearer.
+const WARMEST_TENS: f64 = 6.0;
 
 /// An activator can halve the time until it grips (from memory).
 const ACTIVATOR_HURRY: f64 = 2.0;
@@ -164,9 +167,9 @@ pub(super) fn hurry(chemistry: &Chemistry, label: &LabelTimes, air: Option<&Shop
     activator * damp * steep.powf((-tens_colder(label.at, air.temperature)).max(0.0))
 }
 
-/// How much colder than the label it is, in tens of kelvin; held to ±6, so that no power overflows.
+/// How much colder than the label it is, in tens of kelvin; held at the warm end so that no power overflows.
 fn tens_colder(label: ThermodynamicTemperature, air: ThermodynamicTemperature) -> f64 {
-    ((label.get::<degree_celsius>() - air.get::<degree_celsius>()) / 10.0).clamp(-6.0, 6.0)
+    ((label.get::<degree_celsius>() - air.get::<degree_celsius>()) / 10.0).max(-WARMEST_TENS)
 }
 
 fn humidity(air: Option<Ratio>) -> Option<f64> {
@@ -176,7 +179,11 @@ fn humidity(air: Option<Ratio>) -> Option<f64> {
 }
 
 fn dampness(air: Option<Ratio>, pace: Pace) -> f64 {
-    let humidity = humidity(air).unwrap_or(OPEN_HUMIDITY.at(pace));
+    let humidity = humidity(air).unwrap_or(if pace == Pace::Slow {
+        OPEN_HUMIDITY
+    } else {
+        LABEL_HUMIDITY
+    });
     if humidity < DRIEST {
         0.0
     } else {
