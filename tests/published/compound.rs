@@ -583,9 +583,23 @@ fn a_tile_stands_for_the_end_of_its_band() {
             .find(|asked| asked.id == question)
             .unwrap();
         assert_eq!(asked.choices.len(), tiles.len() + 1);
+        let mut end = 0.0;
         for (choice, expected) in tiles {
             let got = number(kind, question, choice).unwrap();
             assert!((got - expected).abs() < 1e-9, "{question} {choice}: {got}");
+            // The words name the end of the band; of the last band, where it begins.
+            let named = if choice.starts_with("over") { end } else { expected };
+            let words = asked
+                .choices
+                .iter()
+                .find(|one| one.id == choice)
+                .map(|one| one.words)
+                .unwrap();
+            assert!(
+                choice == "press" || words == "Hotter" || words.contains(&named.to_string()),
+                "{words}"
+            );
+            end = expected;
         }
         assert_eq!(number(kind, question, DONT_KNOW), None);
     }
