@@ -112,7 +112,9 @@ impl Shelf {
         let mut rescued = Vec::new();
         for slot in SLOTS {
             let key = slot_key(name, slot);
-            let Some(text) = self.store.get(&key) else { continue };
+            let Some(text) = self.store.get(&key) else {
+                continue;
+            };
             match read_slot(&text).map(|slot| slot.sequence) {
                 Some(sequence) => texts.push((sequence, key, text)),
                 None => rescued.extend(self.set_aside(&key, &text)),
@@ -124,10 +126,18 @@ impl Shelf {
         for (_, key, text) in &texts {
             let Some(slot) = read_slot(text) else { continue };
             if slot.version > latest {
-                return Err(StorageError::TooNew { name: name.to_owned(), version: slot.version });
+                return Err(StorageError::TooNew {
+                    name: name.to_owned(),
+                    version: slot.version,
+                });
             }
             match read_data(&slot, migrations) {
-                Some(value) => return Ok(Loaded { value: Some(value), rescued }),
+                Some(value) => {
+                    return Ok(Loaded {
+                        value: Some(value),
+                        rescued,
+                    });
+                }
                 None => rescued.extend(self.set_aside(key, text)),
             }
         }
@@ -227,12 +237,18 @@ fn read_slot(text: &str) -> Option<Slot<'_>> {
     }
     let (head, data) = rest.split_once('\n')?;
     let (sequence, version) = head.split_once(' ')?;
-    Some(Slot { sequence: sequence.parse().ok()?, version: version.parse().ok()?, data })
+    Some(Slot {
+        sequence: sequence.parse().ok()?,
+        version: version.parse().ok()?,
+        data,
+    })
 }
 
 /// Reads a thing, brought up to the latest form first where it is older.
 fn read_data<T: DeserializeOwned>(slot: &Slot<'_>, migrations: &[Migration]) -> Option<T> {
-    let steps = migrations.get(slot.version.saturating_sub(1) as usize..).unwrap_or_default();
+    let steps = migrations
+        .get(slot.version.saturating_sub(1) as usize..)
+        .unwrap_or_default();
     if steps.is_empty() {
         return serde_json::from_str(slot.data).ok();
     }

@@ -27,8 +27,7 @@ fn a_broken_file_names_its_line() {
 
 #[test]
 fn an_unknown_kind_of_work_is_refused_by_name() {
-    let words =
-        refusal(r#"{"version":1,"title":"x","steps":[{"id":1,"title":"y","work":{"juggle":{}}}]}"#);
+    let words = refusal(r#"{"version":1,"title":"x","steps":[{"id":1,"title":"y","work":{"juggle":{}}}]}"#);
     assert!(
         words.starts_with("Line 1 is not a job sheet: unknown variant `juggle`"),
         "{words}"

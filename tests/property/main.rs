@@ -1,5 +1,8 @@
 //! What must hold for any input, tried on many.
 
+mod caution;
+mod compound;
+mod cure;
 mod fits;
 mod guard;
 mod heat;

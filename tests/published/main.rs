@@ -2,8 +2,10 @@
 
 mod adapter;
 mod bearings;
+mod compound;
 mod cooling;
 mod corpus;
+mod cure;
 mod fits;
 mod growth;
 mod guard;

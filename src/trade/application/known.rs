@@ -18,8 +18,8 @@ pub struct Assumed {
 /// What "don't know" was taken as, for each question that matters and is open.
 pub fn assumed(joint: &Application) -> Vec<Assumed> {
     asked(joint)
-        .filter(|row| row.chosen(joint).is_none())
-        .map(|row| Assumed {
+        .filter(|(_, chosen)| chosen.is_none())
+        .map(|(row, _)| Assumed {
             question: row.id,
             words: row.assumed,
         })
@@ -103,10 +103,8 @@ impl Known {
 /// The joint with every answer cleared that isn't asked for or makes no sense.
 fn counted(joint: &Application) -> Application {
     let mut counts = [false; Field::ALL.len()];
-    for row in asked(joint) {
-        if row.chosen(joint).is_some() {
-            counts[row.field as usize] = true;
-        }
+    for (row, chosen) in asked(joint) {
+        counts[row.field as usize] = chosen.is_some();
     }
     let mut kept = joint.clone();
     for field in Field::ALL {
@@ -135,5 +133,53 @@ fn clear(joint: &mut Application, field: Field) {
         Field::Temperature => joint.temperature = None,
         Field::OxygenSensor => joint.oxygen_sensor = None,
         Field::OilWays => joint.oil_ways = None,
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    /// What an open number is taken as is what the words beside its question say.
+    #[test]
+    fn open_numbers_are_what_the_words_say() {
+        let open = |kind| Known::of(&Application::new(kind));
+        let said = |kind, question: &str| {
+            assumed(&Application::new(kind))
+                .into_iter()
+                .find(|open| open.question == question)
+                .map(|open| open.words)
+        };
+        let bolt = open(JointKind::ThreadedFastener);
+        assert_eq!(bolt.thread_mm, 8.0);
+        assert!(said(JointKind::ThreadedFastener, "thread").is_some_and(|words| words.contains("M8")));
+        assert_eq!(bolt.celsius, 230.0);
+        assert!(
+            said(JointKind::ThreadedFastener, "temperature").is_some_and(|words| words.contains("230 °C"))
+        );
+        for kind in [JointKind::FlangeRigid, JointKind::CaseHalves] {
+            assert_eq!(open(kind).gap_mm, Some(0.25));
+            assert!(said(kind, "gap").is_some_and(|words| words.contains("0.25 mm")));
+        }
+        for kind in [JointKind::FlangeFlexible, JointKind::ThreeWay] {
+            assert_eq!(open(kind).gap_mm, Some(3.0));
+            assert!(said(kind, "gap").is_some_and(|words| words.contains("3 mm")));
+        }
+        assert_eq!(open(JointKind::Cylindrical).gap_mm, None);
+        assert_eq!(open(JointKind::FlangeRigid).fluid, Fluid::Fuel);
+        assert!(open(JointKind::FlangeRigid).oxygen_sensor && open(JointKind::FlangeRigid).oil_ways);
+        assert_eq!(bolt.apart, Apart::Service);
+        assert!(bolt.vibration && !bolt.precoated && !bolt.locked && !bolt.assembled);
+    }
+
+    #[test]
+    fn numbers_that_make_no_sense_count_as_open() {
+        use uom::si::f64::Length;
+        for thread_mm in [-1.0, f64::NAN, f64::INFINITY] {
+            let mut joint = Application::new(JointKind::Stud);
+            joint.thread = Some(Length::new::<millimeter>(thread_mm));
+            assert_eq!(Known::of(&joint).thread_mm, 8.0);
+            assert!(assumed(&joint).iter().any(|open| open.question == "thread"));
+        }
     }
 }

@@ -55,29 +55,29 @@ impl fmt::Display for AnswerError {
 
 impl std::error::Error for AnswerError {}
 
-/// The rows asked of this joint, up to the first answer that settles it.
-pub(super) fn asked(joint: &Application) -> impl Iterator<Item = &'static Row> + '_ {
+/// The rows asked of this joint, up to the first answer that settles it, each with the tile chosen.
+pub(super) fn asked(joint: &Application) -> impl Iterator<Item = (&'static Row, Option<&'static str>)> + '_ {
     let mut settled = false;
     ROWS.iter()
         .filter(|row| row.kinds.contains(&joint.kind) && !(row.pointless)(joint))
-        .take_while(move |row| {
+        .map(|row| (row, row.chosen(joint)))
+        .take_while(move |(row, chosen)| {
             let show = !settled;
-            settled = settled || row.chosen(joint).is_some_and(|id| row.ends.contains(&id));
+            settled = settled || chosen.is_some_and(|id| row.ends.contains(&id));
             show
         })
 }
 
 /// The questions that matter for this kind of joint and the answers so far, in order.
 pub fn questions(joint: &Application) -> Vec<Question> {
-    asked(joint).map(|row| row.question(joint)).collect()
+    asked(joint).map(|(row, chosen)| row.question(chosen)).collect()
 }
 
 /// Every question this kind of joint can be asked, whatever is known of it.
 pub fn every_question(kind: JointKind) -> Vec<Question> {
-    let blank = Application::new(kind);
     ROWS.iter()
         .filter(|row| row.kinds.contains(&kind))
-        .map(|row| row.question(&blank))
+        .map(|row| row.question(None))
         .collect()
 }
 
@@ -101,12 +101,12 @@ pub fn answer(joint: &mut Application, question: &str, choice: &str) -> Result<(
 }
 
 impl Row {
-    fn question(&self, joint: &Application) -> Question {
+    fn question(&self, chosen: Option<&'static str>) -> Question {
         Question {
             id: self.id,
             words: self.words,
             choices: self.tiles.choices,
-            chosen: self.chosen(joint),
+            chosen,
             assumed: self.assumed,
         }
     }
@@ -127,7 +127,7 @@ impl Row {
     }
 
     /// The tile that the answer on hand falls on; none for an answer that isn't among the choices.
-    pub(super) fn chosen(&self, joint: &Application) -> Option<&'static str> {
+    fn chosen(&self, joint: &Application) -> Option<&'static str> {
         let yes_no = |answer: Option<bool>| answer.map(|yes| if yes { "yes" } else { "no" });
         let id = match self.field {
             Field::Manual => joint.manual.map(ManualWord::id),

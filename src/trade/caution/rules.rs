@@ -198,6 +198,15 @@ pub static RULES: &[Rule] = &[
         act: "Spark plug out or its lead off and earthed, starter off; turn by hand, fingers clear of gears and slots.",
         source: PRACTICE,
     },
+    Rule {
+        id: "exhaust",
+        level: Level::Stop,
+        when: |s| s.running,
+        danger: "Exhaust gas poisons unnoticed; a loose engine jumps.",
+        numbers: none,
+        act: "Outdoors or with the exhaust led out; bolted down, hands and clothes clear, a way to stop it in reach.",
+        source: PRACTICE,
+    },
     // From here on: mind this.
     Rule {
         id: "hands-strain",

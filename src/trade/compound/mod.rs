@@ -5,6 +5,7 @@ mod class;
 mod forbidden;
 mod limits;
 mod rules;
+mod typical;
 mod words;
 
 pub use card::{Recommendation, first_rule, recommend};

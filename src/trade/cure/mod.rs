@@ -7,7 +7,6 @@ mod label;
 mod pace;
 mod reach;
 mod shop;
-mod typical;
 
 pub use label::{LabelError, LabelTimes};
 pub use shop::{ShopHistory, ShopReading};

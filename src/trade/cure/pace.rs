@@ -27,6 +27,11 @@ impl Spread {
         Self { quick, likely, slow }
     }
 
+    /// At its kindest no slower than the label says.
+    const fn from_label(likely: f64, slow: f64) -> Self {
+        Self::new(1.0, likely, slow)
+    }
+
     fn at(&self, pace: Pace) -> f64 {
         match pace {
             Pace::Quick => self.quick,
@@ -42,15 +47,14 @@ const PER_TEN_KELVIN: Spread = Spread::new(1.7, 2.0, 2.5);
 /// Below this it hardly cures and none is counted (common practice, no source).
 const COLDEST_CELSIUS: f64 = 5.0;
 
-/// How many times longer an anaerobic takes on each metal without activator. That brass and copper are
-/// quickest: Int. J. Adhesion & Adhesives 17 (1997). The figures: common practice, no source.
-const ON_METAL: [(Substrate, Spread); 6] = [
-    (Substrate::BrassOrCopper, Spread::new(1.0, 1.0, 1.0)),
-    (Substrate::SteelOrIron, Spread::new(1.0, 1.0, 1.0)),
-    (Substrate::Aluminium, Spread::new(1.0, 1.5, 2.0)),
-    (Substrate::Stainless, Spread::new(1.0, 2.0, 3.0)),
-    (Substrate::Plated, Spread::new(1.0, 2.0, 3.0)),
-    (Substrate::Unknown, Spread::new(1.0, 2.0, 3.0)),
+/// How many times longer an anaerobic takes on each slow metal without activator; on the others it keeps
+/// the label's time. That brass and copper are quickest: Int. J. Adhesion & Adhesives 17 (1997). The
+/// figures: common practice, no source.
+const ON_SLOW_METAL: [(Substrate, Spread); 4] = [
+    (Substrate::Aluminium, Spread::from_label(1.5, 2.0)),
+    (Substrate::Stainless, Spread::from_label(2.0, 3.0)),
+    (Substrate::Plated, Spread::from_label(2.0, 3.0)),
+    (Substrate::Unknown, Spread::from_label(2.0, 3.0)),
 ];
 
 /// Labels are written for close-fitting parts, to about this gap (common practice, no source).
@@ -68,12 +72,15 @@ const NO_CURE_GAP_MM: f64 = 0.75;
 const SILICONE_MM_PER_ROOT_DAY: Spread = Spread::new(2.8, 2.65, 2.5);
 /// The humidity those figures hold at.
 const LABEL_HUMIDITY: f64 = 0.5;
-/// What an unknown humidity is taken as once the shop's temperature is known (common practice).
-const OPEN_HUMIDITY: Spread = Spread::new(0.5, 0.5, 0.4);
+/// What an unknown humidity is taken as at the slow end; else it is the label's (common practice).
+const OPEN_HUMIDITY: f64 = 0.4;
 /// Air drier than this is taken as not curing it at all (common practice, no source).
 const DRIEST: f64 = 0.05;
 /// No bead is deeper.
 const DEEPEST_MM: f64 = 50.0;
+
+/// Warmer than this above the label, in tens of kelvin, a deadline comes no nearer.
+const WARMEST_TENS: f64 = 6.0;
 
 /// An activator can halve the time until it grips (from memory).
 const ACTIVATOR_HURRY: f64 = 2.0;
@@ -102,7 +109,7 @@ pub(super) fn stretch(chemistry: &Chemistry, label: &LabelTimes, pace: Pace) -> 
 }
 
 fn on_metal(substrate: Substrate, pace: Pace) -> f64 {
-    ON_METAL
+    ON_SLOW_METAL
         .iter()
         .find(|row| row.0 == substrate)
         .map_or(1.0, |row| row.1.at(pace))
@@ -160,9 +167,9 @@ pub(super) fn hurry(chemistry: &Chemistry, label: &LabelTimes, air: Option<&Shop
     activator * damp * steep.powf((-tens_colder(label.at, air.temperature)).max(0.0))
 }
 
-/// How much colder than the label it is, in tens of kelvin; held to ±5, beyond which nothing changes.
+/// How much colder than the label it is, in tens of kelvin; held at the warm end so that no power overflows.
 fn tens_colder(label: ThermodynamicTemperature, air: ThermodynamicTemperature) -> f64 {
-    ((label.get::<degree_celsius>() - air.get::<degree_celsius>()) / 10.0).clamp(-5.0, 5.0)
+    ((label.get::<degree_celsius>() - air.get::<degree_celsius>()) / 10.0).max(-WARMEST_TENS)
 }
 
 fn humidity(air: Option<Ratio>) -> Option<f64> {
@@ -172,7 +179,11 @@ fn humidity(air: Option<Ratio>) -> Option<f64> {
 }
 
 fn dampness(air: Option<Ratio>, pace: Pace) -> f64 {
-    let humidity = humidity(air).unwrap_or(OPEN_HUMIDITY.at(pace));
+    let humidity = humidity(air).unwrap_or(if pace == Pace::Slow {
+        OPEN_HUMIDITY
+    } else {
+        LABEL_HUMIDITY
+    });
     if humidity < DRIEST {
         0.0
     } else {

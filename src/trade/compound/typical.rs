@@ -1,8 +1,8 @@
 //! Typical label figures by class, used until a bottle's own are known.
 
-use super::{Chemistry, CureSpec, LabelTimes, Substrate};
+use super::{CompoundClass, Family};
 use crate::trade::application::{Application, Face, JointKind, Known};
-use crate::trade::compound::{CompoundClass, Family};
+use crate::trade::cure::{Chemistry, CureSpec, LabelTimes, Substrate};
 use crate::trade::quantity::{Length, ThermodynamicTemperature, Time};
 use uom::si::length::millimeter;
 use uom::si::thermodynamic_temperature::degree_celsius;
