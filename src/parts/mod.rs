@@ -3,6 +3,7 @@
 pub mod bolts;
 pub mod caution_card;
 pub mod clock_bar;
+pub mod dynamic;
 pub mod keypad;
 pub mod number_field;
 pub mod plate;
