@@ -1,5 +1,6 @@
 //! Our own keypad: big keys for one knuckle, and the three units that matter beside the digits.
 
+use super::dynamic::text;
 use crate::trade::quantity::TorqueUnit;
 use leptos::prelude::*;
 
@@ -43,46 +44,71 @@ const OTHER_UNITS: [TorqueUnit; 3] = [
     TorqueUnit::OunceInch,
 ];
 
-/// Digits, point, back, and a column of torque units with "other" for the rarer three.
+/// Digits, point, back, a column of torque units with "other" for the rarer three, and the marks of a
+/// range and a tolerance.
 #[component]
-pub fn TorqueKeypad(typed: RwSignal<String>, unit: RwSignal<TorqueUnit>) -> impl IntoView {
+pub fn TorqueKeypad(
+    typed: RwSignal<String>,
+    unit: RwSignal<TorqueUnit>,
+    /// Told before the entry is emptied.
+    #[prop(into)]
+    clearing: Callback<()>,
+    /// Asks for the phone's own keyboard.
+    #[prop(into)]
+    words: Callback<()>,
+) -> impl IntoView {
     let other = RwSignal::new(OTHER_UNITS.contains(&unit.get_untracked()));
-    let units = move || if other.get() { OTHER_UNITS } else { MAIN_UNITS };
-    let digit = move |c: char| view! { <DigitKey key=Key::Type(c) typed /> };
-    let unit_key = move |at: usize| {
-        let this = move || units()[at];
-        view! {
+    let rows = [['7', '8', '9'], ['4', '5', '6'], ['1', '2', '3']];
+    let digits = |keys: [char; 3]| keys.map(|c| view! { <DigitKey key=Key::Type(c) typed /> });
+    let row = move |at: usize| view! { {digits(rows[at])} <UnitKey at unit other /> };
+    view! {
+        <div class="keypad torque-keypad" role="group" aria-label="Keypad">
+            {[0, 1, 2].map(row)}
+            {['.', '0'].map(|c| view! { <DigitKey key=Key::Type(c) typed /> })}
+            <DigitKey key=Key::Back typed />
             <button
-                class="unit"
-                aria-pressed=move || (unit.get() == this()).to_string()
-                aria-label=move || this().words()
-                on:click=move |_| unit.set(this())
+                class="word"
+                aria-pressed=text(move || other.get().to_string())
+                on:click=move |_| other.update(|o| *o = !*o)
             >
-                {move || this().symbol()}
+                "other"
             </button>
+            {['–', '±'].map(|c| view! { <DigitKey key=Key::Type(c) typed /> })}
+            <button class="word" on:click=move |_| words.run(())>
+                "type it"
+            </button>
+            <button
+                class="word"
+                on:click=move |_| {
+                    clearing.run(());
+                    typed.set(String::new());
+                }
+            >
+                "clear"
+            </button>
+        </div>
+    }
+}
+
+/// A torque unit's key: the main three, or the rarer three while `other` is on.
+#[component]
+fn UnitKey(at: usize, unit: RwSignal<TorqueUnit>, other: RwSignal<bool>) -> impl IntoView {
+    let this = move || {
+        if other.get() {
+            OTHER_UNITS[at]
+        } else {
+            MAIN_UNITS[at]
         }
     };
     view! {
-        <div class="keypad" role="group" aria-label="Keypad">
-            {digit('7')}
-            {digit('8')}
-            {digit('9')}
-            {unit_key(0)}
-            {digit('4')}
-            {digit('5')}
-            {digit('6')}
-            {unit_key(1)}
-            {digit('1')}
-            {digit('2')}
-            {digit('3')}
-            {unit_key(2)}
-            {digit('.')}
-            {digit('0')}
-            <DigitKey key=Key::Back typed />
-            <button class="unit" aria-pressed=move || other.get().to_string() on:click=move |_| other.update(|o| *o = !*o)>
-                "other"
-            </button>
-        </div>
+        <button
+            class="unit"
+            aria-pressed=text(move || (unit.get() == this()).to_string())
+            aria-label=text(move || this().words().to_owned())
+            on:click=move |_| unit.set(untrack(this))
+        >
+            {text(move || this().symbol().to_owned())}
+        </button>
     }
 }
 
@@ -127,6 +153,7 @@ fn DigitKey(key: Key, typed: RwSignal<String>) -> impl IntoView {
         Key::Type('.') => (".".to_owned(), "point".to_owned(), "digit"),
         Key::Type('−') => ("−".to_owned(), "minus".to_owned(), "digit"),
         Key::Type('–') => ("–".to_owned(), "to".to_owned(), "digit"),
+        Key::Type('±') => ("±".to_owned(), "plus or minus".to_owned(), "digit"),
         Key::Type(c) => (c.to_string(), c.to_string(), "digit"),
         Key::Back => ("←".to_owned(), "back".to_owned(), "digit"),
         Key::Clear => ("clear".to_owned(), "clear".to_owned(), "word"),
