@@ -57,20 +57,16 @@ fn bolt(thread: &str, strength: Option<Strength>, material: Option<FemaleMateria
     }
 }
 
-fn ask(statement: &TorqueStatement, change: impl FnOnce(&mut Question<'_>)) -> WholeAnswer {
-    let wrenches = mine();
-    let mut question = Question {
+fn ask(statement: &TorqueStatement, also: Option<&TorqueStatement>, in_hand: usize) -> WholeAnswer {
+    whole(Question {
         statement,
-        also: None,
+        also,
         bolt: None,
         running: None,
         adapter: None,
-        wrenches: &wrenches,
-        in_hand: 0,
-    };
-    // The change borrows nothing of its own that ends earlier.
-    change(&mut question);
-    whole(question)
+        wrenches: &mine(),
+        in_hand,
+    })
 }
 
 #[test]
@@ -162,14 +158,11 @@ fn an_adapter_changes_the_setting_and_not_the_torque_at_the_bolt() {
 #[test]
 fn a_pair_that_agrees_passes_and_a_slipped_point_stops_it() {
     let (first, good, bad) = (says("14 N·m"), says("10.3 ft·lb"), says("103 ft·lb"));
-    let passes = ask(&first, |question| {
-        question.also = Some(&good);
-        question.in_hand = 1;
-    });
+    let passes = ask(&first, Some(&good), 1);
     assert!(passes.pair.unwrap().agree);
     assert_eq!(passes.set.unwrap().number, "14.0");
 
-    let stopped = ask(&first, |question| question.also = Some(&bad));
+    let stopped = ask(&first, Some(&bad), 1);
     assert_eq!(stopped.set, None);
     let pair_answer = stopped.pair.unwrap();
     assert!(!pair_answer.agree);
