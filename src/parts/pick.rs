@@ -1,6 +1,6 @@
 //! One of several, shown as a row that opens into tiles.
 
-use super::dynamic::{Piece, piece, text};
+use super::dynamic::{Piece, piece, press, text};
 use leptos::prelude::*;
 
 /// A row with what is chosen; a touch opens the choices, another takes one and closes them.
@@ -53,7 +53,7 @@ fn Pick(
     });
     view! {
         <div class="pick">
-            <button class="row-key" aria-expanded=text(move || open.get().to_string()) on:click=move |_| open.update(|o| *o = !*o)>
+            <button class="row-key" aria-expanded=text(move || open.get().to_string()) on:click=press(move || open.update(|o| *o = !*o))>
                 <span class="quiet">{name}</span>
                 <span class="figures">{value}</span>
             </button>

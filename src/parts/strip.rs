@@ -1,6 +1,7 @@
 //! The strip: the clock that ends next, on every screen; the way to all of them, and to the bench.
 
 use super::clock_bar::{Standing, left_text, standing};
+use super::dynamic::{piece, press};
 use crate::bench::Bench;
 use crate::device::place;
 use crate::trade::moment::Moment;
@@ -19,21 +20,30 @@ struct Line {
 pub fn Strip() -> impl IntoView {
     let bench = Bench::here();
     let line = Memo::new(move |_| strip_line(bench));
+    let shown = piece(move || match line.get() {
+        Some(line) => {
+            let more = if line.more > 0 {
+                format!("+{}", line.more)
+            } else {
+                String::new()
+            };
+            view! {
+                <span class="left">{line.left}</span>
+                <span class="name">{line.name}</span>
+                <span class="quiet">{more}</span>
+            }
+            .into_any()
+        }
+        None => view! { <span class="quiet">"no clock running"</span> }.into_any(),
+    });
     view! {
         <header class="strip">
-            <button class="running" aria-label="running clocks" on:click=move |_| place::go("clocks")>
-                {move || match line.get() {
-                    Some(line) => view! {
-                        <span class="left">{line.left}</span>
-                        <span class="name">{line.name}</span>
-                        <span class="quiet">{(line.more > 0).then(|| format!("+{}", line.more))}</span>
-                    }
-                    .into_any(),
-                    None => view! { <span class="quiet">"no clock running"</span> }.into_any(),
-                }}
+            <button class="running" aria-label="running clocks" on:click=press(|| place::go("clocks"))>
+                {shown}
             </button>
         </header>
     }
+    .into_any()
 }
 
 /// The running clock that ends first; ripe ones when none runs.

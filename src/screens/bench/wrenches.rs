@@ -2,7 +2,7 @@
 
 use crate::bench::Bench;
 use crate::job::answer::percent;
-use crate::parts::dynamic::{Piece, piece, text};
+use crate::parts::dynamic::{Piece, piece, press, text};
 use crate::parts::number_field::NumberField;
 use crate::parts::pick::pick;
 use crate::trade::quantity::TorqueUnit;
@@ -42,15 +42,15 @@ pub fn MyWrenches() -> impl IntoView {
                         class="row-key"
                         role="radio"
                         aria-checked=held.to_string()
-                        on:click=move |_| bench.take_wrench(at)
+                        on:click=press(move || bench.take_wrench(at))
                     >
                         <span>{name.clone()}</span>
                         <span class="quiet figures">{words}</span>
                     </button>
                     <div class="row-tools">
                         <button aria-label=format!("change {name}") on:click=edit>"change"</button>
-                        <button aria-label=format!("move {name} up") disabled=at == 0 on:click=move |_| bench.move_wrench_up(at)>"up"</button>
-                        <button aria-label=format!("remove {name}") on:click=move |_| bench.remove_wrench(at)>"remove"</button>
+                        <button aria-label=format!("move {name} up") disabled=at == 0 on:click=press(move || bench.move_wrench_up(at))>"up"</button>
+                        <button aria-label=format!("remove {name}") on:click=press(move || bench.remove_wrench(at))>"remove"</button>
                     </div>
                 </li>
             }
@@ -62,12 +62,14 @@ pub fn MyWrenches() -> impl IntoView {
             .collect_view()
             .into_any()
     });
-    let form: Piece = piece(move || match describing.get() {
+    let form: Piece = piece(move || {
+        match describing.get() {
         Describing::No => {
-            view! { <button on:click=move |_| describe(Describing::New, fresh())>"add a wrench"</button> }
+            view! { <button on:click=press(move || describe(Describing::New, fresh()))>"add a wrench"</button> }
                 .into_any()
         }
         what => view! { <Form what describing draft /> }.into_any(),
+    }
     });
     view! {
         <fieldset>
@@ -206,7 +208,7 @@ fn Form(what: Describing, describing: RwSignal<Describing>, draft: RwSignal<Wren
                 <button class="work-key first" on:click=save>
                     {if what == Describing::New { "Add it" } else { "Keep it" }}
                 </button>
-                <button class="work-key" on:click=move |_| describing.set(Describing::No)>"Leave it"</button>
+                <button class="work-key" on:click=press(move || describing.set(Describing::No))>"Leave it"</button>
             </div>
         </div>
     }

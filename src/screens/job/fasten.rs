@@ -10,7 +10,7 @@ use crate::job::sheet::Step;
 use crate::job::work::{Fasten, Reuse, Work};
 use crate::parts::angle_gauge::AngleGauge;
 use crate::parts::bolts::{Bolt, Bolts};
-use crate::parts::dynamic::{Piece, piece, text};
+use crate::parts::dynamic::{Piece, piece, press, text};
 use crate::parts::number_field::NumberField;
 use crate::parts::plate::Plate;
 use crate::screens::Route;
@@ -52,7 +52,7 @@ pub fn FastenWork(step: StoredValue<Step>) -> impl IntoView {
         <OtherUnits answer />
         <ScaleDrawing answer />
         <WrenchRow />
-        <button on:click=move |_| on_torque(bench, step)>"on Torque: adapter, bolt, other units"</button>
+        <button on:click=press(move || on_torque(bench, step))>"on Torque: adapter, bolt, other units"</button>
     }
     .into_any()
 }

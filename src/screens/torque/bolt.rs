@@ -3,7 +3,7 @@
 use super::entry::Entry;
 use super::guard::guard_details;
 use crate::job::guarding::KnownBolt;
-use crate::parts::dynamic::{Piece, piece};
+use crate::parts::dynamic::{Piece, piece, press};
 use crate::parts::pick::pick;
 use crate::trade::guard::Joint;
 use crate::trade::preload::Condition;
@@ -57,7 +57,7 @@ fn Threads(entry: Entry) -> impl IntoView {
         let tile = move |thread: Thread| {
             let pressed = now == Some(thread);
             view! {
-                <button role="radio" aria-checked=pressed.to_string() on:click=move |_| take_thread(entry, thread)>
+                <button role="radio" aria-checked=pressed.to_string() on:click=press(move || take_thread(entry, thread))>
                     {thread.name()}
                 </button>
             }
@@ -69,8 +69,8 @@ fn Threads(entry: Entry) -> impl IntoView {
             {tiles}
         </div>
         <div class="corrections">
-            <button on:click=move |_| all.update(|all| *all = !*all)>"other threads"</button>
-            <button on:click=move |_| entry.on_desk("bolt", |desk| desk.bolt = None)>"no bolt"</button>
+            <button on:click=press(move || all.update(|all| *all = !*all))>"other threads"</button>
+            <button on:click=press(move || entry.on_desk("bolt", |desk| desk.bolt = None))>"no bolt"</button>
         </div>
     }
 }

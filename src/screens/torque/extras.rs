@@ -3,7 +3,7 @@
 use super::entry::{Entry, Panel};
 use crate::job::adapter::Adapter;
 use crate::parts::adapter_drawing::adapter_drawing;
-use crate::parts::dynamic::{Piece, piece, text, whether};
+use crate::parts::dynamic::{Piece, piece, press, text, whether};
 use crate::parts::number_field::NumberField;
 use leptos::prelude::*;
 
@@ -11,7 +11,7 @@ use leptos::prelude::*;
 #[component]
 pub fn Extras(entry: Entry) -> impl IntoView {
     view! {
-        <button class="row-key" on:click=move |_| entry.panel.set(Panel::Also)>
+        <button class="row-key" on:click=press(move || entry.panel.set(Panel::Also))>
             <span>"the manual also says"</span>
             <span class="figures">{text(move || also_words(entry))}</span>
         </button>
@@ -53,7 +53,7 @@ fn AdapterPart(entry: Entry) -> impl IntoView {
             <legend>"Adapter on the drive"</legend>
             <button
                 aria-pressed=text(move || on.get().to_string())
-                on:click=move |_| entry.on_desk("adapter", |desk| desk.adapter_on = !desk.adapter_on)
+                on:click=press(move || entry.on_desk("adapter", |desk| desk.adapter_on = !desk.adapter_on))
             >
                 {text(move || if on.get() { "take it off" } else { "put one on" }.to_owned())}
             </button>

@@ -1,7 +1,7 @@
 //! The slip guard: one line with a mark; behind it the pull as bars, and the likely readings.
 
 use crate::job::guarding::{Correction, GuardAnswer, KnownBolt, pulls};
-use crate::parts::dynamic::{Piece, piece};
+use crate::parts::dynamic::{Piece, piece, press};
 use crate::parts::share_bar::share_bar;
 use crate::trade::guard::Verdict;
 use crate::trade::quantity::TorqueStatement;
@@ -26,7 +26,7 @@ pub fn GuardLine(
         let stop = guard.verdict == Verdict::Absurd;
         view! {
             <div class="guard" class:stop=stop class:doubtful=doubtful>
-                <button class="guard-line" on:click=move |_| open.run(())>
+                <button class="guard-line" on:click=press(move || open.run(()))>
                     <span class="mark" aria-hidden="true">{guard.mark}</span>
                     <span>{guard.line}</span>
                     <span class="quiet" aria-hidden="true">"…"</span>
@@ -42,7 +42,7 @@ pub fn GuardLine(
 /// Readings as keys: a touch corrects the entry.
 fn correction_keys(corrections: Vec<Correction>, correct: Callback<TorqueStatement>) -> impl IntoView {
     let key = move |correction: Correction| {
-        view! { <button on:click=move |_| correct.run(correction.statement)>{correction.words}</button> }
+        view! { <button on:click=press(move || correct.run(correction.statement))>{correction.words}</button> }
     };
     view! { <div class="corrections" role="group" aria-label="it says">{corrections.into_iter().map(key).collect_view()}</div> }
 }

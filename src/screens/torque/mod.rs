@@ -13,7 +13,7 @@ pub use plate::{AnswerPlate, OtherUnits, ScaleDrawing, WrenchRow};
 use crate::bench::Bench;
 use crate::job::sheet::StepId;
 use crate::parts::angle_gauge::AngleGauge;
-use crate::parts::dynamic::{Piece, piece, text, whether};
+use crate::parts::dynamic::{Piece, piece, press, text, whether};
 use crate::parts::keypad::TorqueKeypad;
 use crate::parts::work_keys::UndoKey;
 use crate::screens::Route;
@@ -38,7 +38,7 @@ pub fn TorqueScreen(from: Option<StepId>) -> impl IntoView {
         Panel::Wrench => view! {
             <ScaleDrawing answer=entry.set />
             <WrenchRow />
-            <button on:click=move |_| Route::Bench.go()>"my wrenches"</button>
+            <button on:click=press(move || Route::Bench.go())>"my wrenches"</button>
         }
         .into_any(),
         Panel::More => view! { <extras::Extras entry /> }.into_any(),
@@ -85,7 +85,7 @@ fn Tabs(entry: Entry) -> impl IntoView {
     let tab = move |(name, panel): (&'static str, Panel)| {
         let on = whether(move || entry.panel.get().tab() == panel);
         view! {
-            <button role="tab" aria-selected=text(move || on.get().to_string()) on:click=move |_| entry.show(panel)>
+            <button role="tab" aria-selected=text(move || on.get().to_string()) on:click=press(move || entry.show(panel))>
                 {name}
             </button>
         }
@@ -102,7 +102,7 @@ fn FromStep(step: StepId) -> impl IntoView {
         .with_untracked(|sheet| sheet.step(step).map(|step| step.title.clone()))
         .unwrap_or_default();
     view! {
-        <button class="from-step" on:click=move |_| Route::Step(step).go()>
+        <button class="from-step" on:click=press(move || Route::Step(step).go())>
             <span aria-hidden="true">"← "</span>
             {title}
         </button>
@@ -119,7 +119,7 @@ fn Recent(entry: Entry) -> impl IntoView {
         }
         let key = move |words: String| {
             let shown = words.clone();
-            view! { <button on:click=move |_| drop(entry.take_words(&words))>{shown}</button> }
+            view! { <button on:click=press(move || drop(entry.take_words(&words)))>{shown}</button> }
         };
         let keys = recent.into_iter().map(key).collect_view();
         view! { <div class="corrections" role="group" aria-label="last values">{keys}</div> }.into_any()

@@ -3,7 +3,7 @@
 use crate::bench::Bench;
 use crate::job::answer::TorqueAnswer;
 use crate::job::scale::thimble_scale;
-use crate::parts::dynamic::{Piece, piece, text};
+use crate::parts::dynamic::{Piece, piece, press, text};
 use crate::parts::plate::Plate;
 use crate::parts::thimble::thimble;
 use leptos::prelude::*;
@@ -51,7 +51,7 @@ pub fn AnswerPlate(
                     .with(|s| s.wrenches.get(at).map(|w| w.name.clone()))
             });
             let take = take.zip(name).map(|(at, name)| {
-                view! { <button on:click=move |_| bench.take_wrench(at)>{format!("take {name}")}</button> }
+                view! { <button on:click=press(move || bench.take_wrench(at))>{format!("take {name}")}</button> }
             });
             view! { <p class="trouble">{words}</p> {take} }.into_any()
         }
@@ -110,7 +110,7 @@ pub fn WrenchRow() -> impl IntoView {
             let tile = |(at, wrench): (usize, &crate::trade::wrench::Wrench)| {
                 let range = format!("{}–{} {}", wrench.min, wrench.max, wrench.unit.symbol());
                 view! {
-                    <button role="radio" aria-checked=(at == in_hand).to_string() on:click=move |_| bench.take_wrench(at)>
+                    <button role="radio" aria-checked=(at == in_hand).to_string() on:click=press(move || bench.take_wrench(at))>
                         <span>{wrench.name.clone()}</span>
                         " "
                         <span class="quiet figures">{range}</span>

@@ -3,7 +3,7 @@
 use super::entry::{Entry, Panel};
 use crate::bench::Bench;
 use crate::job::pairing::Fix;
-use crate::parts::dynamic::{Piece, piece, text};
+use crate::parts::dynamic::{Piece, piece, press, text};
 use crate::parts::keypad::TorqueKeypad;
 use leptos::prelude::*;
 
@@ -30,7 +30,7 @@ pub fn Words(entry: Entry) -> impl IntoView {
         <p class="trouble-line" role="alert">{trouble}</p>
         <div class="work-keys">
             <button class="work-key first" on:click=take>"Take it"</button>
-            <button class="work-key" on:click=move |_| entry.panel.set(Panel::Keys)>"Keypad"</button>
+            <button class="work-key" on:click=press(move || entry.panel.set(Panel::Keys))>"Keypad"</button>
         </div>
     }
 }
@@ -92,7 +92,7 @@ pub fn PairLine(entry: Entry) -> impl IntoView {
                 </p>
                 <div class="corrections" role="group" aria-label="it says">
                     {fixes.into_iter().map(fix).collect_view()}
-                    <button on:click=move |_| bench.enter_also(None)>"forget the second"</button>
+                    <button on:click=press(move || bench.enter_also(None))>"forget the second"</button>
                 </div>
             </div>
         }
