@@ -37,8 +37,8 @@ pub fn CautionCard(
     );
     view! {
         <section class="caution" class:stop=stop aria-label=word>
-            <p class="level">{level}</p>
             <p>
+                <span class="level">{level}</span>
                 <strong>{caution.danger}</strong>
                 " "
                 {caution.act}
