@@ -11,7 +11,6 @@ use crate::job::sheet::{Step, StepId};
 use crate::job::work::Work;
 use crate::trade::caution::{Caution, Level};
 use crate::trade::compound::{CompoundClass, Recommendation};
-use crate::trade::quantity::TorqueUnit;
 use leptos::prelude::*;
 use std::fmt;
 
@@ -84,7 +83,7 @@ impl Bench {
             pass: next.pass,
             place: next.place,
             value: set.value.clone(),
-            unit: set.unit.symbol().to_owned(),
+            unit: set.unit.clone(),
             tool: set.tool.clone(),
         };
         self.add(Some(step.id), event, format!("bolt {}", next.place + 1));
@@ -368,7 +367,7 @@ impl Bench {
         id
     }
 
-    fn leave(self, words: String, inverse: Inverse) {
+    pub(super) fn leave(self, words: String, inverse: Inverse) {
         let action = Action {
             at: (self.clock)(),
             words,
@@ -395,7 +394,7 @@ impl Bench {
         self.kept_or_said(kept);
     }
 
-    fn kept_or_said(self, kept: Result<(), StorageError>) {
+    pub(super) fn kept_or_said(self, kept: Result<(), StorageError>) {
         if let Err(error) = kept {
             self.say(error.to_string(), true);
         }
@@ -407,9 +406,9 @@ impl Bench {
 pub struct WrenchSet {
     /// The number, as shown.
     pub value: String,
-    /// Its unit.
-    pub unit: TorqueUnit,
-    /// The wrench's name.
+    /// Its unit: a torque's symbol, or ° for a turn.
+    pub unit: String,
+    /// The wrench's name; empty for a turn.
     pub tool: String,
 }
 

@@ -4,11 +4,14 @@
 //! at once and leaves a way back on the trail.
 
 mod commands;
+mod desk;
 mod keep;
 mod settings;
 mod trail;
+mod wrenches;
 
 pub use commands::{Refused, WrenchSet};
+pub use desk::{Desk, typed_words};
 pub use keep::{JobHead, Shelves};
 pub use settings::{Look, Settings};
 pub use trail::{Action, Inverse};

@@ -3,5 +3,6 @@
 pub mod place;
 pub mod release;
 pub mod storage;
+pub mod tilt;
 pub mod time;
 pub mod wake_lock;

@@ -44,9 +44,19 @@ const OTHER_UNITS: [TorqueUnit; 3] = [
     TorqueUnit::OunceInch,
 ];
 
-/// Digits, point, back, and a column of torque units with "other" for the rarer three.
+/// Digits, point, back, a column of torque units with "other" for the rarer three, and the marks of a
+/// range and a tolerance.
 #[component]
-pub fn TorqueKeypad(typed: RwSignal<String>, unit: RwSignal<TorqueUnit>) -> impl IntoView {
+pub fn TorqueKeypad(
+    typed: RwSignal<String>,
+    unit: RwSignal<TorqueUnit>,
+    /// Told before the entry is emptied.
+    #[prop(into)]
+    clearing: Callback<()>,
+    /// Asks for the phone's own keyboard.
+    #[prop(into)]
+    words: Callback<()>,
+) -> impl IntoView {
     let other = RwSignal::new(OTHER_UNITS.contains(&unit.get_untracked()));
     let units = move || if other.get() { OTHER_UNITS } else { MAIN_UNITS };
     let unit_key = move |at: usize| {
@@ -60,7 +70,7 @@ pub fn TorqueKeypad(typed: RwSignal<String>, unit: RwSignal<TorqueUnit>) -> impl
         }
     };
     let other_key = Face {
-        class: "unit",
+        class: "word",
         face: "other".into(),
         name: "other".into(),
         pressed: Some(state(move || other.get())),
@@ -72,9 +82,31 @@ pub fn TorqueKeypad(typed: RwSignal<String>, unit: RwSignal<TorqueUnit>) -> impl
         (['1', '2', '3'], unit_key(2)),
         (['.', '0', '←'], other_key),
     ];
-    pad(rows
+    let words_key = wordy("type it", press(move || words.run(())));
+    let clear_key = wordy(
+        "clear",
+        press(move || {
+            clearing.run(());
+            typed.set(String::new());
+        }),
+    );
+    let keys = rows
         .into_iter()
-        .flat_map(|(keys, last)| keys.map(|c| type_key(c, typed)).into_iter().chain([last])))
+        .flat_map(|(keys, last)| keys.map(|c| type_key(c, typed)).into_iter().chain([last]))
+        .chain(['–', '±'].map(|c| type_key(c, typed)))
+        .chain([words_key, clear_key]);
+    pad("keypad torque-keypad", keys)
+}
+
+/// A key with a word on it.
+fn wordy(word: &'static str, press: Press) -> Face {
+    Face {
+        class: "word",
+        face: word.into(),
+        name: word.into(),
+        pressed: None,
+        press,
+    }
 }
 
 /// A keypad for a plain number.
@@ -100,7 +132,10 @@ pub fn NumberKeypad(
         pressed: None,
         press: press(move || take.run(())),
     };
-    pad(order.chars().map(|c| type_key(c, typed)).chain([take_key]))
+    pad(
+        "keypad",
+        order.chars().map(|c| type_key(c, typed)).chain([take_key]),
+    )
 }
 
 /// One key's look and effect.
@@ -112,7 +147,7 @@ struct Face {
     press: Press,
 }
 
-fn pad(keys: impl IntoIterator<Item = Face>) -> AnyView {
+fn pad(class: &'static str, keys: impl IntoIterator<Item = Face>) -> AnyView {
     let keys = each(keys, |key| {
         view! {
             <button class=key.class aria-label=key.name aria-pressed=key.pressed on:click=key.press>
@@ -121,7 +156,7 @@ fn pad(keys: impl IntoIterator<Item = Face>) -> AnyView {
         }
         .into_any()
     });
-    view! { <div class="keypad" role="group" aria-label="Keypad">{keys}</div> }.into_any()
+    view! { <div class=class role="group" aria-label="Keypad">{keys}</div> }.into_any()
 }
 
 fn type_key(face: char, typed: RwSignal<String>) -> Face {
@@ -131,6 +166,7 @@ fn type_key(face: char, typed: RwSignal<String>) -> Face {
         '.' => (Key::Type('.'), "point".to_owned(), "digit"),
         '−' => (Key::Type('−'), "minus".to_owned(), "digit"),
         '–' => (Key::Type('–'), "to".to_owned(), "digit"),
+        '±' => (Key::Type('±'), "plus or minus".to_owned(), "digit"),
         c => (Key::Type(c), c.to_string(), "digit"),
     };
     Face {

@@ -80,7 +80,8 @@ fn Frame() -> impl IntoView {
                     Route::Step(step) => view! { <job::StepScreen step /> }.into_any(),
                     Route::JobEnd => view! { <job::JobEnd /> }.into_any(),
                     Route::Steps => view! { <steps::StepsScreen /> }.into_any(),
-                    Route::Torque => view! { <torque::TorqueScreen /> }.into_any(),
+                    Route::Torque => view! { <torque::TorqueScreen from=None /> }.into_any(),
+                    Route::TorqueOf(step) => view! { <torque::TorqueScreen from=Some(step) /> }.into_any(),
                     Route::Clocks => view! { <clocks::ClocksScreen /> }.into_any(),
                     Route::Bench => view! { <bench::BenchScreen /> }.into_any(),
                 })}

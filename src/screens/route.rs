@@ -16,6 +16,8 @@ pub enum Route {
     Steps,
     /// Torque conversion.
     Torque,
+    /// Torque conversion of that step's value.
+    TorqueOf(StepId),
     /// Every clock.
     Clocks,
     /// Wrenches, shop, display.
@@ -30,6 +32,7 @@ impl Route {
             (Some("step"), Some(id)) => id.parse().map_or(Self::Job, |id| Self::Step(StepId(id))),
             (Some("end"), _) => Self::JobEnd,
             (Some("steps"), _) => Self::Steps,
+            (Some("torque"), Some(id)) => id.parse().map_or(Self::Torque, |id| Self::TorqueOf(StepId(id))),
             (Some("torque"), _) => Self::Torque,
             (Some("clocks"), _) => Self::Clocks,
             (Some("bench"), _) => Self::Bench,
@@ -45,6 +48,7 @@ impl Route {
             Self::JobEnd => "end".to_owned(),
             Self::Steps => "steps".to_owned(),
             Self::Torque => "torque".to_owned(),
+            Self::TorqueOf(id) => format!("torque/{}", id.0),
             Self::Clocks => "clocks".to_owned(),
             Self::Bench => "bench".to_owned(),
         }
@@ -54,7 +58,7 @@ impl Route {
     pub fn screen(self) -> &'static str {
         match self {
             Self::Job | Self::Step(_) | Self::JobEnd | Self::Steps => "job",
-            Self::Torque => "torque",
+            Self::Torque | Self::TorqueOf(_) => "torque",
             Self::Clocks => "clocks",
             Self::Bench => "bench",
         }
@@ -82,6 +86,7 @@ mod tests {
             Route::Step(StepId(7)),
             Route::Steps,
             Route::Torque,
+            Route::TorqueOf(StepId(4)),
             Route::Clocks,
             Route::Bench,
         ];

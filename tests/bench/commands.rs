@@ -9,7 +9,6 @@ use halfcase::job::situation;
 use halfcase::trade::caution::{Caution, Level};
 use halfcase::trade::compound::recommend;
 use halfcase::trade::moment::Moment;
-use halfcase::trade::quantity::TorqueUnit;
 use leptos::prelude::*;
 use std::cell::Cell;
 use std::rc::Rc;
@@ -28,12 +27,12 @@ fn later(hours: i64) {
 }
 
 /// A bench on `store`, inside a reactive owner that lives as long as the test's closure.
-fn with_bench<T>(store: &Rc<MemoryStore>, then: impl FnOnce(Bench) -> T) -> T {
+pub fn with_bench<T>(store: &Rc<MemoryStore>, then: impl FnOnce(Bench) -> T) -> T {
     let owner = Owner::new();
     owner.with(|| then(Bench::open(Shelves::new(Shelf::new(store.clone()), None), clock)))
 }
 
-fn step(bench: Bench, id: u32) -> Step {
+pub fn step(bench: Bench, id: u32) -> Step {
     bench
         .sheet
         .with_untracked(|sheet| sheet.step(StepId(id)).cloned())
@@ -47,7 +46,7 @@ fn cautions(step: &Step) -> Vec<Caution> {
 fn set() -> WrenchSet {
     WrenchSet {
         value: "86".into(),
-        unit: TorqueUnit::PoundInch,
+        unit: "in·lb".into(),
         tool: "Small".into(),
     }
 }

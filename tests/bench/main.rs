@@ -2,3 +2,4 @@
 
 mod commands;
 mod storage;
+mod wrenches;

@@ -121,6 +121,22 @@ async fn up_to_the_case_joint(page: &mut Page) -> Told {
         close(page).await?;
     }
 
+    // Snug, torque and angle, each once round before the next.
+    at(page, "Connecting rod bolts").await?;
+    page.tap(radio(has("Middle"))).await?;
+    for stage in 1..=3 {
+        if stage == 3 {
+            page.see_words("turn on by 60 °").await?;
+            page.fits_the_hand().await?;
+            page.screenshot("step-angle-upright").await?;
+        }
+        for bolt in 1..=2 {
+            page.tap(button(format!("Tally {bolt} of 2, stage {stage} of 3")))
+                .await?;
+        }
+    }
+    close(page).await?;
+
     at(page, "Crankshaft assembly onto the bench jig").await?;
     page.see_words("STOP").await?;
     page.see_shut(button("Read STOP first")).await?;
@@ -150,8 +166,8 @@ fn a_job_is_carried_through_and_the_oil_waits_for_the_cure() {
         page.close_tab_and_return().await?;
         at(page, "Case bolts").await?;
         page.tap(radio(has("Middle"))).await?;
-        tally_pass(page, 8, 1, 3).await?;
-        page.see(button("Tally 1 of 8, pass 2 of 3")).await?;
+        tally_pass(page, 16, 1, 3).await?;
+        page.see(button("Tally 1 of 16, pass 2 of 3")).await?;
         page.screenshot("step-pattern-upright").await
     });
 }
@@ -165,7 +181,7 @@ fn the_oil_step_says_what_it_waits_for_and_opens_by_itself() {
         close(page).await?;
         at(page, "Case bolts").await?;
         page.tap(radio(has("Middle"))).await?;
-        tally(page, 8, 3).await?;
+        tally(page, 16, 3).await?;
         close(page).await?;
         at(page, "Turn the shafts again").await?;
         close(page).await?;

@@ -4,4 +4,8 @@ mod harness;
 
 mod first_job;
 mod start;
+mod torque_bench;
+mod torque_case;
+mod torque_guard;
+mod torque_pair;
 mod torque_quick;

@@ -3,6 +3,7 @@
 mod gate;
 mod progress;
 mod sheet;
+mod torque;
 
 use halfcase::job::example;
 use halfcase::job::record::{EntryId, Event, Record};

@@ -24,6 +24,7 @@ enum NextThing {
         of: usize,
         pass: usize,
         passes: usize,
+        staged: bool,
     },
     /// The compound is on.
     StartClock,
@@ -99,6 +100,7 @@ fn next_thing(bench: Bench, step: &Step, cautions: &[Caution]) -> NextThing {
             of: fasten.layout.count(),
             pass: next.pass + 1,
             passes: fasten.pass_count(),
+            staged: !fasten.stages.is_empty(),
         };
     }
     NextThing::Done
@@ -113,9 +115,11 @@ fn words(thing: NextThing) -> (&'static str, String) {
             of,
             pass,
             passes,
+            staged,
         } => {
             let pass = if passes > 1 {
-                format!(", pass {pass} of {passes}")
+                let word = if staged { "stage" } else { "pass" };
+                format!(", {word} {pass} of {passes}")
             } else {
                 String::new()
             };
