@@ -5,11 +5,15 @@
 
 mod commands;
 mod keep;
+mod lift;
+mod seat;
 mod settings;
 mod trail;
 
 pub use commands::{Refused, WrenchSet};
 pub use keep::{JobHead, Shelves};
+pub use lift::LiftBench;
+pub use seat::SeatBench;
 pub use settings::{Look, Settings};
 pub use trail::{Action, Inverse};
 

@@ -1,5 +1,6 @@
 //! What belongs to the bench rather than to a job: wrenches, shop temperature, ratings, the look.
 
+use super::{LiftBench, SeatBench};
 use crate::trade::cure::{ShopHistory, ShopReading};
 use crate::trade::moment::Moment;
 use crate::trade::quantity::{ThermodynamicTemperature, TorqueUnit};
@@ -42,6 +43,10 @@ pub struct Settings {
     pub torque_typed: String,
     /// The unit it is typed in.
     pub torque_unit: TorqueUnit,
+    /// The Seat screen's own numbers, and what is on its way from the oven.
+    pub seat: SeatBench,
+    /// The Lift screen's own numbers, my hoist's boom, kg or lb.
+    pub lift: LiftBench,
 }
 
 impl Default for Settings {
@@ -56,6 +61,8 @@ impl Default for Settings {
             initials: String::new(),
             torque_typed: String::new(),
             torque_unit: TorqueUnit::NewtonMetre,
+            seat: SeatBench::default(),
+            lift: LiftBench::default(),
         }
     }
 }

@@ -3,6 +3,7 @@
 pub mod answer;
 pub mod clock;
 pub mod example;
+pub mod field;
 pub mod gate;
 pub mod lifting;
 pub mod progress;

@@ -3,11 +3,17 @@
 pub mod bolts;
 pub mod caution_card;
 pub mod clock_bar;
+pub mod drawn;
 pub mod dynamic;
+pub mod facts;
+pub mod field_table;
 pub mod keypad;
+pub mod lift;
 pub mod number_field;
+pub mod picker;
 pub mod plate;
 pub mod said;
+pub mod seat;
 pub mod strip;
 pub mod when;
 pub mod work_keys;

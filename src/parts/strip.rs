@@ -32,6 +32,9 @@ pub fn Strip() -> impl IntoView {
                     None => view! { <span class="quiet">"no clock running"</span> }.into_any(),
                 }}
             </button>
+            <button class="corner" on:click=move |_| place::go("bench")>
+                "Bench"
+            </button>
         </header>
     }
 }

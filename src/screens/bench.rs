@@ -6,6 +6,7 @@ use crate::device::release::{self, Kept};
 use crate::device::wake_lock::Awake;
 use crate::parts::number_field::NumberField;
 use crate::parts::work_keys::UndoKey;
+use crate::screens::Route;
 use crate::screens::torque::WrenchRow;
 use crate::trade::quantity::TorqueUnit;
 use crate::trade::wrench::{Wrench, WrenchKind};
@@ -31,6 +32,9 @@ pub fn BenchScreen() -> impl IntoView {
             </fieldset>
             <Display />
             <Standing />
+            <button class="side-key" on:click=move |_| Route::Cautions.go()>
+                "all cautions"
+            </button>
             <UndoKey />
         </div>
     }

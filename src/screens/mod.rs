@@ -1,9 +1,12 @@
 //! The screens, one folder or file each, and the frame around them.
 
 mod bench;
+mod cautions;
 mod clocks;
 mod job;
+mod lift;
 mod route;
+mod seat;
 mod steps;
 mod torque;
 
@@ -82,13 +85,16 @@ fn Frame() -> impl IntoView {
                     Route::Torque => view! { <torque::TorqueScreen /> }.into_any(),
                     Route::Clocks => view! { <clocks::ClocksScreen /> }.into_any(),
                     Route::Bench => view! { <bench::BenchScreen /> }.into_any(),
+                    Route::Seat(step) => seat::seat_screen(step),
+                    Route::Lift(step) => lift::lift_screen(step),
+                    Route::Cautions => cautions::cautions_screen(),
                 }}
             </main>
             <nav class="edge" aria-label="Screens">
                 <EdgeKey name="Job" to=Route::Job at />
                 <EdgeKey name="Torque" to=Route::Torque at />
-                <EdgeKey name="Clocks" to=Route::Clocks at />
-                <EdgeKey name="Bench" to=Route::Bench at />
+                <EdgeKey name="Seat" to=Route::Seat(None) at />
+                <EdgeKey name="Lift" to=Route::Lift(None) at />
             </nav>
         </div>
     }

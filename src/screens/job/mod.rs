@@ -12,12 +12,10 @@ mod seat;
 
 use crate::bench::Bench;
 use crate::job::sheet::{Step, StepId};
-use crate::job::situation;
 use crate::job::work::Work;
-use crate::parts::caution_card::CautionCard;
+use crate::parts::caution_card::caution_list;
 use crate::parts::work_keys::UndoKey;
 use crate::screens::Route;
-use crate::trade::caution::{Caution, shown};
 use leptos::prelude::*;
 
 /// Goes on to the next open step, or to the job's end. The step then stays in sight until the user
@@ -51,11 +49,10 @@ pub fn StepScreen(step: StepId) -> impl IntoView {
 #[component]
 fn StepView(step: Step) -> impl IntoView {
     let bench = Bench::here();
+    let id = step.id;
     let kept = StoredValue::new(step.clone());
     let cautions = Memo::new(move |_| {
-        bench
-            .settings
-            .with(|s| kept.with_value(|step| situation::cautions(step, s.press_kn, s.hoist_kg)))
+        kept.with_value(|step| bench.cautions_of(&step.work))
     });
     let work = match step.work {
         Work::Fasten(_) => view! { <fasten::FastenWork step=kept /> }.into_any(),
@@ -71,7 +68,7 @@ fn StepView(step: Step) -> impl IntoView {
             <div class="body">
                 <p class="notes">{step.notes}</p>
                 <gate::GateView step=kept />
-                <Cautions step=kept cautions />
+                {caution_list(Some(id), cautions)}
                 {work}
             </div>
             <div class="work-keys">
@@ -117,34 +114,6 @@ fn StepHead(step: StoredValue<Step>) -> impl IntoView {
                 "→"
             </button>
         </header>
-    }
-}
-
-#[component]
-fn Cautions(step: StoredValue<Step>, cautions: Memo<Vec<Caution>>) -> impl IntoView {
-    let bench = Bench::here();
-    let id = step.with_value(|step| step.id);
-    let closed = Memo::new(move |_| bench.progress.with(|progress| progress.closed(id)));
-    let acknowledged = move |caution: &'static str| {
-        Signal::derive(move || {
-            bench
-                .progress
-                .with(|progress| progress.step(id).acknowledged.contains(caution))
-        })
-    };
-    move || {
-        // Gone when done: the danger is past.
-        let show = if closed.get() {
-            Vec::new()
-        } else {
-            cautions.with(|all| shown(all).to_vec())
-        };
-        show.into_iter()
-            .map(|caution| {
-                let is_acknowledged = acknowledged(caution.id);
-                view! { <CautionCard caution acknowledged=is_acknowledged acknowledge=move |caution: Caution| bench.acknowledge(id, &caution) /> }
-            })
-            .collect_view()
     }
 }
 
