@@ -7,6 +7,7 @@ use crate::device::wake_lock::{self, Awake};
 use crate::job::clock::{Bound, ClockId, CureClock, Ended};
 use crate::job::progress::{Progress, next_fastener};
 use crate::job::record::{EntryId, Event};
+use crate::job::seating::depth;
 use crate::job::sheet::{Step, StepId};
 use crate::job::work::Work;
 use crate::trade::caution::{Caution, Level};
@@ -163,6 +164,11 @@ impl Bench {
                     .find(|limit| progress.reading(&limit.name).is_none())
                 {
                     return Err(Refused::ReadingMissing(missing.name.clone()));
+                }
+            }
+            Work::Seat(seat) => {
+                if let Some(missing) = depth::missing(seat, &progress) {
+                    return Err(Refused::ReadingMissing(missing.to_owned()));
                 }
             }
             _ => {}
@@ -338,7 +344,7 @@ impl Bench {
         }
     }
 
-    fn add(self, step: Option<StepId>, event: Event, words: String) {
+    pub(super) fn add(self, step: Option<StepId>, event: Event, words: String) {
         let id = self.write(step, event);
         self.progress.update(|progress| {
             self.record.with_untracked(|record| {

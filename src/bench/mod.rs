@@ -6,6 +6,8 @@
 mod commands;
 mod desk;
 mod keep;
+mod lift;
+mod seat;
 mod settings;
 mod trail;
 mod wrenches;
@@ -13,6 +15,8 @@ mod wrenches;
 pub use commands::{Refused, WrenchSet};
 pub use desk::{Desk, typed_words};
 pub use keep::{JobHead, Shelves};
+pub use lift::LiftBench;
+pub use seat::SeatBench;
 pub use settings::{Look, Settings};
 pub use trail::{Action, Inverse};
 

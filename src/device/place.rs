@@ -25,6 +25,13 @@ pub fn replace(to: &str) {
     }
 }
 
+/// Goes back to where the user came from.
+pub fn back() {
+    if let Some(history) = web_sys::window().and_then(|window| window.history().ok()) {
+        history.back().ok();
+    }
+}
+
 /// Calls `then` whenever the address changes. Lives as long as the page.
 pub fn on_change(then: impl Fn(String) + 'static) {
     listen("hashchange", move || then(read()));

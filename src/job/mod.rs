@@ -6,6 +6,7 @@ pub mod asked;
 pub mod clock;
 pub mod example;
 pub mod fastening;
+pub mod field;
 pub mod gate;
 pub mod guarding;
 pub mod lifting;

@@ -41,6 +41,9 @@ pub fn Strip() -> impl IntoView {
             <button class="running" aria-label="running clocks" on:click=press(|| place::go("clocks"))>
                 {shown}
             </button>
+            <button class="corner" on:click=move |_| place::go("bench")>
+                "Bench"
+            </button>
         </header>
     }
     .into_any()

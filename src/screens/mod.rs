@@ -1,9 +1,12 @@
 //! The screens, one folder or file each, and the frame around them.
 
 mod bench;
+mod cautions;
 mod clocks;
 mod job;
+mod lift;
 mod route;
+mod seat;
 mod steps;
 mod torque;
 
@@ -84,6 +87,9 @@ fn Frame() -> impl IntoView {
                     Route::TorqueOf(step) => view! { <torque::TorqueScreen from=Some(step) /> }.into_any(),
                     Route::Clocks => view! { <clocks::ClocksScreen /> }.into_any(),
                     Route::Bench => view! { <bench::BenchScreen /> }.into_any(),
+                    Route::Seat(step) => seat::seat_screen(step),
+                    Route::Lift(step) => lift::lift_screen(step),
+                    Route::Cautions => cautions::cautions_screen(),
                 })}
             </main>
             <nav class="edge" aria-label="Screens">
@@ -97,8 +103,8 @@ fn Frame() -> impl IntoView {
 const EDGE: [(&str, Route); 4] = [
     ("Job", Route::Job),
     ("Torque", Route::Torque),
-    ("Clocks", Route::Clocks),
-    ("Bench", Route::Bench),
+    ("Seat", Route::Seat(None)),
+    ("Lift", Route::Lift(None)),
 ];
 
 fn edge_key(name: &'static str, to: Route, at: Memo<Route>) -> AnyView {

@@ -22,6 +22,12 @@ pub enum Route {
     Clocks,
     /// Wrenches, shop, display.
     Bench,
+    /// A press fit: its own numbers, or that step's.
+    Seat(Option<StepId>),
+    /// A lift: its own numbers, or that step's.
+    Lift(Option<StepId>),
+    /// Every caution.
+    Cautions,
 }
 
 impl Route {
@@ -36,6 +42,9 @@ impl Route {
             (Some("torque"), _) => Self::Torque,
             (Some("clocks"), _) => Self::Clocks,
             (Some("bench"), _) => Self::Bench,
+            (Some("seat"), id) => Self::Seat(step_of(id)),
+            (Some("lift"), id) => Self::Lift(step_of(id)),
+            (Some("cautions"), _) => Self::Cautions,
             _ => Self::Job,
         }
     }
@@ -51,6 +60,9 @@ impl Route {
             Self::TorqueOf(id) => format!("torque/{}", id.0),
             Self::Clocks => "clocks".to_owned(),
             Self::Bench => "bench".to_owned(),
+            Self::Seat(step) => with_step("seat", step),
+            Self::Lift(step) => with_step("lift", step),
+            Self::Cautions => "cautions".to_owned(),
         }
     }
 
@@ -60,7 +72,9 @@ impl Route {
             Self::Job | Self::Step(_) | Self::JobEnd | Self::Steps => "job",
             Self::Torque | Self::TorqueOf(_) => "torque",
             Self::Clocks => "clocks",
-            Self::Bench => "bench",
+            Self::Bench | Self::Cautions => "bench",
+            Self::Seat(_) => "seat",
+            Self::Lift(_) => "lift",
         }
     }
 
@@ -73,6 +87,14 @@ impl Route {
     pub fn go(self) {
         place::go(&self.address());
     }
+}
+
+fn step_of(id: Option<&str>) -> Option<StepId> {
+    id?.parse().ok().map(StepId)
+}
+
+fn with_step(screen: &str, step: Option<StepId>) -> String {
+    step.map_or(screen.to_owned(), |id| format!("{screen}/{}", id.0))
 }
 
 #[cfg(test)]
@@ -89,6 +111,11 @@ mod tests {
             Route::TorqueOf(StepId(4)),
             Route::Clocks,
             Route::Bench,
+            Route::Seat(None),
+            Route::Seat(Some(StepId(8))),
+            Route::Lift(None),
+            Route::Lift(Some(StepId(14))),
+            Route::Cautions,
         ];
         for place in places {
             assert_eq!(Route::read(&place.address()), place);
