@@ -1,14 +1,20 @@
 //! The job: its steps, what was done to them, and the rules between; pure, no browser, no clock of its own.
 
 pub mod answer;
+pub mod bonding;
+pub mod bottle;
+pub mod calendar;
 pub mod clock;
+pub mod date;
 pub mod example;
 pub mod gate;
 pub mod lifting;
+pub mod night;
 pub mod progress;
 pub mod record;
 pub mod seating;
 pub mod sheet;
 pub mod situation;
+pub mod tamper;
 pub mod text_form;
 pub mod work;

@@ -2,12 +2,16 @@
 
 pub mod bolts;
 pub mod caution_card;
+pub mod choice_tiles;
 pub mod clock_bar;
+pub mod clock_doubt;
 pub mod dynamic;
+pub mod hand_over;
 pub mod keypad;
 pub mod number_field;
 pub mod plate;
 pub mod said;
+pub mod shop;
 pub mod strip;
 pub mod when;
 pub mod work_keys;

@@ -1,5 +1,6 @@
 //! What the app has to say, one line each, until put away.
 
+use super::clock_doubt::ClockDoubt;
 use crate::bench::Bench;
 use leptos::prelude::*;
 
@@ -9,6 +10,7 @@ pub fn SaidLines() -> impl IntoView {
     let bench = Bench::here();
     view! {
         <ul class="said" role="status">
+            <ClockDoubt />
             <For each=move || bench.said.get() key=|said| said.words.clone() children=move |said| {
                 let (words, trouble) = (said.words.clone(), said.trouble);
                 view! {

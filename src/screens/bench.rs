@@ -1,10 +1,12 @@
 //! The bench: my wrenches, the shop, ratings, how the display looks, what is kept.
 
-use super::clocks::ShopTemperature;
+mod bottles;
+
 use crate::bench::{Bench, Look};
 use crate::device::release::{self, Kept};
 use crate::device::wake_lock::Awake;
 use crate::parts::number_field::NumberField;
+use crate::parts::shop::ShopTemperature;
 use crate::parts::work_keys::UndoKey;
 use crate::screens::torque::WrenchRow;
 use crate::trade::quantity::TorqueUnit;
@@ -22,6 +24,7 @@ pub fn BenchScreen() -> impl IntoView {
                 <WrenchRow />
                 <NewWrench />
             </fieldset>
+            <bottles::Bottles />
             <fieldset>
                 <legend>"The shop"</legend>
                 <div class="two">

@@ -16,6 +16,8 @@ pub enum Route {
     Steps,
     /// Torque conversion.
     Torque,
+    /// What goes on a joint: one of its own, or that step's.
+    Bond(Option<StepId>),
     /// Every clock.
     Clocks,
     /// Wrenches, shop, display.
@@ -31,6 +33,7 @@ impl Route {
             (Some("end"), _) => Self::JobEnd,
             (Some("steps"), _) => Self::Steps,
             (Some("torque"), _) => Self::Torque,
+            (Some("bond"), id) => Self::Bond(id.and_then(|id| id.parse().ok()).map(StepId)),
             (Some("clocks"), _) => Self::Clocks,
             (Some("bench"), _) => Self::Bench,
             _ => Self::Job,
@@ -45,6 +48,8 @@ impl Route {
             Self::JobEnd => "end".to_owned(),
             Self::Steps => "steps".to_owned(),
             Self::Torque => "torque".to_owned(),
+            Self::Bond(None) => "bond".to_owned(),
+            Self::Bond(Some(id)) => format!("bond/{}", id.0),
             Self::Clocks => "clocks".to_owned(),
             Self::Bench => "bench".to_owned(),
         }
@@ -55,6 +60,7 @@ impl Route {
         match self {
             Self::Job | Self::Step(_) | Self::JobEnd | Self::Steps => "job",
             Self::Torque => "torque",
+            Self::Bond(_) => "bond",
             Self::Clocks => "clocks",
             Self::Bench => "bench",
         }
@@ -82,6 +88,8 @@ mod tests {
             Route::Step(StepId(7)),
             Route::Steps,
             Route::Torque,
+            Route::Bond(None),
+            Route::Bond(Some(StepId(15))),
             Route::Clocks,
             Route::Bench,
         ];

@@ -64,7 +64,7 @@ pub fn FastenWork(step: StoredValue<Step>) -> impl IntoView {
         </p>
         <AnswerPlate answer trouble=None />
         <GuardLine fasten=fasten.clone() />
-        {fasten.compound.clone().map(|application| view! { <CompoundLine application /> })}
+        {fasten.compound.clone().map(|application| view! { <CompoundLine application step=id /> })}
         <Bolts bolts />
         <p>{fastener_words(&fasten)}</p>
         <OtherUnits answer />
