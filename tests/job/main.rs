@@ -1,8 +1,13 @@
 //! The job and its rules, without a browser.
 
+mod bonding;
+mod bottle;
+mod calendar;
 mod gate;
+mod night;
 mod progress;
 mod sheet;
+mod tamper;
 
 use halfcase::job::example;
 use halfcase::job::record::{EntryId, Event, Record};
