@@ -18,6 +18,8 @@ pub enum Route {
     Torque,
     /// Torque conversion of that step's value.
     TorqueOf(StepId),
+    /// What goes on a joint: one of its own, or that step's.
+    Bond(Option<StepId>),
     /// Every clock.
     Clocks,
     /// Wrenches, shop, display.
@@ -40,6 +42,7 @@ impl Route {
             (Some("steps"), _) => Self::Steps,
             (Some("torque"), Some(id)) => id.parse().map_or(Self::Torque, |id| Self::TorqueOf(StepId(id))),
             (Some("torque"), _) => Self::Torque,
+            (Some("bond"), id) => Self::Bond(id.and_then(|id| id.parse().ok()).map(StepId)),
             (Some("clocks"), _) => Self::Clocks,
             (Some("bench"), _) => Self::Bench,
             (Some("seat"), id) => Self::Seat(step_of(id)),
@@ -58,6 +61,8 @@ impl Route {
             Self::Steps => "steps".to_owned(),
             Self::Torque => "torque".to_owned(),
             Self::TorqueOf(id) => format!("torque/{}", id.0),
+            Self::Bond(None) => "bond".to_owned(),
+            Self::Bond(Some(id)) => format!("bond/{}", id.0),
             Self::Clocks => "clocks".to_owned(),
             Self::Bench => "bench".to_owned(),
             Self::Seat(step) => with_step("seat", step),
@@ -71,6 +76,7 @@ impl Route {
         match self {
             Self::Job | Self::Step(_) | Self::JobEnd | Self::Steps => "job",
             Self::Torque | Self::TorqueOf(_) => "torque",
+            Self::Bond(_) => "bond",
             Self::Clocks => "clocks",
             Self::Bench | Self::Cautions => "bench",
             Self::Seat(_) => "seat",
@@ -109,6 +115,8 @@ mod tests {
             Route::Steps,
             Route::Torque,
             Route::TorqueOf(StepId(4)),
+            Route::Bond(None),
+            Route::Bond(Some(StepId(15))),
             Route::Clocks,
             Route::Bench,
             Route::Seat(None),

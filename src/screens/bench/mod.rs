@@ -1,13 +1,14 @@
 //! The bench: my wrenches, the shop, ratings, how the display looks, what is kept.
 
+mod bottles;
 mod wrenches;
 
-use super::clocks::ShopTemperature;
 use crate::bench::{Bench, Look};
 use crate::device::release::{self, Kept};
 use crate::device::wake_lock::Awake;
 use crate::parts::dynamic::press;
 use crate::parts::number_field::NumberField;
+use crate::parts::shop::ShopTemperature;
 use crate::parts::work_keys::UndoKey;
 use crate::screens::Route;
 use leptos::prelude::*;
@@ -19,6 +20,7 @@ pub fn BenchScreen() -> impl IntoView {
         <div class="page">
             <h1>"Bench"</h1>
             <wrenches::MyWrenches />
+            <bottles::Bottles />
             <fieldset>
                 <legend>"The shop"</legend>
                 <div class="two">
