@@ -4,9 +4,10 @@ use super::{Action, Bench, Inverse, Settings};
 use crate::bench::trail::TRAIL_LENGTH;
 use crate::device::storage::StorageError;
 use crate::device::wake_lock::{self, Awake};
-use crate::job::clock::{Bound, ClockId, CureClock, Ended};
+use crate::job::clock::Bound;
 use crate::job::progress::{Progress, next_fastener};
 use crate::job::record::{EntryId, Event};
+use crate::job::seating::depth;
 use crate::job::sheet::{Step, StepId};
 use crate::job::work::Work;
 use crate::trade::caution::{Caution, Level};
@@ -33,6 +34,8 @@ pub enum Refused {
     StepsOpen(usize),
     /// Nothing to take back.
     NothingToUndo,
+    /// The bottle taken may not be used, and why.
+    Bottle(String),
 }
 
 impl fmt::Display for Refused {
@@ -48,6 +51,7 @@ impl fmt::Display for Refused {
             Self::StepsOpen(1) => f.write_str("One step is still open."),
             Self::StepsOpen(n) => write!(f, "{n} steps are still open."),
             Self::NothingToUndo => f.write_str("Nothing to take back."),
+            Self::Bottle(why) => write!(f, "{why} Take another on Bond, or typical figures."),
         }
     }
 }
@@ -105,23 +109,11 @@ impl Bench {
         let Some(spec) = recommendation.cure.clone() else {
             return Ok(());
         };
-        let id = self
-            .clocks
-            .with_untracked(|clocks| ClockId(clocks.iter().map(|c| c.id.0 + 1).max().unwrap_or(1)));
-        let clock = CureClock {
-            id,
-            name: step.title.clone(),
-            compound: class.name().to_owned(),
-            spec,
-            started: (self.clock)(),
-            bound: Some(Bound {
-                job: self.job.get_untracked(),
-                step: step.id,
-            }),
-            ended: None,
+        let bound = Bound {
+            job: self.job.get_untracked(),
+            step: step.id,
         };
-        self.clocks.update(|clocks| clocks.push(clock));
-        self.keep_clocks();
+        let id = self.begin_clock(&step.title, class.name().to_owned(), spec, Some(bound));
         let event = Event::Applied {
             compound: class.name().to_owned(),
             clock: id,
@@ -163,6 +155,11 @@ impl Bench {
                     .find(|limit| progress.reading(&limit.name).is_none())
                 {
                     return Err(Refused::ReadingMissing(missing.name.clone()));
+                }
+            }
+            Work::Seat(seat) => {
+                if let Some(missing) = depth::missing(seat, &progress) {
+                    return Err(Refused::ReadingMissing(missing.to_owned()));
                 }
             }
             _ => {}
@@ -229,7 +226,7 @@ impl Bench {
 
     /// Notes the shop's temperature as of now, °C.
     pub fn note_temperature(self, celsius: f64) {
-        let now = (self.clock)();
+        let now = self.time();
         self.set("shop temperature", |settings| {
             settings.note_temperature(now, celsius)
         });
@@ -292,20 +289,14 @@ impl Bench {
         let entry = self.record.with_untracked(|record| record.entry(id).cloned());
         let Some(entry) = entry else { return };
         if let Event::Applied { clock, .. } = entry.event {
-            self.clocks.update(|clocks| {
-                clocks
-                    .iter_mut()
-                    .filter(|c| c.id == clock)
-                    .for_each(|c| c.ended = Some(Ended::Undone));
-            });
-            self.keep_clocks();
+            self.undo_start(clock);
         }
         self.write(entry.step, Event::TakenBack { entry: id });
         self.progress.set(self.record.with_untracked(Progress::of));
     }
 
     /// A step can be worked on: nothing shuts it and no stop-level caution is open.
-    fn ready(self, step: &Step, cautions: &[Caution]) -> Result<(), Refused> {
+    pub(super) fn ready(self, step: &Step, cautions: &[Caution]) -> Result<(), Refused> {
         if !untrack(|| self.waits(step)).is_empty() {
             return Err(Refused::Shut);
         }
@@ -338,7 +329,7 @@ impl Bench {
         }
     }
 
-    fn add(self, step: Option<StepId>, event: Event, words: String) {
+    pub(super) fn add(self, step: Option<StepId>, event: Event, words: String) {
         let id = self.write(step, event);
         self.progress.update(|progress| {
             self.record.with_untracked(|record| {
@@ -351,9 +342,9 @@ impl Bench {
         self.leave(words, Inverse::Entry(self.job.get_untracked(), id));
     }
 
-    fn write(self, step: Option<StepId>, event: Event) -> EntryId {
+    pub(super) fn write(self, step: Option<StepId>, event: Event) -> EntryId {
         let who = self.settings.with_untracked(|settings| settings.initials.clone());
-        let at = (self.clock)();
+        let at = self.time();
         let mut id = EntryId(0);
         self.record
             .update(|record| id = record.add(at, step, &who, event));
@@ -369,7 +360,7 @@ impl Bench {
 
     pub(super) fn leave(self, words: String, inverse: Inverse) {
         let action = Action {
-            at: (self.clock)(),
+            at: self.time(),
             words,
             inverse,
         };
@@ -380,7 +371,7 @@ impl Bench {
         });
     }
 
-    fn keep_clocks(self) {
+    pub(super) fn keep_clocks(self) {
         let kept = self
             .clocks
             .with_untracked(|clocks| self.shelves.with_value(|shelves| shelves.keep_clocks(clocks)));

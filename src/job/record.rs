@@ -123,6 +123,9 @@ impl Record {
 
     /// The last line that still holds and that undo can take back.
     pub fn last_standing(&self) -> Option<&Entry> {
-        self.standing().last()
+        // A line of the app's own about the phone's clock is nobody's action.
+        self.standing()
+            .filter(|entry| entry.step.is_some() || !matches!(entry.event, Event::Noted { .. }))
+            .last()
     }
 }

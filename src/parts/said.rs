@@ -1,5 +1,6 @@
 //! What the app has to say, one line each, until put away.
 
+use super::clock_doubt::ClockDoubt;
 use super::dynamic::{each, piece, press};
 use crate::bench::Bench;
 use leptos::prelude::*;
@@ -26,6 +27,7 @@ pub fn SaidLines() -> impl IntoView {
     });
     view! {
         <ul class="said" role="status">
+            <ClockDoubt />
             {lines}
         </ul>
     }

@@ -1,17 +1,21 @@
 //! The screens, one folder or file each, and the frame around them.
 
 mod bench;
+mod bond;
+mod cautions;
 mod clocks;
 mod job;
+mod lift;
 mod route;
+mod seat;
 mod steps;
 mod torque;
 
 pub use route::Route;
 
-use crate::bench::{Bench, Look, Shelves};
+use crate::bench::{Bench, Look, Ring, Shelves};
 use crate::device::storage::{BrowserStore, MemoryStore, Shelf, Store};
-use crate::device::{place, release, time, wake_lock};
+use crate::device::{alarm, place, release, time, wake_lock};
 use crate::parts::dynamic::{each, piece, press, text};
 use crate::parts::said::SaidLines;
 use crate::parts::strip::Strip;
@@ -39,7 +43,16 @@ pub fn start() {
 
 /// Ties the bench to what the phone does: time passing, coming back, another tab, a newer release.
 fn follow_the_phone(bench: Bench) {
-    set_interval(move || bench.tick(), TICK);
+    bench.watch_clock(time::monotonic);
+    set_interval(
+        move || {
+            bench.tick();
+            ring_on(bench);
+        },
+        TICK,
+    );
+    alarm::unlock_at_a_touch();
+    Effect::new(move |told: Option<Vec<Ring>>| ring(&bench.ringing.get(), &told.unwrap_or_default()));
     bench.stay_awake();
     place::on_return(move || {
         bench.tick();
@@ -64,6 +77,34 @@ fn follow_the_phone(bench: Bench) {
     on_cleanup(wake_lock::release);
 }
 
+/// Rings for what is new among the clocks that want to be heard; gives back what was rung for.
+fn ring(now: &[Ring], before: &[Ring]) -> Vec<Ring> {
+    let mut new = now.iter().filter(|ring| !before.contains(ring)).peekable();
+    if new.peek().is_some() {
+        alarm::sound();
+    }
+    new.for_each(|ring| alarm::notify(ring.name.clone(), ring.words.clone()));
+    now.to_vec()
+}
+
+/// How often, in seconds, and for how long an unheard clock goes on ringing.
+const AGAIN_S: i64 = 5;
+const GIVEN_UP_S: i64 = 120;
+
+/// Rings on, every few seconds for a while, for what was reached just now and nobody has touched.
+fn ring_on(bench: Bench) {
+    let now = bench.now.get_untracked();
+    let loud = bench.ringing.with_untracked(|ringing| {
+        ringing.iter().any(|ring| {
+            let since_s = (now.0 - ring.at.0) / 1_000;
+            (AGAIN_S..GIVEN_UP_S).contains(&since_s) && since_s % AGAIN_S == 0
+        })
+    });
+    if loud {
+        alarm::sound();
+    }
+}
+
 #[component]
 fn Frame() -> impl IntoView {
     let route = RwSignal::new(Route::read(&place::read()));
@@ -82,8 +123,12 @@ fn Frame() -> impl IntoView {
                     Route::Steps => view! { <steps::StepsScreen /> }.into_any(),
                     Route::Torque => view! { <torque::TorqueScreen from=None /> }.into_any(),
                     Route::TorqueOf(step) => view! { <torque::TorqueScreen from=Some(step) /> }.into_any(),
+                    Route::Bond(step) => view! { <bond::BondScreen step /> }.into_any(),
                     Route::Clocks => view! { <clocks::ClocksScreen /> }.into_any(),
                     Route::Bench => view! { <bench::BenchScreen /> }.into_any(),
+                    Route::Seat(step) => seat::seat_screen(step),
+                    Route::Lift(step) => lift::lift_screen(step),
+                    Route::Cautions => cautions::cautions_screen(),
                 })}
             </main>
             <nav class="edge" aria-label="Screens">
@@ -94,11 +139,12 @@ fn Frame() -> impl IntoView {
 }
 
 /// The keys along the edge.
-const EDGE: [(&str, Route); 4] = [
+const EDGE: [(&str, Route); 5] = [
     ("Job", Route::Job),
     ("Torque", Route::Torque),
-    ("Clocks", Route::Clocks),
-    ("Bench", Route::Bench),
+    ("Bond", Route::Bond(None)),
+    ("Seat", Route::Seat(None)),
+    ("Lift", Route::Lift(None)),
 ];
 
 fn edge_key(name: &'static str, to: Route, at: Memo<Route>) -> AnyView {

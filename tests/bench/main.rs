@@ -1,5 +1,6 @@
 //! The bench's storage and commands, on a store that lives in memory.
 
+mod clocks;
 mod commands;
 mod storage;
 mod wrenches;

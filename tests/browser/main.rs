@@ -2,6 +2,8 @@
 
 mod harness;
 
+mod bond_selector;
+mod clocks_cure;
 mod first_job;
 mod start;
 mod torque_bench;

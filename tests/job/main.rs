@@ -1,8 +1,13 @@
 //! The job and its rules, without a browser.
 
+mod bonding;
+mod bottle;
+mod calendar;
 mod gate;
+mod night;
 mod progress;
 mod sheet;
+mod tamper;
 mod torque;
 
 use halfcase::job::example;

@@ -37,6 +37,7 @@ pub fn FastenWork(step: StoredValue<Step>) -> impl IntoView {
         _ => view! { <AnswerPlate answer trouble=None /> }.into_any(),
     });
     let manual = fasten.torque.text();
+    let step_id = step.with_value(|step| step.id);
     view! {
         <p class="manual-says">
             <span class="quiet">"manual says "</span>
@@ -47,7 +48,7 @@ pub fn FastenWork(step: StoredValue<Step>) -> impl IntoView {
         <Guard step kept />
         {fasten.self_locking.then(|| view! { <Running step kept /> })}
         <Bolts bolts />
-        {fasten.compound.clone().map(|application| view! { <CompoundLine application /> })}
+        {fasten.compound.clone().map(|application| view! { <CompoundLine application step=step_id /> })}
         <p>{fastener_words(&fasten)}</p>
         <OtherUnits answer />
         <ScaleDrawing answer />

@@ -12,13 +12,11 @@ mod seat;
 
 use crate::bench::Bench;
 use crate::job::sheet::{Step, StepId};
-use crate::job::situation;
 use crate::job::work::Work;
-use crate::parts::caution_card::CautionCard;
-use crate::parts::dynamic::{each, piece, press, text, whether};
+use crate::parts::caution_card::caution_list;
+use crate::parts::dynamic::{piece, press, text, whether};
 use crate::parts::work_keys::UndoKey;
 use crate::screens::Route;
-use crate::trade::caution::{Caution, shown};
 use leptos::prelude::*;
 
 /// Goes on to the next open step, or to the job's end. The step then stays in sight until the user
@@ -52,12 +50,9 @@ pub fn StepScreen(step: StepId) -> impl IntoView {
 #[component]
 fn StepView(step: Step) -> impl IntoView {
     let bench = Bench::here();
+    let id = step.id;
     let kept = StoredValue::new(step.clone());
-    let cautions = Memo::new(move |_| {
-        bench
-            .settings
-            .with(|s| kept.with_value(|step| situation::cautions(step, s.press_kn, s.hoist_kg)))
-    });
+    let cautions = Memo::new(move |_| kept.with_value(|step| bench.cautions_of(&step.work)));
     let work = match step.work {
         Work::Fasten(_) => view! { <fasten::FastenWork step=kept /> }.into_any(),
         Work::Bond(_) => view! { <bond::BondWork step=kept /> }.into_any(),
@@ -72,7 +67,7 @@ fn StepView(step: Step) -> impl IntoView {
             <div class="body">
                 <p class="notes">{step.notes}</p>
                 <gate::GateView step=kept />
-                <Cautions step=kept cautions />
+                {caution_list(Some(id), cautions)}
                 {work}
             </div>
             <div class="work-keys">
@@ -125,29 +120,6 @@ fn StepHead(step: StoredValue<Step>) -> impl IntoView {
         </header>
     }
     .into_any()
-}
-
-#[component]
-fn Cautions(step: StoredValue<Step>, cautions: Memo<Vec<Caution>>) -> impl IntoView {
-    let bench = Bench::here();
-    let id = step.with_value(|step| step.id);
-    let closed = Memo::new(move |_| bench.progress.with(|progress| progress.closed(id)));
-    piece(move || {
-        // Gone when done: the danger is past.
-        let show = if closed.get() {
-            Vec::new()
-        } else {
-            cautions.with(|all| shown(all).to_vec())
-        };
-        each(show, |caution| {
-            let name = caution.id;
-            let acknowledged =
-                whether(move || bench.progress.with(|p| p.step(id).acknowledged.contains(name)));
-            let acknowledge = move |caution: Caution| bench.acknowledge(id, &caution);
-            view! { <CautionCard caution acknowledged acknowledge /> }.into_any()
-        })
-        .into_any()
-    })
 }
 
 /// Every step is closed: close the job, or see that it is.

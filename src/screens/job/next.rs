@@ -2,12 +2,12 @@
 
 use super::fasten::wrench_set;
 use crate::bench::Bench;
+use crate::device::time::local;
 use crate::job::progress::{Status, next_fastener};
 use crate::job::sheet::Step;
 use crate::job::work::Work;
 use crate::parts::dynamic::{press, text, whether};
 use crate::trade::caution::{Caution, Level};
-use crate::trade::compound::recommend;
 use leptos::prelude::*;
 use std::time::Duration;
 
@@ -61,7 +61,7 @@ pub fn NextKey(step: StoredValue<Step>, cautions: Memo<Vec<Caution>>) -> impl In
                 }
             }
             NextThing::StartClock => start_clock(bench, step, &cautions),
-            NextThing::Done => bench.tell(bench.done(step, &cautions, String::new())),
+            NextThing::Done => bench.tell(bench.done(step, &cautions, untrack(|| bench.summary(step)))),
             NextThing::Onward => super::next_route(bench).go(),
         });
     });
@@ -135,8 +135,7 @@ fn start_clock(bench: Bench, step: &Step, cautions: &[Caution]) {
     let Some(application) = step.work.application() else {
         return;
     };
-    let recommendation = recommend(application);
-    if let Some(class) = recommendation.class {
-        bench.tell(bench.apply(step, cautions, class, &recommendation));
-    }
+    let today = local(bench.time()).day;
+    let answer = untrack(|| bench.bond(application, false, today));
+    bench.tell(bench.put_on(step, cautions, &answer));
 }
