@@ -3,6 +3,21 @@
 use super::dynamic::{piece, text};
 use leptos::prelude::*;
 
+/// A choice by place: `chosen` tells which of `options` holds, `take` the one that is touched.
+pub fn pick(
+    name: &'static str,
+    options: Vec<String>,
+    chosen: impl Fn() -> Option<usize> + Send + Sync + 'static,
+    take: impl Fn(usize) + Send + Sync + 'static,
+) -> AnyView {
+    let known = options.clone();
+    let value = text(move || {
+        let words = chosen().and_then(|at| known.get(at).cloned());
+        words.unwrap_or_else(|| "—".to_owned())
+    });
+    picker(name, value, options, Callback::new(take))
+}
+
 /// A choice among `options`; `value` is the words of the one that holds.
 pub fn picker(
     name: &'static str,

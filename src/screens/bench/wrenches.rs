@@ -4,7 +4,7 @@ use crate::bench::Bench;
 use crate::job::answer::percent;
 use crate::parts::dynamic::{Piece, piece, press, text};
 use crate::parts::number_field::NumberField;
-use crate::parts::pick::pick;
+use crate::parts::picker::pick;
 use crate::trade::quantity::TorqueUnit;
 use crate::trade::wrench::{Wrench, WrenchKind};
 use leptos::prelude::*;

@@ -11,10 +11,11 @@ use crate::job::work::{Fasten, Reuse, Work};
 use crate::parts::angle_gauge::AngleGauge;
 use crate::parts::bolts::{Bolt, Bolts};
 use crate::parts::dynamic::{Piece, piece, press, text};
+use crate::parts::guard::{GuardFold, GuardLine};
 use crate::parts::number_field::NumberField;
 use crate::parts::plate::Plate;
+use crate::parts::torque_plate::{AnswerPlate, OtherUnits, ScaleDrawing, WrenchRow};
 use crate::screens::Route;
-use crate::screens::torque::{AnswerPlate, GuardFold, GuardLine, OtherUnits, ScaleDrawing, WrenchRow};
 use leptos::prelude::*;
 
 /// The work of a fasten step.

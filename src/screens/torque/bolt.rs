@@ -1,10 +1,10 @@
 //! The bolt, as far as it is known, and what the torque does to it.
 
 use super::entry::Entry;
-use super::guard::guard_details;
 use crate::job::guarding::KnownBolt;
 use crate::parts::dynamic::{Piece, piece, press};
-use crate::parts::pick::pick;
+use crate::parts::guard::guard_details;
+use crate::parts::picker::pick;
 use crate::trade::guard::Joint;
 use crate::trade::preload::Condition;
 use crate::trade::strength::Strength;

@@ -94,7 +94,7 @@ impl Entry {
         let set = Signal::derive(move || whole.get().and_then(|whole| whole.set));
         let trouble = Signal::derive(move || match read.get() {
             // An empty entry is an invitation, not a mistake.
-            Err(_) if typed.with(String::is_empty) => Some("Type the manual’s torque.".to_owned()),
+            Err(_) if typed.with(String::is_empty) => None,
             Err(words) => Some(words),
             Ok(_) => None,
         });

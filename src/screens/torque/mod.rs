@@ -3,22 +3,22 @@
 mod bolt;
 mod entry;
 mod extras;
-mod guard;
-mod plate;
 mod second;
-
-pub use guard::{GuardFold, GuardLine};
-pub use plate::{AnswerPlate, OtherUnits, ScaleDrawing, WrenchRow};
 
 use crate::bench::Bench;
 use crate::job::sheet::StepId;
 use crate::parts::angle_gauge::AngleGauge;
-use crate::parts::dynamic::{Piece, piece, press, text, whether};
+use crate::parts::dynamic::{Piece, each, piece, press, text, whether};
+use crate::parts::guard::GuardLine;
 use crate::parts::keypad::TorqueKeypad;
+use crate::parts::torque_plate::{AnswerPlate, OtherUnits, ScaleDrawing, WrenchRow};
 use crate::parts::work_keys::UndoKey;
 use crate::screens::Route;
 use entry::{Entry, Panel};
 use leptos::prelude::*;
+
+/// Values above the keypad.
+const IN_A_ROW: usize = 3;
 
 /// The Torque screen, empty-handed or with a step's value.
 #[component]
@@ -28,8 +28,9 @@ pub fn TorqueScreen(from: Option<StepId>) -> impl IntoView {
     let panel: Piece = piece(move || {
         match entry.panel.get() {
         Panel::Keys => view! {
+            <Recent entry above=true />
             <TorqueKeypad typed=entry.typed unit=entry.unit clearing=move |()| entry.remember() words=move |()| entry.panel.set(Panel::Words) />
-            <Recent entry />
+            <Recent entry above=false />
         }
         .into_any(),
         Panel::Words => view! { <second::Words entry /> }.into_any(),
@@ -111,20 +112,32 @@ fn FromStep(step: StepId) -> impl IntoView {
     }
 }
 
-/// The last values, each one tap away.
+/// The last values, each one tap away: while nothing is typed the newest above the keypad, and all below it.
 #[component]
-fn Recent(entry: Entry) -> impl IntoView {
+fn Recent(entry: Entry, above: bool) -> impl IntoView {
     let keys: Piece = piece(move || {
-        let recent = entry.desk.with(|desk| desk.recent.clone());
+        let mut recent = entry.desk.with(|desk| desk.recent.clone());
+        if above {
+            recent.truncate(if entry.typed.with(String::is_empty) {
+                IN_A_ROW
+            } else {
+                0
+            });
+        }
         if recent.is_empty() {
             return ().into_any();
         }
         let key = move |words: String| {
             let shown = words.clone();
-            view! { <button on:click=press(move || drop(entry.take_words(&words)))>{shown}</button> }
+            let take = press(move || drop(entry.take_words(&words)));
+            view! { <button on:click=take>{shown}</button> }.into_any()
         };
-        let keys = recent.into_iter().map(key).collect_view();
-        view! { <div class="corrections" role="group" aria-label="last values">{keys}</div> }.into_any()
+        let (class, name) = if above {
+            ("corrections above", "latest values")
+        } else {
+            ("corrections", "last values")
+        };
+        view! { <div class=class role="group" aria-label=name>{each(recent, key)}</div> }.into_any()
     });
     view! { {keys} }
 }

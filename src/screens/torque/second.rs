@@ -30,7 +30,7 @@ pub fn Words(entry: Entry) -> impl IntoView {
         <p class="trouble-line" role="alert">{trouble}</p>
         <div class="work-keys">
             <button class="work-key first" on:click=take>"Take it"</button>
-            <button class="work-key" on:click=press(move || entry.panel.set(Panel::Keys))>"Keypad"</button>
+            <button class="work-key" on:click=press(move || entry.panel.set(Panel::Keys))>"Back"</button>
         </div>
     }
 }

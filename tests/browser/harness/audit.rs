@@ -73,11 +73,18 @@ impl Page {
     }
 
     /// Keys lie at least `px` apart, so that a finger on one misses the next (8 by the product's rule).
+    /// What scrolls past a bar or a pinned plate is compared with its own kind only.
     pub async fn keys_apart(&self, px: u32) -> Told {
         let body = "
-            const all = keys().map(key => [key, key.getBoundingClientRect()]), found = [];
-            all.forEach(([one, a], place) => all.slice(place + 1).forEach(([other, b]) => {
-                if (one.contains(other) || other.contains(one)) return;
+            const holder = thing => {
+                for (let up = thing; up; up = up.parentElement) {
+                    const style = getComputedStyle(up);
+                    if (/auto|scroll/.test(style.overflowY) || /sticky|fixed/.test(style.position)) return up;
+                }
+            };
+            const all = keys().map(key => [key, key.getBoundingClientRect(), holder(key)]), found = [];
+            all.forEach(([one, a, here], place) => all.slice(place + 1).forEach(([other, b, there]) => {
+                if (one.contains(other) || other.contains(one) || here !== there) return;
                 const across = Math.max(a.left - b.right, b.left - a.right);
                 const down = Math.max(a.top - b.bottom, b.top - a.bottom);
                 const gap = Math.max(across, down);

@@ -1,8 +1,8 @@
 //! The slip guard: one line with a mark; behind it the pull as bars, and the likely readings.
 
+use super::dynamic::{Piece, piece, press};
+use super::share_bar::share_bar;
 use crate::job::guarding::{Correction, GuardAnswer, KnownBolt, pulls};
-use crate::parts::dynamic::{Piece, piece, press};
-use crate::parts::share_bar::share_bar;
 use crate::trade::guard::Verdict;
 use crate::trade::quantity::TorqueStatement;
 use leptos::prelude::*;

@@ -1,11 +1,11 @@
 //! The plate of a torque, the other units, and my wrenches in a row.
 
+use super::dynamic::{Piece, piece, press, text};
+use super::plate::Plate;
+use super::thimble::thimble;
 use crate::bench::Bench;
 use crate::job::answer::TorqueAnswer;
 use crate::job::scale::thimble_scale;
-use crate::parts::dynamic::{Piece, piece, press, text};
-use crate::parts::plate::Plate;
-use crate::parts::thimble::thimble;
 use leptos::prelude::*;
 
 /// The plate of a torque: what to set, on which wrench, how it rounds.
@@ -27,6 +27,7 @@ pub fn AnswerPlate(
             if adapted { ", allowing for the adapter" } else { "" }
         ),
         Some(_) => "no setting".to_owned(),
+        None if trouble.get().is_none() => "Type the manual’s torque.".to_owned(),
         None => "set".to_owned(),
     });
     let number = text(move || answer.get().map_or("—".to_owned(), |answer| answer.number));
