@@ -4,14 +4,21 @@
 //! at once and leaves a way back on the trail.
 
 mod commands;
+mod files;
+mod jobs;
 mod keep;
+mod plan;
 mod settings;
 mod trail;
+mod work;
 
 pub use commands::{Refused, WrenchSet};
+pub use files::{BackupError, Incoming, Restore};
+pub use jobs::JobRefused;
 pub use keep::{JobHead, Shelves};
 pub use settings::{Look, Settings};
 pub use trail::{Action, Inverse};
+pub use work::{ReadWith, entry_words};
 
 use crate::device::release::Kept;
 use crate::device::wake_lock::Awake;
@@ -115,22 +122,23 @@ impl Bench {
     /// What `step` waits for now; reads the signals, so a view that calls it follows them.
     pub fn waits(self, step: &Step) -> Vec<Wait> {
         let now = self.now.get();
+        self.ground(|ground| waits(ground, step, now))
+    }
+
+    /// Shows `look` everything that gates and overviews go by; reads the signals.
+    pub fn ground<T>(self, look: impl FnOnce(Ground<'_>) -> T) -> T {
         let job = self.job.get();
         self.sheet.with(|sheet| {
             self.progress.with(|progress| {
                 self.clocks.with(|clocks| {
                     self.settings.with(|settings| {
-                        waits(
-                            Ground {
-                                job,
-                                sheet,
-                                progress,
-                                clocks,
-                                shop: &settings.shop,
-                            },
-                            step,
-                            now,
-                        )
+                        look(Ground {
+                            job,
+                            sheet,
+                            progress,
+                            clocks,
+                            shop: &settings.shop,
+                        })
                     })
                 })
             })

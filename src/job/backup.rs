@@ -59,7 +59,9 @@ impl Change {
             Fate::Same => "the same here: nothing to do".to_owned(),
             Fate::Older => "further along here: nothing to take".to_owned(),
             Fate::Longer { more } => format!("{more} more lines of record than here"),
-            Fate::OtherPlan => "same record, another plan: the file’s plan would replace the one here".to_owned(),
+            Fate::OtherPlan => {
+                "same record, another plan: the file’s plan would replace the one here".to_owned()
+            }
             Fate::New => format!("not here yet: {} lines of record", self.entries),
             Fate::Beside => format!("comes in beside the one here: {} lines of record", self.entries),
         }
@@ -85,7 +87,13 @@ pub fn compare(here: &[Held], file: &[Held]) -> Vec<Change> {
                 (Some(held), _) => (held.id, fate(held, job)),
                 (None, None) => (job.id, Fate::New),
                 (None, Some(_)) => {
-                    let free = JobId(taken.iter().map(|id| id.0).max().map_or(1, |most| most.saturating_add(1)));
+                    let free = JobId(
+                        taken
+                            .iter()
+                            .map(|id| id.0)
+                            .max()
+                            .map_or(1, |most| most.saturating_add(1)),
+                    );
                     taken.push(free);
                     (free, Fate::Beside)
                 }
@@ -150,9 +158,14 @@ pub fn merge_clocks(
                 None => continue,
             },
         };
-        let mut clock = CureClock { bound, ..clock.clone() };
+        let mut clock = CureClock {
+            bound,
+            ..clock.clone()
+        };
         let from = clock.id;
-        let same = |own: &CureClock| own.started == clock.started && own.bound == clock.bound && own.name == clock.name;
+        let same = |own: &CureClock| {
+            own.started == clock.started && own.bound == clock.bound && own.name == clock.name
+        };
         if let Some(own) = merged.iter_mut().find(|own| same(own)) {
             numbers.insert(from, own.id);
             own.ended = own.ended.or(clock.ended);

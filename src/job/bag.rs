@@ -22,9 +22,7 @@ pub struct BagLine {
 
 /// A fastener's size as it stands on a bag: thread, length and class as far as known.
 pub fn size_words(fasten: &Fasten) -> String {
-    let length = fasten
-        .length_mm
-        .map_or(String::new(), |mm| format!(" × {mm} mm"));
+    let length = fasten.length_mm.map_or(String::new(), |mm| format!(" × {mm} mm"));
     let class = fasten
         .strength
         .map_or(String::new(), |strength| format!(", {}", strength.name()));
@@ -35,7 +33,9 @@ pub fn size_words(fasten: &Fasten) -> String {
 pub fn list(sheet: &Sheet, parts: &[Listed]) -> Vec<BagLine> {
     let mut lines: BTreeMap<(u64, String), BagLine> = BTreeMap::new();
     for step in &sheet.steps {
-        let Work::Fasten(fasten) = &step.work else { continue };
+        let Work::Fasten(fasten) = &step.work else {
+            continue;
+        };
         let size = size_words(fasten);
         let line = lines
             .entry((nanometres(fasten), size.clone()))

@@ -4,9 +4,7 @@ use super::progress::StepProgress;
 use super::work::{Bore, DEPTH_WORDS, DIRECTION_WORDS, Limit, grid_name};
 use crate::trade::growth::Instrument;
 use crate::trade::material::Material;
-use crate::trade::measure::{
-    Allowed, DiameterGrid, MeasureError, MeasureVerdict, Shape, clearance,
-};
+use crate::trade::measure::{Allowed, DiameterGrid, MeasureError, MeasureVerdict, Shape, clearance};
 use crate::trade::quantity::{Length, ThermodynamicTemperature};
 use uom::si::length::millimeter;
 use uom::si::thermodynamic_temperature::degree_celsius;
@@ -75,7 +73,12 @@ pub fn answer(bore: &Bore, progress: &StepProgress) -> BoreAnswer {
     let (least, most) = (bore.least_mm, bore.most_mm);
     judged.push(judge("smallest", shape.smallest, least, None));
     judged.push(judge("largest", shape.largest, None, most));
-    judged.push(judge("out-of-round", shape.out_of_round, None, bore.out_of_round_mm));
+    judged.push(judge(
+        "out-of-round",
+        shape.out_of_round,
+        None,
+        bore.out_of_round_mm,
+    ));
     judged.push(judge("taper", shape.taper, None, bore.taper_mm));
     let trouble = bore.journal.as_ref().and_then(|journal| {
         match grid(&journal.name, journal.material, progress).shape() {
@@ -88,7 +91,9 @@ pub fn answer(bore: &Bore, progress: &StepProgress) -> BoreAnswer {
                 ));
                 None
             }
-            Err(MeasureError::Missing(_)) => Some(format!("{}: readings are still to be taken.", journal.name)),
+            Err(MeasureError::Missing(_)) => {
+                Some(format!("{}: readings are still to be taken.", journal.name))
+            }
             Err(error) => Some(format!("{}: {error}", journal.name)),
         }
     });
@@ -105,9 +110,11 @@ fn clearances(bore: &Shape, journal: &Shape, least: Option<f64>, most: Option<f6
 
 /// The grid of that name as far as it has been read, each at the temperature of its last reading.
 fn grid(name: &str, material: Material, progress: &StepProgress) -> DiameterGrid {
-    let reading =
-        |depth: usize, way: usize| progress.reading(&grid_name(name, DEPTH_WORDS[depth], DIRECTION_WORDS[way]));
-    let readings_mm = [0, 1, 2].map(|depth| [0, 1].map(|way| reading(depth, way).map(|reading| reading.value)));
+    let reading = |depth: usize, way: usize| {
+        progress.reading(&grid_name(name, DEPTH_WORDS[depth], DIRECTION_WORDS[way]))
+    };
+    let readings_mm =
+        [0, 1, 2].map(|depth| [0, 1].map(|way| reading(depth, way).map(|reading| reading.value)));
     let at_c = [0, 1, 2]
         .into_iter()
         .flat_map(|depth| [0, 1].map(|way| (depth, way)))

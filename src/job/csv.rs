@@ -33,7 +33,9 @@ pub enum CsvError {
 impl fmt::Display for CsvError {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         match self {
-            Self::Empty => f.write_str("The file is empty: it needs a line of headings and a line for each size."),
+            Self::Empty => {
+                f.write_str("The file is empty: it needs a line of headings and a line for each size.")
+            }
             Self::OpenQuote { line } => write!(f, "Line {line}: a quote is opened and never closed."),
             Self::AfterQuote { line } => write!(
                 f,
@@ -66,12 +68,19 @@ pub fn read(text: &str) -> Result<Vec<Row>, CsvError> {
             return Err(CsvError::TooLong);
         }
     }
-    if rows.is_empty() { Err(CsvError::Empty) } else { Ok(rows) }
+    if rows.is_empty() {
+        Err(CsvError::Empty)
+    } else {
+        Ok(rows)
+    }
 }
 
 /// Tab before semicolon before comma: a decimal comma makes many commas, nothing makes stray tabs.
 fn separator(text: &str) -> char {
-    let first = text.lines().find(|line| !line.trim().is_empty()).unwrap_or_default();
+    let first = text
+        .lines()
+        .find(|line| !line.trim().is_empty())
+        .unwrap_or_default();
     let mut quoted = false;
     let bare: String = first
         .chars()
@@ -118,7 +127,10 @@ impl Reader<'_> {
             return self.quoted(separator);
         }
         let mut cell = String::new();
-        while let Some(c) = self.left.next_if(|c| *c != separator && !matches!(*c, '\n' | '\r')) {
+        while let Some(c) = self
+            .left
+            .next_if(|c| *c != separator && !matches!(*c, '\n' | '\r'))
+        {
             cell.push(c);
         }
         Ok(cell.trim().to_owned())

@@ -1,10 +1,10 @@
 //! A table of fasteners typed at a desk: each row a fasten step, headings in any order.
 
-use super::csv::{self, CsvError, Row};
-use super::sheet::{Sheet, Step, StepId};
-use super::parts::{Part, PartPlace};
-use super::work::{Fasten, Reuse, Work};
 use super::bag::size_words;
+use super::csv::{self, CsvError, Row};
+use super::parts::{Part, PartPlace};
+use super::sheet::{Sheet, Step, StepId};
+use super::work::{Fasten, Reuse, Work};
 use crate::trade::application::{Application, Face, JointKind, ManualWord};
 use crate::trade::order::{Layout, MOST_BOLTS, Pass};
 use crate::trade::preload::Condition;
@@ -38,20 +38,40 @@ enum Column {
 /// Each column's heading as we write it, and the words others use; matched without case, blanks or
 /// what stands in brackets.
 const COLUMNS: [(Column, &str, &[&str]); 16] = [
-    (Column::Step, "step", &["title", "name", "what", "joint", "fastener", "description"]),
+    (
+        Column::Step,
+        "step",
+        &["title", "name", "what", "joint", "fastener", "description"],
+    ),
     (Column::Thread, "thread", &["size", "bolt", "screw"]),
     (Column::Length, "length mm", &["length"]),
-    (Column::Count, "count", &["quantity", "qty", "number", "pieces", "pcs", "no"]),
+    (
+        Column::Count,
+        "count",
+        &["quantity", "qty", "number", "pieces", "pcs", "no"],
+    ),
     (Column::Torque, "torque", &["tighteningtorque", "setting"]),
     (Column::Unit, "unit", &["torqueunit", "units"]),
     (Column::Class, "class", &["strength", "grade", "propertyclass"]),
     (Column::Into, "into", &["material", "screwedinto", "case"]),
-    (Column::Engagement, "engagement mm", &["engagement", "depth", "depthmm"]),
-    (Column::Condition, "condition", &["state", "threadstate", "lubrication"]),
+    (
+        Column::Engagement,
+        "engagement mm",
+        &["engagement", "depth", "depthmm"],
+    ),
+    (
+        Column::Condition,
+        "condition",
+        &["state", "threadstate", "lubrication"],
+    ),
     (Column::New, "new", &["reuse", "mustbenew", "neworagain"]),
     (Column::Layout, "layout", &["pattern"]),
     (Column::Passes, "passes", &["pass", "stages"]),
-    (Column::Compound, "compound", &["locking", "threadlocker", "goesonit"]),
+    (
+        Column::Compound,
+        "compound",
+        &["locking", "threadlocker", "goesonit"],
+    ),
     (Column::Bag, "bag", &["where", "place"]),
     (Column::Notes, "notes", &["note", "remark", "remarks"]),
 ];
@@ -83,7 +103,9 @@ impl fmt::Display for TableError {
                 f,
                 "Line 1 has no heading “{heading}”: the first line names the columns, at least thread and torque."
             ),
-            Self::Twice { line, heading } => write!(f, "Line {line}: two columns mean “{heading}”: keep one."),
+            Self::Twice { line, heading } => {
+                write!(f, "Line {line}: two columns mean “{heading}”: keep one.")
+            }
             Self::NoRows => f.write_str("The table has headings and no rows: add a line for each size."),
             Self::Cell { line, column, why } => write!(f, "Line {line}, {column}: {why}"),
         }
@@ -105,7 +127,13 @@ pub fn read(text: &str, first: StepId) -> Result<Vec<Step>, TableError> {
     }
     rows.iter()
         .zip(first.0..)
-        .map(|(row, id)| Line { row, columns: &columns }.step(StepId(id)))
+        .map(|(row, id)| {
+            Line {
+                row,
+                columns: &columns,
+            }
+            .step(StepId(id))
+        })
         .collect()
 }
 
@@ -126,18 +154,24 @@ pub fn write(sheet: &Sheet) -> String {
 fn row_of(step: &Step, fasten: &Fasten) -> Vec<String> {
     let number = |value: Option<f64>| value.map_or(String::new(), |value| value.to_string());
     let size = size_words(fasten);
-    let bag = step.parts.iter().find(|part| part.name == size).map(|part| match &part.place {
-        PartPlace::Bag(name) => name.clone(),
-        PartPlace::NotSaid => String::new(),
-        place => place.words(),
-    });
+    let bag = step
+        .parts
+        .iter()
+        .find(|part| part.name == size)
+        .map(|part| match &part.place {
+            PartPlace::Bag(name) => name.clone(),
+            PartPlace::NotSaid => String::new(),
+            place => place.words(),
+        });
     vec![
         step.title.clone(),
         fasten.thread.name(),
         number(fasten.length_mm),
         fasten.layout.count().to_string(),
         fasten.torque.text(),
-        fasten.strength.map_or(String::new(), |class| class.name().to_owned()),
+        fasten
+            .strength
+            .map_or(String::new(), |class| class.name().to_owned()),
         fasten.into.map_or(String::new(), |into| into.words().to_owned()),
         number(fasten.engagement_mm),
         match fasten.condition {
@@ -163,9 +197,16 @@ type Columns = Vec<Option<(Column, Option<TorqueUnit>)>>;
 fn headings(head: &Row) -> Result<Columns, TableError> {
     let columns: Columns = head.cells.iter().map(|cell| column_of(cell)).collect();
     for (column, heading, _) in COLUMNS {
-        let times = columns.iter().flatten().filter(|(found, _)| *found == column).count();
+        let times = columns
+            .iter()
+            .flatten()
+            .filter(|(found, _)| *found == column)
+            .count();
         if times > 1 {
-            return Err(TableError::Twice { line: head.line, heading });
+            return Err(TableError::Twice {
+                line: head.line,
+                heading,
+            });
         }
         if times == 0 && matches!(column, Column::Thread | Column::Torque) {
             return Err(TableError::NoColumn(heading));
@@ -197,7 +238,9 @@ fn plain(words: &str) -> String {
 
 /// A unit in symbols or words, read by the torque reader itself.
 fn unit_of(words: &str) -> Option<TorqueUnit> {
-    parse_torque(&format!("1 {words}"), None).ok().map(|torque| torque.unit)
+    parse_torque(&format!("1 {words}"), None)
+        .ok()
+        .map(|torque| torque.unit)
 }
 
 struct Line<'a> {
@@ -212,11 +255,18 @@ impl Line<'_> {
             .columns
             .iter()
             .position(|found| found.is_some_and(|(found, _)| found == column))?;
-        self.row.cells.get(at).map(String::as_str).filter(|cell| !cell.is_empty())
+        self.row
+            .cells
+            .get(at)
+            .map(String::as_str)
+            .filter(|cell| !cell.is_empty())
     }
 
     fn wrong(&self, column: Column, why: impl Into<String>) -> TableError {
-        let heading = COLUMNS.iter().find(|(own, ..)| *own == column).map_or("", |(_, name, _)| *name);
+        let heading = COLUMNS
+            .iter()
+            .find(|(own, ..)| *own == column)
+            .map_or("", |(_, name, _)| *name);
         TableError::Cell {
             line: self.row.line,
             column: heading,
@@ -225,7 +275,8 @@ impl Line<'_> {
     }
 
     fn needed(&self, column: Column) -> Result<&str, TableError> {
-        self.cell(column).ok_or_else(|| self.wrong(column, "it is empty: every row needs one."))
+        self.cell(column)
+            .ok_or_else(|| self.wrong(column, "it is empty: every row needs one."))
     }
 
     /// Whichever of `all` goes by the cell's words.
@@ -235,18 +286,29 @@ impl Line<'_> {
         all: &[T],
         words: impl Fn(T) -> &'static str,
     ) -> Result<Option<T>, TableError> {
-        let Some(cell) = self.cell(column) else { return Ok(None) };
+        let Some(cell) = self.cell(column) else {
+            return Ok(None);
+        };
         let wanted = plain(cell);
         let exact = all.iter().copied().find(|one| plain(words(*one)) == wanted);
-        let begins = || all.iter().copied().find(|one| plain(words(*one)).starts_with(&wanted) && !wanted.is_empty());
+        let begins = || {
+            all.iter()
+                .copied()
+                .find(|one| plain(words(*one)).starts_with(&wanted) && !wanted.is_empty())
+        };
         exact.or_else(begins).map(Some).ok_or_else(|| {
             let offered: Vec<&str> = all.iter().map(|one| words(*one)).collect();
-            self.wrong(column, format!("“{}” is none of these: {}.", short(cell), offered.join(", ")))
+            self.wrong(
+                column,
+                format!("“{}” is none of these: {}.", short(cell), offered.join(", ")),
+            )
         })
     }
 
     fn millimetres(&self, column: Column) -> Result<Option<f64>, TableError> {
-        let Some(cell) = self.cell(column) else { return Ok(None) };
+        let Some(cell) = self.cell(column) else {
+            return Ok(None);
+        };
         let number = cell.trim_end_matches("mm").trim().replace(',', ".");
         match number.parse::<f64>() {
             Ok(mm) if mm > 0.0 && mm < 1_000.0 => Ok(Some(mm)),
@@ -304,7 +366,9 @@ impl Line<'_> {
     }
 
     fn count(&self) -> Result<usize, TableError> {
-        let Some(cell) = self.cell(Column::Count) else { return Ok(1) };
+        let Some(cell) = self.cell(Column::Count) else {
+            return Ok(1);
+        };
         match cell.trim_end_matches(['x', '×', ' ']).parse::<usize>() {
             Ok(count) if (1..=MOST_BOLTS).contains(&count) => Ok(count),
             _ => Err(self.wrong(
@@ -322,7 +386,10 @@ impl Line<'_> {
             Condition::CompoundWet,
             Condition::Unknown,
         ];
-        if self.cell(Column::Condition).is_some_and(|cell| plain(cell) == "dry") {
+        if self
+            .cell(Column::Condition)
+            .is_some_and(|cell| plain(cell) == "dry")
+        {
             return Ok(Condition::Dry);
         }
         Ok(self
@@ -357,27 +424,44 @@ impl Line<'_> {
 
     /// "30 60 100" or "30/60/100 %": shares of the torque.
     fn passes(&self) -> Result<Vec<Pass>, TableError> {
-        let Some(cell) = self.cell(Column::Passes) else { return Ok(Vec::new()) };
+        let Some(cell) = self.cell(Column::Passes) else {
+            return Ok(Vec::new());
+        };
         let shares: Option<Vec<f64>> = cell
             .split([' ', '/', '%', ',', ';', '-', '–'])
             .filter(|word| !word.is_empty())
-            .map(|word| word.parse::<f64>().ok().filter(|share| *share > 0.0 && *share <= 100.0))
+            .map(|word| {
+                word.parse::<f64>()
+                    .ok()
+                    .filter(|share| *share > 0.0 && *share <= 100.0)
+            })
             .collect();
         match shares.as_deref() {
             Some([one]) if *one == 1.0 => Ok(Vec::new()),
-            Some(shares) if !shares.is_empty() && shares.len() <= 9 && shares.last() == Some(&100.0) => Ok(shares
-                .iter()
-                .map(|share| Pass {
-                    share: share / 100.0,
-                    round: false,
-                })
-                .collect()),
-            _ => Err(self.wrong(Column::Passes, "write the share of each pass in percent, ending in 100: 30 60 100.")),
+            Some(shares) if !shares.is_empty() && shares.len() <= 9 && shares.last() == Some(&100.0) => {
+                Ok(shares
+                    .iter()
+                    .map(|share| Pass {
+                        share: share / 100.0,
+                        round: false,
+                    })
+                    .collect())
+            }
+            _ => Err(self.wrong(
+                Column::Passes,
+                "write the share of each pass in percent, ending in 100: 30 60 100.",
+            )),
         }
     }
 
-    fn compound(&self, thread: Thread, into: Option<FemaleMaterial>) -> Result<Option<Application>, TableError> {
-        let Some(cell) = self.cell(Column::Compound) else { return Ok(None) };
+    fn compound(
+        &self,
+        thread: Thread,
+        into: Option<FemaleMaterial>,
+    ) -> Result<Option<Application>, TableError> {
+        let Some(cell) = self.cell(Column::Compound) else {
+            return Ok(None);
+        };
         let manual = match plain(cell).as_str() {
             "no" | "none" => return Ok(None),
             "low" => ManualWord::LockLow,
@@ -407,10 +491,16 @@ impl Line<'_> {
 }
 
 fn place_of(words: &str) -> PartPlace {
-    let named = PartPlace::TILES.into_iter().skip(1).find(|place| plain(&place.words()) == plain(words));
+    let named = PartPlace::TILES
+        .into_iter()
+        .skip(1)
+        .find(|place| plain(&place.words()) == plain(words));
     let bag = || {
         let name = words.trim();
-        let name = ["in bag ", "bag ", "Bag "].iter().find_map(|start| name.strip_prefix(start)).unwrap_or(name);
+        let name = ["in bag ", "bag ", "Bag "]
+            .iter()
+            .find_map(|start| name.strip_prefix(start))
+            .unwrap_or(name);
         PartPlace::Bag(name.to_owned())
     };
     named.unwrap_or_else(bag)

@@ -98,8 +98,14 @@ pub fn journal(record: &Record, sheet: &Sheet, filter: Filter, step: Option<Step
     for entry in record.entries().iter().rev() {
         match &entry.event {
             Event::TakenBack { entry } => drop(back.insert(*entry)),
-            Event::Noted { about: Some(about), words } => {
-                remarks.entry(*about).or_default().insert(0, signed(words, &entry.who));
+            Event::Noted {
+                about: Some(about),
+                words,
+            } => {
+                remarks
+                    .entry(*about)
+                    .or_default()
+                    .insert(0, signed(words, &entry.who));
             }
             _ => {}
         }
@@ -127,7 +133,11 @@ pub fn journal(record: &Record, sheet: &Sheet, filter: Filter, step: Option<Step
 }
 
 fn signed(words: &str, who: &str) -> String {
-    if who.is_empty() { words.to_owned() } else { format!("{words} ({who})") }
+    if who.is_empty() {
+        words.to_owned()
+    } else {
+        format!("{words} ({who})")
+    }
 }
 
 /// An entry in words.
@@ -141,7 +151,11 @@ pub fn words(entry: &Entry) -> String {
             unit,
             tool,
         } => {
-            let with = if tool.is_empty() { String::new() } else { format!(" with {tool}") };
+            let with = if tool.is_empty() {
+                String::new()
+            } else {
+                format!(" with {tool}")
+            };
             format!("bolt {}, pass {}: {value} {unit}{with}", place + 1, pass + 1)
         }
         Event::Applied { compound, .. } => format!("{compound} put on, clock started"),
@@ -153,7 +167,11 @@ pub fn words(entry: &Entry) -> String {
             verdict,
             at_c,
         } => {
-            let with = if tool.is_empty() { String::new() } else { format!(", {tool}") };
+            let with = if tool.is_empty() {
+                String::new()
+            } else {
+                format!(", {tool}")
+            };
             let at = at_c.map_or(String::new(), |at| format!(", at {at} °C"));
             let value = format!("{value} {unit}");
             format!("{name}: {}{with}{at}: {verdict}", value.trim_end())
@@ -161,14 +179,21 @@ pub fn words(entry: &Entry) -> String {
         Event::Felt { what, tight_at } if tight_at.is_empty() => format!("{what}: spins freely"),
         Event::Felt { what, tight_at } => format!("{what}: tight {tight_at}"),
         Event::Placed {
-            name, place, here, of, ..
+            name,
+            place,
+            here,
+            of,
+            ..
         } => format!("{name}: {}, {here} of {of} counted", place.words()),
         Event::Done { summary } if summary.is_empty() => "step done".to_owned(),
         Event::Done { summary } => format!("step done: {summary}"),
         Event::Skipped { reason } => format!("step left out: {reason}"),
         Event::Overridden { reason } => format!("opened by hand: {reason}"),
         Event::TakenBack { entry } => format!("entry {} taken back", entry.0 + 1),
-        Event::Noted { about: Some(about), words } => format!("on entry {}: {words}", about.0 + 1),
+        Event::Noted {
+            about: Some(about),
+            words,
+        } => format!("on entry {}: {words}", about.0 + 1),
         Event::Noted { about: None, words } => words.clone(),
         Event::JobClosed => "job closed".to_owned(),
     }
@@ -201,10 +226,14 @@ pub fn torque_table(record: &Record, sheet: &Sheet) -> Vec<TorqueRow> {
             tallies.entry(step).or_default().push(entry);
         }
     }
-    let fasten_steps = sheet.steps.iter().zip(1..).filter_map(|(step, number)| match &step.work {
-        super::work::Work::Fasten(fasten) => Some((step, number, fasten)),
-        _ => None,
-    });
+    let fasten_steps = sheet
+        .steps
+        .iter()
+        .zip(1..)
+        .filter_map(|(step, number)| match &step.work {
+            super::work::Work::Fasten(fasten) => Some((step, number, fasten)),
+            _ => None,
+        });
     fasten_steps
         .map(|(step, number, fasten)| {
             let done = tallies.get(&step.id).map(Vec::as_slice).unwrap_or_default();
@@ -238,7 +267,10 @@ pub fn compounds<'a>(record: &'a Record, clocks: &'a [CureClock]) -> Vec<(String
         .standing()
         .filter_map(|entry| match &entry.event {
             Event::Applied { compound, clock } => {
-                let joint = clocks.iter().find(|own| own.id == *clock).map_or("", |own| own.name.as_str());
+                let joint = clocks
+                    .iter()
+                    .find(|own| own.id == *clock)
+                    .map_or("", |own| own.name.as_str());
                 Some((joint.to_owned(), compound.clone(), entry.at))
             }
             _ => None,

@@ -78,7 +78,9 @@ fn usual_minutes(work: &Work) -> f64 {
 
 /// How long that step takes: as planned, else as usual.
 pub fn hands_on(step: &Step) -> Time {
-    let planned = step.minutes.filter(|minutes| minutes.is_finite() && *minutes >= 0.0);
+    let planned = step
+        .minutes
+        .filter(|minutes| minutes.is_finite() && *minutes >= 0.0);
     Time::new::<minute>(planned.unwrap_or_else(|| usual_minutes(&step.work)))
 }
 
@@ -96,10 +98,15 @@ pub fn overview(ground: Ground<'_>, now: Moment) -> Overview {
         finish: None,
     };
     for step in &ground.sheet.steps {
-        let status = ground.progress.touched(step.id).map_or(Status::Open, |step| step.status);
+        let status = ground
+            .progress
+            .touched(step.id)
+            .map_or(Status::Open, |step| step.status);
         let cures = || -> Vec<Wait> {
             let all = waits(ground, step, now);
-            all.into_iter().filter(|wait| !matches!(wait, Wait::Step(_))).collect()
+            all.into_iter()
+                .filter(|wait| !matches!(wait, Wait::Step(_)))
+                .collect()
         };
         let state = match status {
             Status::Done(_) => StepState::Done,
@@ -134,7 +141,10 @@ fn finish(ground: Ground<'_>, now: Moment) -> Option<Moment> {
     let mut curing: BTreeMap<StepId, Vec<(CureSpec, Moment)>> = BTreeMap::new();
     for clock in ground.clocks.iter().filter(|clock| clock.counts()) {
         if let Some(bound) = clock.bound.filter(|bound| bound.job == ground.job) {
-            curing.entry(bound.step).or_default().push((clock.spec.clone(), clock.started));
+            curing
+                .entry(bound.step)
+                .or_default()
+                .push((clock.spec.clone(), clock.started));
         }
     }
     for step in &ground.sheet.steps {

@@ -160,7 +160,10 @@ impl PartsTally {
         let mut words = vec![format!("{} of {} counted and at hand.", self.ticked, self.all)];
         if self.sent > 0 {
             words.push(match self.sent - self.back {
-                0 => format!("Everything sent to the shop is back: {} of {}.", self.back, self.sent),
+                0 => format!(
+                    "Everything sent to the shop is back: {} of {}.",
+                    self.back, self.sent
+                ),
                 left => format!("Sent to the shop: {}. Not back or not whole: {left}.", self.sent),
             });
         }
@@ -180,7 +183,9 @@ pub fn list(sheet: &Sheet, progress: &Progress) -> Vec<Listed> {
             let done = progress
                 .touched(step.id)
                 .is_some_and(|step| matches!(step.status, super::progress::Status::Done(_)));
-            of_step(step).into_iter().map(move |part| seen(part, progress, done))
+            of_step(step)
+                .into_iter()
+                .map(move |part| seen(part, progress, done))
         })
         .collect()
 }

@@ -88,7 +88,10 @@ impl Progress {
 
     /// Adds one entry that is not a taking-back: what a long record's next tally costs.
     pub fn take(&mut self, entry: &Entry) {
-        if let Event::Placed { part, place, here, .. } = &entry.event {
+        if let Event::Placed {
+            part, place, here, ..
+        } = &entry.event
+        {
             let state = self.parts.entry(part.clone()).or_default();
             state.sent |= *place == PartPlace::AtShop;
             state.place = place.clone();

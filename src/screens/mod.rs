@@ -2,7 +2,13 @@
 
 mod bench;
 mod clocks;
+mod history;
 mod job;
+mod jobs;
+mod paper;
+mod parts_list;
+mod plan;
+mod record;
 mod route;
 mod steps;
 mod torque;
@@ -79,6 +85,13 @@ fn Frame() -> impl IntoView {
                     Route::Step(step) => view! { <job::StepScreen step /> }.into_any(),
                     Route::JobEnd => view! { <job::JobEnd /> }.into_any(),
                     Route::Steps => view! { <steps::StepsScreen /> }.into_any(),
+                    Route::Plan => view! { <plan::PlanScreen /> }.into_any(),
+                    Route::PlanStep(step) => view! { <plan::StepForm step /> }.into_any(),
+                    Route::Parts => view! { <parts_list::PartsScreen /> }.into_any(),
+                    Route::Record => view! { <record::RecordScreen /> }.into_any(),
+                    Route::Paper => view! { <paper::PaperScreen /> }.into_any(),
+                    Route::Jobs => view! { <jobs::JobsScreen /> }.into_any(),
+                    Route::History => view! { <history::HistoryScreen /> }.into_any(),
                     Route::Torque => view! { <torque::TorqueScreen /> }.into_any(),
                     Route::Clocks => view! { <clocks::ClocksScreen /> }.into_any(),
                     Route::Bench => view! { <bench::BenchScreen /> }.into_any(),

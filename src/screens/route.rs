@@ -14,6 +14,20 @@ pub enum Route {
     JobEnd,
     /// All steps of the job.
     Steps,
+    /// The plan of the job, to change.
+    Plan,
+    /// One step of the plan.
+    PlanStep(StepId),
+    /// The parts of all steps.
+    Parts,
+    /// What was done.
+    Record,
+    /// The job on paper.
+    Paper,
+    /// The jobs of this bench.
+    Jobs,
+    /// The last actions.
+    History,
     /// Torque conversion.
     Torque,
     /// Every clock.
@@ -30,6 +44,13 @@ impl Route {
             (Some("step"), Some(id)) => id.parse().map_or(Self::Job, |id| Self::Step(StepId(id))),
             (Some("end"), _) => Self::JobEnd,
             (Some("steps"), _) => Self::Steps,
+            (Some("plan"), None) => Self::Plan,
+            (Some("plan"), Some(id)) => id.parse().map_or(Self::Plan, |id| Self::PlanStep(StepId(id))),
+            (Some("parts"), _) => Self::Parts,
+            (Some("record"), _) => Self::Record,
+            (Some("paper"), _) => Self::Paper,
+            (Some("jobs"), _) => Self::Jobs,
+            (Some("history"), _) => Self::History,
             (Some("torque"), _) => Self::Torque,
             (Some("clocks"), _) => Self::Clocks,
             (Some("bench"), _) => Self::Bench,
@@ -44,6 +65,13 @@ impl Route {
             Self::Step(id) => format!("step/{}", id.0),
             Self::JobEnd => "end".to_owned(),
             Self::Steps => "steps".to_owned(),
+            Self::Plan => "plan".to_owned(),
+            Self::PlanStep(id) => format!("plan/{}", id.0),
+            Self::Parts => "parts".to_owned(),
+            Self::Record => "record".to_owned(),
+            Self::Paper => "paper".to_owned(),
+            Self::Jobs => "jobs".to_owned(),
+            Self::History => "history".to_owned(),
             Self::Torque => "torque".to_owned(),
             Self::Clocks => "clocks".to_owned(),
             Self::Bench => "bench".to_owned(),
@@ -53,7 +81,17 @@ impl Route {
     /// The screen's key along the edge it belongs to.
     pub fn screen(self) -> &'static str {
         match self {
-            Self::Job | Self::Step(_) | Self::JobEnd | Self::Steps => "job",
+            Self::Job
+            | Self::Step(_)
+            | Self::JobEnd
+            | Self::Steps
+            | Self::Plan
+            | Self::PlanStep(_)
+            | Self::Parts
+            | Self::Record
+            | Self::Paper
+            | Self::Jobs
+            | Self::History => "job",
             Self::Torque => "torque",
             Self::Clocks => "clocks",
             Self::Bench => "bench",
@@ -81,6 +119,13 @@ mod tests {
             Route::Job,
             Route::Step(StepId(7)),
             Route::Steps,
+            Route::Plan,
+            Route::PlanStep(StepId(7)),
+            Route::Parts,
+            Route::Record,
+            Route::Paper,
+            Route::Jobs,
+            Route::History,
             Route::Torque,
             Route::Clocks,
             Route::Bench,

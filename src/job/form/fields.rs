@@ -24,7 +24,13 @@ pub fn fields(sheet: &Sheet, step: &Step) -> Vec<Field> {
     form.head("Parts it needs");
     for (at, part) in step.parts.iter().enumerate() {
         form.add(format!("part/{at}/name"), "part", &part.name, Kind::Words);
-        form.number(format!("part/{at}/count"), "how many", Some(f64::from(part.count)), "", false);
+        form.number(
+            format!("part/{at}/count"),
+            "how many",
+            Some(f64::from(part.count)),
+            "",
+            false,
+        );
         form.flag(format!("part/{at}/new"), "must be new", part.new_part);
         form.press(format!("part/{at}/remove"), &format!("take out “{}”", part.name));
     }
@@ -36,8 +42,14 @@ pub fn fields(sheet: &Sheet, step: &Step) -> Vec<Field> {
         None => &sheet.steps,
     };
     for wait in &step.waits_for {
-        let title = before.iter().find(|step| step.id == *wait).map_or("", |step| step.title.as_str());
-        form.press(format!("wait/{}/remove", wait.0), &format!("no longer wait for “{title}”"));
+        let title = before
+            .iter()
+            .find(|step| step.id == *wait)
+            .map_or("", |step| step.title.as_str());
+        form.press(
+            format!("wait/{}/remove", wait.0),
+            &format!("no longer wait for “{title}”"),
+        );
     }
     let offered: Vec<(String, String)> = before
         .iter()
@@ -77,7 +89,14 @@ impl Form {
         self.add(id, label, if value { "yes" } else { "no" }, Kind::Flag);
     }
 
-    fn number(&mut self, id: impl Into<String>, label: &str, value: Option<f64>, unit: &'static str, optional: bool) {
+    fn number(
+        &mut self,
+        id: impl Into<String>,
+        label: &str,
+        value: Option<f64>,
+        unit: &'static str,
+        optional: bool,
+    ) {
         let value = value.map_or(String::new(), |value| value.to_string().replace('-', "−"));
         self.add(id, label, &value, Kind::Number { unit, optional });
     }
@@ -93,8 +112,16 @@ impl Form {
     ) {
         let value = now.map_or("not known".to_owned(), &words);
         let unknown = none.then(|| (String::new(), "not known".to_owned()));
-        let offered = all.iter().enumerate().map(|(at, one)| (at.to_string(), words(*one)));
-        self.add(id, label, &value, Kind::Choice(unknown.into_iter().chain(offered).collect()));
+        let offered = all
+            .iter()
+            .enumerate()
+            .map(|(at, one)| (at.to_string(), words(*one)));
+        self.add(
+            id,
+            label,
+            &value,
+            Kind::Choice(unknown.into_iter().chain(offered).collect()),
+        );
     }
 
     fn material(&mut self, id: impl Into<String>, label: &str, now: Material) {
@@ -145,12 +172,36 @@ impl Form {
     }
 
     fn reading(&mut self, at: usize, limit: &Limit) {
-        self.head(&format!("{}: {}", limit.name, limit_words(limit.least, limit.most, &limit.unit)));
-        self.add(format!("reading/{at}/name"), "what is measured", &limit.name, Kind::Words);
+        self.head(&format!(
+            "{}: {}",
+            limit.name,
+            limit_words(limit.least, limit.most, &limit.unit)
+        ));
+        self.add(
+            format!("reading/{at}/name"),
+            "what is measured",
+            &limit.name,
+            Kind::Words,
+        );
         self.add(format!("reading/{at}/unit"), "unit", &limit.unit, Kind::Words);
-        self.number(format!("reading/{at}/least"), "not less than", limit.least, "", true);
-        self.number(format!("reading/{at}/most"), "not more than", limit.most, "", true);
-        self.press(format!("reading/{at}/remove"), &format!("take out “{}”", limit.name));
+        self.number(
+            format!("reading/{at}/least"),
+            "not less than",
+            limit.least,
+            "",
+            true,
+        );
+        self.number(
+            format!("reading/{at}/most"),
+            "not more than",
+            limit.most,
+            "",
+            true,
+        );
+        self.press(
+            format!("reading/{at}/remove"),
+            &format!("take out “{}”", limit.name),
+        );
     }
 
     fn bore(&mut self, at: usize, bore: &Bore) {
@@ -165,37 +216,118 @@ impl Form {
         ] {
             self.number(format!("bore/{at}/{name}"), label, value, "mm", true);
         }
-        self.flag(format!("bore/{at}/journal"), "a journal runs in it", bore.journal.is_some());
+        self.flag(
+            format!("bore/{at}/journal"),
+            "a journal runs in it",
+            bore.journal.is_some(),
+        );
         if let Some(journal) = &bore.journal {
-            self.add(format!("bore/{at}/journal_name"), "journal", &journal.name, Kind::Words);
-            self.material(format!("bore/{at}/journal_material"), "journal made of", journal.material);
+            self.add(
+                format!("bore/{at}/journal_name"),
+                "journal",
+                &journal.name,
+                Kind::Words,
+            );
+            self.material(
+                format!("bore/{at}/journal_material"),
+                "journal made of",
+                journal.material,
+            );
             let (least, most) = (journal.clearance_least_mm, journal.clearance_most_mm);
-            self.number(format!("bore/{at}/clear_least"), "clearance at least", least, "mm", true);
-            self.number(format!("bore/{at}/clear_most"), "clearance at most", most, "mm", true);
+            self.number(
+                format!("bore/{at}/clear_least"),
+                "clearance at least",
+                least,
+                "mm",
+                true,
+            );
+            self.number(
+                format!("bore/{at}/clear_most"),
+                "clearance at most",
+                most,
+                "mm",
+                true,
+            );
         }
         self.press(format!("bore/{at}/remove"), &format!("take out “{}”", bore.name));
     }
 
     fn fasten(&mut self, fasten: &Fasten) {
-        let threads: Vec<(String, String)> = Thread::all().map(|thread| (thread.name(), thread.name())).collect();
-        self.add("fasten/torque", "manual says", &fasten.torque.text(), Kind::Torque);
-        self.add("fasten/thread", "thread", &fasten.thread.name(), Kind::Choice(threads));
-        self.number("fasten/count", "how many", Some(fasten.layout.count() as f64), "", false);
+        let threads: Vec<(String, String)> = Thread::all()
+            .map(|thread| (thread.name(), thread.name()))
+            .collect();
+        self.add(
+            "fasten/torque",
+            "manual says",
+            &fasten.torque.text(),
+            Kind::Torque,
+        );
+        self.add(
+            "fasten/thread",
+            "thread",
+            &fasten.thread.name(),
+            Kind::Choice(threads),
+        );
+        self.number(
+            "fasten/count",
+            "how many",
+            Some(fasten.layout.count() as f64),
+            "",
+            false,
+        );
         let layouts = ["line", "two rows", "circle", "as numbered"];
         self.add(
             "fasten/layout",
             "how they lie",
             layout_words(&fasten.layout),
-            Kind::Choice(layouts.iter().map(|words| ((*words).to_owned(), (*words).to_owned())).collect()),
+            Kind::Choice(
+                layouts
+                    .iter()
+                    .map(|words| ((*words).to_owned(), (*words).to_owned()))
+                    .collect(),
+            ),
         );
-        let passes: Vec<String> = fasten.passes.iter().map(|pass| format!("{:.0}", pass.share * 100.0)).collect();
-        self.add("fasten/passes", "passes, % of the torque", &passes.join(" "), Kind::Words);
-        self.number("fasten/length", "length under the head", fasten.length_mm, "mm", true);
+        let passes: Vec<String> = fasten
+            .passes
+            .iter()
+            .map(|pass| format!("{:.0}", pass.share * 100.0))
+            .collect();
+        self.add(
+            "fasten/passes",
+            "passes, % of the torque",
+            &passes.join(" "),
+            Kind::Words,
+        );
+        self.number(
+            "fasten/length",
+            "length under the head",
+            fasten.length_mm,
+            "mm",
+            true,
+        );
         let class = |class: Strength| class.name().to_owned();
-        self.choice("fasten/class", "class", (&Strength::ALL, class), fasten.strength, true);
+        self.choice(
+            "fasten/class",
+            "class",
+            (&Strength::ALL, class),
+            fasten.strength,
+            true,
+        );
         let into = |into: FemaleMaterial| into.words().to_owned();
-        self.choice("fasten/into", "screwed into", (&FemaleMaterial::ALL, into), fasten.into, true);
-        self.number("fasten/engagement", "engaged depth", fasten.engagement_mm, "mm", true);
+        self.choice(
+            "fasten/into",
+            "screwed into",
+            (&FemaleMaterial::ALL, into),
+            fasten.into,
+            true,
+        );
+        self.number(
+            "fasten/engagement",
+            "engaged depth",
+            fasten.engagement_mm,
+            "mm",
+            true,
+        );
         self.choice(
             "fasten/condition",
             "thread",
@@ -204,7 +336,11 @@ impl Form {
             false,
         );
         self.flag("fasten/new", "new ones only", fasten.reuse == Reuse::New);
-        self.flag("fasten/compound", "a compound or washer goes with it", fasten.compound.is_some());
+        self.flag(
+            "fasten/compound",
+            "a compound or washer goes with it",
+            fasten.compound.is_some(),
+        );
         if let Some(joint) = &fasten.compound {
             self.joint(joint);
         }
@@ -212,10 +348,21 @@ impl Form {
 
     fn joint(&mut self, joint: &Application) {
         let words = |kind: JointKind| kind.words().to_owned();
-        self.choice("joint/kind", "the joint", (JointKind::ALL, words), Some(joint.kind), false);
+        self.choice(
+            "joint/kind",
+            "the joint",
+            (JointKind::ALL, words),
+            Some(joint.kind),
+            false,
+        );
         for question in questions(joint) {
-            let chosen = question.chosen.and_then(|id| question.choices.iter().find(|choice| choice.id == id));
-            let offered = question.choices.iter().map(|choice| (choice.id.to_owned(), choice.words.to_owned()));
+            let chosen = question
+                .chosen
+                .and_then(|id| question.choices.iter().find(|choice| choice.id == id));
+            let offered = question
+                .choices
+                .iter()
+                .map(|choice| (choice.id.to_owned(), choice.words.to_owned()));
             self.add(
                 format!("joint/answer/{}", question.id),
                 question.words,
@@ -227,28 +374,56 @@ impl Form {
 
     fn seat(&mut self, seat: &Seat) {
         self.add("seat/part", "part", &seat.part, Kind::Words);
-        self.add("seat/hole", "bore: size and class, or measured mm", &size_words(&seat.hole), Kind::Words);
-        self.add("seat/shaft", "part: “62 bearing”, size and class, or measured mm", &size_words(&seat.shaft), Kind::Words);
+        self.add(
+            "seat/hole",
+            "bore: size and class, or measured mm",
+            &size_words(&seat.hole),
+            Kind::Words,
+        );
+        self.add(
+            "seat/shaft",
+            "part: “62 bearing”, size and class, or measured mm",
+            &size_words(&seat.shaft),
+            Kind::Words,
+        );
         self.material("seat/housing", "housing", seat.housing);
         self.material("seat/part_material", "part made of", seat.part_material);
         for (name, label, value, unit) in [
             ("length", "length of the fit", seat.length_mm, "mm"),
-            ("inside", "inside of the part, 0 if solid", seat.part_inside_mm, "mm"),
+            (
+                "inside",
+                "inside of the part, 0 if solid",
+                seat.part_inside_mm,
+                "mm",
+            ),
             ("boss", "outside of the boss", seat.boss_outside_mm, "mm"),
             ("wall", "wall that holds the heat", seat.wall_mm, "mm"),
-            ("housing_limit", "housing not hotter than", seat.housing_limit_c, "°C"),
+            (
+                "housing_limit",
+                "housing not hotter than",
+                seat.housing_limit_c,
+                "°C",
+            ),
             ("part_limit", "part not hotter than", seat.part_limit_c, "°C"),
         ] {
             self.number(format!("seat/{name}"), label, Some(value), unit, false);
         }
         self.flag("seat/seals", "seals or cured compound in it", seat.holds_seals);
-        self.flag("seat/heat", "the housing may be heated", seat.way == SeatWay::Heat);
+        self.flag(
+            "seat/heat",
+            "the housing may be heated",
+            seat.way == SeatWay::Heat,
+        );
     }
 
     fn lift(&mut self, lift: &LiftWork) {
         self.add("lift/load", "what is lifted", &lift.load, Kind::Words);
         self.number("lift/mass", "how heavy", Some(lift.mass_kg), "kg", false);
-        self.flag("lift/sling", "by sling", matches!(lift.way, LiftWay::Sling { .. }));
+        self.flag(
+            "lift/sling",
+            "by sling",
+            matches!(lift.way, LiftWay::Sling { .. }),
+        );
         match lift.way {
             LiftWay::Hands {
                 reach_cm,

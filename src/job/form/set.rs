@@ -50,7 +50,9 @@ pub fn set(sheet: &Sheet, step: &mut Step, id: &str, value: &str) -> Set {
         ("title", ..) => step.title = value.trim().to_owned(),
         ("notes", ..) => step.notes = value.trim().to_owned(),
         ("minutes", ..) => step.minutes = maybe(value, 0.0, 10_000.0)?,
-        ("kind", ..) => step.work = blank(value).ok_or(PlanRefused::Field("Choose a kind of work.".to_owned()))?,
+        ("kind", ..) => {
+            step.work = blank(value).ok_or(PlanRefused::Field("Choose a kind of work.".to_owned()))?
+        }
         ("wait", "add", _) => return wait_for(sheet, step, value),
         ("wait", ..) => step.waits_for.retain(|id| id.0.to_string() != second),
         ("part", "add", _) => step.parts.push(Part {
@@ -125,7 +127,9 @@ fn set_work(work: &mut Work, path: [&str; 3], value: &str) -> Set {
             taper_mm: None,
             journal: None,
         }),
-        (Work::Check(check), ["bore", at, "remove"]) => drop(check.bores.remove(index(at, check.bores.len())?)),
+        (Work::Check(check), ["bore", at, "remove"]) => {
+            drop(check.bores.remove(index(at, check.bores.len())?))
+        }
         (Work::Check(check), ["bore", at, field]) => {
             let at = index(at, check.bores.len())?;
             if let Some(bore) = check.bores.get_mut(at) {
@@ -212,7 +216,8 @@ fn set_bore(bore: &mut Bore, field: &str, value: &str) -> Set {
 fn set_fasten(fasten: &mut Fasten, field: &str, value: &str) -> Set {
     match field {
         "torque" => {
-            fasten.torque = parse_torque(value, None).map_err(|error| PlanRefused::Field(error.to_string()))?;
+            fasten.torque =
+                parse_torque(value, None).map_err(|error| PlanRefused::Field(error.to_string()))?;
         }
         "thread" => {
             fasten.thread = Thread::parse(value).map_err(|error| PlanRefused::Field(error.to_string()))?;
@@ -311,9 +316,9 @@ fn size(value: &str, material: Material) -> Result<SizeSource, PlanRefused> {
             material,
         });
     }
-    let code: FitCode = text
-        .parse()
-        .map_err(|_| PlanRefused::Field("Write a size as 62 N7, 62 bearing, 25 bearing bore or 61.982.".to_owned()))?;
+    let code: FitCode = text.parse().map_err(|_| {
+        PlanRefused::Field("Write a size as 62 N7, 62 bearing, 25 bearing bore or 61.982.".to_owned())
+    })?;
     match (code.nominal, code.hole.or(code.shaft)) {
         (Some(nominal), Some(class)) => Ok(SizeSource::Class { nominal, class }),
         _ => refuse("Write the size before the class: 62 N7."),
@@ -399,5 +404,9 @@ fn pick<T: Copy>(all: &[T], value: &str) -> Result<T, PlanRefused> {
 }
 
 fn pick_maybe<T: Copy>(all: &[T], value: &str) -> Result<Option<T>, PlanRefused> {
-    if value.is_empty() { Ok(None) } else { pick(all, value).map(Some) }
+    if value.is_empty() {
+        Ok(None)
+    } else {
+        pick(all, value).map(Some)
+    }
 }
