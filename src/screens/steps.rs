@@ -116,7 +116,11 @@ fn left(bench: Bench, seen: &Overview) -> AnyView {
 /// To the next five minutes: the figure is an estimate.
 fn round_up(at: Moment) -> Moment {
     let five = 5 * MINUTE_MS;
-    Moment((at.0 + five - 1).div_euclid(five) * five)
+    Moment(
+        at.0.saturating_add(five - 1)
+            .div_euclid(five)
+            .saturating_mul(five),
+    )
 }
 
 fn step_row((id, number, title, word, next): (StepId, usize, String, &'static str, bool)) -> AnyView {

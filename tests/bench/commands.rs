@@ -28,12 +28,12 @@ fn later(hours: i64) {
 }
 
 /// A bench on `store`, inside a reactive owner that lives as long as the test's closure.
-fn with_bench<T>(store: &Rc<MemoryStore>, then: impl FnOnce(Bench) -> T) -> T {
+pub fn with_bench<T>(store: &Rc<MemoryStore>, then: impl FnOnce(Bench) -> T) -> T {
     let owner = Owner::new();
     owner.with(|| then(Bench::open(Shelves::new(Shelf::new(store.clone()), None), clock)))
 }
 
-fn step(bench: Bench, id: u32) -> Step {
+pub fn step(bench: Bench, id: u32) -> Step {
     bench
         .sheet
         .with_untracked(|sheet| sheet.step(StepId(id)).cloned())
@@ -44,7 +44,13 @@ fn cautions(step: &Step) -> Vec<Caution> {
     situation::cautions(step, None, None)
 }
 
-fn set() -> WrenchSet {
+/// Closes a step that asks for nothing.
+pub fn done_step(bench: Bench, id: u32) {
+    let step = step(bench, id);
+    bench.done(&step, &cautions(&step), String::new()).unwrap();
+}
+
+pub fn set() -> WrenchSet {
     WrenchSet {
         value: "86".into(),
         unit: TorqueUnit::PoundInch,
@@ -52,7 +58,7 @@ fn set() -> WrenchSet {
     }
 }
 
-fn apply(bench: Bench, step: &Step) -> Result<(), Refused> {
+pub fn apply(bench: Bench, step: &Step) -> Result<(), Refused> {
     let recommendation = recommend(step.work.application().unwrap());
     bench.apply(
         step,

@@ -1,4 +1,7 @@
 //! The bench's storage and commands, on a store that lives in memory.
 
+mod backup;
 mod commands;
+mod jobs;
+mod plan;
 mod storage;

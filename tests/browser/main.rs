@@ -3,5 +3,7 @@
 mod harness;
 
 mod first_job;
+mod record_and_plan;
+mod sheet_from_desk;
 mod start;
 mod torque_quick;

@@ -1,6 +1,11 @@
 //! The job and its rules, without a browser.
 
+mod backup;
+mod csv;
+mod form;
 mod gate;
+mod overview;
+mod parts;
 mod progress;
 mod sheet;
 
