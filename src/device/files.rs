@@ -1,6 +1,10 @@
-//! Handing a file to the user: it goes where the browser puts what is downloaded.
+//! Files out to the phone and in from it.
+//!
+//! A page may only offer a file: where it lands is the browser's. Reading one back needs a touch on a
+//! file field. iOS opens some files instead of keeping them; the user keeps them from there.
 
 use js_sys::Array;
+use std::cell::RefCell;
 use wasm_bindgen::closure::Closure;
 use wasm_bindgen::{JsCast, JsValue};
 use web_sys::{Blob, BlobPropertyBag, HtmlAnchorElement, Url};
@@ -34,4 +38,30 @@ fn try_hand_out(name: &str, media_type: &str, text: &str) -> Option<()> {
         .set_timeout_with_callback_and_timeout_and_arguments_0(forget.unchecked_ref(), KEPT_MS)
         .ok()?;
     Some(())
+}
+
+/// Calls `then` with the name and the text of the file chosen in `input`; the field is then empty again.
+pub fn on_chosen(
+    input: &web_sys::HtmlInputElement,
+    then: impl FnOnce(String /* name */, String /* text */) + 'static,
+) {
+    let Some(file) = input.files().and_then(|files| files.get(0)) else {
+        return;
+    };
+    let Ok(reader) = web_sys::FileReader::new() else {
+        return;
+    };
+    let name = file.name();
+    let result = reader.clone();
+    let then = RefCell::new(Some(then));
+    let loaded = Closure::once_into_js(move || {
+        let text = result.result().ok().and_then(|text| text.as_string());
+        if let (Some(then), Some(text)) = (then.take(), text) {
+            then(name, text);
+        }
+    });
+    reader.set_onload(Some(loaded.unchecked_ref()));
+    reader.read_as_text(&file).ok();
+    // The same file chosen again is a choice too.
+    input.set_value("");
 }
