@@ -11,7 +11,6 @@ use crate::job::sheet::{Step, StepId};
 use crate::job::work::Work;
 use crate::trade::caution::{Caution, Level};
 use crate::trade::compound::{CompoundClass, Recommendation};
-use crate::trade::quantity::TorqueUnit;
 use leptos::prelude::*;
 use std::fmt;
 
@@ -87,7 +86,7 @@ impl Bench {
             pass: next.pass,
             place: next.place,
             value: set.value.clone(),
-            unit: set.unit.symbol().to_owned(),
+            unit: set.unit.clone(),
             tool: set.tool.clone(),
         };
         self.add(Some(step.id), event, format!("bolt {}", next.place + 1));
@@ -392,9 +391,9 @@ impl Bench {
 pub struct WrenchSet {
     /// The number, as shown.
     pub value: String,
-    /// Its unit.
-    pub unit: TorqueUnit,
-    /// The wrench's name.
+    /// Its unit: a torque's symbol, or ° for a turn.
+    pub unit: String,
+    /// The wrench's name; empty for a turn.
     pub tool: String,
 }
 

@@ -6,13 +6,16 @@
 mod bottles;
 mod clocks;
 mod commands;
+mod desk;
 mod keep;
 mod settings;
 mod tamper;
 mod trail;
+mod wrenches;
 
 pub use clocks::Ring;
 pub use commands::{Refused, WrenchSet};
+pub use desk::{Desk, typed_words};
 pub use keep::{JobHead, Shelves};
 pub use settings::{Look, Settings};
 pub use trail::{Action, Inverse};

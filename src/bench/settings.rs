@@ -1,5 +1,6 @@
 //! What belongs to the bench rather than to a job: wrenches, shop temperature, ratings, the look.
 
+use super::Desk;
 use crate::job::bonding::Walk;
 use crate::job::bottle::Bottle;
 use crate::job::night::Night;
@@ -51,6 +52,8 @@ pub struct Settings {
     pub torque_typed: String,
     /// The unit it is typed in.
     pub torque_unit: TorqueUnit,
+    /// What else lies on the Torque screen.
+    pub desk: Desk,
 }
 
 impl Default for Settings {
@@ -68,6 +71,7 @@ impl Default for Settings {
             initials: String::new(),
             torque_typed: String::new(),
             torque_unit: TorqueUnit::NewtonMetre,
+            desk: Desk::default(),
         }
     }
 }

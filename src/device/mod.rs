@@ -5,5 +5,6 @@ pub mod files;
 pub mod place;
 pub mod release;
 pub mod storage;
+pub mod tilt;
 pub mod time;
 pub mod wake_lock;

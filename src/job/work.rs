@@ -131,11 +131,17 @@ pub struct Fasten {
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub passes: Vec<Pass>,
     /// Snug, torque and angle stages, where the manual has them.
-    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    #[serde(default, with = "text_form::stages", skip_serializing_if = "Vec::is_empty")]
     pub stages: Vec<Stage>,
     /// The state of the thread.
     #[serde(default = "condition_unknown")]
     pub condition: Condition,
+    /// It seals rather than clamps: a plug, a union, a sensor.
+    #[serde(default, skip_serializing_if = "is_false")]
+    pub seal: bool,
+    /// A self-locking nut: its running torque is measured.
+    #[serde(default, skip_serializing_if = "is_false")]
+    pub self_locking: bool,
     /// New or again.
     #[serde(default)]
     pub reuse: Reuse,
@@ -148,14 +154,28 @@ fn condition_unknown() -> Condition {
     Condition::Unknown
 }
 
+fn is_false(it: &bool) -> bool {
+    !it
+}
+
 impl Fasten {
-    /// How many passes there are.
+    /// How many passes there are; where the manual has stages, one for each.
     pub fn pass_count(&self) -> usize {
-        self.passes.len().max(1)
+        if self.stages.is_empty() {
+            self.passes.len().max(1)
+        } else {
+            self.stages.len()
+        }
     }
 
-    /// That pass, from 0; without passes, one to the full torque.
+    /// That pass, from 0; without passes, and by stages, to the full torque.
     pub fn pass(&self, pass: usize) -> Pass {
+        if !self.stages.is_empty() {
+            return Pass {
+                share: 1.0,
+                round: false,
+            };
+        }
         self.passes.get(pass).copied().unwrap_or(Pass {
             share: 1.0,
             round: false,

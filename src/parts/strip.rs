@@ -1,7 +1,7 @@
 //! The strip: the clock that ends next, on every screen; what has just been reached; the way to all clocks.
 
 use super::clock_bar::left_text;
-use super::dynamic::{piece, text, whether};
+use super::dynamic::{piece, press, text, whether};
 use super::when::span;
 use crate::bench::Bench;
 use crate::device::place;
@@ -23,13 +23,13 @@ pub fn Strip() -> impl IntoView {
     let bench = Bench::here();
     let ring = Memo::new(move |_| ring_line(bench));
     let line = Memo::new(move |_| ring.get().or_else(|| strip_line(bench)));
-    let press = move |_| {
+    let look = move || {
         bench.silence_all();
         place::go("clocks");
     };
     view! {
         <header class="strip" class:ringing=whether(move || ring.with(Option::is_some))>
-            <button class="running" aria-label="running clocks" on:click=press>
+            <button class="running" aria-label="running clocks" on:click=press(look)>
                 {piece(move || match line.get() {
                     Some(line) => view! {
                         <span class="left">{line.left}</span>
@@ -45,6 +45,7 @@ pub fn Strip() -> impl IntoView {
             </p>
         </header>
     }
+    .into_any()
 }
 
 /// The latest mark reached that nobody has looked at.

@@ -13,6 +13,7 @@ pub use route::Route;
 use crate::bench::{Bench, Look, Ring, Shelves};
 use crate::device::storage::{BrowserStore, MemoryStore, Shelf, Store};
 use crate::device::{alarm, place, release, time, wake_lock};
+use crate::parts::dynamic::{each, piece, press, text};
 use crate::parts::said::SaidLines;
 use crate::parts::strip::Strip;
 use leptos::prelude::*;
@@ -112,35 +113,46 @@ fn Frame() -> impl IntoView {
             <Strip />
             <SaidLines />
             <main tabindex="-1">
-                {move || match at.get() {
+                {piece(move || match at.get() {
                     Route::Job => view! { <job::JobNow /> }.into_any(),
                     Route::Step(step) => view! { <job::StepScreen step /> }.into_any(),
                     Route::JobEnd => view! { <job::JobEnd /> }.into_any(),
                     Route::Steps => view! { <steps::StepsScreen /> }.into_any(),
-                    Route::Torque => view! { <torque::TorqueScreen /> }.into_any(),
+                    Route::Torque => view! { <torque::TorqueScreen from=None /> }.into_any(),
+                    Route::TorqueOf(step) => view! { <torque::TorqueScreen from=Some(step) /> }.into_any(),
                     Route::Bond(step) => view! { <bond::BondScreen step /> }.into_any(),
                     Route::Clocks => view! { <clocks::ClocksScreen /> }.into_any(),
                     Route::Bench => view! { <bench::BenchScreen /> }.into_any(),
-                }}
+                })}
             </main>
             <nav class="edge" aria-label="Screens">
-                <EdgeKey name="Job" to=Route::Job at />
-                <EdgeKey name="Torque" to=Route::Torque at />
-                <EdgeKey name="Bond" to=Route::Bond(None) at />
-                <EdgeKey name="Bench" to=Route::Bench at />
+                {each(EDGE, |(name, to)| edge_key(name, to, at))}
             </nav>
         </div>
     }
 }
 
-#[component]
-fn EdgeKey(name: &'static str, to: Route, at: Memo<Route>) -> impl IntoView {
+/// The keys along the edge.
+const EDGE: [(&str, Route); 4] = [
+    ("Job", Route::Job),
+    ("Torque", Route::Torque),
+    ("Bond", Route::Bond(None)),
+    ("Bench", Route::Bench),
+];
+
+fn edge_key(name: &'static str, to: Route, at: Memo<Route>) -> AnyView {
+    let current = text(move || {
+        if at.get().screen() == to.screen() {
+            "page"
+        } else {
+            "false"
+        }
+        .to_owned()
+    });
     view! {
-        <button
-            aria-current=move || (at.get().screen() == to.screen()).then_some("page")
-            on:click=move |_| to.go()
-        >
+        <button aria-current=current on:click=press(move || to.go())>
             {name}
         </button>
     }
+    .into_any()
 }

@@ -18,6 +18,8 @@ pub enum Route {
     Torque,
     /// What goes on a joint: one of its own, or that step's.
     Bond(Option<StepId>),
+    /// Torque conversion of that step's value.
+    TorqueOf(StepId),
     /// Every clock.
     Clocks,
     /// Wrenches, shop, display.
@@ -32,6 +34,7 @@ impl Route {
             (Some("step"), Some(id)) => id.parse().map_or(Self::Job, |id| Self::Step(StepId(id))),
             (Some("end"), _) => Self::JobEnd,
             (Some("steps"), _) => Self::Steps,
+            (Some("torque"), Some(id)) => id.parse().map_or(Self::Torque, |id| Self::TorqueOf(StepId(id))),
             (Some("torque"), _) => Self::Torque,
             (Some("bond"), id) => Self::Bond(id.and_then(|id| id.parse().ok()).map(StepId)),
             (Some("clocks"), _) => Self::Clocks,
@@ -50,6 +53,7 @@ impl Route {
             Self::Torque => "torque".to_owned(),
             Self::Bond(None) => "bond".to_owned(),
             Self::Bond(Some(id)) => format!("bond/{}", id.0),
+            Self::TorqueOf(id) => format!("torque/{}", id.0),
             Self::Clocks => "clocks".to_owned(),
             Self::Bench => "bench".to_owned(),
         }
@@ -59,7 +63,7 @@ impl Route {
     pub fn screen(self) -> &'static str {
         match self {
             Self::Job | Self::Step(_) | Self::JobEnd | Self::Steps => "job",
-            Self::Torque => "torque",
+            Self::Torque | Self::TorqueOf(_) => "torque",
             Self::Bond(_) => "bond",
             Self::Clocks => "clocks",
             Self::Bench => "bench",
@@ -90,6 +94,7 @@ mod tests {
             Route::Torque,
             Route::Bond(None),
             Route::Bond(Some(StepId(15))),
+            Route::TorqueOf(StepId(4)),
             Route::Clocks,
             Route::Bench,
         ];

@@ -3,3 +3,4 @@
 mod clocks;
 mod commands;
 mod storage;
+mod wrenches;

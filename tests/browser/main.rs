@@ -6,4 +6,8 @@ mod bond_selector;
 mod clocks_cure;
 mod first_job;
 mod start;
+mod torque_bench;
+mod torque_case;
+mod torque_guard;
+mod torque_pair;
 mod torque_quick;

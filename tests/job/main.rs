@@ -8,6 +8,7 @@ mod night;
 mod progress;
 mod sheet;
 mod tamper;
+mod torque;
 
 use halfcase::job::example;
 use halfcase::job::record::{EntryId, Event, Record};

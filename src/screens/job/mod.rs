@@ -15,6 +15,7 @@ use crate::job::sheet::{Step, StepId};
 use crate::job::situation;
 use crate::job::work::Work;
 use crate::parts::caution_card::CautionCard;
+use crate::parts::dynamic::{each, piece, press, text, whether};
 use crate::parts::work_keys::UndoKey;
 use crate::screens::Route;
 use crate::trade::caution::{Caution, shown};
@@ -42,10 +43,10 @@ pub fn next_route(bench: Bench) -> Route {
 pub fn StepScreen(step: StepId) -> impl IntoView {
     let bench = Bench::here();
     let found = Memo::new(move |_| bench.sheet.with(|sheet| sheet.step(step).cloned()));
-    move || match found.get() {
+    piece(move || match found.get() {
         Some(step) => view! { <StepView step /> }.into_any(),
         None => view! { <p class="page">"There is no such step in this job."</p> }.into_any(),
-    }
+    })
 }
 
 #[component]
@@ -104,20 +105,26 @@ fn StepHead(step: StoredValue<Step>) -> impl IntoView {
         let done = bench.progress.with(|progress| progress.closed(id));
         format!("{at} of {all} · {word}{}", if done { " · done" } else { "" })
     };
+    let side = move |name: &'static str, face: &'static str, by: isize| {
+        let none = whether(move || neighbour(by).is_none());
+        view! {
+            <button class="side-key" aria-label=name disabled=none on:click=press(move || go(by))>
+                {face}
+            </button>
+        }
+        .into_any()
+    };
     view! {
         <header class="head">
-            <button class="side-key" aria-label="previous step" disabled=move || neighbour(-1).is_none() on:click=move |_| go(-1)>
-                "←"
-            </button>
-            <button class="title" on:click=move |_| Route::Steps.go()>
-                <span class="quiet figures">{counted}</span>
+            {side("previous step", "←", -1)}
+            <button class="title" on:click=press(|| Route::Steps.go())>
+                <span class="quiet figures">{text(counted)}</span>
                 <h1>{title}</h1>
             </button>
-            <button class="side-key" aria-label="next step" disabled=move || neighbour(1).is_none() on:click=move |_| go(1)>
-                "→"
-            </button>
+            {side("next step", "→", 1)}
         </header>
     }
+    .into_any()
 }
 
 #[component]
@@ -125,27 +132,22 @@ fn Cautions(step: StoredValue<Step>, cautions: Memo<Vec<Caution>>) -> impl IntoV
     let bench = Bench::here();
     let id = step.with_value(|step| step.id);
     let closed = Memo::new(move |_| bench.progress.with(|progress| progress.closed(id)));
-    let acknowledged = move |caution: &'static str| {
-        Signal::derive(move || {
-            bench
-                .progress
-                .with(|progress| progress.step(id).acknowledged.contains(caution))
-        })
-    };
-    move || {
+    piece(move || {
         // Gone when done: the danger is past.
         let show = if closed.get() {
             Vec::new()
         } else {
             cautions.with(|all| shown(all).to_vec())
         };
-        show.into_iter()
-            .map(|caution| {
-                let is_acknowledged = acknowledged(caution.id);
-                view! { <CautionCard caution acknowledged=is_acknowledged acknowledge=move |caution: Caution| bench.acknowledge(id, &caution) /> }
-            })
-            .collect_view()
-    }
+        each(show, |caution| {
+            let name = caution.id;
+            let acknowledged =
+                whether(move || bench.progress.with(|p| p.step(id).acknowledged.contains(name)));
+            let acknowledge = move |caution: Caution| bench.acknowledge(id, &caution);
+            view! { <CautionCard caution acknowledged acknowledge /> }.into_any()
+        })
+        .into_any()
+    })
 }
 
 /// Every step is closed: close the job, or see that it is.
@@ -164,30 +166,27 @@ pub fn JobEnd() -> impl IntoView {
             n => format!("{n} steps are still open."),
         }
     };
+    let standing = text(move || match closed() {
+        Some(at) => format!("Closed {}.", crate::parts::when::when(at, bench.now.get())),
+        None => open_words(),
+    });
+    let close = press(move || bench.tell(bench.close_job()));
     view! {
         <div class="step">
             <header class="head end">
-                <h1>{title}</h1>
+                <h1>{text(title)}</h1>
             </header>
             <div class="body">
-                <p class="mid">
-                    {move || match closed() {
-                        Some(at) => format!("Closed {}.", crate::parts::when::when(at, bench.now.get())),
-                        None => open_words(),
-                    }}
-                </p>
-                <button on:click=move |_| Route::Steps.go()>"all steps"</button>
+                <p class="mid">{standing}</p>
+                <button on:click=press(|| Route::Steps.go())>"all steps"</button>
             </div>
             <div class="work-keys">
-                <button
-                    class="work-key first"
-                    disabled=move || closed().is_some()
-                    on:click=move |_| bench.tell(bench.close_job())
-                >
+                <button class="work-key first" disabled=whether(move || closed().is_some()) on:click=close>
                     "Close the job"
                 </button>
                 <UndoKey />
             </div>
         </div>
     }
+    .into_any()
 }

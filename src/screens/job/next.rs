@@ -6,6 +6,7 @@ use crate::device::time::local;
 use crate::job::progress::{Status, next_fastener};
 use crate::job::sheet::Step;
 use crate::job::work::Work;
+use crate::parts::dynamic::{press, text, whether};
 use crate::trade::caution::{Caution, Level};
 use leptos::prelude::*;
 use std::time::Duration;
@@ -23,6 +24,7 @@ enum NextThing {
         of: usize,
         pass: usize,
         passes: usize,
+        staged: bool,
     },
     /// The compound is on.
     StartClock,
@@ -42,7 +44,7 @@ pub fn NextKey(step: StoredValue<Step>, cautions: Memo<Vec<Caution>>) -> impl In
     let thing = Memo::new(move |_| step.with_value(|step| next_thing(bench, step, &cautions.get())));
     // A knuckle bounces: what was just pressed rests for a moment.
     let resting = RwSignal::new(false);
-    let press = move |_| {
+    let act = press(move || {
         resting.set(true);
         set_timeout(
             move || {
@@ -62,13 +64,17 @@ pub fn NextKey(step: StoredValue<Step>, cautions: Memo<Vec<Caution>>) -> impl In
             NextThing::Done => bench.tell(bench.done(step, &cautions, String::new())),
             NextThing::Onward => super::next_route(bench).go(),
         });
-    };
+    });
+    let shut = whether(move || resting.get() || matches!(thing.get(), NextThing::Shut | NextThing::Read));
+    let face = text(move || words(thing.get()).0.to_owned());
+    let small = text(move || words(thing.get()).1);
     view! {
-        <button class="work-key first" class:resting=move || resting.get() disabled=move || resting.get() || matches!(thing.get(), NextThing::Shut | NextThing::Read) on:click=press>
-            {move || words(thing.get()).0}
-            <small>{move || words(thing.get()).1}</small>
+        <button class="work-key first" class:resting=whether(move || resting.get()) disabled=shut on:click=act>
+            {face}
+            <small>{small}</small>
         </button>
     }
+    .into_any()
 }
 
 fn next_thing(bench: Bench, step: &Step, cautions: &[Caution]) -> NextThing {
@@ -94,6 +100,7 @@ fn next_thing(bench: Bench, step: &Step, cautions: &[Caution]) -> NextThing {
             of: fasten.layout.count(),
             pass: next.pass + 1,
             passes: fasten.pass_count(),
+            staged: !fasten.stages.is_empty(),
         };
     }
     NextThing::Done
@@ -108,9 +115,11 @@ fn words(thing: NextThing) -> (&'static str, String) {
             of,
             pass,
             passes,
+            staged,
         } => {
             let pass = if passes > 1 {
-                format!(", pass {pass} of {passes}")
+                let word = if staged { "stage" } else { "pass" };
+                format!(", {word} {pass} of {passes}")
             } else {
                 String::new()
             };
