@@ -76,6 +76,8 @@ impl Bench {
             }
         });
         self.doubt.set(None);
+        // Our time moves first, so that what is kept as seen is no later than it.
+        self.tick();
         self.keep_watch();
         let words = if phone_is_right {
             "The phone’s clock was said to be right."
@@ -83,7 +85,6 @@ impl Bench {
             "The phone’s clock was said to be wrong: cures go on by the time held here."
         };
         self.note_clock(words.to_owned());
-        self.tick();
     }
 
     /// Writes our time down now and then.
