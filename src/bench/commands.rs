@@ -4,14 +4,14 @@ use super::{Action, Bench, Inverse, Settings};
 use crate::bench::trail::TRAIL_LENGTH;
 use crate::device::storage::StorageError;
 use crate::device::wake_lock::{self, Awake};
-use crate::job::clock::{Bound, ClockId, CureClock, Ended};
+use crate::job::clock::Bound;
 use crate::job::progress::{Progress, next_fastener};
 use crate::job::record::{EntryId, Event};
+use crate::job::seating::depth;
 use crate::job::sheet::{Step, StepId};
 use crate::job::work::Work;
 use crate::trade::caution::{Caution, Level};
 use crate::trade::compound::{CompoundClass, Recommendation};
-use crate::trade::quantity::TorqueUnit;
 use leptos::prelude::*;
 use std::fmt;
 
@@ -36,6 +36,8 @@ pub enum Refused {
     NotFelt,
     /// Nothing to take back.
     NothingToUndo,
+    /// The bottle taken may not be used, and why.
+    Bottle(String),
 }
 
 impl fmt::Display for Refused {
@@ -52,6 +54,7 @@ impl fmt::Display for Refused {
             Self::StepsOpen(n) => write!(f, "{n} steps are still open."),
             Self::NotFelt => f.write_str("Say first how it turns: freely, or where it binds."),
             Self::NothingToUndo => f.write_str("Nothing to take back."),
+            Self::Bottle(why) => write!(f, "{why} Take another on Bond, or typical figures."),
         }
     }
 }
@@ -87,7 +90,7 @@ impl Bench {
             pass: next.pass,
             place: next.place,
             value: set.value.clone(),
-            unit: set.unit.symbol().to_owned(),
+            unit: set.unit.clone(),
             tool: set.tool.clone(),
         };
         self.add(Some(step.id), event, format!("bolt {}", next.place + 1));
@@ -109,23 +112,11 @@ impl Bench {
         let Some(spec) = recommendation.cure.clone() else {
             return Ok(());
         };
-        let id = self
-            .clocks
-            .with_untracked(|clocks| ClockId(clocks.iter().map(|c| c.id.0 + 1).max().unwrap_or(1)));
-        let clock = CureClock {
-            id,
-            name: step.title.clone(),
-            compound: class.name().to_owned(),
-            spec,
-            started: (self.clock)(),
-            bound: Some(Bound {
-                job: self.job.get_untracked(),
-                step: step.id,
-            }),
-            ended: None,
+        let bound = Bound {
+            job: self.job.get_untracked(),
+            step: step.id,
         };
-        self.clocks.update(|clocks| clocks.push(clock));
-        self.keep_clocks();
+        let id = self.begin_clock(&step.title, class.name().to_owned(), spec, Some(bound));
         let event = Event::Applied {
             compound: class.name().to_owned(),
             clock: id,
@@ -160,6 +151,11 @@ impl Bench {
                 }
             }
             Work::Turn(_) if progress.felt.is_none() => return Err(Refused::NotFelt),
+            Work::Seat(seat) => {
+                if let Some(missing) = depth::missing(seat, &progress) {
+                    return Err(Refused::ReadingMissing(missing.to_owned()));
+                }
+            }
             _ => {}
         }
         if step.work.cures() && progress.clocks.is_empty() {
@@ -224,7 +220,7 @@ impl Bench {
 
     /// Notes the shop's temperature as of now, °C.
     pub fn note_temperature(self, celsius: f64) {
-        let now = (self.clock)();
+        let now = self.time();
         self.set("shop temperature", |settings| {
             settings.note_temperature(now, celsius)
         });
@@ -292,20 +288,14 @@ impl Bench {
         let entry = self.record.with_untracked(|record| record.entry(id).cloned());
         let Some(entry) = entry else { return };
         if let Event::Applied { clock, .. } = entry.event {
-            self.clocks.update(|clocks| {
-                clocks
-                    .iter_mut()
-                    .filter(|c| c.id == clock)
-                    .for_each(|c| c.ended = Some(Ended::Undone));
-            });
-            self.keep_clocks();
+            self.undo_start(clock);
         }
         self.write(entry.step, Event::TakenBack { entry: id });
         self.progress.set(self.record.with_untracked(Progress::of));
     }
 
     /// A step can be worked on: nothing shuts it and no stop-level caution is open.
-    fn ready(self, step: &Step, cautions: &[Caution]) -> Result<(), Refused> {
+    pub(super) fn ready(self, step: &Step, cautions: &[Caution]) -> Result<(), Refused> {
         if !untrack(|| self.waits(step)).is_empty() {
             return Err(Refused::Shut);
         }
@@ -353,7 +343,7 @@ impl Bench {
 
     pub(super) fn write(self, step: Option<StepId>, event: Event) -> EntryId {
         let who = self.settings.with_untracked(|settings| settings.initials.clone());
-        let at = (self.clock)();
+        let at = self.time();
         let mut id = EntryId(0);
         self.record
             .update(|record| id = record.add(at, step, &who, event));
@@ -369,7 +359,7 @@ impl Bench {
 
     pub(super) fn leave(self, words: String, inverse: Inverse) {
         let action = Action {
-            at: (self.clock)(),
+            at: self.time(),
             words,
             inverse,
         };
@@ -406,8 +396,8 @@ impl Bench {
 pub struct WrenchSet {
     /// The number, as shown.
     pub value: String,
-    /// Its unit.
-    pub unit: TorqueUnit,
-    /// The wrench's name.
+    /// Its unit: a torque's symbol, or ° for a turn.
+    pub unit: String,
+    /// The wrench's name; empty for a turn.
     pub tool: String,
 }

@@ -6,6 +6,7 @@ use crate::job::clock::CureClock;
 use crate::job::example;
 use crate::job::record::{Entry, Record};
 use crate::job::sheet::{JobId, Sheet};
+use crate::job::tamper::WatchKept;
 use serde::de::DeserializeOwned;
 use serde::{Deserialize, Serialize};
 
@@ -15,6 +16,7 @@ pub const SEGMENT: usize = 200;
 const BENCH: &str = "bench";
 const CLOCKS: &str = "clocks";
 const JOBS: &str = "jobs";
+const WATCH: &str = "watch";
 /// All forms are at their first version; see DEVELOPERS.md on adding a migration.
 pub(super) const VERSION: u32 = 1;
 
@@ -135,6 +137,19 @@ impl Shelves {
     /// From the browser, see [`StorageError`].
     pub fn keep_clocks(&self, clocks: &[CureClock]) -> Result<(), StorageError> {
         self.shelf.save(CLOCKS, VERSION, &clocks)
+    }
+
+    /// The watch over the phone's clock, as it was left; a damaged one begins anew.
+    pub fn read_watch(&self) -> WatchKept {
+        self.take(WATCH, &mut Vec::new()).unwrap_or_default()
+    }
+
+    /// Keeps the watch over the phone's clock.
+    ///
+    /// # Errors
+    /// From the browser, see [`StorageError`].
+    pub fn keep_watch(&self, watch: &WatchKept) -> Result<(), StorageError> {
+        self.shelf.save(WATCH, VERSION, watch)
     }
 
     /// Keeps the list of jobs.

@@ -1,50 +1,51 @@
-//! Files out to the phone and in from it, and paper.
-//!
-//! A page may only offer a file: where it lands is the browser's. Reading one back needs a touch on a
-//! file field. iOS opens some files instead of keeping them; the user keeps them from there.
+//! Handing a file to the user, where the browser puts what is downloaded, and taking one in.
 
+use js_sys::Array;
 use std::cell::RefCell;
 use wasm_bindgen::closure::Closure;
 use wasm_bindgen::{JsCast, JsValue};
+use web_sys::{Blob, BlobPropertyBag, FileReader, HtmlAnchorElement, HtmlInputElement, Url};
 
-/// Offers `text` as a file of that name.
-pub fn hand_out(name: &str, mime: &str, text: &str) {
-    // Softly: a browser that refuses one of these offers nothing, and the page goes on.
-    offer(name, mime, text).ok();
+/// How long the browser may take to begin with the file.
+const KEPT_MS: i32 = 60_000;
+
+/// Hands out `text` as a file of that name and media type; tells whether the browser took it.
+pub fn hand_out(name: &str, media_type: &str, text: &str) -> bool {
+    try_hand_out(name, media_type, text).is_some()
 }
 
-fn offer(name: &str, mime: &str, text: &str) -> Result<(), JsValue> {
-    let parts = js_sys::Array::of1(&text.into());
-    let bag = web_sys::BlobPropertyBag::new();
-    bag.set_type(mime);
-    let blob = web_sys::Blob::new_with_str_sequence_and_options(&parts, &bag)?;
-    let url = web_sys::Url::create_object_url_with_blob(&blob)?;
-    let document = web_sys::window()
-        .and_then(|window| window.document())
-        .ok_or(JsValue::NULL)?;
-    let link: web_sys::HtmlAnchorElement = document.create_element("a")?.unchecked_into();
-    link.set_href(&url);
-    link.set_download(name);
-    link.click();
-    // The download has begun by the time the click returns; a later turn gives it room.
-    let free = Closure::once_into_js(move || {
-        web_sys::Url::revoke_object_url(&url).ok();
-    });
-    web_sys::window()
-        .ok_or(JsValue::NULL)?
-        .set_timeout_with_callback_and_timeout_and_arguments_0(free.unchecked_ref(), 10_000)?;
-    Ok(())
+fn try_hand_out(name: &str, media_type: &str, text: &str) -> Option<()> {
+    let window = web_sys::window()?;
+    let document = window.document()?;
+    let kind = BlobPropertyBag::new();
+    kind.set_type(media_type);
+    let parts = Array::of1(&JsValue::from_str(text));
+    let blob = Blob::new_with_str_sequence_and_options(&parts, &kind).ok()?;
+    let url = Url::create_object_url_with_blob(&blob).ok()?;
+    let anchor: HtmlAnchorElement = document.create_element("a").ok()?.dyn_into().ok()?;
+    anchor.set_href(&url);
+    anchor.set_download(name);
+    anchor.set_hidden(true);
+    // Some browsers follow only a link that is on the page.
+    document.body()?.append_child(&anchor).ok()?;
+    anchor.click();
+    anchor.remove();
+    let forget = Closure::once_into_js(move || drop(Url::revoke_object_url(&url)));
+    window
+        .set_timeout_with_callback_and_timeout_and_arguments_0(forget.unchecked_ref(), KEPT_MS)
+        .ok()?;
+    Some(())
 }
 
 /// Calls `then` with the name and the text of the file chosen in `input`; the field is then empty again.
 pub fn on_chosen(
-    input: &web_sys::HtmlInputElement,
+    input: &HtmlInputElement,
     then: impl FnOnce(String /* name */, String /* text */) + 'static,
 ) {
     let Some(file) = input.files().and_then(|files| files.get(0)) else {
         return;
     };
-    let Ok(reader) = web_sys::FileReader::new() else {
+    let Ok(reader) = FileReader::new() else {
         return;
     };
     let name = file.name();

@@ -199,8 +199,10 @@ impl Step {
     pub fn needs_cured(&self) -> Option<Milestone> {
         match &self.work {
             Work::Fill(_) => Some(Milestone::FitForOil),
-            _ if !self.waits_for.is_empty() => Some(Milestone::Handling),
-            _ => None,
+            _ if self.waits_for.is_empty() => None,
+            // What is started or loaded goes by full cure.
+            Work::Turn(_) | Work::Lift(_) => Some(Milestone::FullCure),
+            _ => Some(Milestone::Handling),
         }
     }
 }

@@ -5,8 +5,10 @@
 
 use super::text_form;
 use crate::trade::application::Application;
-use crate::trade::fit::SizeSource;
+use crate::trade::fit::{Feature, Position, SizeSource, ToleranceClass};
 use crate::trade::guard::Joint;
+use crate::trade::heat_plan::{CoolMeans, HoleIn};
+use crate::trade::lift::Grip;
 use crate::trade::material::Material;
 use crate::trade::measure::{DEPTHS, DIRECTIONS};
 use crate::trade::order::{Layout, Pass};
@@ -220,11 +222,17 @@ pub struct Fasten {
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub passes: Vec<Pass>,
     /// Snug, torque and angle stages, where the manual has them.
-    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    #[serde(default, with = "text_form::stages", skip_serializing_if = "Vec::is_empty")]
     pub stages: Vec<Stage>,
     /// The state of the thread.
     #[serde(default = "condition_unknown")]
     pub condition: Condition,
+    /// It seals rather than clamps: a plug, a union, a sensor.
+    #[serde(default, skip_serializing_if = "is_false")]
+    pub seal: bool,
+    /// A self-locking nut: its running torque is measured.
+    #[serde(default, skip_serializing_if = "is_false")]
+    pub self_locking: bool,
     /// New or again.
     #[serde(default)]
     pub reuse: Reuse,
@@ -235,6 +243,10 @@ pub struct Fasten {
 
 fn condition_unknown() -> Condition {
     Condition::Unknown
+}
+
+fn is_false(it: &bool) -> bool {
+    !it
 }
 
 impl Fasten {
@@ -253,16 +265,28 @@ impl Fasten {
             condition: Condition::Unknown,
             reuse: Reuse::Again,
             compound: None,
+            seal: false,
+            self_locking: false,
         }
     }
 
-    /// How many passes there are.
+    /// How many passes there are; where the manual has stages, one for each.
     pub fn pass_count(&self) -> usize {
-        self.passes.len().max(1)
+        if self.stages.is_empty() {
+            self.passes.len().max(1)
+        } else {
+            self.stages.len()
+        }
     }
 
-    /// That pass, from 0; without passes, one to the full torque.
+    /// That pass, from 0; without passes, and by stages, to the full torque.
     pub fn pass(&self, pass: usize) -> Pass {
+        if !self.stages.is_empty() {
+            return Pass {
+                share: 1.0,
+                round: false,
+            };
+        }
         self.passes.get(pass).copied().unwrap_or(Pass {
             share: 1.0,
             round: false,
@@ -295,14 +319,18 @@ pub struct Bond {
     pub application: Application,
 }
 
-/// A part pressed or shrunk into its bore.
+/// A part pressed or shrunk into its bore, or onto its shaft. The housing is what stays (the shaft,
+/// where the part carries the hole).
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 pub struct Seat {
     /// The part.
     pub part: String,
-    /// The bore.
+    /// Which of the two carries the hole.
+    #[serde(default)]
+    pub hole_in: HoleIn,
+    /// The hole.
     pub hole: SizeSource,
-    /// The part's fitting diameter.
+    /// What goes into it.
     pub shaft: SizeSource,
     /// What the housing is made of.
     pub housing: Material,
@@ -310,13 +338,19 @@ pub struct Seat {
     pub part_material: Material,
     /// How long the fit is, mm.
     pub length_mm: f64,
-    /// The part's inside diameter, mm; 0 for a solid part.
+    /// Inside diameter of the one that goes in, mm; 0 when it is solid.
     #[serde(default)]
     pub part_inside_mm: f64,
-    /// The outside diameter of the boss around the bore, mm.
+    /// The outside diameter of the boss around the hole, mm.
     pub boss_outside_mm: f64,
     /// The wall that must hold its heat, mm.
     pub wall_mm: f64,
+    /// The face that is pushed, mm: the inside of the ring that goes in, the outside of the one that goes on.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub face_mm: Option<f64>,
+    /// The opening that a shoulder behind the bore leaves, mm; none when the bore goes through.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub shoulder_mm: Option<f64>,
     /// The housing may not be hotter than this, °C.
     pub housing_limit_c: f64,
     /// The part may not be hotter than this, °C.
@@ -327,6 +361,66 @@ pub struct Seat {
     /// How it is to be done.
     #[serde(default)]
     pub way: SeatWay,
+    /// What the one that goes in may be cooled with.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub cool: Option<CoolMeans>,
+    /// It must not be pressed cold.
+    #[serde(default)]
+    pub no_press: bool,
+    /// How deep it must sit, where that is stated.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub depth: Option<SeatDepth>,
+}
+
+/// How deep a part must sit, and what must stay open behind it.
+#[derive(Debug, Clone, Copy, Default, PartialEq, Serialize, Deserialize)]
+#[serde(default)]
+pub struct SeatDepth {
+    /// Least depth below the face, mm; negative where it stands proud.
+    pub least_mm: f64,
+    /// Most depth below the face, mm.
+    pub most_mm: f64,
+    /// From the face to the shoulder or the end of the bore, mm.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub bore_mm: Option<f64>,
+    /// The gap that must stay open behind it where oil passes, mm.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub gap_mm: Option<f64>,
+}
+
+impl Default for Seat {
+    /// A ball bearing into an aluminium case: numbers to put one's own in place of.
+    fn default() -> Self {
+        let nominal = Length::new::<millimeter>(62.0);
+        Self {
+            part: String::new(),
+            hole_in: HoleIn::Housing,
+            hole: SizeSource::Class {
+                nominal,
+                class: ToleranceClass {
+                    feature: Feature::Hole,
+                    position: Position::N,
+                    grade: 7,
+                },
+            },
+            shaft: SizeSource::BearingOuter { nominal },
+            housing: Material::CastAluminium,
+            part_material: Material::BearingSteel,
+            length_mm: 16.0,
+            part_inside_mm: 54.0,
+            boss_outside_mm: 84.0,
+            wall_mm: 8.0,
+            face_mm: None,
+            shoulder_mm: None,
+            housing_limit_c: 120.0,
+            part_limit_c: 120.0,
+            holds_seals: false,
+            way: SeatWay::Heat,
+            cool: None,
+            no_press: false,
+            depth: None,
+        }
+    }
 }
 
 /// How a part is seated.
@@ -349,16 +443,69 @@ pub struct LiftWork {
     pub mass_kg: f64,
     /// By hand or by sling.
     pub way: LiftWay,
+    /// Where the hoist's boom stands: from the post to the hook, mm.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub boom_mm: Option<f64>,
+    /// Someone has to be or reach under it.
+    #[serde(default)]
+    pub under_load: bool,
+}
+
+impl Default for LiftWork {
+    /// Twenty kilograms from the floor to the bench: numbers to put one's own in place of.
+    fn default() -> Self {
+        Self {
+            load: String::new(),
+            mass_kg: 20.0,
+            way: LiftWay::hands(),
+            boom_mm: None,
+            under_load: false,
+        }
+    }
 }
 
 /// How it is lifted.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 #[serde(rename_all = "snake_case")]
 pub enum LiftWay {
-    /// By hand: how far the hands are from the ankles, and from which to which height.
-    Hands { reach_cm: f64, from_cm: f64, to_cm: f64 },
+    /// By hand: how far the hands are from the ankles, from which to which height, how far the body
+    /// turns, how it is held.
+    Hands {
+        reach_cm: f64,
+        from_cm: f64,
+        to_cm: f64,
+        #[serde(default)]
+        turn_deg: f64,
+        #[serde(default = "fair_grip")]
+        grip: Grip,
+    },
     /// By hoist: sling legs and their angle from the horizontal.
     Sling { legs: u8, angle_deg: f64 },
+}
+
+fn fair_grip() -> Grip {
+    Grip::Fair
+}
+
+impl LiftWay {
+    /// An ordinary lift by hand to begin with.
+    pub fn hands() -> Self {
+        Self::Hands {
+            reach_cm: 40.0,
+            from_cm: 30.0,
+            to_cm: 90.0,
+            turn_deg: 0.0,
+            grip: fair_grip(),
+        }
+    }
+
+    /// An ordinary sling to begin with.
+    pub fn sling() -> Self {
+        Self::Sling {
+            legs: 2,
+            angle_deg: 60.0,
+        }
+    }
 }
 
 /// Turned by hand.
@@ -379,6 +526,8 @@ pub struct Fill {
     pub fluid: String,
     /// How much, litres.
     pub litres: f64,
+    /// It is hot when it is handled.
+    pub hot: bool,
 }
 
 impl Work {

@@ -30,10 +30,20 @@ pub enum Route {
     History,
     /// Torque conversion.
     Torque,
+    /// Torque conversion of that step's value.
+    TorqueOf(StepId),
+    /// What goes on a joint: one of its own, or that step's.
+    Bond(Option<StepId>),
     /// Every clock.
     Clocks,
     /// Wrenches, shop, display.
     Bench,
+    /// A press fit: its own numbers, or that step's.
+    Seat(Option<StepId>),
+    /// A lift: its own numbers, or that step's.
+    Lift(Option<StepId>),
+    /// Every caution.
+    Cautions,
 }
 
 impl Route {
@@ -51,9 +61,14 @@ impl Route {
             (Some("paper"), _) => Self::Paper,
             (Some("jobs"), _) => Self::Jobs,
             (Some("history"), _) => Self::History,
+            (Some("torque"), Some(id)) => id.parse().map_or(Self::Torque, |id| Self::TorqueOf(StepId(id))),
             (Some("torque"), _) => Self::Torque,
+            (Some("bond"), id) => Self::Bond(id.and_then(|id| id.parse().ok()).map(StepId)),
             (Some("clocks"), _) => Self::Clocks,
             (Some("bench"), _) => Self::Bench,
+            (Some("seat"), id) => Self::Seat(step_of(id)),
+            (Some("lift"), id) => Self::Lift(step_of(id)),
+            (Some("cautions"), _) => Self::Cautions,
             _ => Self::Job,
         }
     }
@@ -73,8 +88,14 @@ impl Route {
             Self::Jobs => "jobs".to_owned(),
             Self::History => "history".to_owned(),
             Self::Torque => "torque".to_owned(),
+            Self::TorqueOf(id) => format!("torque/{}", id.0),
+            Self::Bond(None) => "bond".to_owned(),
+            Self::Bond(Some(id)) => format!("bond/{}", id.0),
             Self::Clocks => "clocks".to_owned(),
             Self::Bench => "bench".to_owned(),
+            Self::Seat(step) => with_step("seat", step),
+            Self::Lift(step) => with_step("lift", step),
+            Self::Cautions => "cautions".to_owned(),
         }
     }
 
@@ -92,9 +113,12 @@ impl Route {
             | Self::Paper
             | Self::Jobs
             | Self::History => "job",
-            Self::Torque => "torque",
+            Self::Torque | Self::TorqueOf(_) => "torque",
+            Self::Bond(_) => "bond",
             Self::Clocks => "clocks",
-            Self::Bench => "bench",
+            Self::Bench | Self::Cautions => "bench",
+            Self::Seat(_) => "seat",
+            Self::Lift(_) => "lift",
         }
     }
 
@@ -107,6 +131,14 @@ impl Route {
     pub fn go(self) {
         place::go(&self.address());
     }
+}
+
+fn step_of(id: Option<&str>) -> Option<StepId> {
+    id?.parse().ok().map(StepId)
+}
+
+fn with_step(screen: &str, step: Option<StepId>) -> String {
+    step.map_or(screen.to_owned(), |id| format!("{screen}/{}", id.0))
 }
 
 #[cfg(test)]
@@ -127,8 +159,16 @@ mod tests {
             Route::Jobs,
             Route::History,
             Route::Torque,
+            Route::TorqueOf(StepId(4)),
+            Route::Bond(None),
+            Route::Bond(Some(StepId(15))),
             Route::Clocks,
             Route::Bench,
+            Route::Seat(None),
+            Route::Seat(Some(StepId(8))),
+            Route::Lift(None),
+            Route::Lift(Some(StepId(14))),
+            Route::Cautions,
         ];
         for place in places {
             assert_eq!(Route::read(&place.address()), place);

@@ -2,8 +2,14 @@
 
 mod harness;
 
+mod bond_selector;
+mod clocks_cure;
 mod first_job;
 mod record_and_plan;
 mod sheet_from_desk;
 mod start;
+mod torque_bench;
+mod torque_case;
+mod torque_guard;
+mod torque_pair;
 mod torque_quick;

@@ -1,13 +1,19 @@
 //! The job and its rules, without a browser.
 
 mod backup;
+mod bonding;
+mod bottle;
+mod calendar;
 mod csv;
 mod form;
 mod gate;
+mod night;
 mod overview;
 mod parts;
 mod progress;
 mod sheet;
+mod tamper;
+mod torque;
 
 use halfcase::job::example;
 use halfcase::job::record::{EntryId, Event, Record};

@@ -233,6 +233,8 @@ fn set_fasten(fasten: &mut Fasten, field: &str, value: &str) -> Set {
         "into" => fasten.into = pick_maybe(&FemaleMaterial::ALL, value)?,
         "engagement" => fasten.engagement_mm = maybe(value, 0.5, 500.0)?,
         "condition" => fasten.condition = pick(&CONDITIONS, value)?,
+        "locking" => fasten.self_locking = value == "yes",
+        "seal" => fasten.seal = value == "yes",
         "new" => fasten.reuse = if value == "yes" { Reuse::New } else { Reuse::Again },
         _ => {
             let joint = || Application {
@@ -334,16 +336,13 @@ fn set_lift_way(way: &mut LiftWay, field: &str, value: &str) -> Set {
                     angle_deg: 60.0,
                 }
             } else {
-                LiftWay::Hands {
-                    reach_cm: 40.0,
-                    from_cm: 0.0,
-                    to_cm: 90.0,
-                }
+                LiftWay::hands()
             };
         }
         (LiftWay::Hands { reach_cm, .. }, "reach") => *reach_cm = number(value, 1.0, 200.0)?,
         (LiftWay::Hands { from_cm, .. }, "from") => *from_cm = number(value, 0.0, 300.0)?,
         (LiftWay::Hands { to_cm, .. }, "to") => *to_cm = number(value, 0.0, 300.0)?,
+        (LiftWay::Hands { turn_deg, .. }, "turn") => *turn_deg = number(value, 0.0, 135.0)?,
         (LiftWay::Sling { legs, .. }, "legs") => *legs = whole(value, 1, 4)? as u8,
         (LiftWay::Sling { angle_deg, .. }, "angle") => *angle_deg = number(value, 1.0, 90.0)?,
         _ => return Err(PlanRefused::NoStep),

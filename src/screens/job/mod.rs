@@ -15,13 +15,12 @@ mod turn;
 
 use crate::bench::Bench;
 use crate::job::sheet::{Step, StepId};
-use crate::job::situation;
 use crate::job::work::Work;
-use crate::parts::caution_card::CautionCard;
+use crate::parts::caution_card::caution_list;
+use crate::parts::dynamic::{piece, press, text, whether};
 use crate::parts::keys::{KeySpec, keys};
 use crate::parts::work_keys::UndoKey;
 use crate::screens::Route;
-use crate::trade::caution::{Caution, shown};
 use leptos::prelude::*;
 
 /// Goes on to the next open step, or to the job's end. The step then stays in sight until the user
@@ -46,21 +45,18 @@ pub fn next_route(bench: Bench) -> Route {
 pub fn StepScreen(step: StepId) -> impl IntoView {
     let bench = Bench::here();
     let found = Memo::new(move |_| bench.sheet.with(|sheet| sheet.step(step).cloned()));
-    move || match found.get() {
+    piece(move || match found.get() {
         Some(step) => view! { <StepView step /> }.into_any(),
         None => view! { <p class="page">"There is no such step in this job."</p> }.into_any(),
-    }
+    })
 }
 
 #[component]
 fn StepView(step: Step) -> impl IntoView {
     let bench = Bench::here();
+    let id = step.id;
     let kept = StoredValue::new(step.clone());
-    let cautions = Memo::new(move |_| {
-        bench
-            .settings
-            .with(|s| kept.with_value(|step| situation::cautions(step, s.press_kn, s.hoist_kg)))
-    });
+    let cautions = Memo::new(move |_| kept.with_value(|step| bench.cautions_of(&step.work)));
     let work = match step.work {
         Work::Fasten(_) => view! { <fasten::FastenWork step=kept /> }.into_any(),
         Work::Bond(_) => view! { <bond::BondWork step=kept /> }.into_any(),
@@ -76,7 +72,7 @@ fn StepView(step: Step) -> impl IntoView {
             <div class="body">
                 <p class="notes">{step.notes}</p>
                 <gate::GateView step=kept />
-                <Cautions step=kept cautions />
+                {caution_list(Some(id), cautions)}
                 {work}
                 <more::More step=kept />
             </div>
@@ -110,48 +106,26 @@ fn StepHead(step: StoredValue<Step>) -> impl IntoView {
         let done = bench.progress.with(|progress| progress.closed(id));
         format!("{at} of {all} · {word}{}", if done { " · done" } else { "" })
     };
+    let side = move |name: &'static str, face: &'static str, by: isize| {
+        let none = whether(move || neighbour(by).is_none());
+        view! {
+            <button class="side-key" aria-label=name disabled=none on:click=press(move || go(by))>
+                {face}
+            </button>
+        }
+        .into_any()
+    };
     view! {
         <header class="head">
-            <button class="side-key" aria-label="previous step" disabled=move || neighbour(-1).is_none() on:click=move |_| go(-1)>
-                "←"
-            </button>
-            <button class="title" on:click=move |_| Route::Steps.go()>
-                <span class="quiet figures">{counted}</span>
+            {side("previous step", "←", -1)}
+            <button class="title" on:click=press(|| Route::Steps.go())>
+                <span class="quiet figures">{text(counted)}</span>
                 <h1>{title}</h1>
             </button>
-            <button class="side-key" aria-label="next step" disabled=move || neighbour(1).is_none() on:click=move |_| go(1)>
-                "→"
-            </button>
+            {side("next step", "→", 1)}
         </header>
     }
-}
-
-#[component]
-fn Cautions(step: StoredValue<Step>, cautions: Memo<Vec<Caution>>) -> impl IntoView {
-    let bench = Bench::here();
-    let id = step.with_value(|step| step.id);
-    let closed = Memo::new(move |_| bench.progress.with(|progress| progress.closed(id)));
-    let acknowledged = move |caution: &'static str| {
-        Signal::derive(move || {
-            bench
-                .progress
-                .with(|progress| progress.step(id).acknowledged.contains(caution))
-        })
-    };
-    move || {
-        // Gone when done: the danger is past.
-        let show = if closed.get() {
-            Vec::new()
-        } else {
-            cautions.with(|all| shown(all).to_vec())
-        };
-        show.into_iter()
-            .map(|caution| {
-                let is_acknowledged = acknowledged(caution.id);
-                view! { <CautionCard caution acknowledged=is_acknowledged acknowledge=move |caution: Caution| bench.acknowledge(id, &caution) /> }
-            })
-            .collect_view()
-    }
+    .into_any()
 }
 
 /// Every step is closed: close the job, or see that it is.
@@ -173,18 +147,18 @@ pub fn JobEnd() -> impl IntoView {
             n => format!("{n} steps are still open."),
         }
     };
+    let standing = text(move || match closed() {
+        Some(at) => format!("Closed {}.", crate::parts::when::when(at, bench.now.get())),
+        None => open_words(),
+    });
+    let close = press(move || bench.tell(bench.close_job()));
     view! {
         <div class="step">
             <header class="head end">
-                <h1>{title}</h1>
+                <h1>{text(title)}</h1>
             </header>
             <div class="body">
-                <p class="mid">
-                    {move || match closed() {
-                        Some(at) => format!("Closed {}.", crate::parts::when::when(at, bench.now.get())),
-                        None => open_words(),
-                    }}
-                </p>
+                <p class="mid">{standing}</p>
                 {keys(vec![
                     KeySpec::new("all steps", || Route::Steps.go()),
                     KeySpec::new("the record on paper", || Route::Paper.go()),
@@ -193,15 +167,12 @@ pub fn JobEnd() -> impl IntoView {
                 ])}
             </div>
             <div class="work-keys">
-                <button
-                    class="work-key first"
-                    disabled=move || closed().is_some()
-                    on:click=move |_| bench.tell(bench.close_job())
-                >
+                <button class="work-key first" disabled=whether(move || closed().is_some()) on:click=close>
                     "Close the job"
                 </button>
                 <UndoKey />
             </div>
         </div>
     }
+    .into_any()
 }
