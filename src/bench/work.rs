@@ -110,7 +110,7 @@ impl Bench {
     ///
     /// # Errors
     /// No words given.
-    pub fn remark(self, about: Option<EntryId>, words: &str) -> Result<(), Refused> {
+    pub fn add_remark(self, about: Option<EntryId>, words: &str) -> Result<(), Refused> {
         let words = words.trim();
         if words.is_empty() {
             return Err(Refused::NoReason);
@@ -143,7 +143,7 @@ impl Bench {
         self.record.with(|record| {
             let older = record
                 .standing_from_the_end()
-                .filter(|entry| !in_trail.contains(&(job, entry.id)))
+                .filter(|entry| entry.by_hand() && !in_trail.contains(&(job, entry.id)))
                 .map(|entry| (entry.at, entry_words(&entry.event)));
             let room = super::trail::TRAIL_LENGTH.saturating_sub(actions.len());
             actions.extend(older.take(room));

@@ -1,13 +1,10 @@
-//! Files out to the phone and in from it.
-//!
-//! A page may only offer a file: where it lands is the browser's. Reading one back needs a touch on a
-//! file field. iOS opens some files instead of keeping them; the user keeps them from there.
+//! Handing a file to the user, where the browser puts what is downloaded, and taking one in.
 
 use js_sys::Array;
 use std::cell::RefCell;
 use wasm_bindgen::closure::Closure;
 use wasm_bindgen::{JsCast, JsValue};
-use web_sys::{Blob, BlobPropertyBag, HtmlAnchorElement, Url};
+use web_sys::{Blob, BlobPropertyBag, FileReader, HtmlAnchorElement, HtmlInputElement, Url};
 
 /// How long the browser may take to begin with the file.
 const KEPT_MS: i32 = 60_000;
@@ -42,13 +39,13 @@ fn try_hand_out(name: &str, media_type: &str, text: &str) -> Option<()> {
 
 /// Calls `then` with the name and the text of the file chosen in `input`; the field is then empty again.
 pub fn on_chosen(
-    input: &web_sys::HtmlInputElement,
+    input: &HtmlInputElement,
     then: impl FnOnce(String /* name */, String /* text */) + 'static,
 ) {
     let Some(file) = input.files().and_then(|files| files.get(0)) else {
         return;
     };
-    let Ok(reader) = web_sys::FileReader::new() else {
+    let Ok(reader) = FileReader::new() else {
         return;
     };
     let name = file.name();

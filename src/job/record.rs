@@ -79,6 +79,13 @@ pub struct Entry {
     pub event: Event,
 }
 
+impl Entry {
+    /// Whether somebody did it: a line of the app's own about the phone's clock is nobody's action.
+    pub fn by_hand(&self) -> bool {
+        self.step.is_some() || !matches!(self.event, Event::Noted { .. })
+    }
+}
+
 /// A job's record. There is no way to take an entry out.
 #[derive(Debug, Clone, Default, PartialEq, Serialize, Deserialize)]
 #[serde(transparent)]
@@ -139,9 +146,7 @@ impl Record {
     ///
     /// Looks from the end, so that a long record's next tally costs no more than a short one's.
     pub fn last_standing(&self) -> Option<&Entry> {
-        // A line of the app's own about the phone's clock is nobody's action.
-        self.standing_from_the_end()
-            .find(|entry| entry.step.is_some() || !matches!(entry.event, Event::Noted { .. }))
+        self.standing_from_the_end().find(|entry| entry.by_hand())
     }
 
     /// The lines that still hold, newest first; looks no further than it is asked.

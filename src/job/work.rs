@@ -264,9 +264,9 @@ impl Fasten {
             stages: Vec::new(),
             condition: Condition::Unknown,
             reuse: Reuse::Again,
+            compound: None,
             seal: false,
             self_locking: false,
-            compound: None,
         }
     }
 

@@ -106,7 +106,7 @@ fn row(bench: Bench, line: Line, open: RwSignal<Option<EntryId>>) -> AnyView {
 }
 
 fn remarked(bench: Bench, about: Option<EntryId>, words: &str) -> bool {
-    let outcome = bench.remark(about, words);
+    let outcome = bench.add_remark(about, words);
     let taken = outcome.is_ok();
     bench.tell(outcome);
     taken

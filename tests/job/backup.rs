@@ -62,13 +62,16 @@ fn one_job_is_known_again_under_another_number() {
 }
 
 fn clock(id: u32, job: u32, at: f64) -> CureClock {
-    let joint =
-        halfcase::trade::application::Application::new(halfcase::trade::application::JointKind::CaseHalves);
+    let example = halfcase::job::example::sheet();
+    let joint = example
+        .step(StepId(15))
+        .and_then(|step| step.work.application())
+        .expect("the case joint");
     CureClock {
         id: ClockId(id),
         name: format!("joint {at}"),
         compound: "sealant".into(),
-        spec: recommend(&joint).cure.expect("case halves are sealed"),
+        spec: recommend(joint).cure.expect("case halves are sealed"),
         started: hours(at),
         bound: Some(Bound {
             job: JobId(job),

@@ -335,6 +335,8 @@ impl Form {
             Some(fasten.condition),
             false,
         );
+        self.flag("fasten/locking", "self-locking nuts", fasten.self_locking);
+        self.flag("fasten/seal", "it seals: a plug, a union, a sensor", fasten.seal);
         self.flag("fasten/new", "new ones only", fasten.reuse == Reuse::New);
         self.flag(
             "fasten/compound",
@@ -435,7 +437,7 @@ impl Form {
                 self.number("lift/reach", "hands from ankles", Some(reach_cm), "cm", false);
                 self.number("lift/from", "from height", Some(from_cm), "cm", false);
                 self.number("lift/to", "to height", Some(to_cm), "cm", false);
-                self.number("lift/turn", "body turned by", Some(turn_deg), "°", false);
+                self.number("lift/turn", "the body turns", Some(turn_deg), "°", false);
             }
             LiftWay::Sling { legs, angle_deg } => {
                 self.number("lift/legs", "sling legs", Some(f64::from(legs)), "", false);

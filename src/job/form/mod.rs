@@ -8,7 +8,7 @@ mod set;
 pub use fields::fields;
 pub use set::{fasten, set};
 
-use super::work::{Bond, Check, Clean, Fill, Fit, LiftWay, LiftWork, Turn, Work};
+use super::work::{Bond, Check, Clean, Fill, Fit, LiftWork, Turn, Work};
 use crate::trade::application::{Application, JointKind};
 use crate::trade::preload::Condition;
 
@@ -76,11 +76,8 @@ pub fn blank(kind: &str) -> Option<Work> {
         }),
         "Seat" => return serde_json::from_str(UNSIZED_SEAT).ok(),
         "Lift" => Work::Lift(LiftWork {
-            load: String::new(),
             mass_kg: 0.0,
-            way: LiftWay::hands(),
-            boom_mm: None,
-            under_load: false,
+            ..LiftWork::default()
         }),
         "Turn" => Work::Turn(Turn::default()),
         "Fill" => Work::Fill(Fill::default()),

@@ -234,6 +234,8 @@ fn set_fasten(fasten: &mut Fasten, field: &str, value: &str) -> Set {
         "into" => fasten.into = pick_maybe(&FemaleMaterial::ALL, value)?,
         "engagement" => fasten.engagement_mm = maybe(value, 0.5, 500.0)?,
         "condition" => fasten.condition = pick(&CONDITIONS, value)?,
+        "locking" => fasten.self_locking = value == "yes",
+        "seal" => fasten.seal = value == "yes",
         "new" => fasten.reuse = if value == "yes" { Reuse::New } else { Reuse::Again },
         _ => {
             let joint = || Application {

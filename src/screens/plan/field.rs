@@ -3,7 +3,7 @@
 use crate::bench::Bench;
 use crate::job::form::{Field, Kind};
 use crate::job::sheet::StepId;
-use crate::parts::dynamic::piece;
+use crate::parts::dynamic::{piece, when};
 use crate::parts::keypad::TorqueKeypad;
 use crate::parts::keys::{KeySpec, keys};
 use crate::parts::number_field::NumberField;
@@ -123,15 +123,10 @@ pub fn torque_sheet(
 ) -> AnyView {
     let typed = RwSignal::new(String::new());
     let words = RwSignal::new(String::new());
+    let in_words = RwSignal::new(false);
     let unit = RwSignal::new(TorqueUnit::NewtonMetre);
     let trouble = RwSignal::new(String::new());
     let name = asked.clone();
-    let own_words = NodeRef::<leptos::html::Input>::new();
-    let to_words = move |()| {
-        if let Some(input) = own_words.get_untracked() {
-            input.focus().ok();
-        }
-    };
     let go = move |_| {
         let own = words.get_untracked();
         let text = if own.trim().is_empty() {
@@ -143,6 +138,23 @@ pub fn torque_sheet(
             trouble.try_set(words);
         }
     };
+    let own_words = when(
+        move || in_words.get(),
+        move || {
+            view! {
+                <label>
+                    "in the manual’s words: 9 ± 1 N·m"
+                    <input
+                        type="text"
+                        autocomplete="off"
+                        prop:value=words
+                        on:input=move |event| words.set(event_target_value(&event))
+                    />
+                </label>
+            }
+            .into_any()
+        },
+    );
     view! {
         <div class="sheet" role="dialog" aria-label=name>
             <div class="entry">
@@ -150,11 +162,8 @@ pub fn torque_sheet(
                 <span class="typed" aria-live="polite">{typed} " " {Signal::derive(move || unit.get().symbol())}</span>
             </div>
             <p class="trouble-line" role="alert">{trouble}</p>
-            <TorqueKeypad typed unit clearing=|()| () words=to_words />
-            <label>
-                "or in the manual’s words: 9 ± 1 N·m"
-                <input node_ref=own_words type="text" autocomplete="off" prop:value=words on:input=move |event| words.set(event_target_value(&event)) />
-            </label>
+            <TorqueKeypad typed unit clearing=|()| () words=move |()| in_words.set(true) />
+            {own_words}
             <button class="work-key first" on:click=go>"take it"</button>
             <button on:click=move |_| leave()>"leave it as it was"</button>
         </div>
