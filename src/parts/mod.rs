@@ -2,6 +2,7 @@
 
 pub mod adapter_drawing;
 pub mod angle_gauge;
+pub mod ask_words;
 pub mod bolts;
 pub mod caution_card;
 pub mod choice_tiles;
@@ -11,13 +12,16 @@ pub mod drawn;
 pub mod dynamic;
 pub mod facts;
 pub mod field_table;
+pub mod file_key;
 pub mod guard;
 pub mod hand_over;
 pub mod keypad;
+pub mod keys;
 pub mod lift;
 pub mod number_field;
 pub mod picker;
 pub mod plate;
+pub mod progress_bar;
 pub mod said;
 pub mod seat;
 pub mod share_bar;

@@ -4,8 +4,14 @@ mod bench;
 mod bond;
 mod cautions;
 mod clocks;
+mod history;
 mod job;
+mod jobs;
 mod lift;
+mod paper;
+mod parts_list;
+mod plan;
+mod record;
 mod route;
 mod seat;
 mod steps;
@@ -124,6 +130,13 @@ fn Frame() -> impl IntoView {
                     Route::Torque => view! { <torque::TorqueScreen from=None /> }.into_any(),
                     Route::TorqueOf(step) => view! { <torque::TorqueScreen from=Some(step) /> }.into_any(),
                     Route::Bond(step) => view! { <bond::BondScreen step /> }.into_any(),
+                    Route::Plan => view! { <plan::PlanScreen /> }.into_any(),
+                    Route::PlanStep(step) => view! { <plan::StepForm step /> }.into_any(),
+                    Route::Parts => view! { <parts_list::PartsScreen /> }.into_any(),
+                    Route::Record => view! { <record::RecordScreen /> }.into_any(),
+                    Route::Paper => view! { <paper::PaperScreen /> }.into_any(),
+                    Route::Jobs => view! { <jobs::JobsScreen /> }.into_any(),
+                    Route::History => view! { <history::HistoryScreen /> }.into_any(),
                     Route::Clocks => view! { <clocks::ClocksScreen /> }.into_any(),
                     Route::Bench => view! { <bench::BenchScreen /> }.into_any(),
                     Route::Seat(step) => seat::seat_screen(step),

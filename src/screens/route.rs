@@ -14,6 +14,20 @@ pub enum Route {
     JobEnd,
     /// All steps of the job.
     Steps,
+    /// The plan of the job, to change.
+    Plan,
+    /// One step of the plan.
+    PlanStep(StepId),
+    /// The parts of all steps.
+    Parts,
+    /// What was done.
+    Record,
+    /// The job on paper.
+    Paper,
+    /// The jobs of this bench.
+    Jobs,
+    /// The last actions.
+    History,
     /// Torque conversion.
     Torque,
     /// Torque conversion of that step's value.
@@ -41,6 +55,13 @@ impl Route {
             (Some("end"), _) => Self::JobEnd,
             (Some("steps"), _) => Self::Steps,
             (Some("torque"), Some(id)) => id.parse().map_or(Self::Torque, |id| Self::TorqueOf(StepId(id))),
+            (Some("plan"), None) => Self::Plan,
+            (Some("plan"), Some(id)) => id.parse().map_or(Self::Plan, |id| Self::PlanStep(StepId(id))),
+            (Some("parts"), _) => Self::Parts,
+            (Some("record"), _) => Self::Record,
+            (Some("paper"), _) => Self::Paper,
+            (Some("jobs"), _) => Self::Jobs,
+            (Some("history"), _) => Self::History,
             (Some("torque"), _) => Self::Torque,
             (Some("bond"), id) => Self::Bond(id.and_then(|id| id.parse().ok()).map(StepId)),
             (Some("clocks"), _) => Self::Clocks,
@@ -59,6 +80,13 @@ impl Route {
             Self::Step(id) => format!("step/{}", id.0),
             Self::JobEnd => "end".to_owned(),
             Self::Steps => "steps".to_owned(),
+            Self::Plan => "plan".to_owned(),
+            Self::PlanStep(id) => format!("plan/{}", id.0),
+            Self::Parts => "parts".to_owned(),
+            Self::Record => "record".to_owned(),
+            Self::Paper => "paper".to_owned(),
+            Self::Jobs => "jobs".to_owned(),
+            Self::History => "history".to_owned(),
             Self::Torque => "torque".to_owned(),
             Self::TorqueOf(id) => format!("torque/{}", id.0),
             Self::Bond(None) => "bond".to_owned(),
@@ -74,7 +102,17 @@ impl Route {
     /// The screen's key along the edge it belongs to.
     pub fn screen(self) -> &'static str {
         match self {
-            Self::Job | Self::Step(_) | Self::JobEnd | Self::Steps => "job",
+            Self::Job
+            | Self::Step(_)
+            | Self::JobEnd
+            | Self::Steps
+            | Self::Plan
+            | Self::PlanStep(_)
+            | Self::Parts
+            | Self::Record
+            | Self::Paper
+            | Self::Jobs
+            | Self::History => "job",
             Self::Torque | Self::TorqueOf(_) => "torque",
             Self::Bond(_) => "bond",
             Self::Clocks => "clocks",
@@ -113,6 +151,13 @@ mod tests {
             Route::Job,
             Route::Step(StepId(7)),
             Route::Steps,
+            Route::Plan,
+            Route::PlanStep(StepId(7)),
+            Route::Parts,
+            Route::Record,
+            Route::Paper,
+            Route::Jobs,
+            Route::History,
             Route::Torque,
             Route::TorqueOf(StepId(4)),
             Route::Bond(None),

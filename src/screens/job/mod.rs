@@ -5,16 +5,20 @@ mod check;
 mod facts;
 mod fasten;
 mod gate;
+mod grid;
 mod lift;
+mod more;
 mod next;
 mod plain;
 mod seat;
+mod turn;
 
 use crate::bench::Bench;
 use crate::job::sheet::{Step, StepId};
 use crate::job::work::Work;
 use crate::parts::caution_card::caution_list;
 use crate::parts::dynamic::{piece, press, text, whether};
+use crate::parts::keys::{KeySpec, keys};
 use crate::parts::work_keys::UndoKey;
 use crate::screens::Route;
 use leptos::prelude::*;
@@ -59,6 +63,7 @@ fn StepView(step: Step) -> impl IntoView {
         Work::Seat(_) => view! { <seat::SeatWork step=kept /> }.into_any(),
         Work::Lift(_) => view! { <lift::LiftView step=kept /> }.into_any(),
         Work::Check(_) => view! { <check::CheckWork step=kept /> }.into_any(),
+        Work::Turn(_) => view! { <turn::TurnWork step=kept /> }.into_any(),
         _ => view! { <plain::PlainWork step=kept /> }.into_any(),
     };
     view! {
@@ -69,6 +74,7 @@ fn StepView(step: Step) -> impl IntoView {
                 <gate::GateView step=kept />
                 {caution_list(Some(id), cautions)}
                 {work}
+                <more::More step=kept />
             </div>
             <div class="work-keys">
                 <next::NextKey step=kept cautions />
@@ -133,6 +139,9 @@ pub fn JobEnd() -> impl IntoView {
             .sheet
             .with(|sheet| sheet.steps.len() - bench.progress.with(|p| p.closed_count(sheet)));
         match left {
+            _ if bench.sheet.with(|sheet| sheet.steps.is_empty()) => {
+                "No steps yet: plan them first.".to_owned()
+            }
             0 => "Every step is done.".to_owned(),
             1 => "One step is still open.".to_owned(),
             n => format!("{n} steps are still open."),
@@ -150,7 +159,12 @@ pub fn JobEnd() -> impl IntoView {
             </header>
             <div class="body">
                 <p class="mid">{standing}</p>
-                <button on:click=press(|| Route::Steps.go())>"all steps"</button>
+                {keys(vec![
+                    KeySpec::new("all steps", || Route::Steps.go()),
+                    KeySpec::new("the record on paper", || Route::Paper.go()),
+                    KeySpec::new("change the plan", || Route::Plan.go()),
+                    KeySpec::new("jobs", || Route::Jobs.go()),
+                ])}
             </div>
             <div class="work-keys">
                 <button class="work-key first" disabled=whether(move || closed().is_some()) on:click=close>
