@@ -80,7 +80,7 @@ pub fn TorqueScreen(from: Option<StepId>) -> impl IntoView {
 #[component]
 fn Tabs(entry: Entry) -> impl IntoView {
     let tabs = [
-        ("keypad", Panel::Keys),
+        ("keys", Panel::Keys),
         ("bolt", Panel::Bolt),
         ("wrench", Panel::Wrench),
         ("more", Panel::More),
