@@ -7,6 +7,7 @@ use crate::device::wake_lock::{self, Awake};
 use crate::job::clock::Bound;
 use crate::job::progress::{Progress, next_fastener};
 use crate::job::record::{EntryId, Event};
+use crate::job::seating::depth;
 use crate::job::sheet::{Step, StepId};
 use crate::job::work::Work;
 use crate::trade::caution::{Caution, Level};
@@ -31,6 +32,8 @@ pub enum Refused {
     NoReason,
     /// Steps are still open.
     StepsOpen(usize),
+    /// It must be said how it turns.
+    NotFelt,
     /// Nothing to take back.
     NothingToUndo,
     /// The bottle taken may not be used, and why.
@@ -49,6 +52,7 @@ impl fmt::Display for Refused {
             Self::NoReason => f.write_str("Write the reason first: it goes into the record."),
             Self::StepsOpen(1) => f.write_str("One step is still open."),
             Self::StepsOpen(n) => write!(f, "{n} steps are still open."),
+            Self::NotFelt => f.write_str("Say first how it turns: freely, or where it binds."),
             Self::NothingToUndo => f.write_str("Nothing to take back."),
             Self::Bottle(why) => write!(f, "{why} Take another on Bond, or typical figures."),
         }
@@ -123,14 +127,7 @@ impl Bench {
 
     /// Records a reading of a check step.
     pub fn measure(self, step: StepId, name: &str, value: f64, unit: &str, verdict: &str) {
-        let event = Event::Measured {
-            name: name.to_owned(),
-            value,
-            unit: unit.to_owned(),
-            tool: String::new(),
-            verdict: verdict.to_owned(),
-        };
-        self.add(Some(step), event, format!("reading of {name}"));
+        self.measure_with(step, name, value, unit, verdict, &super::ReadWith::default());
     }
 
     /// Closes `step`.
@@ -148,14 +145,17 @@ impl Bench {
                 }
             }
             Work::Check(check) => {
-                if let Some(missing) = check
-                    .readings
-                    .iter()
-                    .find(|limit| progress.reading(&limit.name).is_none())
-                {
-                    return Err(Refused::ReadingMissing(missing.name.clone()));
+                let mut asked = check.asked().into_iter();
+                if let Some(missing) = asked.find(|name| progress.reading(name).is_none()) {
+                    return Err(Refused::ReadingMissing(missing));
                 }
             }
+            Work::Seat(seat) => {
+                if let Some(missing) = depth::missing(seat, &progress) {
+                    return Err(Refused::ReadingMissing(missing.to_owned()));
+                }
+            }
+            Work::Turn(_) if progress.felt.is_none() => return Err(Refused::NotFelt),
             _ => {}
         }
         if step.work.cures() && progress.clocks.is_empty() {
@@ -238,8 +238,11 @@ impl Bench {
             .trail
             .with(|trail| trail.last().map(|action| action.words.clone()));
         left.or_else(|| {
-            self.record
-                .with(|record| record.last_standing().map(|entry| entry_words(&entry.event)))
+            self.record.with(|record| {
+                record
+                    .last_standing()
+                    .map(|entry| super::entry_words(&entry.event))
+            })
         })
     }
 
@@ -259,7 +262,10 @@ impl Bench {
             }
         };
         match inverse {
-            Inverse::Entry(_, entry) => self.take_back(entry),
+            Inverse::Entry(job, entry) => {
+                self.bring_to_hand(job);
+                self.take_back(entry);
+            }
             Inverse::Settings(before) => {
                 self.settings.set(*before);
                 self.keep_settings();
@@ -269,17 +275,16 @@ impl Bench {
                 self.keep_clocks();
             }
             Inverse::Sheet(job, before) => {
-                self.kept_or_said(
-                    self.shelves
-                        .with_value(|shelves| shelves.keep_sheet(job, &before)),
-                );
-                self.sheet.set(*before);
+                self.bring_to_hand(job);
+                self.put_sheet(*before);
             }
+            Inverse::Jobs(at_hand, heads) => self.put_jobs(at_hand, heads),
+            Inverse::Everything(before) => self.put_everything(&before),
         }
         Ok(())
     }
 
-    fn take_back(self, id: EntryId) {
+    pub(super) fn take_back(self, id: EntryId) {
         let entry = self.record.with_untracked(|record| record.entry(id).cloned());
         let Some(entry) = entry else { return };
         if let Event::Applied { clock, .. } = entry.event {
@@ -372,7 +377,7 @@ impl Bench {
         self.kept_or_said(kept);
     }
 
-    fn keep_settings(self) {
+    pub(super) fn keep_settings(self) {
         let kept = self
             .settings
             .with_untracked(|s| self.shelves.with_value(|shelves| shelves.keep_settings(s)));
@@ -395,19 +400,4 @@ pub struct WrenchSet {
     pub unit: String,
     /// The wrench's name; empty for a turn.
     pub tool: String,
-}
-
-fn entry_words(event: &Event) -> String {
-    match event {
-        Event::Acknowledged { .. } => "caution acknowledged".to_owned(),
-        Event::Tallied { place, .. } => format!("bolt {}", place + 1),
-        Event::Applied { compound, .. } => format!("clock of the {compound}"),
-        Event::Measured { name, .. } => format!("reading of {name}"),
-        Event::Done { .. } => "step done".to_owned(),
-        Event::Skipped { .. } => "step left out".to_owned(),
-        Event::Overridden { .. } => "opening by hand".to_owned(),
-        Event::Noted { .. } => "remark".to_owned(),
-        Event::JobClosed => "closing the job".to_owned(),
-        Event::TakenBack { .. } => String::new(),
-    }
 }

@@ -7,18 +7,29 @@ mod bottles;
 mod clocks;
 mod commands;
 mod desk;
+mod files;
+mod jobs;
 mod keep;
+mod lift;
+mod plan;
+mod seat;
 mod settings;
 mod tamper;
 mod trail;
+mod work;
 mod wrenches;
 
 pub use clocks::Ring;
 pub use commands::{Refused, WrenchSet};
 pub use desk::{Desk, typed_words};
+pub use files::{BackupError, Incoming, Restore};
+pub use jobs::JobRefused;
 pub use keep::{JobHead, Shelves};
+pub use lift::LiftBench;
+pub use seat::SeatBench;
 pub use settings::{Look, Settings};
 pub use trail::{Action, Inverse};
+pub use work::{ReadWith, entry_words};
 
 use crate::device::release::Kept;
 use crate::device::wake_lock::Awake;
@@ -134,22 +145,23 @@ impl Bench {
     /// What `step` waits for now; reads the signals, so a view that calls it follows them.
     pub fn waits(self, step: &Step) -> Vec<Wait> {
         let now = self.now.get();
+        self.ground(|ground| waits(ground, step, now))
+    }
+
+    /// Shows `look` everything that gates and overviews go by; reads the signals.
+    pub fn ground<T>(self, look: impl FnOnce(Ground<'_>) -> T) -> T {
         let job = self.job.get();
         self.sheet.with(|sheet| {
             self.progress.with(|progress| {
                 self.clocks.with(|clocks| {
                     self.settings.with(|settings| {
-                        waits(
-                            Ground {
-                                job,
-                                sheet,
-                                progress,
-                                clocks,
-                                shop: &settings.shop,
-                            },
-                            step,
-                            now,
-                        )
+                        look(Ground {
+                            job,
+                            sheet,
+                            progress,
+                            clocks,
+                            shop: &settings.shop,
+                        })
                     })
                 })
             })

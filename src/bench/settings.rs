@@ -1,6 +1,6 @@
 //! What belongs to the bench rather than to a job: wrenches, shop temperature, ratings, the look.
 
-use super::Desk;
+use super::{Desk, LiftBench, SeatBench};
 use crate::job::bonding::Walk;
 use crate::job::bottle::Bottle;
 use crate::job::night::Night;
@@ -54,6 +54,10 @@ pub struct Settings {
     pub torque_unit: TorqueUnit,
     /// What else lies on the Torque screen.
     pub desk: Desk,
+    /// The Seat screen's own numbers, and what is on its way from the oven.
+    pub seat: SeatBench,
+    /// The Lift screen's own numbers, my hoist's boom, kg or lb.
+    pub lift: LiftBench,
 }
 
 impl Default for Settings {
@@ -72,6 +76,8 @@ impl Default for Settings {
             torque_typed: String::new(),
             torque_unit: TorqueUnit::NewtonMetre,
             desk: Desk::default(),
+            seat: SeatBench::default(),
+            lift: LiftBench::default(),
         }
     }
 }

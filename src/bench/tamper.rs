@@ -84,7 +84,7 @@ impl Bench {
         } else {
             "The phone’s clock was said to be wrong: cures go on by the time held here."
         };
-        self.remark(words.to_owned());
+        self.note_clock(words.to_owned());
     }
 
     /// Writes our time down now and then.
@@ -127,14 +127,14 @@ impl Bench {
         self.doubt.set(self.doubted());
         self.keep_watch();
         if let Some(ahead) = look.jumped {
-            self.remark(format!("{} Cures are held.", jump_words(ahead)));
+            self.note_clock(format!("{} Cures are held.", jump_words(ahead)));
         } else {
-            self.remark("The phone’s clock is in step again.".to_owned());
+            self.note_clock("The phone’s clock is in step again.".to_owned());
         }
     }
 
     /// A line in the record that belongs to no step.
-    fn remark(self, words: String) {
+    fn note_clock(self, words: String) {
         self.write(None, Event::Noted { about: None, words });
     }
 

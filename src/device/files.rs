@@ -1,9 +1,10 @@
-//! Handing a file to the user: it goes where the browser puts what is downloaded.
+//! Handing a file to the user, where the browser puts what is downloaded, and taking one in.
 
 use js_sys::Array;
+use std::cell::RefCell;
 use wasm_bindgen::closure::Closure;
 use wasm_bindgen::{JsCast, JsValue};
-use web_sys::{Blob, BlobPropertyBag, HtmlAnchorElement, Url};
+use web_sys::{Blob, BlobPropertyBag, FileReader, HtmlAnchorElement, HtmlInputElement, Url};
 
 /// How long the browser may take to begin with the file.
 const KEPT_MS: i32 = 60_000;
@@ -34,4 +35,30 @@ fn try_hand_out(name: &str, media_type: &str, text: &str) -> Option<()> {
         .set_timeout_with_callback_and_timeout_and_arguments_0(forget.unchecked_ref(), KEPT_MS)
         .ok()?;
     Some(())
+}
+
+/// Calls `then` with the name and the text of the file chosen in `input`; the field is then empty again.
+pub fn on_chosen(
+    input: &HtmlInputElement,
+    then: impl FnOnce(String /* name */, String /* text */) + 'static,
+) {
+    let Some(file) = input.files().and_then(|files| files.get(0)) else {
+        return;
+    };
+    let Ok(reader) = FileReader::new() else {
+        return;
+    };
+    let name = file.name();
+    let result = reader.clone();
+    let then = RefCell::new(Some(then));
+    let loaded = Closure::once_into_js(move || {
+        let text = result.result().ok().and_then(|text| text.as_string());
+        if let (Some(then), Some(text)) = (then.take(), text) {
+            then(name, text);
+        }
+    });
+    reader.set_onload(Some(loaded.unchecked_ref()));
+    reader.read_as_text(&file).ok();
+    // The same file chosen again is a choice too.
+    input.set_value("");
 }

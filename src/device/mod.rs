@@ -2,6 +2,7 @@
 
 pub mod alarm;
 pub mod files;
+pub mod paper;
 pub mod place;
 pub mod release;
 pub mod storage;

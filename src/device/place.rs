@@ -25,6 +25,13 @@ pub fn replace(to: &str) {
     }
 }
 
+/// Goes back to where the user came from.
+pub fn back() {
+    if let Some(history) = web_sys::window().and_then(|window| window.history().ok()) {
+        history.back().ok();
+    }
+}
+
 /// Brings the top of the screen into sight.
 pub fn to_top() {
     let page = web_sys::window().and_then(|window| window.document());

@@ -1,47 +1,66 @@
-//! A caution: its level as a word, the danger, what to do, and for a stop the key that acknowledges it.
+//! Cautions: the level as a word, the danger, what to do, and for a stop the key that acknowledges it.
 
-use super::dynamic::{press, text, when};
+use super::dynamic::{each, piece, press};
+use crate::bench::Bench;
+use crate::device::place;
+use crate::job::sheet::StepId;
+use crate::job::situation::to_show;
 use crate::trade::caution::{Caution, Level};
 use leptos::prelude::*;
+use std::collections::BTreeSet;
 
-/// One caution of a step.
-#[component]
-pub fn CautionCard(
-    /// The caution.
-    caution: Caution,
-    /// Whether it has been acknowledged.
-    #[prop(into)]
-    acknowledged: Signal<bool>,
-    /// Acknowledges it.
-    #[prop(into)]
-    acknowledge: Callback<Caution>,
-) -> impl IntoView {
+/// The cautions to mind now, at most three; those of a step are acknowledged in its record.
+pub fn caution_list(step: Option<StepId>, cautions: Memo<Vec<Caution>>) -> AnyView {
+    let bench = Bench::here();
+    let acknowledged = Memo::new(move |_| {
+        let step = step.map(|id| bench.progress.with(|progress| progress.step(id)));
+        match step {
+            // Gone when done: the danger is past.
+            Some(step) if step.closed() => None,
+            Some(step) => Some(step.acknowledged),
+            None => Some(BTreeSet::new()),
+        }
+    });
+    piece(move || {
+        let Some(acknowledged) = acknowledged.get() else {
+            return ().into_any();
+        };
+        let show = cautions.with(|all| to_show(all, &acknowledged));
+        each(show, |caution| {
+            card(bench, step, acknowledged.contains(caution.id), caution)
+        })
+        .into_any()
+    })
+    .into_any()
+}
+
+fn card(bench: Bench, step: Option<StepId>, read: bool, caution: Caution) -> AnyView {
     let stop = caution.level == Level::Stop;
     let word = if stop { "STOP" } else { "CARE" };
-    let kept = StoredValue::new(caution.clone());
-    let level = text(move || match stop && acknowledged.get() {
-        true => format!("{word} — acknowledged"),
-        false => word.to_owned(),
+    let level = if stop && read {
+        "STOP — acknowledged"
+    } else {
+        word
+    };
+    let Caution { danger, act, .. } = caution.clone();
+    let key = step.filter(|_| stop && !read).map(|id| {
+        let read = press(move || bench.acknowledge(id, &caution));
+        view! {
+            <button class="work-key" on:click=read>
+                "I have read it"
+            </button>
+        }
     });
-    let key = when(
-        move || stop && !acknowledged.get(),
-        move || {
-            let press = press(move || acknowledge.run(kept.get_value()));
-            view! {
-                <button class="work-key" on:click=press>
-                    "I have read it"
-                </button>
-            }
-            .into_any()
-        },
-    );
     view! {
         <section class="caution" class:stop=stop aria-label=word>
+            <button class="all" aria-label="all cautions" on:click=press(|| place::go("cautions"))>
+                "all"
+            </button>
             <p>
                 <span class="level">{level}</span>
-                <strong>{caution.danger}</strong>
+                <strong>{danger}</strong>
                 " "
-                {caution.act}
+                {act}
             </p>
             {key}
         </section>

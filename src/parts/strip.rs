@@ -23,13 +23,13 @@ pub fn Strip() -> impl IntoView {
     let bench = Bench::here();
     let ring = Memo::new(move |_| ring_line(bench));
     let line = Memo::new(move |_| ring.get().or_else(|| strip_line(bench)));
-    let look = move || {
+    let to_clocks = press(move || {
         bench.silence_all();
         place::go("clocks");
-    };
+    });
     view! {
         <header class="strip" class:ringing=whether(move || ring.with(Option::is_some))>
-            <button class="running" aria-label="running clocks" on:click=press(look)>
+            <button class="running" aria-label="running clocks" on:click=to_clocks>
                 {piece(move || match line.get() {
                     Some(line) => view! {
                         <span class="left">{line.left}</span>
@@ -39,6 +39,9 @@ pub fn Strip() -> impl IntoView {
                     .into_any(),
                     None => view! { <span class="quiet">"no clock running"</span> }.into_any(),
                 })}
+            </button>
+            <button class="corner" on:click=press(|| place::go("bench"))>
+                "Bench"
             </button>
             <p class="unseen" role="alert">
                 {text(move || bench.ringing.with(|all| all.iter().map(|ring| format!("{}: {}. ", ring.name, ring.words)).collect()))}

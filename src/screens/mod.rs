@@ -2,9 +2,18 @@
 
 mod bench;
 mod bond;
+mod cautions;
 mod clocks;
+mod history;
 mod job;
+mod jobs;
+mod lift;
+mod paper;
+mod parts_list;
+mod plan;
+mod record;
 mod route;
+mod seat;
 mod steps;
 mod torque;
 
@@ -121,8 +130,18 @@ fn Frame() -> impl IntoView {
                     Route::Torque => view! { <torque::TorqueScreen from=None /> }.into_any(),
                     Route::TorqueOf(step) => view! { <torque::TorqueScreen from=Some(step) /> }.into_any(),
                     Route::Bond(step) => view! { <bond::BondScreen step /> }.into_any(),
+                    Route::Plan => view! { <plan::PlanScreen /> }.into_any(),
+                    Route::PlanStep(step) => view! { <plan::StepForm step /> }.into_any(),
+                    Route::Parts => view! { <parts_list::PartsScreen /> }.into_any(),
+                    Route::Record => view! { <record::RecordScreen /> }.into_any(),
+                    Route::Paper => view! { <paper::PaperScreen /> }.into_any(),
+                    Route::Jobs => view! { <jobs::JobsScreen /> }.into_any(),
+                    Route::History => view! { <history::HistoryScreen /> }.into_any(),
                     Route::Clocks => view! { <clocks::ClocksScreen /> }.into_any(),
                     Route::Bench => view! { <bench::BenchScreen /> }.into_any(),
+                    Route::Seat(step) => seat::seat_screen(step),
+                    Route::Lift(step) => lift::lift_screen(step),
+                    Route::Cautions => cautions::cautions_screen(),
                 })}
             </main>
             <nav class="edge" aria-label="Screens">
@@ -133,11 +152,12 @@ fn Frame() -> impl IntoView {
 }
 
 /// The keys along the edge.
-const EDGE: [(&str, Route); 4] = [
+const EDGE: [(&str, Route); 5] = [
     ("Job", Route::Job),
     ("Torque", Route::Torque),
     ("Bond", Route::Bond(None)),
-    ("Bench", Route::Bench),
+    ("Seat", Route::Seat(None)),
+    ("Lift", Route::Lift(None)),
 ];
 
 fn edge_key(name: &'static str, to: Route, at: Memo<Route>) -> AnyView {

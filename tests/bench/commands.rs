@@ -43,7 +43,13 @@ fn cautions(step: &Step) -> Vec<Caution> {
     situation::cautions(step, None, None)
 }
 
-fn set() -> WrenchSet {
+/// Closes a step that asks for nothing.
+pub fn done_step(bench: Bench, id: u32) {
+    let step = step(bench, id);
+    bench.done(&step, &cautions(&step), String::new()).unwrap();
+}
+
+pub fn set() -> WrenchSet {
     WrenchSet {
         value: "86".into(),
         unit: "in·lb".into(),
@@ -51,7 +57,7 @@ fn set() -> WrenchSet {
     }
 }
 
-fn apply(bench: Bench, step: &Step) -> Result<(), Refused> {
+pub fn apply(bench: Bench, step: &Step) -> Result<(), Refused> {
     let recommendation = recommend(step.work.application().unwrap());
     bench.apply(
         step,

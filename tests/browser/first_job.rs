@@ -17,6 +17,12 @@ async fn acknowledge(page: &mut Page) -> Told<usize> {
     Ok(count)
 }
 
+/// Says that a shaft spins freely, where the step asks how it turns.
+async fn turns(page: &mut Page) -> Told {
+    page.tap(button("spins freely")).await?;
+    page.see_words("Noted: spins freely.").await
+}
+
 /// Closes the step at hand and goes on.
 async fn close(page: &mut Page) -> Told {
     acknowledge(page).await?;
@@ -118,6 +124,9 @@ async fn up_to_the_case_joint(page: &mut Page) -> Told {
         "Turn the shafts through all gears",
     ] {
         at(page, title).await?;
+        if title.starts_with("Turn") {
+            turns(page).await?;
+        }
         close(page).await?;
     }
 
@@ -184,6 +193,7 @@ fn the_oil_step_says_what_it_waits_for_and_opens_by_itself() {
         tally(page, 16, 3).await?;
         close(page).await?;
         at(page, "Turn the shafts again").await?;
+        turns(page).await?;
         close(page).await?;
         at(page, "Flywheel nut").await?;
         page.tap(radio(has("Large"))).await?;

@@ -5,6 +5,8 @@ mod harness;
 mod bond_selector;
 mod clocks_cure;
 mod first_job;
+mod record_and_plan;
+mod sheet_from_desk;
 mod start;
 mod torque_bench;
 mod torque_case;

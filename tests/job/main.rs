@@ -1,10 +1,15 @@
 //! The job and its rules, without a browser.
 
+mod backup;
 mod bonding;
 mod bottle;
 mod calendar;
+mod csv;
+mod form;
 mod gate;
 mod night;
+mod overview;
+mod parts;
 mod progress;
 mod sheet;
 mod tamper;

@@ -6,9 +6,11 @@ mod wrenches;
 use crate::bench::{Bench, Look};
 use crate::device::release::{self, Kept};
 use crate::device::wake_lock::Awake;
+use crate::parts::dynamic::press;
 use crate::parts::number_field::NumberField;
 use crate::parts::shop::ShopTemperature;
 use crate::parts::work_keys::UndoKey;
+use crate::screens::Route;
 use leptos::prelude::*;
 
 /// Settings of the bench.
@@ -28,6 +30,7 @@ pub fn BenchScreen() -> impl IntoView {
             </fieldset>
             <Display />
             <Standing />
+            <button on:click=press(|| Route::Cautions.go())>"all cautions"</button>
             <UndoKey />
         </div>
     }
@@ -37,7 +40,7 @@ pub fn BenchScreen() -> impl IntoView {
 fn Ratings() -> impl IntoView {
     let bench = Bench::here();
     let shown = |value: Option<f64>| value.map_or(String::new(), |value| value.to_string());
-    let press = Signal::derive(move || shown(bench.settings.with(|s| s.press_kn)));
+    let press_kn = Signal::derive(move || shown(bench.settings.with(|s| s.press_kn)));
     let hoist = Signal::derive(move || shown(bench.settings.with(|s| s.hoist_kg)));
     let take_press = move |kn: f64| match kn {
         kn if kn > 0.0 && kn <= 5_000.0 => {
@@ -54,7 +57,7 @@ fn Ratings() -> impl IntoView {
         _ => Err("A hoist carries between 0 and 50 000 kg: read its plate again.".to_owned()),
     };
     view! {
-        <NumberField name="my press gives" unit="kN".to_owned() value=press take=take_press />
+        <NumberField name="my press gives" unit="kN".to_owned() value=press_kn take=take_press />
         <NumberField name="my hoist carries" unit="kg".to_owned() value=hoist take=take_hoist />
     }
 }

@@ -5,20 +5,22 @@ mod check;
 mod facts;
 mod fasten;
 mod gate;
+mod grid;
 mod lift;
+mod more;
 mod next;
 mod plain;
 mod seat;
+mod turn;
 
 use crate::bench::Bench;
 use crate::job::sheet::{Step, StepId};
-use crate::job::situation;
 use crate::job::work::Work;
-use crate::parts::caution_card::CautionCard;
-use crate::parts::dynamic::{each, piece, press, text, whether};
+use crate::parts::caution_card::caution_list;
+use crate::parts::dynamic::{piece, press, text, whether};
+use crate::parts::keys::{KeySpec, keys};
 use crate::parts::work_keys::UndoKey;
 use crate::screens::Route;
-use crate::trade::caution::{Caution, shown};
 use leptos::prelude::*;
 
 /// Goes on to the next open step, or to the job's end. The step then stays in sight until the user
@@ -52,18 +54,16 @@ pub fn StepScreen(step: StepId) -> impl IntoView {
 #[component]
 fn StepView(step: Step) -> impl IntoView {
     let bench = Bench::here();
+    let id = step.id;
     let kept = StoredValue::new(step.clone());
-    let cautions = Memo::new(move |_| {
-        bench
-            .settings
-            .with(|s| kept.with_value(|step| situation::cautions(step, s.press_kn, s.hoist_kg)))
-    });
+    let cautions = Memo::new(move |_| kept.with_value(|step| bench.cautions_of(&step.work)));
     let work = match step.work {
         Work::Fasten(_) => view! { <fasten::FastenWork step=kept /> }.into_any(),
         Work::Bond(_) => view! { <bond::BondWork step=kept /> }.into_any(),
         Work::Seat(_) => view! { <seat::SeatWork step=kept /> }.into_any(),
         Work::Lift(_) => view! { <lift::LiftView step=kept /> }.into_any(),
         Work::Check(_) => view! { <check::CheckWork step=kept /> }.into_any(),
+        Work::Turn(_) => view! { <turn::TurnWork step=kept /> }.into_any(),
         _ => view! { <plain::PlainWork step=kept /> }.into_any(),
     };
     view! {
@@ -72,8 +72,9 @@ fn StepView(step: Step) -> impl IntoView {
             <div class="body">
                 <p class="notes">{step.notes}</p>
                 <gate::GateView step=kept />
-                <Cautions step=kept cautions />
+                {caution_list(Some(id), cautions)}
                 {work}
+                <more::More step=kept />
             </div>
             <div class="work-keys">
                 <next::NextKey step=kept cautions />
@@ -127,29 +128,6 @@ fn StepHead(step: StoredValue<Step>) -> impl IntoView {
     .into_any()
 }
 
-#[component]
-fn Cautions(step: StoredValue<Step>, cautions: Memo<Vec<Caution>>) -> impl IntoView {
-    let bench = Bench::here();
-    let id = step.with_value(|step| step.id);
-    let closed = Memo::new(move |_| bench.progress.with(|progress| progress.closed(id)));
-    piece(move || {
-        // Gone when done: the danger is past.
-        let show = if closed.get() {
-            Vec::new()
-        } else {
-            cautions.with(|all| shown(all).to_vec())
-        };
-        each(show, |caution| {
-            let name = caution.id;
-            let acknowledged =
-                whether(move || bench.progress.with(|p| p.step(id).acknowledged.contains(name)));
-            let acknowledge = move |caution: Caution| bench.acknowledge(id, &caution);
-            view! { <CautionCard caution acknowledged acknowledge /> }.into_any()
-        })
-        .into_any()
-    })
-}
-
 /// Every step is closed: close the job, or see that it is.
 #[component]
 pub fn JobEnd() -> impl IntoView {
@@ -161,6 +139,9 @@ pub fn JobEnd() -> impl IntoView {
             .sheet
             .with(|sheet| sheet.steps.len() - bench.progress.with(|p| p.closed_count(sheet)));
         match left {
+            _ if bench.sheet.with(|sheet| sheet.steps.is_empty()) => {
+                "No steps yet: plan them first.".to_owned()
+            }
             0 => "Every step is done.".to_owned(),
             1 => "One step is still open.".to_owned(),
             n => format!("{n} steps are still open."),
@@ -178,7 +159,12 @@ pub fn JobEnd() -> impl IntoView {
             </header>
             <div class="body">
                 <p class="mid">{standing}</p>
-                <button on:click=press(|| Route::Steps.go())>"all steps"</button>
+                {keys(vec![
+                    KeySpec::new("all steps", || Route::Steps.go()),
+                    KeySpec::new("the record on paper", || Route::Paper.go()),
+                    KeySpec::new("change the plan", || Route::Plan.go()),
+                    KeySpec::new("jobs", || Route::Jobs.go()),
+                ])}
             </div>
             <div class="work-keys">
                 <button class="work-key first" disabled=whether(move || closed().is_some()) on:click=close>

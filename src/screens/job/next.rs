@@ -61,7 +61,7 @@ pub fn NextKey(step: StoredValue<Step>, cautions: Memo<Vec<Caution>>) -> impl In
                 }
             }
             NextThing::StartClock => start_clock(bench, step, &cautions),
-            NextThing::Done => bench.tell(bench.done(step, &cautions, String::new())),
+            NextThing::Done => bench.tell(bench.done(step, &cautions, untrack(|| bench.summary(step)))),
             NextThing::Onward => super::next_route(bench).go(),
         });
     });

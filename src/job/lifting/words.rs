@@ -1,0 +1,201 @@
+//! A lift's answer in the words and figures of the screen.
+
+use super::{Hoisted, LiftingAnswer, LiftingError, RatedBy};
+use crate::job::field::Kept;
+use crate::job::work::LiftWork;
+use crate::trade::hoist::HoistVerdict;
+use crate::trade::lift::{LiftAnswer, LiftVerdict, Station};
+use crate::trade::quantity::{Force, MassUnit, Printed, fixed, print_mass};
+use uom::si::force::{kilonewton, pound_force};
+use uom::si::ratio::ratio;
+
+/// A name and what stands beside it.
+pub type Row = (&'static str, String);
+
+/// The one number, and the verdict under it.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Headline {
+    /// What it is.
+    pub says: &'static str,
+    /// Its digits.
+    pub number: String,
+    /// Its unit.
+    pub unit: String,
+    /// What it comes to.
+    pub verdict: String,
+    /// It must not be done so.
+    pub refused: bool,
+}
+
+/// The number that matters: what hands may lift here, or what each sling leg must carry.
+pub fn headline(answer: &Result<LiftingAnswer, LiftingError>, weighs_in: MassUnit) -> Headline {
+    match answer {
+        Ok(LiftingAnswer::Hands(hands)) => {
+            let Printed { number, unit } = print_mass(hands.governing().limit, weighs_in, 2);
+            Headline {
+                says: "one person, here, up to",
+                number,
+                unit: unit.to_owned(),
+                verdict: hands_words(hands.verdict).to_owned(),
+                refused: hands.verdict == LiftVerdict::Hoist,
+            }
+        }
+        Ok(LiftingAnswer::Sling {
+            leg_rating, hoist, ..
+        }) => {
+            let Printed { number, unit } = print_mass(*leg_rating, weighs_in, 3);
+            Headline {
+                says: "each leg must be rated for",
+                number,
+                unit: unit.to_owned(),
+                verdict: hoist_words(hoist),
+                refused: over(hoist),
+            }
+        }
+        Err(why) => Headline {
+            says: "not so",
+            number: "—".to_owned(),
+            unit: String::new(),
+            verdict: why.to_string(),
+            refused: true,
+        },
+    }
+}
+
+/// The facts under the plate.
+pub fn rows(work: &LiftWork, answer: &Result<LiftingAnswer, LiftingError>, weighs_in: MassUnit) -> Vec<Row> {
+    let kg = Kept::Kilogram;
+    let (symbol, _) = kg.shown(weighs_in);
+    let mut mass = format!("{} {symbol}", kg.text(work.mass_kg, weighs_in));
+    if !work.load.is_empty() {
+        mass = format!("{}, {mass}", work.load);
+    }
+    let mut rows = vec![("load", mass)];
+    match answer {
+        Ok(LiftingAnswer::Hands(hands)) => rows.extend(hands_rows(hands)),
+        Ok(LiftingAnswer::Sling { leg, hoist, .. }) => {
+            rows.push(("pull in each leg", force_words(*leg, weighs_in)));
+            rows.extend(hoist_rows(hoist, weighs_in));
+        }
+        Err(_) => {}
+    }
+    rows
+}
+
+/// What was lifted and how, for the record.
+pub fn summary(work: &LiftWork, answer: &Result<LiftingAnswer, LiftingError>, weighs_in: MassUnit) -> String {
+    let head = headline(answer, weighs_in);
+    let facts: Vec<String> = rows(work, answer, weighs_in)
+        .into_iter()
+        .filter(|(name, _)| *name != "model")
+        .map(|(name, words)| format!("{name}: {words}"))
+        .collect();
+    format!(
+        "{} {} {}; {}; {}",
+        head.says,
+        head.number,
+        head.unit,
+        head.verdict,
+        facts.join("; ")
+    )
+}
+
+fn hands_words(verdict: LiftVerdict) -> &'static str {
+    match verdict {
+        LiftVerdict::OnePerson => "One person can.",
+        LiftVerdict::TwoPeople => "Two people, each with a hold and room to stand.",
+        LiftVerdict::Hoist => "Not by hand: use a hoist.",
+    }
+}
+
+fn hands_rows(hands: &LiftAnswer) -> Vec<Row> {
+    let station = hands.governing();
+    let index = station
+        .index
+        .map_or("no weight is light enough".to_owned(), |index| fixed(index, 1));
+    let end = if hands.destination_governs {
+        "where it is set down"
+    } else {
+        "where it is picked up"
+    };
+    vec![
+        ("lifting index", index),
+        ("decided", end.to_owned()),
+        ("takes most off", worst(station)),
+        (
+            "model",
+            "revised NIOSH lifting equation, a lift now and then".to_owned(),
+        ),
+    ]
+}
+
+/// The factor that takes most off the limit.
+fn worst(station: &Station) -> String {
+    let m = station.multipliers;
+    let factors = [
+        ("the reach", m.horizontal),
+        ("the height", m.vertical),
+        ("the way up", m.distance),
+        ("the turn", m.asymmetry),
+        ("the grip", m.coupling),
+    ];
+    let worst = factors.into_iter().min_by(|a, b| a.1.total_cmp(&b.1));
+    match worst {
+        Some((name, factor)) if factor < 0.995 => format!("{name}, × {}", fixed(factor, 2)),
+        _ => "nothing".to_owned(),
+    }
+}
+
+fn over(hoist: &Hoisted) -> bool {
+    match hoist {
+        Hoisted::Refused(_) => true,
+        Hoisted::Margin(margin, _) => margin.verdict == HoistVerdict::Refused,
+        Hoisted::Unknown => false,
+    }
+}
+
+fn hoist_words(hoist: &Hoisted) -> String {
+    match hoist {
+        Hoisted::Unknown => "What the hoist may carry is not known: enter it below or on Bench.".to_owned(),
+        Hoisted::Refused(why) => why.to_string(),
+        Hoisted::Margin(margin, _) => match margin.verdict {
+            HoistVerdict::Takes => "The hoist takes it.".to_owned(),
+            HoistVerdict::Thin => "The hoist takes it, with little left: no jerks, nothing stuck.".to_owned(),
+            HoistVerdict::Refused => "Too heavy for the hoist there: bring the boom in.".to_owned(),
+        },
+    }
+}
+
+fn hoist_rows(hoist: &Hoisted, weighs_in: MassUnit) -> Vec<Row> {
+    let Hoisted::Margin(margin, by) = hoist else {
+        return Vec::new();
+    };
+    let by = match by {
+        RatedBy::Plate => "its plate, there",
+        RatedBy::LeastOfPlate => "its plate, boom right out",
+        RatedBy::Moment => "estimate by the moment; the plate comes first",
+        RatedBy::OneFigure => "as told on Bench",
+    };
+    let share = margin.share.get::<ratio>() * 100.0;
+    vec![
+        (
+            "hoist carries",
+            format!("{}, {by}", print_mass(margin.rating, weighs_in, 3)),
+        ),
+        (
+            "left",
+            format!(
+                "{}; {} % used",
+                print_mass(margin.spare, weighs_in, 3),
+                fixed(share, 0)
+            ),
+        ),
+    ]
+}
+
+fn force_words(force: Force, weighs_in: MassUnit) -> String {
+    match weighs_in {
+        MassUnit::Pound => format!("{} lbf", fixed(force.get::<pound_force>(), 0)),
+        _ => format!("{} kN", fixed(force.get::<kilonewton>(), 2)),
+    }
+}

@@ -1,0 +1,60 @@
+//! From the oven to the bench: a countdown worked out from the instant the part came out.
+
+use crate::job::sheet::StepId;
+use crate::trade::cooling::TimeRange;
+use crate::trade::moment::Moment;
+use crate::trade::quantity::Time;
+use crate::trade::stored;
+use serde::{Deserialize, Serialize};
+use uom::si::time::second;
+
+/// A part on its way.
+#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
+pub struct OvenRun {
+    /// When it came out.
+    pub started: Moment,
+    /// The step it is for; none for the Seat screen's own numbers.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub step: Option<StepId>,
+    /// How long it stays good in brisk air: the time to work by.
+    #[serde(rename = "shortest_s", with = "stored::seconds")]
+    pub shortest: Time,
+    /// How long in still air.
+    #[serde(rename = "longest_s", with = "stored::seconds")]
+    pub longest: Time,
+}
+
+/// Where it stands.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub enum OvenState {
+    /// Good for so long at least.
+    Open(Time),
+    /// Good only if the air was still; for so long at most.
+    Doubtful(Time),
+    /// Too late, since so long.
+    Shut(Time),
+}
+
+impl OvenRun {
+    /// A part taken out at `started`.
+    pub fn begun(started: Moment, step: Option<StepId>, window: TimeRange) -> Self {
+        Self {
+            started,
+            step,
+            shortest: window.shortest,
+            longest: window.longest,
+        }
+    }
+
+    /// Where it stands at `now`. A phone clock set back gives no more time than there was.
+    pub fn state(&self, now: Moment) -> OvenState {
+        let gone = now.since(self.started).max(Time::new::<second>(0.0));
+        if gone < self.shortest {
+            OvenState::Open(self.shortest - gone)
+        } else if gone < self.longest {
+            OvenState::Doubtful(self.longest - gone)
+        } else {
+            OvenState::Shut(gone - self.longest)
+        }
+    }
+}

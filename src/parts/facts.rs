@@ -1,0 +1,13 @@
+//! A short table of facts.
+
+use leptos::prelude::*;
+
+/// Names and values, one a row.
+#[component]
+pub fn Facts(rows: Vec<(&'static str, String)>) -> impl IntoView {
+    view! {
+        <dl class="facts">
+            {rows.into_iter().map(|(name, words)| view! { <dt>{name}</dt> <dd>{words}</dd> }).collect_view()}
+        </dl>
+    }
+}

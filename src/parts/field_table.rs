@@ -1,0 +1,45 @@
+//! A table of numbers to ask for, drawn as fields.
+
+use super::dynamic::{text, whether};
+use super::number_field::NumberField;
+use crate::bench::Bench;
+use crate::job::field::Field;
+use leptos::prelude::*;
+
+/// A field that shows a number and opens the keypad: one compiled form of it for all tables.
+pub fn number(
+    name: &'static str,
+    unit: Signal<String>,
+    value: Signal<String>,
+    signed: bool,
+    take: Callback<f64, Result<(), String>>,
+) -> AnyView {
+    view! { <NumberField name unit value take=move |number| take.run(number) signed /> }.into_any()
+}
+
+/// The fields of `table` for the `T` at hand; a field that reads nothing now is hidden.
+pub fn field_table<T: Clone + PartialEq + Send + Sync + 'static>(
+    table: &'static [Field<T>],
+    at_hand: Memo<Option<T>>,
+    change: Callback<(&'static Field<T>, f64)>,
+) -> AnyView {
+    let bench = Bench::here();
+    let weighs_in = move || bench.settings.with(|s| s.lift.unit);
+    let one = |field: &'static Field<T>| {
+        let kept = move || at_hand.with(|now| now.as_ref().and_then(field.get));
+        let value = text(move || kept().map_or(String::new(), |kept| field.kept.text(kept, weighs_in())));
+        let unit = text(move || field.kept.shown(weighs_in()).0.to_owned());
+        let take = Callback::new(move |typed: f64| {
+            let kept = field.judge(typed, untrack(weighs_in))?;
+            change.run((field, kept));
+            Ok(())
+        });
+        view! {
+            <div hidden=whether(move || kept().is_none())>
+                {number(field.name, unit, value, field.signed(), take)}
+            </div>
+        }
+        .into_any()
+    };
+    table.iter().map(one).collect_view().into_any()
+}

@@ -1,0 +1,63 @@
+//! A lift as it is shown on its step and on the Lift screen.
+
+mod drawing;
+
+pub use drawing::lift_drawing;
+
+use super::dynamic::piece;
+use super::facts::Facts;
+use crate::bench::Bench;
+use crate::job::lifting::words::{Headline, headline, rows};
+use crate::job::lifting::{self, LiftingAnswer, LiftingError};
+use crate::job::sheet::StepId;
+use crate::job::work::LiftWork;
+use leptos::prelude::*;
+
+/// The lift at hand and its answer; none where the step is no lift step.
+pub type Answered = Memo<Option<(LiftWork, Result<LiftingAnswer, LiftingError>)>>;
+
+/// Works the lift at hand out, and again whenever a number of it or the hoist changes.
+pub fn answered(step: Option<StepId>) -> Answered {
+    let bench = Bench::here();
+    Memo::new(move |_| {
+        let work = bench.lift(step)?;
+        let answer = bench.settings.with(|s| lifting::answer(&work, s.hoist()));
+        Some((work, answer))
+    })
+}
+
+/// The plate with the verdict, and the figures behind it.
+pub fn lift_plate(answered: Answered) -> AnyView {
+    let bench = Bench::here();
+    piece(move || {
+        let unit = bench.settings.with(|s| s.lift.unit);
+        answered.with(|found| match found {
+            Some((work, answer)) => {
+                let facts = rows(work, answer, unit);
+                let head = headline(answer, unit);
+                view! {
+                    {plate(head)}
+                    <Facts rows=facts />
+                }
+                .into_any()
+            }
+            None => ().into_any(),
+        })
+    })
+    .into_any()
+}
+
+fn plate(head: Headline) -> AnyView {
+    let verdict = if head.refused { "trouble mid" } else { "mid" };
+    view! {
+        <section class="plate" aria-live="polite">
+            <div class="says">{head.says}</div>
+            <div class="number">
+                <span class="value">{head.number}</span>
+                <span class="unit">{head.unit}</span>
+            </div>
+            <p class=verdict>{head.verdict}</p>
+        </section>
+    }
+    .into_any()
+}

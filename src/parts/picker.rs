@@ -1,0 +1,64 @@
+//! One of a few: a key that shows what is chosen and opens the tiles to choose from.
+
+use super::dynamic::{piece, text};
+use leptos::prelude::*;
+
+/// A choice among `options`; `value` is the words of the one that holds.
+pub fn picker(
+    name: &'static str,
+    value: Signal<String>,
+    options: Vec<String>,
+    pick: Callback<usize>,
+) -> AnyView {
+    let open = RwSignal::new(false);
+    let options = StoredValue::new(options);
+    let tiles = move || {
+        let holds = value.get_untracked();
+        options
+            .get_value()
+            .into_iter()
+            .enumerate()
+            .map(|(at, words)| {
+                let checked = (words == holds).to_string();
+                let choose = move |_| {
+                    open.set(false);
+                    pick.run(at);
+                };
+                view! {
+                    <button role="radio" aria-checked=checked on:click=choose>
+                        {words}
+                    </button>
+                }
+            })
+            .collect_view()
+    };
+    let sheet = piece(move || {
+        if !open.get() {
+            return ().into_any();
+        }
+        view! {
+            <div class="sheet" role="dialog" aria-label=name>
+                <p class="quiet">{name}</p>
+                <div class="tiles" role="radiogroup" aria-label=name>
+                    {tiles()}
+                </div>
+                <button on:click=move |_| open.set(false)>"leave it as it was"</button>
+            </div>
+        }
+        .into_any()
+    });
+    view! {
+        <div class="field chosen">
+            <span>{name}</span>
+            <button
+                aria-expanded=text(move || open.get().to_string())
+                aria-label=text(move || format!("{name}: {}", value.get()))
+                on:click=move |_| open.update(|open| *open = !*open)
+            >
+                {value}
+            </button>
+            {sheet}
+        </div>
+    }
+    .into_any()
+}

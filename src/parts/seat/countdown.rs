@@ -1,0 +1,87 @@
+//! From the oven to the bench: one tap starts it, the recorded instant does the rest.
+
+use super::Answered;
+use crate::bench::Bench;
+use crate::job::seating::oven::OvenState;
+use crate::job::seating::words::{clock_text, window_words};
+use crate::job::sheet::StepId;
+use crate::parts::dynamic::{piece, text, whether};
+use crate::trade::heat_plan::PlanKind;
+use leptos::prelude::*;
+
+/// The key that starts the countdown, then the countdown.
+pub fn countdown(step: Option<StepId>, answered: Answered) -> AnyView {
+    let bench = Bench::here();
+    let running = Memo::new(move |_| {
+        bench
+            .settings
+            .with(|s| s.seat.oven.filter(|run| run.step == step))
+    });
+    piece(move || match running.get() {
+        Some(_) => running_view(bench, step),
+        None => start_key(bench, step, answered),
+    })
+    .into_any()
+}
+
+fn start_key(bench: Bench, step: Option<StepId>, answered: Answered) -> AnyView {
+    let found = answered.with(|found| match found {
+        Some((_, Ok(answer))) => Some((answer.plan.which, answer.window?)),
+        _ => None,
+    });
+    let Some((which, window)) = found else {
+        return ().into_any();
+    };
+    let words = match which {
+        PlanKind::CoolPart | PlanKind::CoolShaft => "It is out of the cold",
+        PlanKind::HeatAndCool => "Both are out",
+        _ => "It is out of the oven",
+    };
+    view! {
+        <button class="work-key first" on:click=move |_| bench.take_out(step, window)>
+            {words}
+            <small>{window_words(window)}</small>
+        </button>
+    }
+    .into_any()
+}
+
+fn running_view(bench: Bench, step: Option<StepId>) -> AnyView {
+    let state = move || {
+        let now = bench.now.get();
+        bench
+            .settings
+            .with(|s| s.seat.oven.filter(|run| run.step == step))
+            .map(|run| run.state(now))
+    };
+    let says = text(move || {
+        match state() {
+            Some(OvenState::Open(_)) => "be home within",
+            Some(OvenState::Doubtful(_)) => "good only in still air, for",
+            Some(OvenState::Shut(_)) => "too late: back into the heat, since",
+            None => "",
+        }
+        .to_owned()
+    });
+    let digits = text(move || match state() {
+        Some(OvenState::Open(left) | OvenState::Doubtful(left)) => clock_text(left),
+        Some(OvenState::Shut(since)) => clock_text(since),
+        None => String::new(),
+    });
+    let late = whether(move || matches!(state(), Some(OvenState::Shut(_))));
+    let doubtful = whether(move || matches!(state(), Some(OvenState::Doubtful(_))));
+    view! {
+        <section class="plate countdown" role="timer" aria-label="countdown" class:late=late class:doubtful=doubtful>
+            <div class="says">{says}</div>
+            <div class="number">
+                <span class="value">{digits}</span>
+                <span class="unit">"min"</span>
+            </div>
+            <button class="work-key" on:click=move |_| bench.put_countdown_away()>
+                "It is home"
+                <small>"or start again"</small>
+            </button>
+        </section>
+    }
+    .into_any()
+}

@@ -1,0 +1,121 @@
+//! A press fit as it is shown on its step and on the Seat screen.
+
+mod countdown;
+mod depth;
+mod fit_drawing;
+mod tools_drawing;
+
+pub use countdown::countdown;
+pub use depth::depth_readings;
+pub use fit_drawing::fit_drawing;
+pub use tools_drawing::tools_drawing;
+
+use super::dynamic::piece;
+use super::facts::Facts;
+use crate::bench::Bench;
+use crate::job::seating::words::{Headline, headline, passed_over, rows, tool_rows, warnings};
+use crate::job::seating::{self, SeatAnswer, SeatError};
+use crate::job::sheet::StepId;
+use crate::job::work::Seat;
+use leptos::prelude::*;
+
+/// The fit at hand and its answer; none where the step is no seat step.
+pub type Answered = Memo<Option<(Seat, Result<SeatAnswer, SeatError>)>>;
+
+/// Works the fit at hand out, and again whenever a number of it or the room changes.
+pub fn answered(step: Option<StepId>) -> Answered {
+    let bench = Bench::here();
+    Memo::new(move |_| {
+        let now = bench.now.get();
+        let seat = bench.seat(step)?;
+        let answer = seating::answer(&seat, bench.settings.with(|s| s.temperature_at(now)));
+        Some((seat, answer))
+    })
+}
+
+/// A piece of view that needs the whole answer; nothing while there is none.
+fn with_answer(answered: Answered, view: fn(&Seat, &SeatAnswer) -> AnyView) -> AnyView {
+    piece(move || {
+        answered.with(|found| match found {
+            Some((seat, Ok(answer))) => view(seat, answer),
+            _ => ().into_any(),
+        })
+    })
+    .into_any()
+}
+
+/// The plate, how it is done, and what speaks against it.
+pub fn plan_plate(answered: Answered) -> AnyView {
+    let bench = Bench::here();
+    piece(move || {
+        let press_kn = bench.settings.with(|s| s.press_kn);
+        answered.with(|found| match found {
+            Some((_, Ok(answer))) => plate(answer, press_kn),
+            Some((_, Err(error))) => {
+                view! { <p class="trouble-line mid" role="alert">{error.to_string()}</p> }.into_any()
+            }
+            None => ().into_any(),
+        })
+    })
+    .into_any()
+}
+
+fn plate(answer: &SeatAnswer, press_kn: Option<f64>) -> AnyView {
+    let Headline {
+        says,
+        number,
+        unit,
+        also,
+    } = headline(answer);
+    let troubles = warnings(answer, press_kn);
+    view! {
+        <section class="plate" aria-live="polite">
+            <div class="says">{says}</div>
+            <div class="number">
+                <span class="value">{number}</span>
+                <span class="unit">{unit}</span>
+            </div>
+            {(!also.is_empty()).then(|| view! { <p class="mid also">{also}</p> })}
+            <p class="how">{answer.plan.which.how()}</p>
+            {troubles.into_iter().map(|line| view! { <p class="trouble">{line}</p> }).collect_view()}
+        </section>
+    }
+    .into_any()
+}
+
+/// The figures behind the plate.
+pub fn fit_facts(answered: Answered) -> AnyView {
+    let bench = Bench::here();
+    piece(move || {
+        let press_kn = bench.settings.with(|s| s.press_kn);
+        answered.with(|found| match found {
+            Some((_, Ok(answer))) => view! { <Facts rows=rows(answer, press_kn) /> }.into_any(),
+            _ => ().into_any(),
+        })
+    })
+    .into_any()
+}
+
+/// The ways that were passed over, each with its reason.
+pub fn other_ways(answered: Answered) -> AnyView {
+    with_answer(answered, |_, answer| {
+        let ways = passed_over(answer);
+        if ways.is_empty() {
+            return ().into_any();
+        }
+        view! {
+            <section class="ways" aria-label="ways passed over">
+                <h2>"Not this way"</h2>
+                <Facts rows=ways />
+            </section>
+        }
+        .into_any()
+    })
+}
+
+/// What to look for in the drawer.
+pub fn tool_facts(answered: Answered) -> AnyView {
+    with_answer(answered, |seat, answer| {
+        view! { <Facts rows=tool_rows(seat, answer) /> }.into_any()
+    })
+}
