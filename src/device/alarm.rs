@@ -5,7 +5,7 @@
 //! of it: that is what the calendar file is for.
 
 use js_sys::{Array, Function, Object, Promise, Reflect};
-use std::cell::RefCell;
+use std::cell::{Cell, RefCell};
 use wasm_bindgen::closure::Closure;
 use wasm_bindgen::{JsCast, JsValue};
 use wasm_bindgen_futures::{JsFuture, spawn_local};
@@ -25,12 +25,15 @@ pub enum Leave {
 }
 
 thread_local! {
+    /// A finger was on the page: before that a browser refuses to vibrate, and says so as an error.
+    static TOUCHED: Cell<bool> = const { Cell::new(false) };
     static SOUND: RefCell<Option<AudioContext>> = const { RefCell::new(None) };
 }
 
 /// Unlocks sound at the first touch that does. Lives as long as the page.
 pub fn unlock_at_a_touch() {
     let unlock = Closure::<dyn Fn()>::new(|| {
+        TOUCHED.set(true);
         SOUND.with_borrow_mut(|sound| {
             if sound.is_none() {
                 *sound = AudioContext::new().ok();
@@ -56,7 +59,8 @@ pub fn unlock_at_a_touch() {
 pub fn sound() {
     // Before a first touch there is no sound to be had.
     SOUND.with_borrow(|sound| sound.as_ref().map(beeps));
-    if let Some(navigator) = web_sys::window().map(|window| window.navigator())
+    if TOUCHED.get()
+        && let Some(navigator) = web_sys::window().map(|window| window.navigator())
         && let Some(vibrate) = method(&navigator, "vibrate")
     {
         let pattern: Array = VIBRATION_MS.iter().map(|ms| JsValue::from_f64(*ms)).collect();

@@ -114,7 +114,10 @@ fn ring_on(bench: Bench) {
 #[component]
 fn Frame() -> impl IntoView {
     let route = RwSignal::new(Route::read(&place::read()));
-    place::on_change(move |address| route.set(Route::read(&address)));
+    place::on_change(move |address| {
+        route.set(Route::read(&address));
+        place::to_top();
+    });
     provide_context(route);
     let at = Memo::new(move |_| route.get());
     view! {

@@ -13,6 +13,9 @@ async fn at_every_size(page: &mut Page, name: &str) -> Told {
         (Screen::UPRIGHT, "upright"),
     ] {
         page.turn(screen).await?;
+        // From its top: what is shown is then the same at every run.
+        let top = "document.querySelector('main').scrollTop = 0";
+        page.script(top, serde_json::Value::Null).await?;
         page.fits_the_hand().await?;
         page.screenshot(&format!("{name}-{held}")).await?;
     }
