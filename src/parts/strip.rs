@@ -3,6 +3,8 @@
 use super::clock_bar::{Standing, left_text, standing};
 use crate::bench::Bench;
 use crate::device::place;
+use crate::job::seating::oven::OvenState;
+use crate::job::seating::words::clock_text;
 use crate::trade::moment::Moment;
 use leptos::prelude::*;
 
@@ -39,6 +41,21 @@ pub fn Strip() -> impl IntoView {
     }
 }
 
+/// The part on its way from the oven, while it may still be good.
+fn oven_line(bench: Bench) -> Option<(Moment, Line)> {
+    let now = bench.now.get();
+    let run = bench.settings.with(|s| s.seat.oven)?;
+    let (OvenState::Open(left) | OvenState::Doubtful(left)) = run.state(now) else {
+        return None;
+    };
+    let line = Line {
+        left: format!("{} min", clock_text(left)),
+        name: "home by then".to_owned(),
+        more: 0,
+    };
+    Some((now.plus(left), line))
+}
+
 /// The running clock that ends first; ripe ones when none runs.
 fn strip_line(bench: Bench) -> Option<Line> {
     let now = bench.now.get();
@@ -62,6 +79,9 @@ fn strip_line(bench: Bench) -> Option<Line> {
                 .collect()
         })
     });
+    if let Some((until, left)) = oven_line(bench) {
+        running.push((until, left));
+    }
     running.sort_by_key(|(until, _)| *until);
     let more = running.len().saturating_sub(1);
     running.into_iter().next().map(|(_, line)| Line { more, ..line })

@@ -2,6 +2,9 @@
 
 mod harness;
 
+mod cautions_page;
 mod first_job;
+mod lift_refused;
+mod seat_heat;
 mod start;
 mod torque_quick;

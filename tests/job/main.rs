@@ -1,8 +1,11 @@
 //! The job and its rules, without a browser.
 
 mod gate;
+mod lifting;
 mod progress;
+mod seating;
 mod sheet;
+mod situation;
 
 use halfcase::job::example;
 use halfcase::job::record::{EntryId, Event, Record};
