@@ -80,7 +80,9 @@ impl Bench {
     /// The part is out of the oven (or the freezer): the countdown runs from now.
     pub fn take_out(self, step: Option<StepId>, window: TimeRange) {
         let run = OvenRun::begun((self.clock)(), step, window);
-        self.set("countdown from the oven", |settings| settings.seat.oven = Some(run));
+        self.set("countdown from the oven", |settings| {
+            settings.seat.oven = Some(run)
+        });
         self.tick();
     }
 
@@ -101,7 +103,13 @@ impl Bench {
         let Some(stated) = seat.depth else { return };
         let judged = depth::judge(&stated, seat.length_mm, depth_mm);
         if let Some(gap_mm) = judged.gap_mm.filter(|_| stated.gap_mm.is_some()) {
-            self.measure(id, GAP, to_hundredths(gap_mm), "mm", depth::verdict(judged.gap_holds));
+            self.measure(
+                id,
+                GAP,
+                to_hundredths(gap_mm),
+                "mm",
+                depth::verdict(judged.gap_holds),
+            );
         }
         self.measure(id, DEPTH, depth_mm, "mm", depth::verdict(judged.depth_holds));
     }

@@ -70,9 +70,11 @@ pub fn to_show(all: &[Caution], acknowledged: &BTreeSet<String>) -> Vec<Caution>
 /// Whether a step with solvent was closed within the hour.
 pub fn solvent_about(sheet: &Sheet, progress: &Progress, now: Moment) -> bool {
     let hangs = Time::new::<hour>(SOLVENT_HANGS_H);
-    sheet.steps.iter().filter(|step| has_solvent(&step.work)).any(|step| {
-        matches!(progress.step(step.id).status, Status::Done(at) if now.since(at) < hangs)
-    })
+    sheet
+        .steps
+        .iter()
+        .filter(|step| has_solvent(&step.work))
+        .any(|step| matches!(progress.step(step.id).status, Status::Done(at) if now.since(at) < hangs))
 }
 
 fn has_solvent(work: &Work) -> bool {

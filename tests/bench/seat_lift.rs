@@ -147,7 +147,10 @@ fn a_stated_depth_is_read_before_the_step_can_be_closed() {
         bench.read_depth(SEAT, 0.5);
         assert_eq!(untrack(|| bench.depth_read(SEAT)), (Some(0.5), Some(1.0)));
         let summary = untrack(|| bench.summary(&seat));
-        assert!(summary.contains("oil gap behind 1.00 mm, within limits"), "{summary}");
+        assert!(
+            summary.contains("oil gap behind 1.00 mm, within limits"),
+            "{summary}"
+        );
         assert_eq!(bench.done(&seat, &cautions, summary), Ok(()));
         let names: Vec<String> = bench.record.with_untracked(|record| {
             let standing = record.standing();

@@ -68,7 +68,8 @@ fn a_two_leg_sling_at_25_degrees_is_refused() {
         number(page, "post to hook", &["1", "2", "0"]).await?;
         number(page, "rating there", &["4", "0"]).await?;
         page.tap(button("add this position")).await?;
-        page.see_words("Too heavy for the hoist there: bring the boom in.").await?;
+        page.see_words("Too heavy for the hoist there: bring the boom in.")
+            .await?;
         page.see_words("Too heavy for the hoist as it is set.").await?;
         number(page, "post to hook", &["9", "0"]).await?;
         number(page, "rating there", &["1", "0", "0"]).await?;

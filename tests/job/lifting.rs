@@ -66,7 +66,10 @@ fn a_48_kg_engine_at_arms_length_is_refused_by_hand() {
     assert_eq!(row(&facts, "takes most off"), "the reach, × 0.42");
     // The same in pounds: 7.05 kg are 15.5 lb, 48 kg 105.82 lb.
     assert_eq!(headline(&answer, MassUnit::Pound).number, "16");
-    assert_eq!(row(&rows(&work, &answer, MassUnit::Pound), "load"), "engine, 105.82 lb");
+    assert_eq!(
+        row(&rows(&work, &answer, MassUnit::Pound), "load"),
+        "engine, 105.82 lb"
+    );
     assert_eq!(
         answer.ok(),
         Some(LiftingAnswer::Hands(by_hand(&work).unwrap().judge().unwrap()))
@@ -98,7 +101,11 @@ fn a_two_leg_sling_at_25_degrees_is_refused() {
     let head = headline(&answer(&slung(2, 25.0), NONE), MassUnit::Kilogram);
     assert!(head.refused);
     assert_eq!(head.number, "—");
-    assert!(head.verdict.starts_with("25° from the horizontal is too flat"), "{}", head.verdict);
+    assert!(
+        head.verdict.starts_with("25° from the horizontal is too flat"),
+        "{}",
+        head.verdict
+    );
 }
 
 /// 48/(2·sin 60°) = 27.7 kg, 271.8 N (ASME B30.9: factor 1.155).
@@ -107,11 +114,20 @@ fn a_sling_at_60_degrees_is_the_trades() {
     let work = slung(2, 60.0);
     let answer = answer(&work, NONE);
     let head = headline(&answer, MassUnit::Kilogram);
-    assert_eq!((head.says, head.number.as_str()), ("each leg must be rated for", "27.7"));
+    assert_eq!(
+        (head.says, head.number.as_str()),
+        ("each leg must be rated for", "27.7")
+    );
     assert!(!head.refused);
     assert!(head.verdict.contains("not known"));
-    assert_eq!(row(&rows(&work, &answer, MassUnit::Kilogram), "pull in each leg"), "0.27 kN");
-    assert_eq!(row(&rows(&work, &answer, MassUnit::Pound), "pull in each leg"), "61 lbf");
+    assert_eq!(
+        row(&rows(&work, &answer, MassUnit::Kilogram), "pull in each leg"),
+        "0.27 kN"
+    );
+    assert_eq!(
+        row(&rows(&work, &answer, MassUnit::Pound), "pull in each leg"),
+        "61 lbf"
+    );
     let angle = Angle::new::<degree>(60.0);
     assert_eq!(
         answer,
@@ -122,7 +138,10 @@ fn a_sling_at_60_degrees_is_the_trades() {
         })
     );
     // One leg hangs plumb, whatever angle was left there.
-    assert_eq!(headline(&super::lifting::answer(&slung(1, 10.0), NONE), MassUnit::Kilogram).number, "48.0");
+    assert_eq!(
+        headline(&super::lifting::answer(&slung(1, 10.0), NONE), MassUnit::Kilogram).number,
+        "48.0"
+    );
 }
 
 fn position(reach_mm: f64, rating_kg: f64) -> BoomPosition {
@@ -134,7 +153,11 @@ fn position(reach_mm: f64, rating_kg: f64) -> BoomPosition {
 
 #[test]
 fn the_boom_decides_what_the_hoist_has_left() {
-    let boom = [position(900.0, 250.0), position(1_200.0, 100.0), position(1_500.0, 45.0)];
+    let boom = [
+        position(900.0, 250.0),
+        position(1_200.0, 100.0),
+        position(1_500.0, 45.0),
+    ];
     let hoist = Hoist {
         boom: &boom,
         rating: Some(kg(1_000.0)),
@@ -148,13 +171,22 @@ fn the_boom_decides_what_the_hoist_has_left() {
     assert_eq!(says(Some(1_000.0)), (100.0, RatedBy::Plate));
     // No position chosen: the least of the plate.
     assert_eq!(says(None), (45.0, RatedBy::LeastOfPlate));
-    assert_eq!(hoisted(kg(48.0), Some(1_600.0), hoist), Hoisted::Refused(HoistError::TooFar));
+    assert_eq!(
+        hoisted(kg(48.0), Some(1_600.0), hoist),
+        Hoisted::Refused(HoistError::TooFar)
+    );
 
     let mut work = slung(2, 60.0);
     work.boom_mm = Some(1_200.0);
     let answered = answer(&work, hoist);
-    assert_eq!(headline(&answered, MassUnit::Kilogram).verdict, "The hoist takes it.");
-    assert_eq!(row(&rows(&work, &answered, MassUnit::Kilogram), "left"), "52.0 kg; 48 % used");
+    assert_eq!(
+        headline(&answered, MassUnit::Kilogram).verdict,
+        "The hoist takes it."
+    );
+    assert_eq!(
+        row(&rows(&work, &answered, MassUnit::Kilogram), "left"),
+        "52.0 kg; 48 % used"
+    );
     work.boom_mm = None;
     assert!(headline(&answer(&work, hoist), MassUnit::Kilogram).refused);
     work.boom_mm = Some(1_600.0);

@@ -68,7 +68,10 @@ fn the_same_in_a_case_that_may_not_exceed_60_falls_to_freezer_plus_heat() {
     );
     assert!(row(&passed, "cool the part").contains("0.014 mm of interference"));
     // Without a freezer it falls to the press, or to no way at all.
-    let pressed = Seat { cool: None, ..seat.clone() };
+    let pressed = Seat {
+        cool: None,
+        ..seat.clone()
+    };
     assert_eq!(worked(&pressed).plan.which, PlanKind::PressCold);
     let none = Seat {
         no_press: true,
@@ -131,7 +134,10 @@ fn a_gear_onto_its_shaft_is_heated_itself() {
     assert_eq!(row(&rows(&answer, None), "fit at 20 °C"), "1 to 42 µm tight");
     let head = headline(&answer);
     // (42 + 25) µm / 50 mm / 11e-6 = 121.8 K over 20 °C.
-    assert_eq!((head.says, head.number.as_str()), ("warm the part evenly to", "142"));
+    assert_eq!(
+        (head.says, head.number.as_str()),
+        ("warm the part evenly to", "142")
+    );
     assert!(row(&tool_rows(&seat, &answer), "push with").starts_with("inside 50.5 or more"));
 }
 
@@ -145,8 +151,14 @@ fn tools_are_named_by_the_caliper() {
     };
     let answer = worked(&seat);
     let rows = tool_rows(&seat, &answer);
-    assert_eq!(row(&rows, "push with"), "inside 53.7 or more, outside 61.5 mm or less");
-    assert_eq!(row(&rows, "stand it on"), "inside 56.5 or more, outside 84.0 mm or less");
+    assert_eq!(
+        row(&rows, "push with"),
+        "inside 53.7 or more, outside 61.5 mm or less"
+    );
+    assert_eq!(
+        row(&rows, "stand it on"),
+        "inside 56.5 or more, outside 84.0 mm or less"
+    );
     let solid = Seat {
         part_inside_mm: 0.0,
         ..Seat::default()
@@ -165,7 +177,12 @@ fn a_thin_boss_and_a_small_press_are_said() {
     source::set_code(&mut seat, "62 U7").unwrap();
     let answer = worked(&seat);
     let lines = warnings(&answer, Some(0.1));
-    assert!(lines.iter().any(|line| line.contains("Your press may not give that")), "{lines:?}");
+    assert!(
+        lines
+            .iter()
+            .any(|line| line.contains("Your press may not give that")),
+        "{lines:?}"
+    );
     // A thin ring takes nearly all of the strain: 71 GPa · 0.106 / 62 = 121 MPa over the 90 of a weak alloy.
     let share = answer.stress.unwrap().housing_share.value;
     assert!((1.0..1.35).contains(&share), "{share}");

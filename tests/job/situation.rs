@@ -25,7 +25,10 @@ fn alone(work: Work) -> Vec<&'static str> {
 #[test]
 fn heat_cold_and_press_each_bring_their_own() {
     let heated = alone(Work::Seat(Seat::default()));
-    assert!(heated.contains(&"hot-part") && heated.contains(&"press"), "{heated:?}");
+    assert!(
+        heated.contains(&"hot-part") && heated.contains(&"press"),
+        "{heated:?}"
+    );
     let pressed = alone(Work::Seat(Seat {
         way: SeatWay::Press,
         ..Seat::default()
@@ -106,7 +109,10 @@ fn lifts_are_stopped_by_hand_by_sling_and_by_boom() {
         ..Around::default()
     };
     let found = ids(&Work::Lift(plumb), &around);
-    assert!(found.contains(&"under-load") && found.contains(&"hoist-over"), "{found:?}");
+    assert!(
+        found.contains(&"under-load") && found.contains(&"hoist-over"),
+        "{found:?}"
+    );
     assert!(!found.contains(&"sling-flat"), "{found:?}");
 }
 
@@ -159,7 +165,9 @@ fn at_most_three_are_shown_and_none_hides_behind_one_that_was_read() {
     for _ in 0..stops {
         let shown = to_show(&all, &read);
         assert_eq!(shown.len(), 3);
-        let fresh = shown.iter().find(|c| c.level == Level::Stop && !read.contains(c.id));
+        let fresh = shown
+            .iter()
+            .find(|c| c.level == Level::Stop && !read.contains(c.id));
         read.insert(fresh.unwrap().id.to_owned());
     }
     assert_eq!(read.len(), stops);

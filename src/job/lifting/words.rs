@@ -63,11 +63,7 @@ pub fn headline(answer: &Result<LiftingAnswer, LiftingError>, weighs_in: MassUni
 }
 
 /// The facts under the plate.
-pub fn rows(
-    work: &LiftWork,
-    answer: &Result<LiftingAnswer, LiftingError>,
-    weighs_in: MassUnit,
-) -> Vec<Row> {
+pub fn rows(work: &LiftWork, answer: &Result<LiftingAnswer, LiftingError>, weighs_in: MassUnit) -> Vec<Row> {
     let kg = Kept::Kilogram;
     let (symbol, _) = kg.shown(weighs_in);
     let mut mass = format!("{} {symbol}", kg.text(work.mass_kg, weighs_in));
@@ -87,11 +83,7 @@ pub fn rows(
 }
 
 /// What was lifted and how, for the record.
-pub fn summary(
-    work: &LiftWork,
-    answer: &Result<LiftingAnswer, LiftingError>,
-    weighs_in: MassUnit,
-) -> String {
+pub fn summary(work: &LiftWork, answer: &Result<LiftingAnswer, LiftingError>, weighs_in: MassUnit) -> String {
     let head = headline(answer, weighs_in);
     let facts: Vec<String> = rows(work, answer, weighs_in)
         .into_iter()
@@ -130,7 +122,10 @@ fn hands_rows(hands: &LiftAnswer) -> Vec<Row> {
         ("lifting index", index),
         ("decided", end.to_owned()),
         ("takes most off", worst(station)),
-        ("model", "revised NIOSH lifting equation, a lift now and then".to_owned()),
+        (
+            "model",
+            "revised NIOSH lifting equation, a lift now and then".to_owned(),
+        ),
     ]
 }
 
@@ -189,7 +184,11 @@ fn hoist_rows(hoist: &Hoisted, weighs_in: MassUnit) -> Vec<Row> {
         ),
         (
             "left",
-            format!("{}; {} % used", print_mass(margin.spare, weighs_in, 3), fixed(share, 0)),
+            format!(
+                "{}; {} % used",
+                print_mass(margin.spare, weighs_in, 3),
+                fixed(share, 0)
+            ),
         ),
     ]
 }

@@ -55,9 +55,17 @@ pub fn target_words(depth: &SeatDepth) -> String {
     let (least, most) = (depth.least_mm, depth.most_mm);
     let hundredths = |mm: f64| fixed(mm.abs(), 2);
     let sit = if most <= 0.0 && least < 0.0 {
-        format!("{} to {} mm proud of the face", hundredths(most), hundredths(least))
+        format!(
+            "{} to {} mm proud of the face",
+            hundredths(most),
+            hundredths(least)
+        )
     } else if least < 0.0 {
-        format!("from {} mm proud to {} mm below the face", hundredths(least), hundredths(most))
+        format!(
+            "from {} mm proud to {} mm below the face",
+            hundredths(least),
+            hundredths(most)
+        )
     } else {
         format!("{} to {} mm below the face", hundredths(least), hundredths(most))
     };
@@ -80,7 +88,10 @@ pub fn read_words(answer: &DepthAnswer) -> String {
             format!("{depth} That is deeper than the bore: check the sizes.")
         }
         (Some(gap), false) => {
-            format!("{depth} Only {} mm stays open behind: oil is cut off.", fixed(gap, 2))
+            format!(
+                "{depth} Only {} mm stays open behind: oil is cut off.",
+                fixed(gap, 2)
+            )
         }
         (None, _) => depth.to_owned(),
     }

@@ -60,7 +60,9 @@ pub fn headline(answer: &SeatAnswer) -> Headline {
         ),
         PlanKind::PressCold => Headline {
             says: "press cold with up to",
-            number: answer.force.map_or("—".to_owned(), |force| kilonewtons(force.most)),
+            number: answer
+                .force
+                .map_or("—".to_owned(), |force| kilonewtons(force.most)),
             unit: "kN",
             also: String::new(),
         },
@@ -121,11 +123,18 @@ pub fn tool_rows(seat: &Seat, answer: &SeatAnswer) -> Vec<Row> {
         Err(why) => return vec![("tools", why.to_string())],
     };
     let tube = |inside: Length, outside: Length| {
-        format!("inside {} or more, outside {} mm or less", tenths(inside, true), tenths(outside, false))
+        format!(
+            "inside {} or more, outside {} mm or less",
+            tenths(inside, true),
+            tenths(outside, false)
+        )
     };
     let solid = seat.hole_in == HoleIn::Housing && seat.face_mm.unwrap_or(seat.part_inside_mm) <= 0.0;
     let driver = if solid {
-        format!("outside {} mm or less, solid or tube", tenths(tools.driver_outside, false))
+        format!(
+            "outside {} mm or less, solid or tube",
+            tenths(tools.driver_outside, false)
+        )
     } else {
         tube(tools.driver_inside, tools.driver_outside)
     };
@@ -142,7 +151,8 @@ pub fn warnings(answer: &SeatAnswer, press_kn: Option<f64>) -> Vec<String> {
         let share = stress.housing_share.get::<ratio>();
         if share > 1.0 {
             lines.push(
-                "The boss is too thin for this fit: it stretches for good or cracks. Ask for a looser fit.".to_owned(),
+                "The boss is too thin for this fit: it stretches for good or cracks. Ask for a looser fit."
+                    .to_owned(),
             );
         } else if share > 0.8 {
             lines.push("The boss is close to what the weakest common alloy stands.".to_owned());
@@ -194,7 +204,12 @@ pub fn drawing_words(seat: &Seat, answer: &SeatAnswer) -> ([String; 4], [String;
         ]
     };
     (
-        side("both".to_owned(), "at 20 °C".to_owned(), sizes.hole_cold, sizes.part_cold),
+        side(
+            "both".to_owned(),
+            "at 20 °C".to_owned(),
+            sizes.hole_cold,
+            sizes.part_cold,
+        ),
         side(
             format!("{outer} {} °C", celsius_text(hole_at)),
             format!("{inner} {} °C", celsius_text(part_at)),
@@ -218,7 +233,11 @@ pub fn fit_words(least: Length, most: Length) -> String {
 
 /// "2:05 min, 3:07 in still air".
 pub fn window_words(window: TimeRange) -> String {
-    format!("{} min, {} in still air", clock_text(window.shortest), clock_text(window.longest))
+    format!(
+        "{} min, {} in still air",
+        clock_text(window.shortest),
+        clock_text(window.longest)
+    )
 }
 
 /// Minutes and seconds, never more than there are.
@@ -229,7 +248,10 @@ pub fn clock_text(time: Time) -> String {
 
 /// Whether something is warmed or cooled on the way.
 pub const fn warms_or_cools(which: PlanKind) -> bool {
-    !matches!(which, PlanKind::SlideCold | PlanKind::PressCold | PlanKind::NoPlan)
+    !matches!(
+        which,
+        PlanKind::SlideCold | PlanKind::PressCold | PlanKind::NoPlan
+    )
 }
 
 fn share(answer: &SeatAnswer, press_kn: Option<f64>) -> Option<f64> {

@@ -116,12 +116,12 @@ fn sling(legs: u8, angle_deg: f64) -> AnyView {
     }
     let load = half.clamp(46.0, 142.0);
     let mut parts = vec![
-        shape("part", boxes(&[[middle - load, foot, middle + load, foot + 44.0]])),
-        shape("rope", lines(&ends)),
         shape(
-            "body",
-            lines(&[[middle, (hook - 22.0).max(2.0), middle, hook]]),
+            "part",
+            boxes(&[[middle - load, foot, middle + load, foot + 44.0]]),
         ),
+        shape("rope", lines(&ends)),
+        shape("body", lines(&[[middle, (hook - 22.0).max(2.0), middle, hook]])),
     ];
     if !plumb {
         let arc = 40.0;

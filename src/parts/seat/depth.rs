@@ -25,14 +25,14 @@ pub fn depth_readings(step: Option<StepId>, answered: Answered) -> AnyView {
     let mm = Signal::stored("mm".to_owned());
     let says = text(move || {
         let read = bench.depth_read(step);
-        answered.with(|found| {
-            found
-                .as_ref()
-                .map_or(String::new(), |(seat, _)| said(seat, read))
-        })
+        answered.with(|found| found.as_ref().map_or(String::new(), |(seat, _)| said(seat, read)))
     });
     // Where the bore's depth is known the gap is reckoned, not read.
-    let gap_reckoned = whether(move || stated.get().is_none_or(|d| d.bore_mm.is_some() || d.gap_mm.is_none()));
+    let gap_reckoned = whether(move || {
+        stated
+            .get()
+            .is_none_or(|d| d.bore_mm.is_some() || d.gap_mm.is_none())
+    });
     piece(move || {
         let Some(depth) = stated.get() else {
             return ().into_any();

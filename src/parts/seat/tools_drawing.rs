@@ -46,7 +46,10 @@ fn drawn(seat: &Seat, tools: &Tools) -> AnyView {
         ("stand it here", 186.0, HALF + 10.0),
     ];
     for (word, y, from) in words {
-        parts.push(shape("leader", lines(&[[MIDDLE + from + 2.0, y, WORDS_AT - 6.0, y]])));
+        parts.push(shape(
+            "leader",
+            lines(&[[MIDDLE + from + 2.0, y, WORDS_AT - 6.0, y]]),
+        ));
         parts.push(label(WORDS_AT, y + 6.0, "start", word.to_owned()));
     }
     drawing(

@@ -123,7 +123,11 @@ fn load(form: Form) -> AnyView {
     let words = ["kg and cm", "lb and in"];
     let unit = text(move || {
         let pounds = bench.settings.with(|s| s.lift.unit) == MassUnit::Pound;
-        words.get(usize::from(pounds)).copied().unwrap_or_default().to_owned()
+        words
+            .get(usize::from(pounds))
+            .copied()
+            .unwrap_or_default()
+            .to_owned()
     });
     let pick_unit = Callback::new(move |at: usize| {
         if let Some(unit) = units.get(at).copied() {
