@@ -4,7 +4,7 @@ use super::{Action, Bench, Inverse, Settings};
 use crate::bench::trail::TRAIL_LENGTH;
 use crate::device::storage::StorageError;
 use crate::device::wake_lock::{self, Awake};
-use crate::job::clock::{Bound, ClockId, CureClock, Ended};
+use crate::job::clock::Bound;
 use crate::job::progress::{Progress, next_fastener};
 use crate::job::record::{EntryId, Event};
 use crate::job::seating::depth;
@@ -12,7 +12,6 @@ use crate::job::sheet::{Step, StepId};
 use crate::job::work::Work;
 use crate::trade::caution::{Caution, Level};
 use crate::trade::compound::{CompoundClass, Recommendation};
-use crate::trade::quantity::TorqueUnit;
 use leptos::prelude::*;
 use std::fmt;
 
@@ -33,8 +32,12 @@ pub enum Refused {
     NoReason,
     /// Steps are still open.
     StepsOpen(usize),
+    /// It must be said how it turns.
+    NotFelt,
     /// Nothing to take back.
     NothingToUndo,
+    /// The bottle taken may not be used, and why.
+    Bottle(String),
 }
 
 impl fmt::Display for Refused {
@@ -49,7 +52,9 @@ impl fmt::Display for Refused {
             Self::NoReason => f.write_str("Write the reason first: it goes into the record."),
             Self::StepsOpen(1) => f.write_str("One step is still open."),
             Self::StepsOpen(n) => write!(f, "{n} steps are still open."),
+            Self::NotFelt => f.write_str("Say first how it turns: freely, or where it binds."),
             Self::NothingToUndo => f.write_str("Nothing to take back."),
+            Self::Bottle(why) => write!(f, "{why} Take another on Bond, or typical figures."),
         }
     }
 }
@@ -85,7 +90,7 @@ impl Bench {
             pass: next.pass,
             place: next.place,
             value: set.value.clone(),
-            unit: set.unit.symbol().to_owned(),
+            unit: set.unit.clone(),
             tool: set.tool.clone(),
         };
         self.add(Some(step.id), event, format!("bolt {}", next.place + 1));
@@ -107,23 +112,11 @@ impl Bench {
         let Some(spec) = recommendation.cure.clone() else {
             return Ok(());
         };
-        let id = self
-            .clocks
-            .with_untracked(|clocks| ClockId(clocks.iter().map(|c| c.id.0 + 1).max().unwrap_or(1)));
-        let clock = CureClock {
-            id,
-            name: step.title.clone(),
-            compound: class.name().to_owned(),
-            spec,
-            started: (self.clock)(),
-            bound: Some(Bound {
-                job: self.job.get_untracked(),
-                step: step.id,
-            }),
-            ended: None,
+        let bound = Bound {
+            job: self.job.get_untracked(),
+            step: step.id,
         };
-        self.clocks.update(|clocks| clocks.push(clock));
-        self.keep_clocks();
+        let id = self.begin_clock(&step.title, class.name().to_owned(), spec, Some(bound));
         let event = Event::Applied {
             compound: class.name().to_owned(),
             clock: id,
@@ -134,14 +127,7 @@ impl Bench {
 
     /// Records a reading of a check step.
     pub fn measure(self, step: StepId, name: &str, value: f64, unit: &str, verdict: &str) {
-        let event = Event::Measured {
-            name: name.to_owned(),
-            value,
-            unit: unit.to_owned(),
-            tool: String::new(),
-            verdict: verdict.to_owned(),
-        };
-        self.add(Some(step), event, format!("reading of {name}"));
+        self.measure_with(step, name, value, unit, verdict, &super::ReadWith::default());
     }
 
     /// Closes `step`.
@@ -159,12 +145,9 @@ impl Bench {
                 }
             }
             Work::Check(check) => {
-                if let Some(missing) = check
-                    .readings
-                    .iter()
-                    .find(|limit| progress.reading(&limit.name).is_none())
-                {
-                    return Err(Refused::ReadingMissing(missing.name.clone()));
+                let mut asked = check.asked().into_iter();
+                if let Some(missing) = asked.find(|name| progress.reading(name).is_none()) {
+                    return Err(Refused::ReadingMissing(missing));
                 }
             }
             Work::Seat(seat) => {
@@ -172,6 +155,7 @@ impl Bench {
                     return Err(Refused::ReadingMissing(missing.to_owned()));
                 }
             }
+            Work::Turn(_) if progress.felt.is_none() => return Err(Refused::NotFelt),
             _ => {}
         }
         if step.work.cures() && progress.clocks.is_empty() {
@@ -236,7 +220,7 @@ impl Bench {
 
     /// Notes the shop's temperature as of now, °C.
     pub fn note_temperature(self, celsius: f64) {
-        let now = (self.clock)();
+        let now = self.time();
         self.set("shop temperature", |settings| {
             settings.note_temperature(now, celsius)
         });
@@ -254,8 +238,11 @@ impl Bench {
             .trail
             .with(|trail| trail.last().map(|action| action.words.clone()));
         left.or_else(|| {
-            self.record
-                .with(|record| record.last_standing().map(|entry| entry_words(&entry.event)))
+            self.record.with(|record| {
+                record
+                    .last_standing()
+                    .map(|entry| super::entry_words(&entry.event))
+            })
         })
     }
 
@@ -275,7 +262,10 @@ impl Bench {
             }
         };
         match inverse {
-            Inverse::Entry(_, entry) => self.take_back(entry),
+            Inverse::Entry(job, entry) => {
+                self.bring_to_hand(job);
+                self.take_back(entry);
+            }
             Inverse::Settings(before) => {
                 self.settings.set(*before);
                 self.keep_settings();
@@ -285,34 +275,27 @@ impl Bench {
                 self.keep_clocks();
             }
             Inverse::Sheet(job, before) => {
-                self.kept_or_said(
-                    self.shelves
-                        .with_value(|shelves| shelves.keep_sheet(job, &before)),
-                );
-                self.sheet.set(*before);
+                self.bring_to_hand(job);
+                self.put_sheet(*before);
             }
+            Inverse::Jobs(at_hand, heads) => self.put_jobs(at_hand, heads),
+            Inverse::Everything(before) => self.put_everything(&before),
         }
         Ok(())
     }
 
-    fn take_back(self, id: EntryId) {
+    pub(super) fn take_back(self, id: EntryId) {
         let entry = self.record.with_untracked(|record| record.entry(id).cloned());
         let Some(entry) = entry else { return };
         if let Event::Applied { clock, .. } = entry.event {
-            self.clocks.update(|clocks| {
-                clocks
-                    .iter_mut()
-                    .filter(|c| c.id == clock)
-                    .for_each(|c| c.ended = Some(Ended::Undone));
-            });
-            self.keep_clocks();
+            self.undo_start(clock);
         }
         self.write(entry.step, Event::TakenBack { entry: id });
         self.progress.set(self.record.with_untracked(Progress::of));
     }
 
     /// A step can be worked on: nothing shuts it and no stop-level caution is open.
-    fn ready(self, step: &Step, cautions: &[Caution]) -> Result<(), Refused> {
+    pub(super) fn ready(self, step: &Step, cautions: &[Caution]) -> Result<(), Refused> {
         if !untrack(|| self.waits(step)).is_empty() {
             return Err(Refused::Shut);
         }
@@ -358,9 +341,9 @@ impl Bench {
         self.leave(words, Inverse::Entry(self.job.get_untracked(), id));
     }
 
-    fn write(self, step: Option<StepId>, event: Event) -> EntryId {
+    pub(super) fn write(self, step: Option<StepId>, event: Event) -> EntryId {
         let who = self.settings.with_untracked(|settings| settings.initials.clone());
-        let at = (self.clock)();
+        let at = self.time();
         let mut id = EntryId(0);
         self.record
             .update(|record| id = record.add(at, step, &who, event));
@@ -376,7 +359,7 @@ impl Bench {
 
     pub(super) fn leave(self, words: String, inverse: Inverse) {
         let action = Action {
-            at: (self.clock)(),
+            at: self.time(),
             words,
             inverse,
         };
@@ -387,14 +370,14 @@ impl Bench {
         });
     }
 
-    fn keep_clocks(self) {
+    pub(super) fn keep_clocks(self) {
         let kept = self
             .clocks
             .with_untracked(|clocks| self.shelves.with_value(|shelves| shelves.keep_clocks(clocks)));
         self.kept_or_said(kept);
     }
 
-    fn keep_settings(self) {
+    pub(super) fn keep_settings(self) {
         let kept = self
             .settings
             .with_untracked(|s| self.shelves.with_value(|shelves| shelves.keep_settings(s)));
@@ -413,23 +396,8 @@ impl Bench {
 pub struct WrenchSet {
     /// The number, as shown.
     pub value: String,
-    /// Its unit.
-    pub unit: TorqueUnit,
-    /// The wrench's name.
+    /// Its unit: a torque's symbol, or ° for a turn.
+    pub unit: String,
+    /// The wrench's name; empty for a turn.
     pub tool: String,
-}
-
-fn entry_words(event: &Event) -> String {
-    match event {
-        Event::Acknowledged { .. } => "caution acknowledged".to_owned(),
-        Event::Tallied { place, .. } => format!("bolt {}", place + 1),
-        Event::Applied { compound, .. } => format!("clock of the {compound}"),
-        Event::Measured { name, .. } => format!("reading of {name}"),
-        Event::Done { .. } => "step done".to_owned(),
-        Event::Skipped { .. } => "step left out".to_owned(),
-        Event::Overridden { .. } => "opening by hand".to_owned(),
-        Event::Noted { .. } => "remark".to_owned(),
-        Event::JobClosed => "closing the job".to_owned(),
-        Event::TakenBack { .. } => String::new(),
-    }
 }

@@ -6,6 +6,7 @@ use crate::job::clock::CureClock;
 use crate::job::example;
 use crate::job::record::{Entry, Record};
 use crate::job::sheet::{JobId, Sheet};
+use crate::job::tamper::WatchKept;
 use serde::de::DeserializeOwned;
 use serde::{Deserialize, Serialize};
 
@@ -15,8 +16,9 @@ pub const SEGMENT: usize = 200;
 const BENCH: &str = "bench";
 const CLOCKS: &str = "clocks";
 const JOBS: &str = "jobs";
+const WATCH: &str = "watch";
 /// All forms are at their first version; see DEVELOPERS.md on adding a migration.
-const VERSION: u32 = 1;
+pub(super) const VERSION: u32 = 1;
 
 /// A job's line in the list of jobs.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
@@ -28,13 +30,28 @@ pub struct JobHead {
     /// Put away, but kept.
     #[serde(default)]
     pub archived: bool,
+    /// Deleted: kept out of sight until its space is freed.
+    #[serde(default)]
+    pub deleted: bool,
+}
+
+impl JobHead {
+    /// A job in use.
+    pub fn new(id: JobId, title: &str) -> Self {
+        Self {
+            id,
+            title: title.to_owned(),
+            archived: false,
+            deleted: false,
+        }
+    }
 }
 
 /// The list of jobs and which is at hand.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
-struct Jobs {
-    at_hand: JobId,
-    heads: Vec<JobHead>,
+pub(super) struct Jobs {
+    pub(super) at_hand: JobId,
+    pub(super) heads: Vec<JobHead>,
 }
 
 /// The bench as it was left.
@@ -122,6 +139,19 @@ impl Shelves {
         self.shelf.save(CLOCKS, VERSION, &clocks)
     }
 
+    /// The watch over the phone's clock, as it was left; a damaged one begins anew.
+    pub fn read_watch(&self) -> WatchKept {
+        self.take(WATCH, &mut Vec::new()).unwrap_or_default()
+    }
+
+    /// Keeps the watch over the phone's clock.
+    ///
+    /// # Errors
+    /// From the browser, see [`StorageError`].
+    pub fn keep_watch(&self, watch: &WatchKept) -> Result<(), StorageError> {
+        self.shelf.save(WATCH, VERSION, watch)
+    }
+
     /// Keeps the list of jobs.
     ///
     /// # Errors
@@ -145,6 +175,17 @@ impl Shelves {
         self.shelf.save(&sheet_name(id), VERSION, sheet)
     }
 
+    /// Keeps a sheet that was never kept: the example of a first visit.
+    ///
+    /// # Errors
+    /// From the browser, see [`StorageError`].
+    pub fn keep_first_sheet(&self, id: JobId, sheet: &Sheet) -> Result<(), StorageError> {
+        match self.shelf.text(&sheet_name(id)) {
+            Some(_) => Ok(()),
+            None => self.keep_sheet(id, sheet),
+        }
+    }
+
     /// Keeps the last segment of a record: the earlier ones are full and never change.
     ///
     /// # Errors
@@ -156,7 +197,64 @@ impl Shelves {
         };
         let segment = last / SEGMENT;
         let end: &[Entry] = entries.get(segment * SEGMENT..).unwrap_or_default();
-        self.shelf.save(&segment_name(id, segment), VERSION, &end)
+        self.shelf.save(&segment_name(id, segment), VERSION, &end)?;
+        // A full segment never changes again: its older copy only takes room.
+        if let (1, Some(full)) = (end.len(), segment.checked_sub(1)) {
+            self.shelf.settle(&segment_name(id, full));
+        }
+        Ok(())
+    }
+
+    /// Keeps a job whole, in the place of whatever had its number.
+    ///
+    /// # Errors
+    /// From the browser, see [`StorageError`].
+    pub fn keep_job(&self, id: JobId, sheet: &Sheet, record: &Record) -> Result<(), StorageError> {
+        let json = |value: serde_json::Result<String>| value.map_err(|_| StorageError::Blocked);
+        self.shelf
+            .put_text(&sheet_name(id), VERSION, &json(serde_json::to_string(sheet))?)?;
+        for (at, segment) in record.entries().chunks(SEGMENT).enumerate() {
+            let text = json(serde_json::to_string(segment))?;
+            self.shelf.put_text(&segment_name(id, at), VERSION, &text)?;
+        }
+        Ok(())
+    }
+
+    /// Forgets a job's sheet and record.
+    pub fn forget_job(&self, id: JobId) {
+        self.shelf.forget(&sheet_name(id));
+        self.shelf
+            .names(&record_name(id))
+            .iter()
+            .for_each(|name| self.shelf.forget(name));
+    }
+
+    /// Every good thing as it is stored: (name, version, JSON text).
+    pub fn texts(&self) -> Vec<(String, u32, String)> {
+        let names = self.shelf.names("").into_iter();
+        names
+            .filter_map(|name| {
+                self.shelf
+                    .text(&name)
+                    .map(|(version, data)| (name, version, data))
+            })
+            .collect()
+    }
+
+    /// Puts a stored thing back as it was.
+    ///
+    /// # Errors
+    /// From the browser, see [`StorageError`].
+    pub fn put_text(&self, name: &str, version: u32, data: &str) -> Result<(), StorageError> {
+        self.shelf.put_text(name, version, data)
+    }
+
+    /// Forgets everything kept, but what is set aside for rescue.
+    pub fn forget_all(&self) {
+        self.shelf
+            .names("")
+            .iter()
+            .for_each(|name| self.shelf.forget(name));
     }
 
     fn read_record(&self, id: JobId, said: &mut Vec<Said>) -> Record {
@@ -176,11 +274,7 @@ impl Shelves {
             .filter_map(|name| {
                 let id = JobId(name.strip_prefix("job/")?.parse().ok()?);
                 let sheet: Sheet = self.take(name, &mut Vec::new())?;
-                Some(JobHead {
-                    id,
-                    title: sheet.title,
-                    archived: false,
-                })
+                Some(JobHead::new(id, &sheet.title))
             })
             .collect();
         match heads.last() {
@@ -189,11 +283,7 @@ impl Shelves {
                 heads,
             },
             None => {
-                let first = JobHead {
-                    id: JobId(1),
-                    title: example::sheet().title,
-                    archived: false,
-                };
+                let first = JobHead::new(JobId(1), &example::sheet().title);
                 Jobs {
                     at_hand: first.id,
                     heads: vec![first],

@@ -3,19 +3,33 @@
 //! Data flows one way: touch → command → state → view. Every command that changes something keeps it
 //! at once and leaves a way back on the trail.
 
+mod bottles;
+mod clocks;
 mod commands;
+mod desk;
+mod files;
+mod jobs;
 mod keep;
 mod lift;
+mod plan;
 mod seat;
 mod settings;
+mod tamper;
 mod trail;
+mod work;
+mod wrenches;
 
+pub use clocks::Ring;
 pub use commands::{Refused, WrenchSet};
+pub use desk::{Desk, typed_words};
+pub use files::{BackupError, Incoming, Restore};
+pub use jobs::JobRefused;
 pub use keep::{JobHead, Shelves};
 pub use lift::LiftBench;
 pub use seat::SeatBench;
 pub use settings::{Look, Settings};
 pub use trail::{Action, Inverse};
+pub use work::{ReadWith, entry_words};
 
 use crate::device::release::Kept;
 use crate::device::wake_lock::Awake;
@@ -26,6 +40,7 @@ use crate::job::record::Record;
 use crate::job::sheet::{JobId, Sheet, Step};
 use crate::trade::moment::Moment;
 use leptos::prelude::*;
+use tamper::Watched;
 
 /// Something the app has to say: shown until it is put away.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -63,7 +78,13 @@ pub struct Bench {
     pub kept: RwSignal<Kept>,
     /// Whether the display stays awake.
     pub awake: RwSignal<Awake>,
+    /// Clocks that want to be heard.
+    pub ringing: RwSignal<Vec<Ring>>,
+    /// The phone's clock has jumped so far ahead (ms), and the user has not said which is right.
+    pub doubt: RwSignal<Option<i64>>,
+    watched: StoredValue<Option<Watched>, LocalStorage>,
     shelves: StoredValue<Shelves, LocalStorage>,
+    /// The phone's clock; [`Bench::time`] is ours.
     clock: fn() -> Moment,
 }
 
@@ -84,6 +105,9 @@ impl Bench {
             trail: RwSignal::new(Vec::new()),
             kept: RwSignal::new(Kept::Asking),
             awake: RwSignal::new(Awake::NotAsked),
+            ringing: RwSignal::new(Vec::new()),
+            doubt: RwSignal::new(None),
+            watched: StoredValue::new_local(None),
             shelves: StoredValue::new_local(shelves),
             clock,
         };
@@ -98,9 +122,11 @@ impl Bench {
 
     /// Takes the time anew.
     pub fn tick(self) {
-        let now = (self.clock)();
+        let now = self.time();
         if self.now.get_untracked() != now {
             self.now.set(now);
+            self.ring_due(now);
+            self.note_seen(now);
         }
     }
 
@@ -119,22 +145,23 @@ impl Bench {
     /// What `step` waits for now; reads the signals, so a view that calls it follows them.
     pub fn waits(self, step: &Step) -> Vec<Wait> {
         let now = self.now.get();
+        self.ground(|ground| waits(ground, step, now))
+    }
+
+    /// Shows `look` everything that gates and overviews go by; reads the signals.
+    pub fn ground<T>(self, look: impl FnOnce(Ground<'_>) -> T) -> T {
         let job = self.job.get();
         self.sheet.with(|sheet| {
             self.progress.with(|progress| {
                 self.clocks.with(|clocks| {
                     self.settings.with(|settings| {
-                        waits(
-                            Ground {
-                                job,
-                                sheet,
-                                progress,
-                                clocks,
-                                shop: &settings.shop,
-                            },
-                            step,
-                            now,
-                        )
+                        look(Ground {
+                            job,
+                            sheet,
+                            progress,
+                            clocks,
+                            shop: &settings.shop,
+                        })
                     })
                 })
             })

@@ -1,6 +1,9 @@
 //! What belongs to the bench rather than to a job: wrenches, shop temperature, ratings, the look.
 
-use super::{LiftBench, SeatBench};
+use super::{Desk, LiftBench, SeatBench};
+use crate::job::bonding::Walk;
+use crate::job::bottle::Bottle;
+use crate::job::night::Night;
 use crate::trade::cure::{ShopHistory, ShopReading};
 use crate::trade::moment::Moment;
 use crate::trade::quantity::{ThermodynamicTemperature, TorqueUnit};
@@ -31,6 +34,12 @@ pub struct Settings {
     pub in_hand: usize,
     /// The shop's temperature, as told.
     pub shop: ShopHistory,
+    /// The nights planned in it.
+    pub night: Option<Night>,
+    /// My bottles and tubes, in my order.
+    pub bottles: Vec<Bottle>,
+    /// The joint on the Bond screen.
+    pub walk: Walk,
     /// What my press may push, kN.
     pub press_kn: Option<f64>,
     /// What my hoist may lift, kg.
@@ -43,6 +52,8 @@ pub struct Settings {
     pub torque_typed: String,
     /// The unit it is typed in.
     pub torque_unit: TorqueUnit,
+    /// What else lies on the Torque screen.
+    pub desk: Desk,
     /// The Seat screen's own numbers, and what is on its way from the oven.
     pub seat: SeatBench,
     /// The Lift screen's own numbers, my hoist's boom, kg or lb.
@@ -55,12 +66,16 @@ impl Default for Settings {
             wrenches: first_wrenches(),
             in_hand: 0,
             shop: ShopHistory::default(),
+            night: None,
+            bottles: Vec::new(),
+            walk: Walk::default(),
             press_kn: None,
             hoist_kg: None,
             look: Look::Phone,
             initials: String::new(),
             torque_typed: String::new(),
             torque_unit: TorqueUnit::NewtonMetre,
+            desk: Desk::default(),
             seat: SeatBench::default(),
             lift: LiftBench::default(),
         }

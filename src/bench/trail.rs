@@ -1,6 +1,6 @@
 //! The way back: the last actions, each with what undoes it.
 
-use crate::bench::Settings;
+use crate::bench::{JobHead, Settings};
 use crate::job::clock::CureClock;
 use crate::job::record::EntryId;
 use crate::job::sheet::{JobId, Sheet};
@@ -20,6 +20,10 @@ pub enum Inverse {
     Clocks(Vec<CureClock>),
     /// That job's sheet as it was.
     Sheet(JobId, Box<Sheet>),
+    /// The list of jobs as it was, and the one that was at hand.
+    Jobs(JobId, Vec<JobHead>),
+    /// Everything kept, as the text of a backup.
+    Everything(Box<str>),
 }
 
 /// One thing done.

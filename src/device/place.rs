@@ -32,6 +32,14 @@ pub fn back() {
     }
 }
 
+/// Brings the top of the screen into sight.
+pub fn to_top() {
+    let page = web_sys::window().and_then(|window| window.document());
+    if let Some(main) = page.and_then(|page| page.query_selector("main").ok().flatten()) {
+        main.set_scroll_top(0);
+    }
+}
+
 /// Calls `then` whenever the address changes. Lives as long as the page.
 pub fn on_change(then: impl Fn(String) + 'static) {
     listen("hashchange", move || then(read()));

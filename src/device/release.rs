@@ -18,10 +18,11 @@ pub enum Kept {
     NewerWaits,
 }
 
-/// Registers the worker and tells, now and later, where things stand.
+/// Tells, now and later, where things stand. The worker itself is registered by `boot.js`, which must
+/// work even when the app doesn't.
 pub fn watch(told: impl Fn(Kept) + Clone + 'static) {
     spawn_local(async move {
-        match register().await {
+        match registration().await {
             Some(registration) => follow(&registration, told),
             None => told(Kept::Not),
         }
@@ -86,9 +87,10 @@ fn container() -> Option<web_sys::ServiceWorkerContainer> {
         .then(|| navigator.service_worker())
 }
 
-async fn register() -> Option<ServiceWorkerRegistration> {
-    let asked = container()?.register("./sw.js");
-    JsFuture::from(asked).await.ok()?.dyn_into().ok()
+/// The registration, once there is an active worker; `boot.js` asked for it before the app began.
+async fn registration() -> Option<ServiceWorkerRegistration> {
+    let ready = container()?.ready().ok()?;
+    JsFuture::from(ready).await.ok()?.dyn_into().ok()
 }
 
 fn follow(registration: &ServiceWorkerRegistration, told: impl Fn(Kept) + Clone + 'static) {

@@ -150,12 +150,7 @@ impl Shelf {
     /// [`StorageError::OtherTab`] when the store holds a newer one than this tab knows;
     /// [`StorageError::Full`] or [`StorageError::Blocked`] from the browser. The newest good slot stays untouched.
     pub fn save<T: Serialize>(&self, name: &str, version: u32, value: &T) -> Result<(), StorageError> {
-        let stored = SLOTS.map(|slot| {
-            self.store
-                .get(&slot_key(name, slot))
-                .and_then(|text| read_slot(&text).map(|slot| slot.sequence))
-                .unwrap_or(0)
-        });
+        let stored = SLOTS.map(|slot| self.sequence(name, slot));
         let newest = stored.into_iter().max().unwrap_or(0);
         let known = self.known.borrow().get(name).copied().unwrap_or(0);
         if newest > known {
@@ -164,13 +159,72 @@ impl Shelf {
         let older = if stored[0] > stored[1] { SLOTS[1] } else { SLOTS[0] };
         let key = slot_key(name, older);
         let sequence = known + 1;
-        let text = write_slot(sequence, version, value).ok_or(StorageError::Blocked)?;
-        self.store.set(&key, &text)?;
-        if self.store.get(&key).as_deref() != Some(text.as_str()) {
-            return Err(StorageError::Blocked);
-        }
+        let data = serde_json::to_string(value).map_err(|_| StorageError::Blocked)?;
+        self.put(&key, &slot_text(sequence, version, &data))?;
         self.known.borrow_mut().insert(name.to_owned(), sequence);
         Ok(())
+    }
+
+    /// The newest good slot of `name` as it is stored: its version and its JSON text.
+    pub fn text(&self, name: &str) -> Option<(u32, String)> {
+        let texts = SLOTS.map(|slot| self.store.get(&slot_key(name, slot)));
+        texts
+            .iter()
+            .flatten()
+            .filter_map(|text| read_slot(text))
+            .max_by_key(|slot| slot.sequence)
+            .map(|slot| (slot.version, slot.data.to_owned()))
+    }
+
+    /// Puts JSON text of that version in the place of whatever `name` holds, whoever wrote it.
+    ///
+    /// # Errors
+    /// [`StorageError::Full`] or [`StorageError::Blocked`]; the older slot is freed only after the new one is read back.
+    pub fn put_text(&self, name: &str, version: u32, data: &str) -> Result<(), StorageError> {
+        let sequences = SLOTS.map(|slot| self.sequence(name, slot));
+        let older = usize::from(sequences[0] > sequences[1]);
+        let sequence = sequences.into_iter().max().unwrap_or(0) + 1;
+        self.put(&slot_key(name, SLOTS[older]), &slot_text(sequence, version, data))?;
+        self.store.remove(&slot_key(name, SLOTS[1 - older]));
+        self.known.borrow_mut().insert(name.to_owned(), sequence);
+        Ok(())
+    }
+
+    /// Frees the older slot of a thing that will not change again.
+    pub fn settle(&self, name: &str) {
+        let sequences = SLOTS.map(|slot| self.sequence(name, slot));
+        if sequences[0] != sequences[1] {
+            let older = usize::from(sequences[0] > sequences[1]);
+            // Only while the newer one is sound: `sequence` is 0 for one that is not.
+            if sequences[1 - older] > 0 {
+                self.store.remove(&slot_key(name, SLOTS[older]));
+            }
+        }
+    }
+
+    /// Forgets a thing.
+    pub fn forget(&self, name: &str) {
+        SLOTS
+            .iter()
+            .for_each(|slot| self.store.remove(&slot_key(name, slot)));
+        self.known.borrow_mut().remove(name);
+    }
+
+    fn sequence(&self, name: &str, slot: &str) -> u64 {
+        self.store
+            .get(&slot_key(name, slot))
+            .and_then(|text| read_slot(&text).map(|slot| slot.sequence))
+            .unwrap_or(0)
+    }
+
+    /// Writes one slot and reads it back.
+    fn put(&self, key: &str, text: &str) -> Result<(), StorageError> {
+        self.store.set(key, text)?;
+        if self.store.get(key).as_deref() == Some(text) {
+            Ok(())
+        } else {
+            Err(StorageError::Blocked)
+        }
     }
 
     /// Names of things whose name begins with `start`, in order.
@@ -225,9 +279,9 @@ fn slot_key(name: &str, slot: &str) -> String {
 }
 
 /// A head line "CRC-32, sequence, version", then the thing itself as JSON. The CRC is over all after it.
-fn write_slot<T: Serialize>(sequence: u64, version: u32, value: &T) -> Option<String> {
-    let rest = format!("{sequence} {version}\n{}", serde_json::to_string(value).ok()?);
-    Some(format!("{:08x} {rest}", crc32fast::hash(rest.as_bytes())))
+fn slot_text(sequence: u64, version: u32, data: &str) -> String {
+    let rest = format!("{sequence} {version}\n{data}");
+    format!("{:08x} {rest}", crc32fast::hash(rest.as_bytes()))
 }
 
 fn read_slot(text: &str) -> Option<Slot<'_>> {

@@ -1,7 +1,7 @@
 //! The clock and the calendar of the phone.
 //!
-//! A page may bring its own clock as `window.halfcaseClock.now()` (milliseconds since 1970): that is
-//! how the tests move time. Page timers freeze while a phone sleeps, so nothing counts ticks.
+//! A page may bring its own clock as `window.halfcaseClock.now()` (milliseconds since 1970) and
+//! `.monotonic()`: that is how the tests move time. Page timers freeze while a phone sleeps, so nothing counts ticks.
 
 use crate::trade::moment::Moment;
 use js_sys::{Date, Function, Reflect};
@@ -9,14 +9,22 @@ use wasm_bindgen::{JsCast, JsValue};
 
 /// What time it is.
 pub fn now() -> Moment {
-    let ms = brought_clock().unwrap_or_else(Date::now);
+    let ms = brought("now").unwrap_or_else(Date::now);
     Moment(ms as i64)
 }
 
-fn brought_clock() -> Option<f64> {
+/// Milliseconds since the page began, by a clock that nobody can set. While a phone sleeps it may stand still.
+pub fn monotonic() -> f64 {
+    let window = web_sys::window();
+    brought("monotonic")
+        .or_else(|| Some(window?.performance()?.now()))
+        .unwrap_or(0.0)
+}
+
+fn brought(which: &str) -> Option<f64> {
     let window = web_sys::window()?;
     let clock = Reflect::get(&window, &JsValue::from_str("halfcaseClock")).ok()?;
-    let now: Function = Reflect::get(&clock, &JsValue::from_str("now"))
+    let now: Function = Reflect::get(&clock, &JsValue::from_str(which))
         .ok()?
         .dyn_into()
         .ok()?;

@@ -1,8 +1,7 @@
 //! What a screen shows of a torque, worked out once: the view only lays it out.
 
-use super::work::Fasten;
-use crate::trade::guard::{Judgement, judge};
-use crate::trade::quantity::{Printed, Torque, TorqueStatement, TorqueUnit, print_torque};
+use super::adapter::{Adapter, scaled};
+use crate::trade::quantity::{Printed, StatementForm, TorqueStatement, TorqueUnit, print_torque};
 use crate::trade::wrench::{RangeVerdict, Setting, Wrench, choose};
 
 /// Figures in a converted torque: a manual's two or three, and no more pretended.
@@ -11,8 +10,8 @@ const FIGURES: u32 = 3;
 /// A torque for the wrench in the hand.
 #[derive(Debug, Clone, PartialEq)]
 pub struct TorqueAnswer {
-    /// What is asked for.
-    pub target: Torque,
+    /// What is asked for at the bolt.
+    pub asked: TorqueStatement,
     /// The number to set; where no wrench can be set, the torque in its own unit.
     pub number: String,
     /// Its unit.
@@ -23,59 +22,69 @@ pub struct TorqueAnswer {
     pub setting: Option<Setting>,
     /// Rounding to the wrench's division, in words: "rounding −0.5 %".
     pub rounding: Option<String>,
+    /// What the wrench may be off by at this setting, and how that lies to the manual's own limits.
+    pub band: Option<String>,
     /// Why the number can't be set, and what to do.
     pub trouble: Option<String>,
-    /// The same torque in the other units.
+    /// A wrench of mine that suits better, by its place.
+    pub take: Option<usize>,
+    /// The setting allows for an adapter.
+    pub adapted: bool,
+    /// The torque at the bolt in the other units.
     pub others: Vec<Printed>,
 }
 
-/// Works `target` out for the wrench at `in_hand` of `wrenches`; `unit` is the one it was stated in.
-pub fn torque(target: Torque, unit: TorqueUnit, wrenches: &[Wrench], in_hand: usize) -> TorqueAnswer {
-    let wrench = wrenches.get(in_hand);
-    let set = wrench.map(|wrench| wrench.setting(target));
-    let setting = set.and_then(Result::ok);
-    let usable = setting.filter(|s| matches!(s.range, RangeVerdict::Inside | RangeVerdict::LowPart));
-    let shown = match usable {
-        Some(setting) => Printed {
-            number: setting.text(),
-            unit: setting.unit.symbol(),
-        },
-        None => print_torque(target, unit, FIGURES),
+/// Works `asked` out for the wrench at `in_hand` of `wrenches`, with the adapter on it, if there is one.
+pub fn torque(
+    asked: &TorqueStatement,
+    wrenches: &[Wrench],
+    in_hand: usize,
+    adapter: Option<&Adapter>,
+) -> TorqueAnswer {
+    let factor = adapter.map_or(Ok(1.0), Adapter::factor);
+    let at_wrench = scaled(asked, *factor.as_ref().unwrap_or(&1.0));
+    let wrench = wrenches.get(in_hand).filter(|_| factor.is_ok());
+    let set = wrench.map(|wrench| wrench.setting_for(&at_wrench));
+    let usable = set
+        .clone()
+        .and_then(Result::ok)
+        .filter(|s| matches!(s.range, RangeVerdict::Inside | RangeVerdict::LowPart));
+    let better = choose(wrenches, at_wrench.torque(), Some(at_wrench.band())).filter(|at| *at != in_hand);
+    let take = better.filter(|_| usable.is_none_or(|setting| setting.range == RangeVerdict::LowPart));
+    let trouble = match (&factor, &set) {
+        (Err(error), _) => Some(error.to_string()),
+        (_, Some(Err(error))) => Some(error.to_string()),
+        (_, None) => Some("No wrench is chosen: add yours on Bench.".to_owned()),
+        (_, Some(Ok(setting))) => {
+            wrench.and_then(|wrench| range_words(wrench, setting.range, take.and_then(|at| wrenches.get(at))))
+        }
     };
-    let shown_unit = usable.map_or(unit, |setting| setting.unit);
+    let (number, unit) = match usable {
+        Some(setting) => (setting.text(), setting.unit),
+        None => (
+            print_torque(asked.torque(), asked.unit, FIGURES).number,
+            asked.unit,
+        ),
+    };
     TorqueAnswer {
-        target,
-        number: shown.number,
-        unit: shown_unit,
+        asked: *asked,
+        number,
+        unit,
         wrench: usable.and(wrench).map(|wrench| wrench.name.clone()),
         setting: usable,
         rounding: usable.map(rounding_words),
-        trouble: trouble(target, wrenches, in_hand, setting),
+        band: usable
+            .zip(wrench)
+            .map(|(setting, wrench)| band_words(&setting, wrench, &at_wrench)),
+        trouble,
+        take: take.filter(|_| factor.is_ok()),
+        adapted: adapter.is_some() && usable.is_some(),
         others: TorqueUnit::ALL
             .into_iter()
-            .filter(|other| *other != shown_unit)
-            .map(|other| print_torque(target, other, FIGURES))
+            .filter(|other| *other != unit || adapter.is_some())
+            .map(|other| print_torque(asked.torque(), other, FIGURES))
             .collect(),
     }
-}
-
-/// The torque of that pass of a fasten step, for the wrench in the hand.
-pub fn fasten(fasten: &Fasten, pass: usize, wrenches: &[Wrench], in_hand: usize) -> TorqueAnswer {
-    torque(
-        fasten.pass(pass).torque(fasten.torque.torque()),
-        fasten.torque.unit,
-        wrenches,
-        in_hand,
-    )
-}
-
-/// What the slip guard says of a fasten step's full torque.
-pub fn guard(fasten: &Fasten) -> Option<Judgement> {
-    judge_statement(&fasten.torque, fasten)
-}
-
-fn judge_statement(statement: &TorqueStatement, fasten: &Fasten) -> Option<Judgement> {
-    judge(statement.target, statement.unit, &fasten.joint()).ok()
 }
 
 /// "rounding −0.5 %", "no rounding".
@@ -89,32 +98,46 @@ fn rounding_words(setting: Setting) -> String {
     }
 }
 
-fn trouble(target: Torque, wrenches: &[Wrench], in_hand: usize, setting: Option<Setting>) -> Option<String> {
-    let Some(wrench) = wrenches.get(in_hand) else {
-        return Some("No wrench is chosen: add yours on Bench.".to_owned());
+/// "±4 %: 82.6–89.4 in·lb, inside the manual’s limits".
+fn band_words(setting: &Setting, wrench: &Wrench, at_wrench: &TorqueStatement) -> String {
+    let end = |torque| print_torque(torque, setting.unit, FIGURES).number;
+    let band = at_wrench.band();
+    let lies = match at_wrench.form {
+        StatementForm::Single if setting.inside(band) => "",
+        StatementForm::Single => ", beside the manual’s value",
+        _ if setting.surely_inside(band) => ", inside the manual’s limits",
+        _ if setting.inside(band) => ", may leave the manual’s limits",
+        _ => ", outside the manual’s limits",
     };
-    let setting = match setting {
-        Some(setting) => setting,
-        None => return wrench.setting(target).err().map(|error| error.to_string()),
-    };
-    let (where_it_is, end) = match setting.range {
+    format!(
+        "±{} %: {}–{} {}{lies}",
+        percent(wrench.accuracy),
+        end(setting.low),
+        end(setting.high),
+        setting.unit.symbol()
+    )
+}
+
+/// A fraction as a percentage without idle zeros: "4", "0.5".
+pub fn percent(fraction: f64) -> String {
+    ((fraction * 1_000.0).round() / 10.0).to_string()
+}
+
+/// What is wrong with the range; a wrench that suits better is offered beside it, not in the words.
+fn range_words(wrench: &Wrench, range: RangeVerdict, other: Option<&Wrench>) -> Option<String> {
+    let (name, unit) = (&wrench.name, wrench.unit.symbol());
+    let said = match range {
         RangeVerdict::Inside => return None,
         RangeVerdict::LowPart => {
             return Some(format!(
-                "In the lowest fifth of the {} wrench’s scale, where it is least certain.",
-                wrench.name
+                "In the lowest fifth of {name}’s scale, where it is least certain."
             ));
         }
-        RangeVerdict::BelowScale => ("below", wrench.min),
-        RangeVerdict::AboveScale => ("above", wrench.max),
+        RangeVerdict::BelowScale => format!("Below {name}’s scale ({} {unit}).", wrench.min),
+        RangeVerdict::AboveScale => format!("Above {name}’s scale ({} {unit}).", wrench.max),
     };
-    let then = match choose(wrenches, target, None).and_then(|at| wrenches.get(at)) {
-        Some(other) => format!("Take the {} wrench.", other.name),
-        None => "None of your wrenches reaches it.".to_owned(),
-    };
-    let unit = wrench.unit.symbol();
-    Some(format!(
-        "This is {where_it_is} the {} wrench’s scale ({end} {unit}). {then}",
-        wrench.name
-    ))
+    Some(match other {
+        Some(_) => said,
+        None => format!("{said} None of your wrenches reaches it."),
+    })
 }

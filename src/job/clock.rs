@@ -65,4 +65,88 @@ impl CureClock {
     pub fn reached_at(&self, milestone: Milestone, shop: &ShopHistory) -> Result<DoneAt, NoCure> {
         self.spec.reached_at(milestone, self.started, shop)
     }
+
+    /// Its marks in order of time; see [`marks`].
+    pub fn marks(&self, shop: &ShopHistory) -> Vec<Mark> {
+        marks(&self.spec, self.started, shop)
+    }
+
+    /// Where it stands at `now`.
+    pub fn standing(&self, shop: &ShopHistory, now: Moment) -> Standing {
+        match self.reached_at(Milestone::FullCure, shop) {
+            Err(why) => Standing::Stalled(why),
+            Ok(full) if full.latest <= now => Standing::Ripe { since: full.latest },
+            Ok(full) => {
+                let next = self.marks(shop).into_iter().find(|mark| mark.at() > now);
+                Standing::Running(next.unwrap_or(Mark {
+                    first: Milestone::FullCure,
+                    last: Milestone::FullCure,
+                    done: full,
+                }))
+            }
+        }
+    }
+
+    /// The furthest mark reached at `now`.
+    pub fn reached(&self, shop: &ShopHistory, now: Moment) -> Option<Mark> {
+        self.marks(shop).into_iter().rfind(|mark| mark.at() <= now)
+    }
+}
+
+/// One mark on a clock: a milestone, or several the label names one time for.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct Mark {
+    /// The first of them.
+    pub first: Milestone,
+    /// The last of them.
+    pub last: Milestone,
+    /// When they are reached.
+    pub done: DoneAt,
+}
+
+impl Mark {
+    /// The instant to go by: the early end of a deadline, the late end of anything else.
+    pub fn at(&self) -> Moment {
+        self.done.binding(self.last)
+    }
+
+    /// What it means, in words: of several milestones the ones most asked for.
+    pub fn words(&self) -> String {
+        let oil = Milestone::FitForOil;
+        if self.first <= oil && oil < self.last {
+            format!("{}, {}", oil.words(), self.last.words())
+        } else {
+            self.last.words().to_owned()
+        }
+    }
+}
+
+/// The marks on the way of a compound that went on at `started`. A milestone without a time has none.
+pub fn marks(spec: &CureSpec, started: Moment, shop: &ShopHistory) -> Vec<Mark> {
+    let mut marks: Vec<Mark> = Vec::new();
+    for milestone in Milestone::ALL {
+        let Ok(done) = spec.reached_at(milestone, started, shop) else {
+            continue;
+        };
+        match marks.last_mut() {
+            Some(mark) if mark.done == done && !mark.last.is_deadline() => mark.last = milestone,
+            _ => marks.push(Mark {
+                first: milestone,
+                last: milestone,
+                done,
+            }),
+        }
+    }
+    marks
+}
+
+/// Where a clock stands.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub enum Standing {
+    /// Not ripe yet: what comes next.
+    Running(Mark),
+    /// Ripe for everything since then.
+    Ripe { since: Moment },
+    /// It does not get there as things are.
+    Stalled(NoCure),
 }

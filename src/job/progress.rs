@@ -1,6 +1,7 @@
 //! How far a job is: always worked out from its record, never stored beside it.
 
 use super::clock::ClockId;
+use super::parts::{PartPlace, PartState};
 use super::record::{Entry, Event, Record};
 use super::sheet::{Sheet, Step, StepId};
 use super::work::Work;
@@ -30,6 +31,10 @@ pub struct Reading {
     pub unit: String,
     /// What the limits said.
     pub verdict: String,
+    /// What it was read with.
+    pub tool: String,
+    /// The temperature it was read at, °C.
+    pub at_c: Option<f64>,
 }
 
 /// How far one step is.
@@ -47,6 +52,8 @@ pub struct StepProgress {
     pub readings: Vec<Reading>,
     /// Its gate was opened by hand.
     pub overridden: bool,
+    /// How it turned when it was last felt: free where empty, else where it binds.
+    pub felt: Option<String>,
 }
 
 impl StepProgress {
@@ -67,6 +74,8 @@ pub struct Progress {
     steps: BTreeMap<StepId, StepProgress>,
     /// When the job was closed.
     pub job_closed: Option<Moment>,
+    /// Where parts were last seen, by their key.
+    pub parts: BTreeMap<String, PartState>,
 }
 
 impl Progress {
@@ -79,6 +88,16 @@ impl Progress {
 
     /// Adds one entry that is not a taking-back: what a long record's next tally costs.
     pub fn take(&mut self, entry: &Entry) {
+        if let Event::Placed {
+            part, place, here, ..
+        } = &entry.event
+        {
+            let state = self.parts.entry(part.clone()).or_default();
+            state.sent |= *place == PartPlace::AtShop;
+            state.place = place.clone();
+            state.here = *here;
+            return;
+        }
         let Some(id) = entry.step else {
             if entry.event == Event::JobClosed {
                 self.job_closed = Some(entry.at);
@@ -99,18 +118,27 @@ impl Progress {
                 value,
                 unit,
                 verdict,
-                ..
+                tool,
+                at_c,
             } => step.readings.push(Reading {
                 name: name.clone(),
                 value: *value,
                 unit: unit.clone(),
                 verdict: verdict.clone(),
+                tool: tool.clone(),
+                at_c: *at_c,
             }),
+            Event::Felt { tight_at, .. } => step.felt = Some(tight_at.clone()),
             Event::Done { .. } => step.status = Status::Done(entry.at),
             Event::Skipped { .. } => step.status = Status::Skipped(entry.at),
             Event::Overridden { .. } => step.overridden = true,
-            Event::TakenBack { .. } | Event::Noted { .. } | Event::JobClosed => {}
+            Event::TakenBack { .. } | Event::Noted { .. } | Event::JobClosed | Event::Placed { .. } => {}
         }
+    }
+
+    /// Looks at how far that step is without copying it; `None` for one never touched.
+    pub fn touched(&self, id: StepId) -> Option<&StepProgress> {
+        self.steps.get(&id)
     }
 
     /// How far that step is; a step never touched is simply open.

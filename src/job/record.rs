@@ -1,6 +1,7 @@
 //! The record: what was done, entry by entry. It only grows; a correction is one more entry.
 
 use super::clock::ClockId;
+use super::parts::PartPlace;
 use super::sheet::StepId;
 use crate::trade::moment::Moment;
 use serde::{Deserialize, Serialize};
@@ -33,6 +34,19 @@ pub enum Event {
         unit: String,
         tool: String,
         verdict: String,
+        /// The temperature it was read at, °C, where it matters.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        at_c: Option<f64>,
+    },
+    /// Something was turned by hand: free where `tight_at` is empty, else where it binds.
+    Felt { what: String, tight_at: String },
+    /// A part was found, sent, ordered, or counted.
+    Placed {
+        part: String,
+        name: String,
+        place: PartPlace,
+        here: u32,
+        of: u32,
     },
     /// The step was closed.
     Done { summary: String },
@@ -63,6 +77,13 @@ pub struct Entry {
     pub who: String,
     /// What happened.
     pub event: Event,
+}
+
+impl Entry {
+    /// Whether somebody did it: a line of the app's own about the phone's clock is nobody's action.
+    pub fn by_hand(&self) -> bool {
+        self.step.is_some() || !matches!(self.event, Event::Noted { .. })
+    }
 }
 
 /// A job's record. There is no way to take an entry out.
@@ -122,7 +143,22 @@ impl Record {
     }
 
     /// The last line that still holds and that undo can take back.
+    ///
+    /// Looks from the end, so that a long record's next tally costs no more than a short one's.
     pub fn last_standing(&self) -> Option<&Entry> {
-        self.standing().last()
+        self.standing_from_the_end().find(|entry| entry.by_hand())
+    }
+
+    /// The lines that still hold, newest first; looks no further than it is asked.
+    pub fn standing_from_the_end(&self) -> impl Iterator<Item = &Entry> {
+        // What takes an entry back always comes after it.
+        let mut back = std::collections::BTreeSet::new();
+        self.entries.iter().rev().filter(move |entry| match entry.event {
+            Event::TakenBack { entry } => {
+                back.insert(entry);
+                false
+            }
+            _ => !back.contains(&entry.id),
+        })
     }
 }

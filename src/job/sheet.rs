@@ -1,5 +1,6 @@
 //! A job sheet: an ordered list of steps, as it is planned at the desk and read from a file.
 
+use super::parts::Part;
 use super::work::Work;
 use crate::trade::cure::Milestone;
 use serde::{Deserialize, Serialize};
@@ -34,6 +35,12 @@ pub struct Step {
     /// Steps whose closing (and cure) this one waits for, beyond what its kind waits for anyway.
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub waits_for: Vec<StepId>,
+    /// Parts the step needs beyond what its work names.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub parts: Vec<Part>,
+    /// How long it takes the user's hands, minutes, where they have said so.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub minutes: Option<f64>,
     /// Fields of a newer form: kept and written back.
     #[serde(flatten)]
     pub extra: Map<String, Value>,
@@ -93,6 +100,28 @@ impl fmt::Display for SheetError {
 impl std::error::Error for SheetError {}
 
 impl Sheet {
+    /// A sheet without steps, to be planned.
+    pub fn new(title: &str, steps: Vec<Step>) -> Self {
+        Self {
+            version: JOB_FORM_VERSION,
+            title: title.to_owned(),
+            machine: String::new(),
+            steps,
+            extra: Map::new(),
+        }
+    }
+
+    /// A number that no step has.
+    pub fn free_id(&self) -> StepId {
+        StepId(
+            self.steps
+                .iter()
+                .map(|step| step.id.0)
+                .max()
+                .map_or(1, |most| most.saturating_add(1)),
+        )
+    }
+
     /// Reads a sheet from our JSON form.
     ///
     /// # Errors
@@ -152,12 +181,28 @@ impl Sheet {
 }
 
 impl Step {
+    /// A step of that work, of which nothing else is said.
+    pub fn new(id: StepId, title: &str, work: Work) -> Self {
+        Self {
+            id,
+            title: title.to_owned(),
+            notes: String::new(),
+            work,
+            waits_for: Vec::new(),
+            parts: Vec::new(),
+            minutes: None,
+            extra: Map::new(),
+        }
+    }
+
     /// The degree of cure this step needs behind it: `None` for steps no cure holds up.
     pub fn needs_cured(&self) -> Option<Milestone> {
         match &self.work {
             Work::Fill(_) => Some(Milestone::FitForOil),
-            _ if !self.waits_for.is_empty() => Some(Milestone::Handling),
-            _ => None,
+            _ if self.waits_for.is_empty() => None,
+            // What is started or loaded goes by full cure.
+            Work::Turn(_) | Work::Lift(_) => Some(Milestone::FullCure),
+            _ => Some(Milestone::Handling),
         }
     }
 }

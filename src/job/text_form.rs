@@ -43,3 +43,62 @@ pub mod thread {
         Thread::parse(&String::deserialize(from)?).map_err(D::Error::custom)
     }
 }
+
+/// Tightening stages, one text each: "snug 10 N·m", "20 N·m", "60°".
+pub mod stages {
+    use crate::trade::quantity::{TextError, parse_angle, parse_torque};
+    use crate::trade::stages::{Stage, check};
+    use serde::{Deserialize, Deserializer, Serialize, Serializer, de::Error};
+    use uom::si::angle::degree;
+
+    const SNUG: &str = "snug ";
+
+    /// Writes each stage as a person would.
+    ///
+    /// # Errors
+    /// Whatever the format refuses.
+    pub fn serialize<S: Serializer>(stages: &[Stage], to: S) -> Result<S::Ok, S::Error> {
+        let words: Vec<String> = stages.iter().map(words).collect();
+        words.serialize(to)
+    }
+
+    /// Reads stages that can be carried out; none at all is fine.
+    ///
+    /// # Errors
+    /// The reader's sentence.
+    pub fn deserialize<'de, D: Deserializer<'de>>(from: D) -> Result<Vec<Stage>, D::Error> {
+        let words = Vec::<String>::deserialize(from)?;
+        let stages: Vec<Stage> = words
+            .iter()
+            .map(|words| read(words))
+            .collect::<Result<_, _>>()
+            .map_err(D::Error::custom)?;
+        if !stages.is_empty() {
+            check(&stages).map_err(D::Error::custom)?;
+        }
+        Ok(stages)
+    }
+
+    fn words(stage: &Stage) -> String {
+        match stage {
+            Stage::Snug { torque } => format!("{SNUG}{}", torque.text()),
+            Stage::Torque(torque) => torque.text(),
+            Stage::Angle { degrees } => format!("{degrees}°"),
+        }
+    }
+
+    fn read(words: &str) -> Result<Stage, TextError> {
+        if let Some(rest) = words.trim().strip_prefix(SNUG) {
+            return Ok(Stage::Snug {
+                torque: parse_torque(rest, None)?,
+            });
+        }
+        // What is no angle is a torque, and refused as one.
+        match parse_angle(words) {
+            Ok(angle) => Ok(Stage::Angle {
+                degrees: (angle.angle().get::<degree>() * 1e6).round() / 1e6,
+            }),
+            Err(_) => Ok(Stage::Torque(parse_torque(words, None)?)),
+        }
+    }
+}

@@ -10,6 +10,7 @@ use crate::trade::guard::Joint;
 use crate::trade::heat_plan::{CoolMeans, HoleIn};
 use crate::trade::lift::Grip;
 use crate::trade::material::Material;
+use crate::trade::measure::{DEPTHS, DIRECTIONS};
 use crate::trade::order::{Layout, Pass};
 use crate::trade::preload::Condition;
 use crate::trade::quantity::{Length, TorqueStatement};
@@ -60,6 +61,91 @@ pub struct Clean {
 pub struct Check {
     /// What is measured, each with its limits.
     pub readings: Vec<Limit>,
+    /// Bores read in two directions at three depths.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    pub bores: Vec<Bore>,
+}
+
+impl Check {
+    /// The names of every reading the step asks for, in order.
+    pub fn asked(&self) -> Vec<String> {
+        let limits = self.readings.iter().map(|limit| limit.name.clone());
+        limits.chain(self.bores.iter().flat_map(Bore::asked)).collect()
+    }
+}
+
+/// The depths of a grid, in the order of its rows.
+pub const DEPTH_WORDS: [&str; DEPTHS] = ["top", "middle", "bottom"];
+/// The directions of a grid, in the order of its columns.
+pub const DIRECTION_WORDS: [&str; DIRECTIONS] = ["along", "across"];
+
+/// A bore read as a grid, with the journal that runs in it where there is one. Limits in mm at 20 °C.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+pub struct Bore {
+    /// What it is.
+    pub name: String,
+    /// What it is made of.
+    #[serde(default = "cast_aluminium")]
+    pub material: Material,
+    /// The smallest diameter allowed.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub least_mm: Option<f64>,
+    /// The largest diameter allowed.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub most_mm: Option<f64>,
+    /// The most the two directions may differ.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub out_of_round_mm: Option<f64>,
+    /// The most the depths may differ.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub taper_mm: Option<f64>,
+    /// The journal or shaft that runs in it.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub journal: Option<Journal>,
+}
+
+/// What runs in a bore, read as a grid too.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+pub struct Journal {
+    /// What it is.
+    pub name: String,
+    /// What it is made of.
+    #[serde(default = "steel")]
+    pub material: Material,
+    /// The least clearance allowed, mm.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub clearance_least_mm: Option<f64>,
+    /// The most clearance allowed, mm.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub clearance_most_mm: Option<f64>,
+}
+
+fn cast_aluminium() -> Material {
+    Material::CastAluminium
+}
+
+fn steel() -> Material {
+    Material::Steel
+}
+
+impl Bore {
+    /// The names of the grid's readings, and of the journal's.
+    pub fn asked(&self) -> Vec<String> {
+        let journal = self.journal.iter().map(|journal| journal.name.as_str());
+        std::iter::once(self.name.as_str())
+            .chain(journal)
+            .flat_map(|name| {
+                DEPTH_WORDS
+                    .iter()
+                    .flat_map(move |depth| DIRECTION_WORDS.iter().map(move |way| grid_name(name, depth, way)))
+            })
+            .collect()
+    }
+}
+
+/// What one reading of a grid is called in the record.
+pub fn grid_name(name: &str, depth: &str, direction: &str) -> String {
+    format!("{name}, {depth}, {direction}")
 }
 
 /// One measured thing and its limits.
@@ -115,6 +201,9 @@ pub struct Fasten {
     /// The thread.
     #[serde(with = "text_form::thread")]
     pub thread: Thread,
+    /// How long the bolt is under its head, mm, when known: for finding it in its bag.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub length_mm: Option<f64>,
     /// The bolt's class, when known.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub strength: Option<Strength>,
@@ -133,11 +222,17 @@ pub struct Fasten {
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub passes: Vec<Pass>,
     /// Snug, torque and angle stages, where the manual has them.
-    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    #[serde(default, with = "text_form::stages", skip_serializing_if = "Vec::is_empty")]
     pub stages: Vec<Stage>,
     /// The state of the thread.
     #[serde(default = "condition_unknown")]
     pub condition: Condition,
+    /// It seals rather than clamps: a plug, a union, a sensor.
+    #[serde(default, skip_serializing_if = "is_false")]
+    pub seal: bool,
+    /// A self-locking nut: its running torque is measured.
+    #[serde(default, skip_serializing_if = "is_false")]
+    pub self_locking: bool,
     /// New or again.
     #[serde(default)]
     pub reuse: Reuse,
@@ -150,14 +245,48 @@ fn condition_unknown() -> Condition {
     Condition::Unknown
 }
 
+fn is_false(it: &bool) -> bool {
+    !it
+}
+
 impl Fasten {
-    /// How many passes there are.
-    pub fn pass_count(&self) -> usize {
-        self.passes.len().max(1)
+    /// Bolts of that thread to that torque, of which nothing else is known.
+    pub fn new(thread: Thread, torque: TorqueStatement, layout: Layout) -> Self {
+        Self {
+            thread,
+            length_mm: None,
+            strength: None,
+            into: None,
+            engagement_mm: None,
+            torque,
+            layout,
+            passes: Vec::new(),
+            stages: Vec::new(),
+            condition: Condition::Unknown,
+            reuse: Reuse::Again,
+            compound: None,
+            seal: false,
+            self_locking: false,
+        }
     }
 
-    /// That pass, from 0; without passes, one to the full torque.
+    /// How many passes there are; where the manual has stages, one for each.
+    pub fn pass_count(&self) -> usize {
+        if self.stages.is_empty() {
+            self.passes.len().max(1)
+        } else {
+            self.stages.len()
+        }
+    }
+
+    /// That pass, from 0; without passes, and by stages, to the full torque.
     pub fn pass(&self, pass: usize) -> Pass {
+        if !self.stages.is_empty() {
+            return Pass {
+                share: 1.0,
+                round: false,
+            };
+        }
         self.passes.get(pass).copied().unwrap_or(Pass {
             share: 1.0,
             round: false,

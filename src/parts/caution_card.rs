@@ -1,6 +1,6 @@
 //! Cautions: the level as a word, the danger, what to do, and for a stop the key that acknowledges it.
 
-use super::dynamic::piece;
+use super::dynamic::{each, piece, press};
 use crate::bench::Bench;
 use crate::device::place;
 use crate::job::sheet::StepId;
@@ -25,12 +25,11 @@ pub fn caution_list(step: Option<StepId>, cautions: Memo<Vec<Caution>>) -> AnyVi
         let Some(acknowledged) = acknowledged.get() else {
             return ().into_any();
         };
-        cautions
-            .with(|all| to_show(all, &acknowledged))
-            .into_iter()
-            .map(|caution| card(bench, step, acknowledged.contains(caution.id), caution))
-            .collect_view()
-            .into_any()
+        let show = cautions.with(|all| to_show(all, &acknowledged));
+        each(show, |caution| {
+            card(bench, step, acknowledged.contains(caution.id), caution)
+        })
+        .into_any()
     })
     .into_any()
 }
@@ -45,21 +44,20 @@ fn card(bench: Bench, step: Option<StepId>, read: bool, caution: Caution) -> Any
     };
     let Caution { danger, act, .. } = caution.clone();
     let key = step.filter(|_| stop && !read).map(|id| {
+        let read = press(move || bench.acknowledge(id, &caution));
         view! {
-            <button class="work-key" on:click=move |_| bench.acknowledge(id, &caution)>
+            <button class="work-key" on:click=read>
                 "I have read it"
             </button>
         }
     });
     view! {
         <section class="caution" class:stop=stop aria-label=word>
-            <div class="top">
-                <p class="level">{level}</p>
-                <button aria-label="all cautions" on:click=move |_| place::go("cautions")>
-                    "all"
-                </button>
-            </div>
+            <button class="all" aria-label="all cautions" on:click=press(|| place::go("cautions"))>
+                "all"
+            </button>
             <p>
+                <span class="level">{level}</span>
                 <strong>{danger}</strong>
                 " "
                 {act}

@@ -1,55 +1,16 @@
 //! One cure clock as a bar with its marks, the time left in large figures and the end in words.
 
+use super::dynamic::{piece, text};
+use super::hand_over::hand_over_calendar;
 use super::when::{digits, span, when};
 use crate::bench::Bench;
-use crate::job::clock::CureClock;
-use crate::trade::cure::{DoneAt, Milestone, ShopHistory};
+use crate::job::clock::{CureClock, Standing};
+use crate::trade::cure::{Milestone, ShopHistory};
 use crate::trade::moment::Moment;
 use crate::trade::quantity::Time;
 use leptos::prelude::*;
+use uom::si::thermodynamic_temperature::degree_celsius;
 use uom::si::time::second;
-
-/// Where a clock stands.
-#[derive(Debug, Clone, PartialEq)]
-pub enum Standing {
-    /// Not ripe yet: what comes next, and when at the latest.
-    Running { next: Milestone, until: Moment },
-    /// Ripe for everything since then.
-    Ripe { since: Moment },
-    /// It does not get there as things are.
-    Stalled(String),
-}
-
-/// A clock's milestones worth a mark, each with its range, in order of time.
-pub fn marks(clock: &CureClock, shop: &ShopHistory) -> Vec<(Milestone, DoneAt)> {
-    let mut marks: Vec<(Milestone, DoneAt)> = Vec::new();
-    for milestone in Milestone::ALL {
-        if let Ok(done) = clock.reached_at(milestone, shop)
-            // A label that names one time for several is drawn with one mark: the last, most said.
-            && marks.last().is_none_or(|(_, last)| *last != done)
-        {
-            marks.push((milestone, done));
-        }
-    }
-    marks
-}
-
-/// Where `clock` stands at `now`.
-pub fn standing(clock: &CureClock, shop: &ShopHistory, now: Moment) -> Standing {
-    match clock.reached_at(Milestone::FullCure, shop) {
-        Err(why) => Standing::Stalled(why.to_string()),
-        Ok(full) if full.latest <= now => Standing::Ripe { since: full.latest },
-        Ok(full) => {
-            let next = marks(clock, shop)
-                .into_iter()
-                .find(|(milestone, done)| done.binding(*milestone) > now);
-            let (next, until) = next.map_or((Milestone::FullCure, full.latest), |(milestone, done)| {
-                (milestone, done.binding(milestone))
-            });
-            Standing::Running { next, until }
-        }
-    }
-}
 
 /// A remaining time as digits and its unit in one text.
 pub fn left_text(until: Moment, now: Moment) -> String {
@@ -57,110 +18,172 @@ pub fn left_text(until: Moment, now: Moment) -> String {
     format!("{digits} {unit}")
 }
 
-/// The clock, drawn.
-#[component]
-pub fn ClockBar(clock: CureClock) -> impl IntoView {
-    let bench = Bench::here();
-    let kept = StoredValue::new(clock.clone());
-    let stands = Memo::new(move |_| {
-        let now = bench.now.get();
-        bench
-            .settings
-            .with(|s| kept.with_value(|clock| standing(clock, &s.shop, now)))
-    });
-    let left = move || match stands.get() {
-        Standing::Running { until, .. } => left_text(until, bench.now.get()),
-        Standing::Ripe { .. } => "cured".to_owned(),
-        Standing::Stalled(_) => "not curing".to_owned(),
-    };
-    let end = move || {
-        let now = bench.now.get();
-        match stands.get() {
-            Standing::Running { next, until } => format!("{}: {}", next.words(), when(until, now)),
-            Standing::Ripe { since } => format!("finished {} ago", span(now.since(since))),
-            Standing::Stalled(why) => why,
-        }
-    };
-    view! {
-        <article class="clock">
-            <h3>{clock.name.clone()}</h3>
-            <p class="quiet">{clock.compound.clone()}</p>
-            <p class="left">{left}</p>
-            <p>{end}</p>
-            <Bar clock=kept />
-            <ol class="marks">
-                {move || {
-                    let now = bench.now.get();
-                    bench
-                        .settings
-                        .with(|s| kept.with_value(|clock| marks(clock, &s.shop)))
-                        .into_iter()
-                        .map(|(milestone, done)| {
-                            let at = done.binding(milestone);
-                            let state = if at <= now { "✓ " } else { "" };
-                            view! {
-                                <li>
-                                    <span>{state}{milestone.words()}</span>
-                                    <span class="figures">{when(at, now)}</span>
-                                </li>
-                            }
-                        })
-                        .collect_view()
-                }}
-            </ol>
-        </article>
-    }
+/// Everything a clock shows, in words and lengths.
+#[derive(Debug, Clone, PartialEq)]
+struct Face {
+    left: String,
+    end: String,
+    marks: Vec<Row>,
+    bar: Option<Drawn>,
+    note: Option<String>,
+    ripe: bool,
 }
 
-const WIDE: f64 = 360.0;
-const HIGH: f64 = 36.0;
-
-#[component]
-fn Bar(clock: StoredValue<CureClock>) -> impl IntoView {
-    let bench = Bench::here();
-    let drawn = move || {
-        let now = bench.now.get();
-        bench
-            .settings
-            .with(|s| clock.with_value(|clock| bar(clock, &s.shop, now)))
-    };
-    move || {
-        drawn().map(|bar| {
-            view! {
-                <svg viewBox=format!("-2 -2 {} {}", WIDE + 4.0, HIGH + 4.0) preserveAspectRatio="none" aria-hidden="true">
-                    <rect class="spread" x=bar.spread_from y="0" width=WIDE - bar.spread_from height=HIGH />
-                    <rect class="run" x="0" y="0" width=bar.run height=HIGH />
-                    {bar
-                        .marks
-                        .into_iter()
-                        .map(|x| view! { <line class="mark" x1=x x2=x y1="0" y2=HIGH /> })
-                        .collect_view()}
-                    <rect class="outline" x="0" y="0" width=WIDE height=HIGH />
-                </svg>
-            }
-        })
-    }
+/// A mark in words.
+#[derive(Debug, Clone, PartialEq, Eq)]
+struct Row {
+    words: String,
+    at: String,
+    range: String,
 }
 
 /// Lengths along the bar.
+#[derive(Debug, Clone, PartialEq)]
 struct Drawn {
     run: f64,
     spread_from: f64,
     marks: Vec<f64>,
 }
 
+fn face(clock: &CureClock, shop: &ShopHistory, now: Moment) -> Face {
+    let stands = clock.standing(shop, now);
+    let (left, end) = match stands {
+        Standing::Running(mark) => (
+            left_text(mark.at(), now),
+            format!("{}: {}", mark.words(), when(mark.at(), now)),
+        ),
+        Standing::Ripe { since } => (
+            "cured".to_owned(),
+            format!("finished {} ago", span(now.since(since))),
+        ),
+        Standing::Stalled(why) => ("not curing".to_owned(), why.to_string()),
+    };
+    Face {
+        left,
+        end,
+        marks: rows(clock, shop, now),
+        bar: bar(clock, shop, now),
+        note: shop.is_empty().then(|| {
+            let label = clock.spec.label.at.get::<degree_celsius>();
+            format!("No shop temperature told: the label’s {label:.0} °C is taken.")
+        }),
+        ripe: matches!(stands, Standing::Ripe { .. }),
+    }
+}
+
+fn rows(clock: &CureClock, shop: &ShopHistory, now: Moment) -> Vec<Row> {
+    let marks = clock.marks(shop).into_iter();
+    marks
+        .map(|mark| {
+            let done = mark.done;
+            let passed = if mark.at() <= now { "✓ " } else { "" };
+            let range = if mark.last.is_deadline() || done.earliest == done.latest || mark.at() <= now {
+                String::new()
+            } else {
+                format!("at the earliest {}", when(done.earliest, now))
+            };
+            Row {
+                words: format!("{passed}{}", mark.words()),
+                at: when(mark.at(), now),
+                range,
+            }
+        })
+        .collect()
+}
+
+/// The clock, drawn.
+#[component]
+pub fn ClockBar(clock: CureClock) -> impl IntoView {
+    let bench = Bench::here();
+    let (name, compound) = (clock.name.clone(), clock.compound.clone());
+    let (id, bound) = (clock.id, clock.bound.is_some());
+    let label = name.clone();
+    let kept = StoredValue::new(clock);
+    let face = Memo::new(move |_| {
+        let now = bench.now.get();
+        bench
+            .settings
+            .with(|s| kept.with_value(|clock| face(clock, &s.shop, now)))
+    });
+    // The keys are built anew only when they change: a touch must not lose its key to a tick.
+    let ripe = Memo::new(move |_| face.with(|face| face.ripe));
+    view! {
+        <article class="clock" aria-label=label>
+            <h3>{name}</h3>
+            <p class="quiet">{compound}</p>
+            <p class="left">{text(move || face.with(|face| face.left.clone()))}</p>
+            <p class="end">{text(move || face.with(|face| face.end.clone()))}</p>
+            {piece(move || face.with(|face| face.bar.as_ref().map(drawn).into_any()))}
+            <ol class="marks">{piece(move || face.with(|face| face.marks.iter().map(mark).collect::<Vec<_>>().into_any()))}</ol>
+            <p class="quiet">{text(move || face.with(|face| face.note.clone().unwrap_or_default()))}</p>
+            <div class="clock-keys">
+                {piece(move || {
+                    let again = key("Opened again", "on anew, restart", move || bench.restart(id));
+                    let calendar = key("Calendar", "a file for the phone’s", move || hand_over_calendar(bench, Some(id)));
+                    let away = (ripe.get() || !bound).then(|| key("Put away", "out of sight", move || bench.put_away(id)));
+                    if ripe.get() {
+                        (away, again).into_any()
+                    } else {
+                        (again, calendar, away).into_any()
+                    }
+                })}
+            </div>
+        </article>
+    }
+}
+
+fn key(words: &'static str, small: &'static str, press: impl Fn() + 'static) -> AnyView {
+    let press: Box<dyn Fn()> = Box::new(press);
+    view! {
+        <button class="work-key" on:click=move |_| press()>
+            {words}
+            <small>{small}</small>
+        </button>
+    }
+    .into_any()
+}
+
+fn mark(row: &Row) -> AnyView {
+    let Row { words, at, range } = row.clone();
+    view! {
+        <li>
+            <span>{words}</span>
+            <span class="figures">{at}</span>
+            <span class="quiet">{range}</span>
+        </li>
+    }
+    .into_any()
+}
+
+const WIDE: f64 = 360.0;
+const HIGH: f64 = 36.0;
+
+fn drawn(bar: &Drawn) -> AnyView {
+    let ticks = bar.marks.clone().into_iter();
+    view! {
+        <svg viewBox=format!("-2 -2 {} {}", WIDE + 4.0, HIGH + 4.0) preserveAspectRatio="none" aria-hidden="true">
+            <rect class="spread" x=bar.spread_from y="0" width=WIDE - bar.spread_from height=HIGH />
+            <rect class="run" x="0" y="0" width=bar.run height=HIGH />
+            {ticks.map(|x| view! { <line class="mark" x1=x x2=x y1="0" y2=HIGH /> }).collect::<Vec<_>>()}
+            <rect class="outline" x="0" y="0" width=WIDE height=HIGH />
+        </svg>
+    }
+    .into_any()
+}
+
 /// The bar runs from the start to the latest end; its lighter part is the range of the end.
 fn bar(clock: &CureClock, shop: &ShopHistory, now: Moment) -> Option<Drawn> {
     let full = clock.reached_at(Milestone::FullCure, shop).ok()?;
     let whole = seconds(full.latest.since(clock.started)).max(1.0);
-    let along = |at: Moment| (seconds(at.since(clock.started)) / whole).clamp(0.0, 1.0) * WIDE;
+    // To a tenth of a pixel: the bar is drawn anew only when it has moved.
+    let along = |at: Moment| {
+        let share = (seconds(at.since(clock.started)) / whole).clamp(0.0, 1.0);
+        (share * WIDE * 10.0).round() / 10.0
+    };
     Some(Drawn {
         run: along(now),
         spread_from: along(full.earliest),
-        marks: marks(clock, shop)
-            .into_iter()
-            .map(|(milestone, done)| along(done.binding(milestone)))
-            .collect(),
+        marks: clock.marks(shop).iter().map(|mark| along(mark.at())).collect(),
     })
 }
 

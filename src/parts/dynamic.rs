@@ -1,14 +1,28 @@
-//! Changing text and changing pieces of view, each as one type: a bare closure in a view makes the
-//! framework compile a renderer of its own for it, and hundreds of them were a third of the page.
+//! Changing text, changing pieces of view and presses, each as one type: a bare closure in a view
+//! makes the framework compile a renderer of its own for it, and they were a third of the page.
 
+use leptos::ev::MouseEvent;
 use leptos::prelude::*;
 
 /// A piece of view that changes.
 pub type Piece = Box<dyn FnMut() -> AnyView + Send>;
 
+/// What a touch does.
+pub type Press = Box<dyn FnMut(MouseEvent)>;
+
 /// Text that changes.
 pub fn text(words: impl Fn() -> String + Send + Sync + 'static) -> Signal<String> {
     Signal::derive(words)
+}
+
+/// A yes or no that changes, for attributes and classes.
+pub fn whether(it_is: impl Fn() -> bool + Send + Sync + 'static) -> Signal<bool> {
+    Signal::derive(it_is)
+}
+
+/// An ARIA state that changes: "true" or "false".
+pub fn state(it_is: impl Fn() -> bool + Send + Sync + 'static) -> Signal<String> {
+    Signal::derive(move || it_is().to_string())
 }
 
 /// View that changes: `piece(move || view! { … }.into_any())`.
@@ -16,7 +30,22 @@ pub fn piece(view: impl FnMut() -> AnyView + Send + 'static) -> Piece {
     Box::new(view)
 }
 
-/// A yes or no that changes, for attributes and classes.
-pub fn whether(it_is: impl Fn() -> bool + Send + Sync + 'static) -> Signal<bool> {
-    Signal::derive(it_is)
+/// View that is there while something holds.
+pub fn when(
+    it_is: impl Fn() -> bool + Send + Sync + 'static,
+    mut view: impl FnMut() -> AnyView + Send + 'static,
+) -> Piece {
+    // The memo keeps the piece while the answer stays the same.
+    let holds = Memo::new(move |_| it_is());
+    Box::new(move || if holds.get() { view() } else { ().into_any() })
+}
+
+/// What a touch does.
+pub fn press(mut act: impl FnMut() + 'static) -> Press {
+    Box::new(move |_| act())
+}
+
+/// A row of views of one kind.
+pub fn each<T>(items: impl IntoIterator<Item = T>, view: impl FnMut(T) -> AnyView) -> Vec<AnyView> {
+    items.into_iter().map(view).collect()
 }

@@ -1,5 +1,6 @@
 //! Our own keypad: big keys for one knuckle, and the three units that matter beside the digits.
 
+use super::dynamic::{Press, each, press, state, text};
 use crate::trade::quantity::TorqueUnit;
 use leptos::prelude::*;
 
@@ -43,46 +44,68 @@ const OTHER_UNITS: [TorqueUnit; 3] = [
     TorqueUnit::OunceInch,
 ];
 
-/// Digits, point, back, and a column of torque units with "other" for the rarer three.
+/// Digits, point, back, a column of torque units with "other" for the rarer three, and the marks of a
+/// range and a tolerance.
 #[component]
-pub fn TorqueKeypad(typed: RwSignal<String>, unit: RwSignal<TorqueUnit>) -> impl IntoView {
+pub fn TorqueKeypad(
+    typed: RwSignal<String>,
+    unit: RwSignal<TorqueUnit>,
+    /// Told before the entry is emptied.
+    #[prop(into)]
+    clearing: Callback<()>,
+    /// Asks for the phone's own keyboard.
+    #[prop(into)]
+    words: Callback<()>,
+) -> impl IntoView {
     let other = RwSignal::new(OTHER_UNITS.contains(&unit.get_untracked()));
     let units = move || if other.get() { OTHER_UNITS } else { MAIN_UNITS };
-    let digit = move |c: char| view! { <DigitKey key=Key::Type(c) typed /> };
     let unit_key = move |at: usize| {
         let this = move || units()[at];
-        view! {
-            <button
-                class="unit"
-                aria-pressed=move || (unit.get() == this()).to_string()
-                aria-label=move || this().words()
-                on:click=move |_| unit.set(this())
-            >
-                {move || this().symbol()}
-            </button>
+        Face {
+            class: "unit",
+            face: text(move || this().symbol().to_owned()),
+            name: text(move || this().words().to_owned()),
+            pressed: Some(state(move || unit.get() == this())),
+            press: press(move || unit.set(untrack(this))),
         }
     };
-    view! {
-        <div class="keypad" role="group" aria-label="Keypad">
-            {digit('7')}
-            {digit('8')}
-            {digit('9')}
-            {unit_key(0)}
-            {digit('4')}
-            {digit('5')}
-            {digit('6')}
-            {unit_key(1)}
-            {digit('1')}
-            {digit('2')}
-            {digit('3')}
-            {unit_key(2)}
-            {digit('.')}
-            {digit('0')}
-            <DigitKey key=Key::Back typed />
-            <button class="unit" aria-pressed=move || other.get().to_string() on:click=move |_| other.update(|o| *o = !*o)>
-                "other"
-            </button>
-        </div>
+    let other_key = Face {
+        class: "word",
+        face: "other".into(),
+        name: "other".into(),
+        pressed: Some(state(move || other.get())),
+        press: press(move || other.update(|other| *other = !*other)),
+    };
+    let rows = [
+        (['7', '8', '9'], unit_key(0)),
+        (['4', '5', '6'], unit_key(1)),
+        (['1', '2', '3'], unit_key(2)),
+        (['.', '0', '←'], other_key),
+    ];
+    let words_key = wordy("type it", press(move || words.run(())));
+    let clear_key = wordy(
+        "clear",
+        press(move || {
+            clearing.run(());
+            typed.set(String::new());
+        }),
+    );
+    let keys = rows
+        .into_iter()
+        .flat_map(|(keys, last)| keys.map(|c| type_key(c, typed)).into_iter().chain([last]))
+        .chain(['–', '±'].map(|c| type_key(c, typed)))
+        .chain([words_key, clear_key]);
+    pad("keypad torque-keypad", keys)
+}
+
+/// A key with a word on it.
+fn wordy(word: &'static str, press: Press) -> Face {
+    Face {
+        class: "word",
+        face: word.into(),
+        name: word.into(),
+        pressed: None,
+        press,
     }
 }
 
@@ -90,51 +113,68 @@ pub fn TorqueKeypad(typed: RwSignal<String>, unit: RwSignal<TorqueUnit>) -> impl
 #[component]
 pub fn NumberKeypad(
     typed: RwSignal<String>,
-    /// The key that takes the number, in the last column.
+    /// The key that takes the number.
     #[prop(into)]
     take: Callback<()>,
     /// Whether a minus sign makes sense.
     #[prop(optional)]
     signed: bool,
 ) -> impl IntoView {
-    let digit = move |c: char| view! { <DigitKey key=Key::Type(c) typed /> };
-    view! {
-        <div class="keypad" role="group" aria-label="Keypad">
-            {digit('7')}
-            {digit('8')}
-            {digit('9')}
-            <DigitKey key=Key::Back typed />
-            {digit('4')}
-            {digit('5')}
-            {digit('6')}
-            <DigitKey key=Key::Clear typed />
-            {digit('1')}
-            {digit('2')}
-            {digit('3')}
-            {if signed { view! { <DigitKey key=Key::Type('−') typed /> }.into_any() } else { view! { <span></span> }.into_any() }}
-            {digit('.')}
-            {digit('0')}
-            <button class="word take" style:grid-column="span 2" on:click=move |_| take.run(())>
-                "take it"
-            </button>
-        </div>
-    }
+    let order = if signed {
+        "789←456×123−.0"
+    } else {
+        "789←456×123.0"
+    };
+    let take_key = Face {
+        class: "word take",
+        face: "take it".into(),
+        name: "take it".into(),
+        pressed: None,
+        press: press(move || take.run(())),
+    };
+    pad(
+        "keypad",
+        order.chars().map(|c| type_key(c, typed)).chain([take_key]),
+    )
 }
 
-#[component]
-fn DigitKey(key: Key, typed: RwSignal<String>) -> impl IntoView {
-    let (face, name, class) = match key {
-        Key::Type('.') => (".".to_owned(), "point".to_owned(), "digit"),
-        Key::Type('−') => ("−".to_owned(), "minus".to_owned(), "digit"),
-        Key::Type('–') => ("–".to_owned(), "to".to_owned(), "digit"),
-        Key::Type(c) => (c.to_string(), c.to_string(), "digit"),
-        Key::Back => ("←".to_owned(), "back".to_owned(), "digit"),
-        Key::Clear => ("clear".to_owned(), "clear".to_owned(), "word"),
+/// One key's look and effect.
+struct Face {
+    class: &'static str,
+    face: Signal<String>,
+    name: Signal<String>,
+    pressed: Option<Signal<String>>,
+    press: Press,
+}
+
+fn pad(class: &'static str, keys: impl IntoIterator<Item = Face>) -> AnyView {
+    let keys = each(keys, |key| {
+        view! {
+            <button class=key.class aria-label=key.name aria-pressed=key.pressed on:click=key.press>
+                {key.face}
+            </button>
+        }
+        .into_any()
+    });
+    view! { <div class=class role="group" aria-label="Keypad">{keys}</div> }.into_any()
+}
+
+fn type_key(face: char, typed: RwSignal<String>) -> Face {
+    let (key, name, class) = match face {
+        '←' => (Key::Back, "back".to_owned(), "digit"),
+        '×' => (Key::Clear, "clear".to_owned(), "digit"),
+        '.' => (Key::Type('.'), "point".to_owned(), "digit"),
+        '−' => (Key::Type('−'), "minus".to_owned(), "digit"),
+        '–' => (Key::Type('–'), "to".to_owned(), "digit"),
+        '±' => (Key::Type('±'), "plus or minus".to_owned(), "digit"),
+        c => (Key::Type(c), c.to_string(), "digit"),
     };
-    view! {
-        <button class=class aria-label=name on:click=move |_| typed.update(|text| *text = key.press(text))>
-            {face}
-        </button>
+    Face {
+        class,
+        face: face.to_string().into(),
+        name: name.into(),
+        pressed: None,
+        press: press(move || typed.update(|text| *text = key.press(text))),
     }
 }
 

@@ -1,19 +1,32 @@
 //! Controls that several screens share.
 
+pub mod adapter_drawing;
+pub mod angle_gauge;
+pub mod ask_words;
 pub mod bolts;
 pub mod caution_card;
+pub mod choice_tiles;
 pub mod clock_bar;
+pub mod clock_doubt;
 pub mod drawn;
 pub mod dynamic;
 pub mod facts;
 pub mod field_table;
+pub mod file_key;
+pub mod hand_over;
 pub mod keypad;
+pub mod keys;
 pub mod lift;
 pub mod number_field;
+pub mod pick;
 pub mod picker;
 pub mod plate;
+pub mod progress_bar;
 pub mod said;
 pub mod seat;
+pub mod share_bar;
+pub mod shop;
 pub mod strip;
+pub mod thimble;
 pub mod when;
 pub mod work_keys;

@@ -1,5 +1,6 @@
 //! A number with its unit, typed on our keypad; what was typed stays until it is a number.
 
+use super::dynamic::{press, state, text, when};
 use super::keypad::NumberKeypad;
 use leptos::prelude::*;
 
@@ -34,30 +35,52 @@ pub fn NumberField(
         }
         Err(words) => trouble.set(Some(words)),
     };
+    let pad = when(
+        move || open.get(),
+        move || {
+            let shown = text(move || format!("{} {}", typed.get(), unit.get()));
+            let why = text(move || trouble.get().unwrap_or_default());
+            view! {
+                <div class="sheet" role="dialog" aria-label=label.get_value()>
+                    <div class="entry">
+                        <span class="quiet">{label.get_value()}</span>
+                        <span class="typed" aria-live="polite">
+                            {shown}
+                        </span>
+                    </div>
+                    <p class="trouble" role="alert">
+                        {why}
+                    </p>
+                    <NumberKeypad typed take=try_take signed />
+                    <button on:click=press(move || open.set(false))>"leave it as it was"</button>
+                </div>
+            }
+            .into_any()
+        },
+    );
+    let shown = text(move || {
+        if value.get().is_empty() {
+            "—".to_owned()
+        } else {
+            value.get()
+        }
+    });
+    let named = text(move || format!("{}: {} {}", label.get_value(), value.get(), unit.get()));
     view! {
         <div class="field">
             <span>{label.get_value()}</span>
             <button
-                aria-expanded=move || open.get().to_string()
-                aria-label=move || format!("{}: {} {}", label.get_value(), value.get(), unit.get())
-                on:click=move |_| open.update(|open| *open = !*open)
+                aria-expanded=state(move || open.get())
+                aria-label=named
+                on:click=press(move || open.update(|open| *open = !*open))
             >
-                <span>{move || if value.get().is_empty() { "—".to_owned() } else { value.get() }}</span>
-                <span class="quiet">{move || unit.get()}</span>
+                <span>{shown}</span>
+                <span class="quiet">{unit}</span>
             </button>
-            <Show when=move || open.get()>
-                <div class="sheet" role="dialog" aria-label=label.get_value()>
-                    <div class="entry">
-                        <span class="quiet">{label.get_value()}</span>
-                        <span class="typed" aria-live="polite">{move || typed.get()} " " {move || unit.get()}</span>
-                    </div>
-                    {move || trouble.get().map(|words| view! { <p class="trouble" role="alert">{words}</p> })}
-                    <NumberKeypad typed take=try_take signed />
-                    <button on:click=move |_| open.set(false)>"leave it as it was"</button>
-                </div>
-            </Show>
+            {pad}
         </div>
     }
+    .into_any()
 }
 
 /// Reads a plain number as typed on the keypad or a phone's keyboard: point or comma, our minus or a hyphen.

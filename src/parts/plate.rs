@@ -20,12 +20,13 @@ pub fn Plate(
 ) -> impl IntoView {
     view! {
         <section class="plate" aria-live="polite">
-            <div class="says">{move || says.get()}</div>
+            <div class="says">{says}</div>
             <div class="number">
-                <span class="value">{move || number.get()}</span>
-                <span class="unit">{move || unit.get()}</span>
+                <span class="value">{number}</span>
+                <span class="unit">{unit}</span>
             </div>
             {children.map(|children| children())}
         </section>
     }
+    .into_any()
 }

@@ -1,5 +1,7 @@
 //! What the app has to say, one line each, until put away.
 
+use super::clock_doubt::ClockDoubt;
+use super::dynamic::{each, piece, press};
 use crate::bench::Bench;
 use leptos::prelude::*;
 
@@ -7,21 +9,26 @@ use leptos::prelude::*;
 #[component]
 pub fn SaidLines() -> impl IntoView {
     let bench = Bench::here();
-    view! {
-        <ul class="said" role="status">
-            <For each=move || bench.said.get() key=|said| said.words.clone() children=move |said| {
-                let (words, trouble) = (said.words.clone(), said.trouble);
-                view! {
+    let lines = piece(move || {
+        each(bench.said.get(), |said| {
+            let (words, trouble) = (said.words.clone(), said.trouble);
+            let away = press(move || bench.said.update(|all| all.retain(|other| *other != said)));
+            view! {
                 <li class:trouble=trouble>
                     <span>{words}</span>
-                    <button
-                        aria-label="put this message away"
-                        on:click=move |_| bench.said.update(|all| all.retain(|other| *other != said))
-                    >
+                    <button aria-label="put this message away" on:click=away>
                         "ok"
                     </button>
                 </li>
-            } } />
+            }
+            .into_any()
+        })
+        .into_any()
+    });
+    view! {
+        <ul class="said" role="status">
+            <ClockDoubt />
+            {lines}
         </ul>
     }
 }

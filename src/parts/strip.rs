@@ -1,8 +1,11 @@
-//! The strip: the clock that ends next, on every screen; the way to all of them, and to the bench.
+//! The strip: the clock that ends next, on every screen; what has just been reached; the way to all clocks.
 
-use super::clock_bar::{Standing, left_text, standing};
+use super::clock_bar::left_text;
+use super::dynamic::{piece, press, text, whether};
+use super::when::span;
 use crate::bench::Bench;
 use crate::device::place;
+use crate::job::clock::Standing;
 use crate::job::seating::oven::OvenState;
 use crate::job::seating::words::clock_text;
 use crate::trade::moment::Moment;
@@ -13,36 +16,45 @@ use leptos::prelude::*;
 struct Line {
     left: String,
     name: String,
-    more: usize,
+    more: String,
 }
 
 /// The strip along the top.
 #[component]
 pub fn Strip() -> impl IntoView {
     let bench = Bench::here();
-    let line = Memo::new(move |_| strip_line(bench));
+    let ring = Memo::new(move |_| ring_line(bench));
+    let line = Memo::new(move |_| ring.get().or_else(|| strip_line(bench)));
+    let to_clocks = press(move || {
+        bench.silence_all();
+        place::go("clocks");
+    });
     view! {
-        <header class="strip">
-            <button class="running" aria-label="running clocks" on:click=move |_| place::go("clocks")>
-                {move || match line.get() {
+        <header class="strip" class:ringing=whether(move || ring.with(Option::is_some))>
+            <button class="running" aria-label="running clocks" on:click=to_clocks>
+                {piece(move || match line.get() {
                     Some(line) => view! {
                         <span class="left">{line.left}</span>
                         <span class="name">{line.name}</span>
-                        <span class="quiet">{(line.more > 0).then(|| format!("+{}", line.more))}</span>
+                        <span class="quiet">{line.more}</span>
                     }
                     .into_any(),
                     None => view! { <span class="quiet">"no clock running"</span> }.into_any(),
-                }}
+                })}
             </button>
-            <button class="corner" on:click=move |_| place::go("bench")>
+            <button class="corner" on:click=press(|| place::go("bench"))>
                 "Bench"
             </button>
+            <p class="unseen" role="alert">
+                {text(move || bench.ringing.with(|all| all.iter().map(|ring| format!("{}: {}. ", ring.name, ring.words)).collect()))}
+            </p>
         </header>
     }
+    .into_any()
 }
 
 /// The part on its way from the oven, while it may still be good.
-fn oven_line(bench: Bench) -> Option<(Moment, Line)> {
+fn oven_line(bench: Bench) -> Option<(Moment, bool, Line)> {
     let now = bench.now.get();
     let run = bench.settings.with(|s| s.seat.oven)?;
     let (OvenState::Open(left) | OvenState::Doubtful(left)) = run.state(now) else {
@@ -51,38 +63,66 @@ fn oven_line(bench: Bench) -> Option<(Moment, Line)> {
     let line = Line {
         left: format!("{} min", clock_text(left)),
         name: "home by then".to_owned(),
-        more: 0,
+        more: String::new(),
     };
-    Some((now.plus(left), line))
+    Some((now.plus(left), true, line))
 }
 
-/// The running clock that ends first; ripe ones when none runs.
+/// The latest mark reached that nobody has looked at.
+fn ring_line(bench: Bench) -> Option<Line> {
+    let now = bench.now.get();
+    bench.ringing.with(|ringing| {
+        let ring = ringing.iter().max_by_key(|ring| ring.at)?;
+        let ago = now.since(ring.at);
+        let more = ringing.len().saturating_sub(1);
+        Some(Line {
+            left: "✓".to_owned(),
+            name: format!("{}: {}, {} ago", ring.name, ring.words, span(ago)),
+            more: more_words(more),
+        })
+    })
+}
+
+/// The running clock whose next mark comes first; a ripe one when none runs.
 fn strip_line(bench: Bench) -> Option<Line> {
     let now = bench.now.get();
-    let mut running: Vec<(Moment, Line)> = bench.settings.with(|s| {
+    let mut lines: Vec<(Moment, bool, Line)> = bench.settings.with(|s| {
         bench.clocks.with(|clocks| {
+            let clocks = clocks.iter().filter(|clock| clock.ended.is_none());
             clocks
-                .iter()
-                .filter(|clock| clock.ended.is_none())
-                .filter_map(|clock| {
-                    let line = |left: String| Line {
+                .map(|clock| {
+                    let line = |left: String, name: String| Line {
                         left,
-                        name: clock.name.clone(),
-                        more: 0,
+                        name,
+                        more: String::new(),
                     };
-                    match standing(clock, &s.shop, now) {
-                        Standing::Running { until, .. } => Some((until, line(left_text(until, now)))),
-                        Standing::Stalled(_) => Some((Moment(i64::MAX), line("not curing".to_owned()))),
-                        Standing::Ripe { .. } => None,
+                    let name = clock.name.clone();
+                    match clock.standing(&s.shop, now) {
+                        Standing::Running(mark) => (mark.at(), true, line(left_text(mark.at(), now), name)),
+                        Standing::Stalled(_) => {
+                            (Moment(i64::MAX - 1), true, line("not curing".to_owned(), name))
+                        }
+                        Standing::Ripe { since } => {
+                            let ago = span(now.since(since));
+                            let words = format!("{name}, finished {ago} ago");
+                            (Moment(i64::MAX), false, line("cured".to_owned(), words))
+                        }
                     }
                 })
                 .collect()
         })
     });
-    if let Some((until, left)) = oven_line(bench) {
-        running.push((until, left));
+    lines.extend(oven_line(bench));
+    lines.sort_by_key(|(at, ..)| *at);
+    let running = lines.iter().filter(|(_, runs, _)| *runs).count();
+    let more = more_words(running.saturating_sub(1));
+    lines.into_iter().next().map(|(_, _, line)| Line { more, ..line })
+}
+
+fn more_words(more: usize) -> String {
+    if more == 0 {
+        String::new()
+    } else {
+        format!("+{more}")
     }
-    running.sort_by_key(|(until, _)| *until);
-    let more = running.len().saturating_sub(1);
-    running.into_iter().next().map(|(_, line)| Line { more, ..line })
 }

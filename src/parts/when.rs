@@ -10,6 +10,15 @@ pub fn when(at: Moment, now: Moment) -> String {
     phrase(local(at), local(now))
 }
 
+/// `at` as a date and time that stay true: for paper and files.
+pub fn date(at: Moment) -> String {
+    let at = local(at);
+    format!(
+        "{:04}-{:02}-{:02} {:02}:{:02}",
+        at.date.0, at.date.1, at.date.2, at.clock.0, at.clock.1
+    )
+}
+
 /// A day and time as seen from another.
 pub fn phrase(at: LocalTime, now: LocalTime) -> String {
     let clock = format!("{:02}:{:02}", at.clock.0, at.clock.1);

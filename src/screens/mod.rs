@@ -1,10 +1,17 @@
 //! The screens, one folder or file each, and the frame around them.
 
 mod bench;
+mod bond;
 mod cautions;
 mod clocks;
+mod history;
 mod job;
+mod jobs;
 mod lift;
+mod paper;
+mod parts_list;
+mod plan;
+mod record;
 mod route;
 mod seat;
 mod steps;
@@ -12,9 +19,10 @@ mod torque;
 
 pub use route::Route;
 
-use crate::bench::{Bench, Look, Shelves};
+use crate::bench::{Bench, Look, Ring, Shelves};
 use crate::device::storage::{BrowserStore, MemoryStore, Shelf, Store};
-use crate::device::{place, release, time, wake_lock};
+use crate::device::{alarm, place, release, time, wake_lock};
+use crate::parts::dynamic::{each, piece, press, text};
 use crate::parts::said::SaidLines;
 use crate::parts::strip::Strip;
 use leptos::prelude::*;
@@ -41,7 +49,16 @@ pub fn start() {
 
 /// Ties the bench to what the phone does: time passing, coming back, another tab, a newer release.
 fn follow_the_phone(bench: Bench) {
-    set_interval(move || bench.tick(), TICK);
+    bench.watch_clock(time::monotonic);
+    set_interval(
+        move || {
+            bench.tick();
+            ring_on(bench);
+        },
+        TICK,
+    );
+    alarm::unlock_at_a_touch();
+    Effect::new(move |told: Option<Vec<Ring>>| ring(&bench.ringing.get(), &told.unwrap_or_default()));
     bench.stay_awake();
     place::on_return(move || {
         bench.tick();
@@ -66,6 +83,34 @@ fn follow_the_phone(bench: Bench) {
     on_cleanup(wake_lock::release);
 }
 
+/// Rings for what is new among the clocks that want to be heard; gives back what was rung for.
+fn ring(now: &[Ring], before: &[Ring]) -> Vec<Ring> {
+    let mut new = now.iter().filter(|ring| !before.contains(ring)).peekable();
+    if new.peek().is_some() {
+        alarm::sound();
+    }
+    new.for_each(|ring| alarm::notify(ring.name.clone(), ring.words.clone()));
+    now.to_vec()
+}
+
+/// How often, in seconds, and for how long an unheard clock goes on ringing.
+const AGAIN_S: i64 = 5;
+const GIVEN_UP_S: i64 = 120;
+
+/// Rings on, every few seconds for a while, for what was reached just now and nobody has touched.
+fn ring_on(bench: Bench) {
+    let now = bench.now.get_untracked();
+    let loud = bench.ringing.with_untracked(|ringing| {
+        ringing.iter().any(|ring| {
+            let since_s = (now.0 - ring.at.0) / 1_000;
+            (AGAIN_S..GIVEN_UP_S).contains(&since_s) && since_s % AGAIN_S == 0
+        })
+    });
+    if loud {
+        alarm::sound();
+    }
+}
+
 #[component]
 fn Frame() -> impl IntoView {
     let route = RwSignal::new(Route::read(&place::read()));
@@ -77,37 +122,57 @@ fn Frame() -> impl IntoView {
             <Strip />
             <SaidLines />
             <main tabindex="-1">
-                {move || match at.get() {
+                {piece(move || match at.get() {
                     Route::Job => view! { <job::JobNow /> }.into_any(),
                     Route::Step(step) => view! { <job::StepScreen step /> }.into_any(),
                     Route::JobEnd => view! { <job::JobEnd /> }.into_any(),
                     Route::Steps => view! { <steps::StepsScreen /> }.into_any(),
-                    Route::Torque => view! { <torque::TorqueScreen /> }.into_any(),
+                    Route::Torque => view! { <torque::TorqueScreen from=None /> }.into_any(),
+                    Route::TorqueOf(step) => view! { <torque::TorqueScreen from=Some(step) /> }.into_any(),
+                    Route::Bond(step) => view! { <bond::BondScreen step /> }.into_any(),
+                    Route::Plan => view! { <plan::PlanScreen /> }.into_any(),
+                    Route::PlanStep(step) => view! { <plan::StepForm step /> }.into_any(),
+                    Route::Parts => view! { <parts_list::PartsScreen /> }.into_any(),
+                    Route::Record => view! { <record::RecordScreen /> }.into_any(),
+                    Route::Paper => view! { <paper::PaperScreen /> }.into_any(),
+                    Route::Jobs => view! { <jobs::JobsScreen /> }.into_any(),
+                    Route::History => view! { <history::HistoryScreen /> }.into_any(),
                     Route::Clocks => view! { <clocks::ClocksScreen /> }.into_any(),
                     Route::Bench => view! { <bench::BenchScreen /> }.into_any(),
                     Route::Seat(step) => seat::seat_screen(step),
                     Route::Lift(step) => lift::lift_screen(step),
                     Route::Cautions => cautions::cautions_screen(),
-                }}
+                })}
             </main>
             <nav class="edge" aria-label="Screens">
-                <EdgeKey name="Job" to=Route::Job at />
-                <EdgeKey name="Torque" to=Route::Torque at />
-                <EdgeKey name="Seat" to=Route::Seat(None) at />
-                <EdgeKey name="Lift" to=Route::Lift(None) at />
+                {each(EDGE, |(name, to)| edge_key(name, to, at))}
             </nav>
         </div>
     }
 }
 
-#[component]
-fn EdgeKey(name: &'static str, to: Route, at: Memo<Route>) -> impl IntoView {
+/// The keys along the edge.
+const EDGE: [(&str, Route); 5] = [
+    ("Job", Route::Job),
+    ("Torque", Route::Torque),
+    ("Bond", Route::Bond(None)),
+    ("Seat", Route::Seat(None)),
+    ("Lift", Route::Lift(None)),
+];
+
+fn edge_key(name: &'static str, to: Route, at: Memo<Route>) -> AnyView {
+    let current = text(move || {
+        if at.get().screen() == to.screen() {
+            "page"
+        } else {
+            "false"
+        }
+        .to_owned()
+    });
     view! {
-        <button
-            aria-current=move || (at.get().screen() == to.screen()).then_some("page")
-            on:click=move |_| to.go()
-        >
+        <button aria-current=current on:click=press(move || to.go())>
             {name}
         </button>
     }
+    .into_any()
 }

@@ -14,8 +14,26 @@ pub enum Route {
     JobEnd,
     /// All steps of the job.
     Steps,
+    /// The plan of the job, to change.
+    Plan,
+    /// One step of the plan.
+    PlanStep(StepId),
+    /// The parts of all steps.
+    Parts,
+    /// What was done.
+    Record,
+    /// The job on paper.
+    Paper,
+    /// The jobs of this bench.
+    Jobs,
+    /// The last actions.
+    History,
     /// Torque conversion.
     Torque,
+    /// Torque conversion of that step's value.
+    TorqueOf(StepId),
+    /// What goes on a joint: one of its own, or that step's.
+    Bond(Option<StepId>),
     /// Every clock.
     Clocks,
     /// Wrenches, shop, display.
@@ -36,7 +54,16 @@ impl Route {
             (Some("step"), Some(id)) => id.parse().map_or(Self::Job, |id| Self::Step(StepId(id))),
             (Some("end"), _) => Self::JobEnd,
             (Some("steps"), _) => Self::Steps,
+            (Some("torque"), Some(id)) => id.parse().map_or(Self::Torque, |id| Self::TorqueOf(StepId(id))),
+            (Some("plan"), None) => Self::Plan,
+            (Some("plan"), Some(id)) => id.parse().map_or(Self::Plan, |id| Self::PlanStep(StepId(id))),
+            (Some("parts"), _) => Self::Parts,
+            (Some("record"), _) => Self::Record,
+            (Some("paper"), _) => Self::Paper,
+            (Some("jobs"), _) => Self::Jobs,
+            (Some("history"), _) => Self::History,
             (Some("torque"), _) => Self::Torque,
+            (Some("bond"), id) => Self::Bond(id.and_then(|id| id.parse().ok()).map(StepId)),
             (Some("clocks"), _) => Self::Clocks,
             (Some("bench"), _) => Self::Bench,
             (Some("seat"), id) => Self::Seat(step_of(id)),
@@ -53,7 +80,17 @@ impl Route {
             Self::Step(id) => format!("step/{}", id.0),
             Self::JobEnd => "end".to_owned(),
             Self::Steps => "steps".to_owned(),
+            Self::Plan => "plan".to_owned(),
+            Self::PlanStep(id) => format!("plan/{}", id.0),
+            Self::Parts => "parts".to_owned(),
+            Self::Record => "record".to_owned(),
+            Self::Paper => "paper".to_owned(),
+            Self::Jobs => "jobs".to_owned(),
+            Self::History => "history".to_owned(),
             Self::Torque => "torque".to_owned(),
+            Self::TorqueOf(id) => format!("torque/{}", id.0),
+            Self::Bond(None) => "bond".to_owned(),
+            Self::Bond(Some(id)) => format!("bond/{}", id.0),
             Self::Clocks => "clocks".to_owned(),
             Self::Bench => "bench".to_owned(),
             Self::Seat(step) => with_step("seat", step),
@@ -65,8 +102,19 @@ impl Route {
     /// The screen's key along the edge it belongs to.
     pub fn screen(self) -> &'static str {
         match self {
-            Self::Job | Self::Step(_) | Self::JobEnd | Self::Steps => "job",
-            Self::Torque => "torque",
+            Self::Job
+            | Self::Step(_)
+            | Self::JobEnd
+            | Self::Steps
+            | Self::Plan
+            | Self::PlanStep(_)
+            | Self::Parts
+            | Self::Record
+            | Self::Paper
+            | Self::Jobs
+            | Self::History => "job",
+            Self::Torque | Self::TorqueOf(_) => "torque",
+            Self::Bond(_) => "bond",
             Self::Clocks => "clocks",
             Self::Bench | Self::Cautions => "bench",
             Self::Seat(_) => "seat",
@@ -103,7 +151,17 @@ mod tests {
             Route::Job,
             Route::Step(StepId(7)),
             Route::Steps,
+            Route::Plan,
+            Route::PlanStep(StepId(7)),
+            Route::Parts,
+            Route::Record,
+            Route::Paper,
+            Route::Jobs,
+            Route::History,
             Route::Torque,
+            Route::TorqueOf(StepId(4)),
+            Route::Bond(None),
+            Route::Bond(Some(StepId(15))),
             Route::Clocks,
             Route::Bench,
             Route::Seat(None),

@@ -1,64 +1,137 @@
-//! All steps of the job: what is done, what is next.
+//! The whole job at a glance: progress as a picture, what is next, what blocks, how long is left; every step.
 
 use crate::bench::Bench;
-use crate::job::sheet::Step;
+use crate::job::gate::opens_at;
+use crate::job::overview::{Overview, StepState, overview};
+use crate::job::sheet::StepId;
+use crate::parts::dynamic::{piece, text};
+use crate::parts::keys::{KeySpec, keys};
+use crate::parts::progress_bar::progress_bar;
+use crate::parts::when::{span, when};
 use crate::screens::Route;
+use crate::trade::moment::Moment;
 use leptos::prelude::*;
 
-/// The list of steps.
+/// How often the overview is worked out anew while the page is open: cures move by minutes.
+const MINUTE_MS: i64 = 60_000;
+
+/// The overview and the list of steps.
 #[component]
 pub fn StepsScreen() -> impl IntoView {
     let bench = Bench::here();
-    let heading = move || {
-        bench
+    let minute = Memo::new(move |_| bench.now.get().0 / MINUTE_MS);
+    let seen = Memo::new(move |_| {
+        minute.track();
+        let now = bench.now.get_untracked();
+        bench.ground(|ground| overview(ground, now))
+    });
+    let heading = piece(move || {
+        let (title, machine) = bench
             .sheet
-            .with(|sheet| (sheet.title.clone(), sheet.machine.clone()))
-    };
-    let counted = move || {
+            .with(|sheet| (sheet.title.clone(), sheet.machine.clone()));
+        view! { <h1>{title}</h1> <p class="quiet">{machine}</p> }.into_any()
+    });
+    let rows = move || {
+        let states = seen.with(|seen| seen.states.clone());
         bench.sheet.with(|sheet| {
-            let done = bench.progress.with(|progress| progress.closed_count(sheet));
-            format!("{done} of {} done", sheet.steps.len())
+            let steps = sheet.steps.iter().zip(states).zip(1..);
+            steps
+                .map(|((step, state), number)| {
+                    let word = match state.word() {
+                        "" => step.work.word(),
+                        word => word,
+                    };
+                    (
+                        step.id,
+                        number,
+                        step.title.clone(),
+                        word,
+                        state == StepState::Next,
+                    )
+                })
+                .collect::<Vec<_>>()
         })
     };
     view! {
-        <div class="page">
-            <h1>{move || heading().0}</h1>
-            <p class="quiet">{move || heading().1}</p>
-            <p class="mid figures">{counted}</p>
+        <div class="page overview">
+            {heading}
+            <p class="mid figures">{text(move || seen.with(counted))}</p>
+            {piece(move || seen.with(|seen| progress_bar(&seen.states)))}
+            {piece(move || seen.with(|seen| left(bench, seen)))}
+            {keys(vec![
+                KeySpec::new("go on", || Route::Job.go()),
+                KeySpec::new("change the plan", || Route::Plan.go()),
+                KeySpec::new("parts", || Route::Parts.go()),
+                KeySpec::new("record", || Route::Record.go()),
+                KeySpec::new("jobs", || Route::Jobs.go()),
+                KeySpec::new("last actions", || Route::History.go()),
+            ])}
             <ol class="step-list">
-                {move || bench.sheet.with(|sheet| sheet.steps.iter().enumerate().map(|(at, step)| row(bench, at, step)).collect_view())}
+                <For each=rows key=|row| row.clone() children=step_row />
             </ol>
         </div>
     }
 }
 
-fn row(bench: Bench, at: usize, step: &Step) -> impl IntoView + use<> {
-    let id = step.id;
-    let state = move || {
-        let next = bench
-            .sheet
-            .with(|sheet| bench.progress.with(|p| p.next_open(sheet).map(|step| step.id)));
-        if bench.progress.with(|progress| progress.closed(id)) {
-            "done"
-        } else if next == Some(id) {
-            "next"
-        } else {
-            ""
-        }
-    };
-    view! {
-        <li>
-            <button aria-current=move || (state() == "next").then_some("step") on:click=move |_| Route::Step(id).go()>
-                <span class="figures">{at + 1}</span>
-                <span>{step.title.clone()}</span>
-                <span class="quiet">{move || if state().is_empty() { step_word(bench, id) } else { state() }}</span>
-            </button>
-        </li>
+fn counted(seen: &Overview) -> String {
+    let all = seen.states.len();
+    match seen.left_out {
+        0 => format!("{} of {all} done", seen.done),
+        out => format!("{} of {all} done, {out} left out", seen.done),
     }
 }
 
-fn step_word(bench: Bench, id: crate::job::sheet::StepId) -> &'static str {
-    bench
-        .sheet
-        .with(|sheet| sheet.step(id).map_or("", |step| step.work.word()))
+/// What is next, what blocks, how long is left.
+fn left(bench: Bench, seen: &Overview) -> AnyView {
+    let now = bench.now.get_untracked();
+    let title = |id: StepId| {
+        bench
+            .sheet
+            .with(|sheet| sheet.step(id).map_or(String::new(), |step| step.title.clone()))
+    };
+    let mut rows = Vec::new();
+    if let Some(next) = seen.next {
+        rows.push(("next", title(next)));
+        rows.push(("work left", format!("about {}", span(seen.hands))));
+        rows.push((
+            "done, cures included",
+            seen.finish.map_or("no time known".to_owned(), |at| {
+                format!("{} at the earliest", when(round_up(at), now))
+            }),
+        ));
+    }
+    for (id, waits) in &seen.blocked {
+        let opens = opens_at(waits).map_or("no time known".to_owned(), |at| {
+            format!("opens {}", when(at, now))
+        });
+        rows.push(("waits for a cure", format!("{}: {opens}", title(*id))));
+    }
+    let rows: Vec<AnyView> = rows
+        .into_iter()
+        .map(|(name, words)| view! { <dt>{name}</dt> <dd>{words}</dd> }.into_any())
+        .collect();
+    view! { <dl class="facts">{rows}</dl> }.into_any()
+}
+
+/// To the next five minutes: the figure is an estimate.
+fn round_up(at: Moment) -> Moment {
+    let five = 5 * MINUTE_MS;
+    Moment(
+        at.0.saturating_add(five - 1)
+            .div_euclid(five)
+            .saturating_mul(five),
+    )
+}
+
+fn step_row((id, number, title, word, next): (StepId, usize, String, &'static str, bool)) -> AnyView {
+    view! {
+        <li>
+            <button aria-current=next.then_some("step") on:click=move |_| Route::Step(id).go()>
+                <span class="figures">{number}</span>
+                <span>{title}</span>
+                <span class="quiet">{word}</span>
+            </button>
+        </li>
+    }
+    .into_any()
 }

@@ -1,5 +1,10 @@
 //! The bench's storage and commands, on a store that lives in memory.
 
+mod backup;
+mod clocks;
 mod commands;
+mod jobs;
+mod plan;
 mod seat_lift;
 mod storage;
+mod wrenches;

@@ -2,9 +2,17 @@
 
 mod harness;
 
+mod bond_selector;
 mod cautions_page;
+mod clocks_cure;
 mod first_job;
 mod lift_refused;
+mod record_and_plan;
 mod seat_heat;
+mod sheet_from_desk;
 mod start;
+mod torque_bench;
+mod torque_case;
+mod torque_guard;
+mod torque_pair;
 mod torque_quick;

@@ -48,9 +48,10 @@ fn the_app_starts_without_a_network_after_one_visit() {
         page.offline_ready().await?;
         page.stop_server();
         page.reload().await?;
-        page.see_words("Halfcase").await?;
+        page.see(heading("Wash the cases, blow out the oil ways")).await?;
         page.close_tab_and_return().await?;
-        page.see_words("Halfcase").await
+        page.see(heading("Wash the cases, blow out the oil ways")).await?;
+        Ok(())
     });
 }
 
@@ -66,7 +67,8 @@ fn it_starts_offline_from_any_folder_of_a_host() {
         page.offline_ready().await?;
         page.stop_server();
         page.reload().await?;
-        page.see_words("Halfcase").await
+        page.see(heading("Wash the cases, blow out the oil ways")).await?;
+        Ok(())
     });
 }
 

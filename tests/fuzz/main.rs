@@ -2,6 +2,8 @@
 //!
 //! `HALFCASE_FUZZ=100000 cargo test --test fuzz` tries more; the seed is fixed, so a failure repeats.
 
+mod csv;
 mod readers;
 mod refusals;
+mod sheet;
 mod spellings;

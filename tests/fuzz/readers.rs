@@ -49,9 +49,13 @@ const ALPHABET: &str = "0123456789.,+-−–—±/%() \u{a0}\u{2009}\u{202f}\u{2
                         EİßǅΩ٣９\u{0}\n\t\u{1f527}\u{feff}~…=;[]|'";
 
 /// xorshift64*: small, and the same on every machine.
-struct Dice(u64);
+pub struct Dice(u64);
 
 impl Dice {
+    pub fn new(seed: u64) -> Dice {
+        Dice(seed)
+    }
+
     fn roll(&mut self, sides: usize) -> usize {
         self.0 ^= self.0 >> 12;
         self.0 ^= self.0 << 25;
@@ -72,18 +76,23 @@ impl Dice {
     }
 
     fn text(&mut self, alphabet: &[char]) -> String {
+        self.text_of(CORPUS, alphabet)
+    }
+
+    /// A text of that corpus, changed in a few places; now and then noise.
+    pub fn text_of(&mut self, corpus: &[&str], alphabet: &[char]) -> String {
         if self.roll(5) == 0 {
             let length = self.roll(24);
             return (0..length).map(|_| self.character(alphabet)).collect();
         }
-        let mut chars: Vec<char> = self.pick(CORPUS).chars().collect();
+        let mut chars: Vec<char> = self.pick(corpus).chars().collect();
         for _ in 0..=self.roll(4) {
             let at = self.roll(chars.len() + 1);
             match self.roll(5) {
                 0 if at < chars.len() => drop(chars.remove(at)),
                 1 if at < chars.len() => chars[at] = self.character(alphabet),
                 2 => {
-                    let other: Vec<char> = self.pick(CORPUS).chars().collect();
+                    let other: Vec<char> = self.pick(corpus).chars().collect();
                     let from = self.roll(other.len());
                     chars.splice(at..at, other[from..].iter().copied());
                 }
@@ -93,6 +102,14 @@ impl Dice {
         }
         chars.into_iter().collect()
     }
+}
+
+/// How many texts are tried.
+pub fn cases() -> usize {
+    std::env::var("HALFCASE_FUZZ")
+        .ok()
+        .and_then(|n| n.parse().ok())
+        .unwrap_or(4000)
 }
 
 fn check_error(text: &str, error: &TextError) {
@@ -166,14 +183,10 @@ fn check_all(text: &str) {
 
 #[test]
 fn no_text_at_all_breaks_a_reader() {
-    let cases = std::env::var("HALFCASE_FUZZ")
-        .ok()
-        .and_then(|n| n.parse().ok())
-        .unwrap_or(4000);
     let alphabet: Vec<char> = ALPHABET.chars().collect();
     let mut dice = Dice(0x9E37_79B9_7F4A_7C15);
     CORPUS.iter().for_each(|text| check_all(text));
-    for _ in 0..cases {
+    for _ in 0..cases() {
         check_all(&dice.text(&alphabet));
     }
 }

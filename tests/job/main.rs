@@ -1,11 +1,22 @@
 //! The job and its rules, without a browser.
 
+mod backup;
+mod bonding;
+mod bottle;
+mod calendar;
+mod csv;
+mod form;
 mod gate;
 mod lifting;
+mod night;
+mod overview;
+mod parts;
 mod progress;
 mod seating;
 mod sheet;
 mod situation;
+mod tamper;
+mod torque;
 
 use halfcase::job::example;
 use halfcase::job::record::{EntryId, Event, Record};

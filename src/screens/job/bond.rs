@@ -1,55 +1,77 @@
 //! What goes on a thread or a face, and its clocks.
 
 use crate::bench::Bench;
-use crate::job::sheet::Step;
+use crate::device::time::local;
+use crate::job::bonding::BondAnswer;
+use crate::job::sheet::{Step, StepId};
 use crate::job::work::Work;
 use crate::parts::clock_bar::ClockBar;
+use crate::parts::dynamic::{piece, press};
+use crate::screens::Route;
 use crate::trade::application::Application;
-use crate::trade::compound::recommend;
 use leptos::prelude::*;
 
 /// The work of a bond step: the compound and, once it is on, its clock.
 #[component]
 pub fn BondWork(step: StoredValue<Step>) -> impl IntoView {
     let bench = Bench::here();
+    let id = step.with_value(|step| step.id);
     let bond = step.with_value(|step| match &step.work {
         Work::Bond(bond) => Some(bond.clone()),
         _ => None,
     });
-    let clocks = move || {
-        let id = step.with_value(|step| step.id);
+    let clocks = Memo::new(move |_| {
         let mine = bench.progress.with(|progress| progress.step(id).clocks);
         bench.clocks.with(|clocks| {
-            clocks
+            let mine = clocks
                 .iter()
-                .filter(|clock| clock.counts() && mine.contains(&clock.id))
-                .cloned()
-                .collect::<Vec<_>>()
+                .filter(|clock| clock.counts() && mine.contains(&clock.id));
+            mine.cloned().collect::<Vec<_>>()
         })
-    };
+    });
     view! {
-        {bond.map(|bond| view! { <p class="quiet">{bond.joint.clone()}</p> <CompoundCard application=bond.application /> })}
-        {move || clocks().into_iter().map(|clock| view! { <ClockBar clock /> }).collect_view()}
+        {bond.map(|bond| view! { <p class="quiet">{bond.joint.clone()}</p> <CompoundLine application=bond.application step=id /> })}
+        {piece(move || {
+            let clocks = clocks.get().into_iter();
+            clocks.map(|clock| view! { <ClockBar clock /> }.into_any()).collect::<Vec<_>>().into_any()
+        })}
     }
 }
 
-/// One line: what goes on the thread.
+/// What goes on the joint, out of which bottle, why, how; and the way to the whole answer.
 #[component]
-pub fn CompoundLine(application: Application) -> impl IntoView {
-    view! { <CompoundCard application /> }
-}
-
-/// The compound, why, and how it is put on.
-#[component]
-fn CompoundCard(application: Application) -> impl IntoView {
-    let answer = recommend(&application);
-    let name = answer.class.map_or("nothing", |class| class.name());
+pub fn CompoundLine(application: Application, step: StepId) -> impl IntoView {
+    let bench = Bench::here();
+    let today = Memo::new(move |_| local(bench.now.get()).day);
+    let answer = Memo::new(move |_| bench.bond(&application, false, today.get()));
     view! {
         <section class="compound" aria-label="compound">
             <span class="quiet">"goes on it"</span>
-            <strong>{name}</strong>
-            <p>{answer.reason}</p>
-            {answer.where_and_how.into_iter().map(|line| view! { <p>{line}</p> }).collect_view()}
+            {piece(move || answer.with(short))}
+            <button on:click=press(move || Route::Bond(Some(step)).go())>"the whole answer"</button>
         </section>
     }
+}
+
+fn short(answer: &BondAnswer) -> AnyView {
+    let mut lines = vec![answer.recommendation.reason.to_owned()];
+    lines.extend(
+        answer
+            .bottle
+            .iter()
+            .map(|bottle| format!("Out of “{}”.", bottle.name)),
+    );
+    lines.extend(
+        answer
+            .recommendation
+            .where_and_how
+            .iter()
+            .map(|line| (*line).to_owned()),
+    );
+    view! {
+        <strong>{answer.title()}</strong>
+        {answer.refused.clone().map(|why| view! { <p class="trouble-line">{why}</p> })}
+        {lines.into_iter().map(|line| view! { <p>{line}</p> }.into_any()).collect::<Vec<_>>()}
+    }
+    .into_any()
 }

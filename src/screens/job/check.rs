@@ -1,64 +1,168 @@
-//! A check step: readings against their limits.
+//! A check step: readings against their limits, bores read as a grid, with the tool and the temperature.
 
-use crate::bench::Bench;
+use super::grid::BoreGrid;
+use crate::bench::{Bench, ReadWith};
+use crate::job::bore::{limit_words, verdict};
 use crate::job::sheet::Step;
 use crate::job::work::{Limit, Work};
+use crate::parts::ask_words::AskWords;
+use crate::parts::dynamic::{piece, text};
+use crate::parts::keys::{KeySpec, keys};
 use crate::parts::number_field::NumberField;
 use leptos::prelude::*;
+use uom::si::thermodynamic_temperature::degree_celsius;
+
+/// What sizes are read with.
+const TOOLS: [&str; 6] = [
+    "micrometer",
+    "bore gauge",
+    "caliper",
+    "dial gauge",
+    "feeler gauge",
+    "depth gauge",
+];
 
 /// The readings of a check step.
 #[component]
 pub fn CheckWork(step: StoredValue<Step>) -> impl IntoView {
-    let limits = step.with_value(|step| match &step.work {
-        Work::Check(check) => check.readings.clone(),
-        _ => Vec::new(),
-    });
-    limits
+    let bench = Bench::here();
+    let Some((id, check)) = step.with_value(|step| match &step.work {
+        Work::Check(check) => Some((step.id, check.clone())),
+        _ => None,
+    }) else {
+        return ().into_any();
+    };
+    let measures = !check.bores.is_empty() || check.readings.iter().any(|limit| !limit.unit.is_empty());
+    let with = RwSignal::new(first_with(bench, id));
+    let readings: Vec<AnyView> = check
+        .readings
         .into_iter()
-        .map(|limit| view! { <OneReading step limit /> })
-        .collect_view()
+        .map(|limit| view! { <OneReading step limit with /> }.into_any())
+        .collect();
+    let bores: Vec<AnyView> = check
+        .bores
+        .into_iter()
+        .map(|bore| view! { <BoreGrid step bore with /> }.into_any())
+        .collect();
+    let with_what = measures.then(|| view! { <WithWhat with /> });
+    view! { {with_what} {readings} {bores} }.into_any()
 }
 
+/// What the last reading of the step was taken with; else no tool, and the shop's temperature.
+fn first_with(bench: Bench, id: crate::job::sheet::StepId) -> ReadWith {
+    let last = bench.progress.with_untracked(|progress| {
+        let readings = &progress.touched(id)?.readings;
+        readings.last().map(|reading| ReadWith {
+            tool: reading.tool.clone(),
+            at_c: reading.at_c,
+        })
+    });
+    let now = bench.now.get_untracked();
+    last.unwrap_or_else(|| ReadWith {
+        tool: String::new(),
+        at_c: bench.settings.with_untracked(|settings| {
+            let known = settings.temperature_at(now)?;
+            Some((known.get::<degree_celsius>() * 10.0).round() / 10.0)
+        }),
+    })
+}
+
+/// The tool in the hand and the part's temperature, kept with every reading from now on.
 #[component]
-fn OneReading(step: StoredValue<Step>, limit: Limit) -> impl IntoView {
-    let bench = Bench::here();
-    let id = step.with_value(|step| step.id);
-    let kept = StoredValue::new(limit.clone());
-    let reading = move || {
-        bench
-            .progress
-            .with(|p| kept.with_value(|limit| p.step(id).reading(&limit.name).cloned()))
-    };
-    let take = move |value: f64| {
-        kept.with_value(|limit| {
-            let verdict = if limit.holds(value) {
-                "within limits"
-            } else {
-                "outside limits"
-            };
-            bench.measure(id, &limit.name, value, &limit.unit, verdict);
+fn WithWhat(with: RwSignal<ReadWith>) -> impl IntoView {
+    let open = RwSignal::new(false);
+    let own = Callback::new(move |words: String| {
+        with.update(|with| words.trim().clone_into(&mut with.tool));
+        open.set(false);
+        true
+    });
+    let tools = piece(move || {
+        if !open.get() {
+            return ().into_any();
+        }
+        let now = with.with(|with| with.tool.clone());
+        let tiles = TOOLS.map(|tool| {
+            KeySpec::choice(tool, now == tool, move || {
+                with.update(|with| tool.clone_into(&mut with.tool));
+                open.set(false);
+            })
         });
-        Ok(())
+        view! { {keys(tiles.to_vec())} <AskWords key="another tool" label="What it is read with" take=own /> }
+            .into_any()
+    });
+    let tool = move || {
+        with.with(|with| {
+            if with.tool.is_empty() {
+                "—".to_owned()
+            } else {
+                with.tool.clone()
+            }
+        })
+    };
+    let at = move || {
+        with.with(|with| {
+            with.at_c
+                .map_or(String::new(), |at| at.to_string().replace('-', "−"))
+        })
+    };
+    let take = move |celsius: f64| {
+        if (-40.0..=150.0).contains(&celsius) {
+            with.update(|with| with.at_c = Some(celsius));
+            Ok(())
+        } else {
+            Err("A part is read between −40 and 150 °C: read the thermometer again.".to_owned())
+        }
     };
     view! {
-        <NumberField
-            name=limit.name.clone()
-            unit=limit.unit.clone()
-            value=Signal::derive(move || reading().map_or(String::new(), |reading| reading.value.to_string()))
-            take
-        />
-        <p>
-            {limit_words(&limit)}
-            <strong>{move || reading().map_or(String::new(), |reading| format!(" · {}", reading.verdict))}</strong>
-        </p>
+        <div class="two">
+            <div class="field">
+                <span>"read with"</span>
+                <button aria-label=text(move || format!("read with: {}", tool())) on:click=move |_| open.update(|open| *open = !*open)>
+                    <span>{text(tool)}</span>
+                </button>
+            </div>
+            <NumberField name="part and gauge at" unit=Signal::stored("°C".to_owned()) value=Signal::derive(at) take signed=true />
+        </div>
+        {tools}
     }
 }
 
-fn limit_words(limit: &Limit) -> String {
-    match (limit.least, limit.most) {
-        (Some(least), Some(most)) => format!("{least} to {most} {}", limit.unit),
-        (Some(least), None) => format!("at least {least} {}", limit.unit),
-        (None, Some(most)) => format!("at most {most} {}", limit.unit),
-        (None, None) => "no limit given".to_owned(),
+#[component]
+fn OneReading(step: StoredValue<Step>, limit: Limit, with: RwSignal<ReadWith>) -> impl IntoView {
+    let bench = Bench::here();
+    let id = step.with_value(|step| step.id);
+    let kept = StoredValue::new(limit.clone());
+    let reading = Memo::new(move |_| {
+        bench.progress.with(|progress| {
+            let step = progress.touched(id)?;
+            kept.with_value(|limit| step.reading(&limit.name).cloned())
+        })
+    });
+    let take = move |value: f64| {
+        kept.with_value(|limit| {
+            let verdict = verdict(limit, value);
+            with.with_untracked(|with| {
+                bench.measure_with(id, &limit.name, value, &limit.unit, verdict, with)
+            });
+        });
+        Ok(())
+    };
+    let value = move || {
+        reading.with(|found| {
+            found
+                .as_ref()
+                .map_or(String::new(), |found| found.value.to_string())
+        })
+    };
+    let said = move || {
+        reading.with(|found| {
+            found
+                .as_ref()
+                .map_or(String::new(), |found| format!(" · {}", found.verdict))
+        })
+    };
+    view! {
+        <NumberField name=limit.name.clone() unit=Signal::stored(limit.unit.clone()) value=Signal::derive(value) take />
+        <p>{limit_words(limit.least, limit.most, &limit.unit)} <strong>{text(said)}</strong></p>
     }
 }

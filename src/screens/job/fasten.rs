@@ -2,13 +2,19 @@
 
 use super::bond::CompoundLine;
 use crate::bench::{Bench, WrenchSet};
-use crate::job::answer;
+use crate::job::answer::TorqueAnswer;
+use crate::job::fastening::{PassAnswer, RUNNING, pass_answer, running, running_words};
+use crate::job::guarding::{KnownBolt, guard_fasten};
 use crate::job::progress::next_fastener;
 use crate::job::sheet::Step;
 use crate::job::work::{Fasten, Reuse, Work};
+use crate::parts::angle_gauge::AngleGauge;
 use crate::parts::bolts::{Bolt, Bolts};
-use crate::screens::torque::{AnswerPlate, OtherUnits, WrenchRow};
-use crate::trade::guard::Verdict;
+use crate::parts::dynamic::{Piece, piece, press, text};
+use crate::parts::number_field::NumberField;
+use crate::parts::plate::Plate;
+use crate::screens::Route;
+use crate::screens::torque::{AnswerPlate, GuardFold, GuardLine, OtherUnits, ScaleDrawing, WrenchRow};
 use leptos::prelude::*;
 
 /// The work of a fasten step.
@@ -19,94 +25,165 @@ pub fn FastenWork(step: StoredValue<Step>) -> impl IntoView {
         return ().into_any();
     };
     let id = step.with_value(|step| step.id);
-    let next = Memo::new(move |_| {
-        bench
-            .progress
-            .with(|progress| step.with_value(|step| next_fastener(step, &progress.step(id))))
-    });
     let kept = StoredValue::new(fasten.clone());
-    let pass = Memo::new(move |_| {
-        next.get().map_or_else(
-            || kept.with_value(Fasten::pass_count).saturating_sub(1),
-            |next| next.pass,
-        )
+    let pass = Memo::new(move |_| step.with_value(|step| pass_at_hand(bench, step, kept)));
+    let asked = Memo::new(move |_| step.with_value(|step| answer_of(bench, step, pass.get())));
+    let answer = Signal::derive(move || match asked.get() {
+        Some(PassAnswer::Torque(answer)) => Some(*answer),
+        _ => None,
     });
-    let answer = Signal::derive(move || {
-        bench
-            .settings
-            .with(|s| kept.with_value(|f| Some(answer::fasten(f, pass.get(), &s.wrenches, s.in_hand))))
+    let bolts = Signal::derive(move || step.with_value(|step| bolts(bench, step, pass.get())));
+    let plate: Piece = piece(move || match asked.get() {
+        Some(PassAnswer::Angle(degrees)) => turn_plate(degrees),
+        _ => view! { <AnswerPlate answer trouble=None /> }.into_any(),
     });
-    let bolts = Signal::derive(move || {
-        let progress = bench.progress.with(|progress| progress.step(id));
-        let (pass, next) = (pass.get(), next.get());
-        kept.with_value(|fasten| {
-            let order = fasten.pass(pass).order(&fasten.layout);
-            let turn = |place| order.iter().position(|at| *at == place).map_or(0, |at| at + 1);
-            fasten
-                .layout
-                .points()
-                .into_iter()
-                .enumerate()
-                .map(|(place, at)| Bolt {
-                    at,
-                    turn: turn(place),
-                    tallied: progress.tallied.contains(&(pass, place)),
-                    next: next.is_some_and(|next| next.place == place),
-                })
-                .collect()
-        })
-    });
+    let manual = fasten.torque.text();
     view! {
         <p class="manual-says">
             <span class="quiet">"manual says "</span>
-            <span class="figures mid">{fasten.torque.text()}</span>
-            <span class="quiet">{move || pass_words(&kept.get_value(), pass.get())}</span>
+            <span class="figures mid">{manual}</span>
         </p>
-        <AnswerPlate answer trouble=None />
-        <GuardLine fasten=fasten.clone() />
-        {fasten.compound.clone().map(|application| view! { <CompoundLine application /> })}
+        <p class="mid pass">{text(move || kept.with_value(|fasten| fasten.pass_words(pass.get())))}</p>
+        {plate}
+        <Guard step kept />
+        {fasten.self_locking.then(|| view! { <Running step kept /> })}
         <Bolts bolts />
+        {fasten.compound.clone().map(|application| view! { <CompoundLine application step=id /> })}
         <p>{fastener_words(&fasten)}</p>
         <OtherUnits answer />
+        <ScaleDrawing answer />
         <WrenchRow />
+        <button on:click=press(move || on_torque(bench, step))>"on Torque: adapter, bolt, other units"</button>
     }
     .into_any()
 }
 
-/// What the slip guard says of the manual's torque on this thread: a mark, a word, a sentence.
+/// Carries the step's value to the Torque screen.
+fn on_torque(bench: Bench, step: StoredValue<Step>) {
+    step.with_value(|step| {
+        bench.carry(step);
+        Route::TorqueOf(step.id).go();
+    });
+}
+
+/// The plate and gauge of an angle stage.
+fn turn_plate(degrees: f64) -> AnyView {
+    view! {
+        <Plate says="turn on by".to_owned() number=degrees.to_string() unit="°".to_owned() />
+        <AngleGauge degrees=Signal::derive(move || degrees) />
+    }
+    .into_any()
+}
+
+/// The pass to do now; after the last bolt, the last one.
+fn pass_at_hand(bench: Bench, step: &Step, fasten: StoredValue<Fasten>) -> usize {
+    let next = bench
+        .progress
+        .with(|progress| next_fastener(step, &progress.step(step.id)));
+    next.map_or_else(
+        || fasten.with_value(Fasten::pass_count).saturating_sub(1),
+        |next| next.pass,
+    )
+}
+
+/// What that pass of `step` asks for, with the running torque measured and the adapter put on for this step.
+fn answer_of(bench: Bench, step: &Step, pass: usize) -> Option<PassAnswer> {
+    let fasten = as_fasten(step)?;
+    let running = bench.progress.with(|progress| running(&progress.step(step.id)));
+    Some(bench.settings.with(|s| {
+        let adapter = s.desk.adapter().filter(|_| s.desk.from == Some(step.id));
+        pass_answer(fasten, pass, running, &s.wrenches, s.in_hand, adapter)
+    }))
+}
+
+fn bolts(bench: Bench, step: &Step, pass: usize) -> Vec<Bolt> {
+    let Some(fasten) = as_fasten(step) else {
+        return Vec::new();
+    };
+    let progress = bench.progress.with(|progress| progress.step(step.id));
+    let next = next_fastener(step, &progress);
+    let order = fasten.pass(pass).order(&fasten.layout);
+    let turn = |place| order.iter().position(|at| *at == place).map_or(0, |at| at + 1);
+    let points = fasten.layout.points().into_iter().enumerate();
+    points
+        .map(|(place, at)| Bolt {
+            at,
+            turn: turn(place),
+            tallied: progress.tallied.contains(&(pass, place)),
+            next: next.is_some_and(|next| next.place == place),
+        })
+        .collect()
+}
+
+/// The slip guard's line; behind it the pull, and keys that correct the sheet.
 #[component]
-fn GuardLine(fasten: Fasten) -> impl IntoView {
-    answer::guard(&fasten).map(|judgement| {
-        let mark = match judgement.verdict {
-            Verdict::Plausible => "✓",
-            Verdict::High => "▲",
-            Verdict::Low => "▼",
-            Verdict::Absurd => "✕",
-        };
-        view! {
-            <p class="guard" class:trouble-line=judgement.verdict == Verdict::Absurd>
-                <span aria-hidden="true">{mark}</span>
-                " "
-                {judgement.sentence}
-            </p>
+fn Guard(step: StoredValue<Step>, kept: StoredValue<Fasten>) -> impl IntoView {
+    let bench = Bench::here();
+    let open = RwSignal::new(false);
+    let guard = kept.with_value(guard_fasten);
+    let (statement, bolt) = kept.with_value(|fasten| (fasten.torque, KnownBolt::of(fasten)));
+    let correct = move |statement| bench.correct_torque(step.with_value(|step| step.id), statement);
+    let guard = Signal::derive(move || guard.clone());
+    view! {
+        <GuardLine guard open=move |()| open.update(|o| *o = !*o) correct />
+        <GuardFold open guard statement bolt />
+    }
+}
+
+/// The running torque of a self-locking nut, measured and kept in the record.
+#[component]
+fn Running(step: StoredValue<Step>, kept: StoredValue<Fasten>) -> impl IntoView {
+    let bench = Bench::here();
+    let id = step.with_value(|step| step.id);
+    let target = kept.with_value(|fasten| fasten.torque);
+    let measured = move || bench.progress.with(|progress| running(&progress.step(id)));
+    let value = text(move || {
+        let reading = bench
+            .progress
+            .with(|progress| progress.step(id).reading(RUNNING).map(|r| r.value));
+        reading.map_or(String::new(), |value| value.to_string())
+    });
+    let said = text(move || measured().map_or(String::new(), |running| running_words(&target, running)));
+    let take = move |number: f64| {
+        if number < 0.0 {
+            return Err("The running torque must not be negative.".to_owned());
         }
-    })
+        let verdict = running_words(&target, target.unit.torque(number));
+        bench.measure(id, RUNNING, number, target.unit.symbol(), &verdict);
+        Ok(())
+    };
+    view! {
+        <NumberField name="self-locking nut: running torque before it seats" unit=target.unit.symbol().to_owned() value take />
+        <p role="status">{said}</p>
+    }
 }
 
 /// What is set on which wrench for the next fastener of `step`, for the record.
 pub fn wrench_set(bench: Bench, step: &Step) -> Option<WrenchSet> {
-    let fasten = as_fasten(step)?;
     let next = bench
         .progress
         .with(|progress| next_fastener(step, &progress.step(step.id)))?;
-    let answer = bench
-        .settings
-        .with(|s| answer::fasten(fasten, next.pass, &s.wrenches, s.in_hand));
-    Some(WrenchSet {
-        value: answer.number,
-        unit: answer.unit,
-        tool: answer.wrench.unwrap_or_default(),
+    Some(match answer_of(bench, step, next.pass)? {
+        PassAnswer::Torque(answer) => WrenchSet {
+            value: answer.number.clone(),
+            unit: answer.unit.symbol().to_owned(),
+            tool: tool_words(*answer),
+        },
+        PassAnswer::Angle(degrees) => WrenchSet {
+            value: degrees.to_string(),
+            unit: "°".to_owned(),
+            tool: String::new(),
+        },
     })
+}
+
+fn tool_words(answer: TorqueAnswer) -> String {
+    let wrench = answer.wrench.unwrap_or_default();
+    if answer.adapted {
+        format!("{wrench} with an adapter")
+    } else {
+        wrench
+    }
 }
 
 fn as_fasten(step: &Step) -> Option<&Fasten> {
@@ -116,18 +193,7 @@ fn as_fasten(step: &Step) -> Option<&Fasten> {
     }
 }
 
-fn pass_words(fasten: &Fasten, pass: usize) -> String {
-    let this = fasten.pass(pass);
-    if fasten.pass_count() == 1 {
-        String::new()
-    } else if this.round {
-        format!(" · pass {}: once round at the full torque", pass + 1)
-    } else {
-        format!(" · pass {}: {:.0} % of it", pass + 1, this.share * 100.0)
-    }
-}
-
-/// "4 × M6, class 8.8, new, thread oiled".
+/// "4 × M6, 8.8, new ones only; thread oiled".
 fn fastener_words(fasten: &Fasten) -> String {
     let class = fasten
         .strength

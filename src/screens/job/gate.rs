@@ -3,6 +3,7 @@
 use crate::bench::Bench;
 use crate::job::gate::{Wait, opens_at};
 use crate::job::sheet::Step;
+use crate::parts::dynamic::{each, piece, press, text, when as shown_when};
 use crate::parts::when::{span, when};
 use leptos::prelude::*;
 
@@ -13,34 +14,49 @@ pub fn GateView(step: StoredValue<Step>) -> impl IntoView {
     let waits = Memo::new(move |_| step.with_value(|step| bench.waits(step)));
     let reason = RwSignal::new(String::new());
     let asking = RwSignal::new(false);
-    view! {
-        <Show when=move || !waits.with(Vec::is_empty)>
+    let by_hand = move || {
+        let open = press(move || {
+            bench.tell(step.with_value(|step| bench.override_gate(step, &reason.get_untracked())))
+        });
+        view! {
+            <label>
+                "Why it may be opened: this goes into the record."
+                <input
+                    type="text"
+                    prop:value=text(move || reason.get())
+                    on:input=move |event| reason.set(event_target_value(&event))
+                />
+            </label>
+            <button class="work-key" on:click=open>
+                "Open by hand"
+            </button>
+        }
+        .into_any()
+    };
+    let shut = move || {
+        let opens = text(move || opens_words(bench, &waits.get()));
+        let list = piece(move || {
+            each(waits.get(), |wait| {
+                view! { <li>{wait_words(bench, &wait)}</li> }.into_any()
+            })
+            .into_any()
+        });
+        let ask = piece(move || match asking.get() {
+            true => by_hand(),
+            false => view! { <button on:click=press(move || asking.set(true))>"open it by hand"</button> }
+                .into_any(),
+        });
+        view! {
             <section class="waits" aria-label="what this step waits for">
                 <h2>"Shut"</h2>
-                <p class="opens">{move || opens_words(bench, &waits.get())}</p>
-                <ul>{move || waits.get().iter().map(|wait| view! { <li>{wait_words(bench, wait)}</li> }).collect_view()}</ul>
-                <Show
-                    when=move || asking.get()
-                    fallback=move || view! { <button on:click=move |_| asking.set(true)>"open it by hand"</button> }
-                >
-                    <label>
-                        "Why it may be opened: this goes into the record."
-                        <input
-                            type="text"
-                            prop:value=move || reason.get()
-                            on:input=move |event| reason.set(event_target_value(&event))
-                        />
-                    </label>
-                    <button
-                        class="work-key"
-                        on:click=move |_| bench.tell(step.with_value(|step| bench.override_gate(step, &reason.get())))
-                    >
-                        "Open by hand"
-                    </button>
-                </Show>
+                <p class="opens">{opens}</p>
+                <ul>{list}</ul>
+                {ask}
             </section>
-        </Show>
-    }
+        }
+        .into_any()
+    };
+    shown_when(move || !waits.with(Vec::is_empty), shut)
 }
 
 fn opens_words(bench: Bench, waits: &[Wait]) -> String {

@@ -5,15 +5,20 @@ mod check;
 mod facts;
 mod fasten;
 mod gate;
+mod grid;
 mod lift;
+mod more;
 mod next;
 mod plain;
 mod seat;
+mod turn;
 
 use crate::bench::Bench;
 use crate::job::sheet::{Step, StepId};
 use crate::job::work::Work;
 use crate::parts::caution_card::caution_list;
+use crate::parts::dynamic::{piece, press, text, whether};
+use crate::parts::keys::{KeySpec, keys};
 use crate::parts::work_keys::UndoKey;
 use crate::screens::Route;
 use leptos::prelude::*;
@@ -40,10 +45,10 @@ pub fn next_route(bench: Bench) -> Route {
 pub fn StepScreen(step: StepId) -> impl IntoView {
     let bench = Bench::here();
     let found = Memo::new(move |_| bench.sheet.with(|sheet| sheet.step(step).cloned()));
-    move || match found.get() {
+    piece(move || match found.get() {
         Some(step) => view! { <StepView step /> }.into_any(),
         None => view! { <p class="page">"There is no such step in this job."</p> }.into_any(),
-    }
+    })
 }
 
 #[component]
@@ -58,6 +63,7 @@ fn StepView(step: Step) -> impl IntoView {
         Work::Seat(_) => view! { <seat::SeatWork step=kept /> }.into_any(),
         Work::Lift(_) => view! { <lift::LiftView step=kept /> }.into_any(),
         Work::Check(_) => view! { <check::CheckWork step=kept /> }.into_any(),
+        Work::Turn(_) => view! { <turn::TurnWork step=kept /> }.into_any(),
         _ => view! { <plain::PlainWork step=kept /> }.into_any(),
     };
     view! {
@@ -68,6 +74,7 @@ fn StepView(step: Step) -> impl IntoView {
                 <gate::GateView step=kept />
                 {caution_list(Some(id), cautions)}
                 {work}
+                <more::More step=kept />
             </div>
             <div class="work-keys">
                 <next::NextKey step=kept cautions />
@@ -99,20 +106,26 @@ fn StepHead(step: StoredValue<Step>) -> impl IntoView {
         let done = bench.progress.with(|progress| progress.closed(id));
         format!("{at} of {all} · {word}{}", if done { " · done" } else { "" })
     };
+    let side = move |name: &'static str, face: &'static str, by: isize| {
+        let none = whether(move || neighbour(by).is_none());
+        view! {
+            <button class="side-key" aria-label=name disabled=none on:click=press(move || go(by))>
+                {face}
+            </button>
+        }
+        .into_any()
+    };
     view! {
         <header class="head">
-            <button class="side-key" aria-label="previous step" disabled=move || neighbour(-1).is_none() on:click=move |_| go(-1)>
-                "←"
-            </button>
-            <button class="title" on:click=move |_| Route::Steps.go()>
-                <span class="quiet figures">{counted}</span>
+            {side("previous step", "←", -1)}
+            <button class="title" on:click=press(|| Route::Steps.go())>
+                <span class="quiet figures">{text(counted)}</span>
                 <h1>{title}</h1>
             </button>
-            <button class="side-key" aria-label="next step" disabled=move || neighbour(1).is_none() on:click=move |_| go(1)>
-                "→"
-            </button>
+            {side("next step", "→", 1)}
         </header>
     }
+    .into_any()
 }
 
 /// Every step is closed: close the job, or see that it is.
@@ -126,35 +139,40 @@ pub fn JobEnd() -> impl IntoView {
             .sheet
             .with(|sheet| sheet.steps.len() - bench.progress.with(|p| p.closed_count(sheet)));
         match left {
+            _ if bench.sheet.with(|sheet| sheet.steps.is_empty()) => {
+                "No steps yet: plan them first.".to_owned()
+            }
             0 => "Every step is done.".to_owned(),
             1 => "One step is still open.".to_owned(),
             n => format!("{n} steps are still open."),
         }
     };
+    let standing = text(move || match closed() {
+        Some(at) => format!("Closed {}.", crate::parts::when::when(at, bench.now.get())),
+        None => open_words(),
+    });
+    let close = press(move || bench.tell(bench.close_job()));
     view! {
         <div class="step">
             <header class="head end">
-                <h1>{title}</h1>
+                <h1>{text(title)}</h1>
             </header>
             <div class="body">
-                <p class="mid">
-                    {move || match closed() {
-                        Some(at) => format!("Closed {}.", crate::parts::when::when(at, bench.now.get())),
-                        None => open_words(),
-                    }}
-                </p>
-                <button on:click=move |_| Route::Steps.go()>"all steps"</button>
+                <p class="mid">{standing}</p>
+                {keys(vec![
+                    KeySpec::new("all steps", || Route::Steps.go()),
+                    KeySpec::new("the record on paper", || Route::Paper.go()),
+                    KeySpec::new("change the plan", || Route::Plan.go()),
+                    KeySpec::new("jobs", || Route::Jobs.go()),
+                ])}
             </div>
             <div class="work-keys">
-                <button
-                    class="work-key first"
-                    disabled=move || closed().is_some()
-                    on:click=move |_| bench.tell(bench.close_job())
-                >
+                <button class="work-key first" disabled=whether(move || closed().is_some()) on:click=close>
                     "Close the job"
                 </button>
                 <UndoKey />
             </div>
         </div>
     }
+    .into_any()
 }

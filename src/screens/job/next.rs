@@ -2,11 +2,12 @@
 
 use super::fasten::wrench_set;
 use crate::bench::Bench;
+use crate::device::time::local;
 use crate::job::progress::{Status, next_fastener};
 use crate::job::sheet::Step;
 use crate::job::work::Work;
+use crate::parts::dynamic::{press, text, whether};
 use crate::trade::caution::{Caution, Level};
-use crate::trade::compound::recommend;
 use leptos::prelude::*;
 use std::time::Duration;
 
@@ -23,6 +24,7 @@ enum NextThing {
         of: usize,
         pass: usize,
         passes: usize,
+        staged: bool,
     },
     /// The compound is on.
     StartClock,
@@ -42,7 +44,7 @@ pub fn NextKey(step: StoredValue<Step>, cautions: Memo<Vec<Caution>>) -> impl In
     let thing = Memo::new(move |_| step.with_value(|step| next_thing(bench, step, &cautions.get())));
     // A knuckle bounces: what was just pressed rests for a moment.
     let resting = RwSignal::new(false);
-    let press = move |_| {
+    let act = press(move || {
         resting.set(true);
         set_timeout(
             move || {
@@ -62,13 +64,17 @@ pub fn NextKey(step: StoredValue<Step>, cautions: Memo<Vec<Caution>>) -> impl In
             NextThing::Done => bench.tell(bench.done(step, &cautions, untrack(|| bench.summary(step)))),
             NextThing::Onward => super::next_route(bench).go(),
         });
-    };
+    });
+    let shut = whether(move || resting.get() || matches!(thing.get(), NextThing::Shut | NextThing::Read));
+    let face = text(move || words(thing.get()).0.to_owned());
+    let small = text(move || words(thing.get()).1);
     view! {
-        <button class="work-key first" class:resting=move || resting.get() disabled=move || resting.get() || matches!(thing.get(), NextThing::Shut | NextThing::Read) on:click=press>
-            {move || words(thing.get()).0}
-            <small>{move || words(thing.get()).1}</small>
+        <button class="work-key first" class:resting=whether(move || resting.get()) disabled=shut on:click=act>
+            {face}
+            <small>{small}</small>
         </button>
     }
+    .into_any()
 }
 
 fn next_thing(bench: Bench, step: &Step, cautions: &[Caution]) -> NextThing {
@@ -94,6 +100,7 @@ fn next_thing(bench: Bench, step: &Step, cautions: &[Caution]) -> NextThing {
             of: fasten.layout.count(),
             pass: next.pass + 1,
             passes: fasten.pass_count(),
+            staged: !fasten.stages.is_empty(),
         };
     }
     NextThing::Done
@@ -108,9 +115,11 @@ fn words(thing: NextThing) -> (&'static str, String) {
             of,
             pass,
             passes,
+            staged,
         } => {
             let pass = if passes > 1 {
-                format!(", pass {pass} of {passes}")
+                let word = if staged { "stage" } else { "pass" };
+                format!(", {word} {pass} of {passes}")
             } else {
                 String::new()
             };
@@ -126,8 +135,7 @@ fn start_clock(bench: Bench, step: &Step, cautions: &[Caution]) {
     let Some(application) = step.work.application() else {
         return;
     };
-    let recommendation = recommend(application);
-    if let Some(class) = recommendation.class {
-        bench.tell(bench.apply(step, cautions, class, &recommendation));
-    }
+    let today = local(bench.time()).day;
+    let answer = untrack(|| bench.bond(application, false, today));
+    bench.tell(bench.put_on(step, cautions, &answer));
 }

@@ -1,4 +1,4 @@
-//! Steps that need no numbers of their own: clean, fit, turn, fill.
+//! Steps that need no numbers of their own: clean, fit, fill.
 
 use super::facts::Facts;
 use crate::job::sheet::Step;
@@ -24,7 +24,6 @@ fn rows(work: &Work) -> Vec<(&'static str, String)> {
             ),
             ("way round", fit.orientation.clone()),
         ],
-        Work::Turn(turn) => vec![("turn", turn.what.clone()), ("must feel", turn.expect.clone())],
         Work::Fill(fill) => vec![
             ("fluid", fill.fluid.clone()),
             ("amount", format!("{} L", fill.litres)),

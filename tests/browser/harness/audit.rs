@@ -18,7 +18,17 @@ const EYES: &str = "
         'button, a[href], input, select, textarea, summary, [role=button], [role=radio], [role=tab], [role=switch]')]
         .map(key => key.matches('input[type=radio], input[type=checkbox], input[type=file]')
             ? key.closest('label') ?? key : key)
-        .filter((key, place, all) => seen(key) && all.indexOf(key) === place);";
+        .filter((key, place, all) => seen(key) && all.indexOf(key) === place && within(key));
+    // What is scrolled out of its box lies under no finger.
+    const within = key => {
+        const box = key.getBoundingClientRect();
+        for (let holder = key.parentElement; holder; holder = holder.parentElement) {
+            if (!/auto|scroll|hidden/.test(getComputedStyle(holder).overflowY)) continue;
+            const edge = holder.getBoundingClientRect();
+            if (box.top < edge.top - 0.5 || box.bottom > edge.bottom + 0.5) return false;
+        }
+        return true;
+    };";
 
 impl Page {
     async fn audit(&self, rule: &str, body: &str, with: Value) -> Told {

@@ -16,7 +16,7 @@ pub const START_MS: f64 = 1_772_438_400_000.0;
 /// How far the page's clock is from the machine's.
 pub struct Clock {
     wall_ahead_ms: f64,
-    injected: Option<String>,
+    pub(super) injected: Option<String>,
 }
 
 impl Clock {

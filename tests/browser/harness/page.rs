@@ -62,6 +62,8 @@ impl Page {
         self.cdp("Emulation.setTimezoneOverride", json!({ "timezoneId": "UTC" }))
             .await?;
         self.dark(false).await?;
+        // Script numbers count anew in each tab: an old tab's must not remove this one's.
+        self.clock.injected = None;
         self.inject_clock().await
     }
 

@@ -26,6 +26,14 @@ impl Page {
             .map(drop)
     }
 
+    /// The page as a printer gets it, or as the screen does.
+    pub async fn print_look(&self, printed: bool) -> Told {
+        let media = if printed { "print" } else { "" };
+        self.cdp("Emulation.setEmulatedMedia", json!({ "media": media }))
+            .await
+            .map(drop)
+    }
+
     /// The phone's time zone, by its IANA name.
     pub async fn time_zone(&self, name: &str) -> Told {
         self.cdp("Emulation.setTimezoneOverride", json!({ "timezoneId": name }))

@@ -1,0 +1,67 @@
+//! Fasteners by size: what to lay out, and from which bag.
+
+use super::parts::Listed;
+use super::sheet::{Sheet, StepId};
+use super::work::{Fasten, Reuse, Work};
+use std::collections::BTreeMap;
+
+/// One size of fastener over the whole job.
+#[derive(Debug, Clone, PartialEq)]
+pub struct BagLine {
+    /// "M6 × 20, 8.8".
+    pub size: String,
+    /// How many in all.
+    pub count: usize,
+    /// How many of them must be new.
+    pub new_ones: usize,
+    /// The steps that take them.
+    pub steps: Vec<StepId>,
+    /// Where they are, each place once.
+    pub places: Vec<String>,
+}
+
+/// A fastener's size as it stands on a bag: thread, length and class as far as known.
+pub fn size_words(fasten: &Fasten) -> String {
+    let length = fasten.length_mm.map_or(String::new(), |mm| format!(" × {mm} mm"));
+    let class = fasten
+        .strength
+        .map_or(String::new(), |strength| format!(", {}", strength.name()));
+    format!("{}{length}{class}", fasten.thread.name())
+}
+
+/// Every size once, thin before thick, with its count and where the list of parts says it is.
+pub fn list(sheet: &Sheet, parts: &[Listed]) -> Vec<BagLine> {
+    let mut lines: BTreeMap<(u64, String), BagLine> = BTreeMap::new();
+    for step in &sheet.steps {
+        let Work::Fasten(fasten) = &step.work else {
+            continue;
+        };
+        let size = size_words(fasten);
+        let line = lines
+            .entry((nanometres(fasten), size.clone()))
+            .or_insert_with(|| BagLine {
+                size: size.clone(),
+                count: 0,
+                new_ones: 0,
+                steps: Vec::new(),
+                places: Vec::new(),
+            });
+        let count = fasten.layout.count();
+        line.count += count;
+        line.new_ones += if fasten.reuse == Reuse::New { count } else { 0 };
+        line.steps.push(step.id);
+        let place = parts
+            .iter()
+            .find(|part| part.step == step.id && part.fastener)
+            .map(|part| part.place.words());
+        if let Some(place) = place.filter(|place| !line.places.contains(place)) {
+            line.places.push(place);
+        }
+    }
+    lines.into_values().collect()
+}
+
+/// The diameter as a whole number, for sorting.
+fn nanometres(fasten: &Fasten) -> u64 {
+    (fasten.thread.major().get::<uom::si::length::nanometer>()).round() as u64
+}

@@ -1,0 +1,153 @@
+//! What the readings of a bore's grid say: size, out-of-round, taper, clearance, each against its limit.
+
+use super::progress::StepProgress;
+use super::work::{Bore, DEPTH_WORDS, DIRECTION_WORDS, Limit, grid_name};
+use crate::trade::growth::Instrument;
+use crate::trade::material::Material;
+use crate::trade::measure::{Allowed, DiameterGrid, MeasureError, MeasureVerdict, Shape, clearance};
+use crate::trade::quantity::{Length, ThermodynamicTemperature};
+use uom::si::length::millimeter;
+use uom::si::thermodynamic_temperature::degree_celsius;
+
+/// Where no temperature was noted: the reference of all sizes (ISO 1).
+const REFERENCE_C: f64 = 20.0;
+
+/// A judged size.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Judged {
+    /// What it is: "out-of-round".
+    pub name: String,
+    /// Its number and unit: "0.012 mm".
+    pub value: String,
+    /// Its limit in words; empty where there is none.
+    pub limit: String,
+    /// What the limit says; empty where there is none.
+    pub verdict: String,
+    /// It is outside its limit.
+    pub outside: bool,
+}
+
+/// What the readings say so far.
+#[derive(Debug, Clone, PartialEq)]
+pub struct BoreAnswer {
+    /// What was judged.
+    pub judged: Vec<Judged>,
+    /// Why there is no more: readings missing, one far off.
+    pub trouble: Option<String>,
+}
+
+/// What a limit says of a value.
+pub fn verdict(limit: &Limit, value: f64) -> &'static str {
+    if limit.least.is_none() && limit.most.is_none() {
+        "noted"
+    } else if limit.holds(value) {
+        "within limits"
+    } else {
+        "outside limits"
+    }
+}
+
+/// A limit in words: "61.961 to 61.991 mm".
+pub fn limit_words(least: Option<f64>, most: Option<f64>, unit: &str) -> String {
+    let words = match (least, most) {
+        (Some(least), Some(most)) => format!("{least} to {most} {unit}"),
+        (Some(least), None) => format!("at least {least} {unit}"),
+        (None, Some(most)) => format!("at most {most} {unit}"),
+        (None, None) => "no limit given".to_owned(),
+    };
+    words.trim_end().to_owned()
+}
+
+/// Works a bore out from the readings of its step.
+pub fn answer(bore: &Bore, progress: &StepProgress) -> BoreAnswer {
+    let mut judged = Vec::new();
+    let shape = match grid(&bore.name, bore.material, progress).shape() {
+        Ok(shape) => shape,
+        Err(error) => {
+            return BoreAnswer {
+                judged,
+                trouble: Some(error.to_string()),
+            };
+        }
+    };
+    let (least, most) = (bore.least_mm, bore.most_mm);
+    judged.push(judge("smallest", shape.smallest, least, None));
+    judged.push(judge("largest", shape.largest, None, most));
+    judged.push(judge(
+        "out-of-round",
+        shape.out_of_round,
+        None,
+        bore.out_of_round_mm,
+    ));
+    judged.push(judge("taper", shape.taper, None, bore.taper_mm));
+    let trouble = bore.journal.as_ref().and_then(|journal| {
+        match grid(&journal.name, journal.material, progress).shape() {
+            Ok(inner) => {
+                judged.extend(clearances(
+                    &shape,
+                    &inner,
+                    journal.clearance_least_mm,
+                    journal.clearance_most_mm,
+                ));
+                None
+            }
+            Err(MeasureError::Missing(_)) => {
+                Some(format!("{}: readings are still to be taken.", journal.name))
+            }
+            Err(error) => Some(format!("{}: {error}", journal.name)),
+        }
+    });
+    BoreAnswer { judged, trouble }
+}
+
+fn clearances(bore: &Shape, journal: &Shape, least: Option<f64>, most: Option<f64>) -> [Judged; 2] {
+    let between = clearance(bore, journal);
+    [
+        judge("least clearance", between.least, least, None),
+        judge("most clearance", between.most, None, most),
+    ]
+}
+
+/// The grid of that name as far as it has been read, each at the temperature of its last reading.
+fn grid(name: &str, material: Material, progress: &StepProgress) -> DiameterGrid {
+    let reading = |depth: usize, way: usize| {
+        progress.reading(&grid_name(name, DEPTH_WORDS[depth], DIRECTION_WORDS[way]))
+    };
+    let readings_mm =
+        [0, 1, 2].map(|depth| [0, 1].map(|way| reading(depth, way).map(|reading| reading.value)));
+    let at_c = [0, 1, 2]
+        .into_iter()
+        .flat_map(|depth| [0, 1].map(|way| (depth, way)))
+        .find_map(|(depth, way)| reading(depth, way).and_then(|reading| reading.at_c))
+        .unwrap_or(REFERENCE_C);
+    DiameterGrid {
+        at: ThermodynamicTemperature::new::<degree_celsius>(at_c),
+        material,
+        instrument: Instrument::SteelBesideThePart,
+        readings_mm,
+    }
+}
+
+fn judge(name: &str, value: Length, least: Option<f64>, most: Option<f64>) -> Judged {
+    let allowed = Allowed {
+        least: least.map(Length::new::<millimeter>),
+        most: most.map(Length::new::<millimeter>),
+    };
+    let verdict = match allowed.judge(value) {
+        Ok(MeasureVerdict::Within) => "within",
+        Ok(MeasureVerdict::Below { .. }) => "too small",
+        Ok(MeasureVerdict::Above { .. }) => "too large",
+        Err(_) => "",
+    };
+    let limit = match (least, most) {
+        (None, None) => String::new(),
+        _ => limit_words(least, most, "mm"),
+    };
+    Judged {
+        name: name.to_owned(),
+        value: format!("{:.3} mm", value.get::<millimeter>()).replace('-', "−"),
+        limit,
+        outside: verdict.starts_with("too"),
+        verdict: verdict.to_owned(),
+    }
+}

@@ -1,0 +1,531 @@
+//! A table of fasteners typed at a desk: each row a fasten step, headings in any order.
+
+use super::bag::size_words;
+use super::csv::{self, CsvError, Row};
+use super::parts::{Part, PartPlace};
+use super::sheet::{Sheet, Step, StepId};
+use super::work::{Fasten, Reuse, Work};
+use crate::trade::application::{Application, Face, JointKind, ManualWord};
+use crate::trade::order::{Layout, MOST_BOLTS, Pass};
+use crate::trade::preload::Condition;
+use crate::trade::quantity::{TorqueUnit, parse_torque};
+use crate::trade::strength::Strength;
+use crate::trade::strip::FemaleMaterial;
+use crate::trade::thread::Thread;
+use std::fmt;
+
+/// A column.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+enum Column {
+    Step,
+    Thread,
+    Length,
+    Count,
+    Torque,
+    Unit,
+    Class,
+    Into,
+    Engagement,
+    Condition,
+    New,
+    Layout,
+    Passes,
+    Compound,
+    Bag,
+    Notes,
+}
+
+/// Each column's heading as we write it, and the words others use; matched without case, blanks or
+/// what stands in brackets.
+const COLUMNS: [(Column, &str, &[&str]); 16] = [
+    (
+        Column::Step,
+        "step",
+        &["title", "name", "what", "joint", "fastener", "description"],
+    ),
+    (Column::Thread, "thread", &["size", "bolt", "screw"]),
+    (Column::Length, "length mm", &["length"]),
+    (
+        Column::Count,
+        "count",
+        &["quantity", "qty", "number", "pieces", "pcs", "no"],
+    ),
+    (Column::Torque, "torque", &["tighteningtorque", "setting"]),
+    (Column::Unit, "unit", &["torqueunit", "units"]),
+    (Column::Class, "class", &["strength", "grade", "propertyclass"]),
+    (Column::Into, "into", &["material", "screwedinto", "case"]),
+    (
+        Column::Engagement,
+        "engagement mm",
+        &["engagement", "depth", "depthmm"],
+    ),
+    (
+        Column::Condition,
+        "condition",
+        &["state", "threadstate", "lubrication"],
+    ),
+    (Column::New, "new", &["reuse", "mustbenew", "neworagain"]),
+    (Column::Layout, "layout", &["pattern"]),
+    (Column::Passes, "passes", &["pass", "stages"]),
+    (
+        Column::Compound,
+        "compound",
+        &["locking", "threadlocker", "goesonit"],
+    ),
+    (Column::Bag, "bag", &["where", "place"]),
+    (Column::Notes, "notes", &["note", "remark", "remarks"]),
+];
+
+/// Why a table is no list of fasteners.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub enum TableError {
+    /// Not a table.
+    Csv(CsvError),
+    /// A heading is missing.
+    NoColumn(&'static str),
+    /// A column heading stands twice.
+    Twice { line: usize, heading: &'static str },
+    /// Headings only.
+    NoRows,
+    /// A cell can't be read.
+    Cell {
+        line: usize,
+        column: &'static str,
+        why: String,
+    },
+}
+
+impl fmt::Display for TableError {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        match self {
+            Self::Csv(error) => error.fmt(f),
+            Self::NoColumn(heading) => write!(
+                f,
+                "Line 1 has no heading “{heading}”: the first line names the columns, at least thread and torque."
+            ),
+            Self::Twice { line, heading } => {
+                write!(f, "Line {line}: two columns mean “{heading}”: keep one.")
+            }
+            Self::NoRows => f.write_str("The table has headings and no rows: add a line for each size."),
+            Self::Cell { line, column, why } => write!(f, "Line {line}, {column}: {why}"),
+        }
+    }
+}
+
+impl std::error::Error for TableError {}
+
+/// Reads a table into fasten steps, numbered from `first` on.
+///
+/// # Errors
+/// [`TableError`], naming the line and the column; nothing is half read.
+pub fn read(text: &str, first: StepId) -> Result<Vec<Step>, TableError> {
+    let rows = csv::read(text).map_err(TableError::Csv)?;
+    let (head, rows) = rows.split_first().ok_or(TableError::NoRows)?;
+    let columns = headings(head)?;
+    if rows.is_empty() {
+        return Err(TableError::NoRows);
+    }
+    rows.iter()
+        .zip(first.0..)
+        .map(|(row, id)| {
+            Line {
+                row,
+                columns: &columns,
+            }
+            .step(StepId(id))
+        })
+        .collect()
+}
+
+/// Writes the fasten steps of a sheet as a table.
+pub fn write(sheet: &Sheet) -> String {
+    let head = COLUMNS
+        .iter()
+        .filter(|(column, ..)| *column != Column::Unit)
+        .map(|(_, heading, _)| (*heading).to_owned())
+        .collect();
+    let rows = sheet.steps.iter().filter_map(|step| match &step.work {
+        Work::Fasten(fasten) => Some(row_of(step, fasten)),
+        _ => None,
+    });
+    csv::write(&std::iter::once(head).chain(rows).collect::<Vec<_>>())
+}
+
+fn row_of(step: &Step, fasten: &Fasten) -> Vec<String> {
+    let number = |value: Option<f64>| value.map_or(String::new(), |value| value.to_string());
+    let size = size_words(fasten);
+    let bag = step
+        .parts
+        .iter()
+        .find(|part| part.name == size)
+        .map(|part| match &part.place {
+            PartPlace::Bag(name) => name.clone(),
+            PartPlace::NotSaid => String::new(),
+            place => place.words(),
+        });
+    vec![
+        step.title.clone(),
+        fasten.thread.name(),
+        number(fasten.length_mm),
+        fasten.layout.count().to_string(),
+        fasten.torque.text(),
+        fasten
+            .strength
+            .map_or(String::new(), |class| class.name().to_owned()),
+        fasten.into.map_or(String::new(), |into| into.words().to_owned()),
+        number(fasten.engagement_mm),
+        match fasten.condition {
+            Condition::Unknown => String::new(),
+            condition => condition.words().to_owned(),
+        },
+        if fasten.reuse == Reuse::New { "new" } else { "" }.to_owned(),
+        layout_words(&fasten.layout).to_owned(),
+        passes_words(&fasten.passes),
+        fasten
+            .compound
+            .as_ref()
+            .and_then(|joint| joint.manual)
+            .map_or(String::new(), |manual| manual.words().to_owned()),
+        bag.unwrap_or_default(),
+        step.notes.clone(),
+    ]
+}
+
+/// Which column each cell of a row belongs to, with the unit its heading names.
+type Columns = Vec<Option<(Column, Option<TorqueUnit>)>>;
+
+fn headings(head: &Row) -> Result<Columns, TableError> {
+    let columns: Columns = head.cells.iter().map(|cell| column_of(cell)).collect();
+    for (column, heading, _) in COLUMNS {
+        let times = columns
+            .iter()
+            .flatten()
+            .filter(|(found, _)| *found == column)
+            .count();
+        if times > 1 {
+            return Err(TableError::Twice {
+                line: head.line,
+                heading,
+            });
+        }
+        if times == 0 && matches!(column, Column::Thread | Column::Torque) {
+            return Err(TableError::NoColumn(heading));
+        }
+    }
+    Ok(columns)
+}
+
+/// "Torque (N·m)" is the torque, in N·m.
+fn column_of(heading: &str) -> Option<(Column, Option<TorqueUnit>)> {
+    let (name, unit) = heading
+        .split_once(['(', '[', '/'])
+        .map_or((heading, None), |(name, unit)| (name, Some(unit)));
+    let plain = plain(name);
+    let (column, ..) = COLUMNS
+        .into_iter()
+        .find(|(_, own, others)| plain == self::plain(own) || others.contains(&plain.as_str()))?;
+    let unit = unit.and_then(|unit| unit_of(unit.trim_end_matches([')', ']', ' '])));
+    Some((column, unit))
+}
+
+fn plain(words: &str) -> String {
+    words
+        .chars()
+        .filter(|c| c.is_alphanumeric())
+        .flat_map(char::to_lowercase)
+        .collect()
+}
+
+/// A unit in symbols or words, read by the torque reader itself.
+fn unit_of(words: &str) -> Option<TorqueUnit> {
+    parse_torque(&format!("1 {words}"), None)
+        .ok()
+        .map(|torque| torque.unit)
+}
+
+struct Line<'a> {
+    row: &'a Row,
+    columns: &'a Columns,
+}
+
+impl Line<'_> {
+    /// The cell of that column; empty cells count as none.
+    fn cell(&self, column: Column) -> Option<&str> {
+        let at = self
+            .columns
+            .iter()
+            .position(|found| found.is_some_and(|(found, _)| found == column))?;
+        self.row
+            .cells
+            .get(at)
+            .map(String::as_str)
+            .filter(|cell| !cell.is_empty())
+    }
+
+    fn wrong(&self, column: Column, why: impl Into<String>) -> TableError {
+        let heading = COLUMNS
+            .iter()
+            .find(|(own, ..)| *own == column)
+            .map_or("", |(_, name, _)| *name);
+        TableError::Cell {
+            line: self.row.line,
+            column: heading,
+            why: why.into(),
+        }
+    }
+
+    fn needed(&self, column: Column) -> Result<&str, TableError> {
+        self.cell(column)
+            .ok_or_else(|| self.wrong(column, "it is empty: every row needs one."))
+    }
+
+    /// Whichever of `all` goes by the cell's words.
+    fn one_of<T: Copy>(
+        &self,
+        column: Column,
+        all: &[T],
+        words: impl Fn(T) -> &'static str,
+    ) -> Result<Option<T>, TableError> {
+        let Some(cell) = self.cell(column) else {
+            return Ok(None);
+        };
+        let wanted = plain(cell);
+        let exact = all.iter().copied().find(|one| plain(words(*one)) == wanted);
+        let begins = || {
+            all.iter()
+                .copied()
+                .find(|one| plain(words(*one)).starts_with(&wanted) && !wanted.is_empty())
+        };
+        exact.or_else(begins).map(Some).ok_or_else(|| {
+            let offered: Vec<&str> = all.iter().map(|one| words(*one)).collect();
+            self.wrong(
+                column,
+                format!("“{}” is none of these: {}.", short(cell), offered.join(", ")),
+            )
+        })
+    }
+
+    fn millimetres(&self, column: Column) -> Result<Option<f64>, TableError> {
+        let Some(cell) = self.cell(column) else {
+            return Ok(None);
+        };
+        let number = cell.trim_end_matches("mm").trim().replace(',', ".");
+        match number.parse::<f64>() {
+            Ok(mm) if mm > 0.0 && mm < 1_000.0 => Ok(Some(mm)),
+            _ => Err(self.wrong(column, format!("“{}” is not a length in mm.", short(cell)))),
+        }
+    }
+
+    fn step(&self, id: StepId) -> Result<Step, TableError> {
+        let thread = Thread::parse(self.needed(Column::Thread)?)
+            .map_err(|error| self.wrong(Column::Thread, error.to_string()))?;
+        let torque = parse_torque(self.needed(Column::Torque)?, self.unit()?)
+            .map_err(|error| self.wrong(Column::Torque, error.to_string()))?;
+        let count = self.count()?;
+        let into = self.one_of(Column::Into, &FemaleMaterial::ALL, FemaleMaterial::words)?;
+        let fasten = Fasten {
+            length_mm: self.millimetres(Column::Length)?,
+            strength: self.one_of(Column::Class, &Strength::ALL, Strength::name)?,
+            into,
+            engagement_mm: self.millimetres(Column::Engagement)?,
+            passes: self.passes()?,
+            condition: self.condition()?,
+            reuse: self.reuse()?,
+            compound: self.compound(thread, into)?,
+            ..Fasten::new(thread, torque, self.layout(count)?)
+        };
+        let size = size_words(&fasten);
+        let title = self
+            .cell(Column::Step)
+            .map_or_else(|| format!("{count} × {size}"), str::to_owned);
+        let parts = self.cell(Column::Bag).map(|bag| Part {
+            name: size,
+            count: count as u32,
+            new_part: fasten.reuse == Reuse::New,
+            place: place_of(bag),
+        });
+        Ok(Step {
+            notes: self.cell(Column::Notes).unwrap_or_default().to_owned(),
+            parts: parts.into_iter().collect(),
+            ..Step::new(id, &title, Work::Fasten(fasten))
+        })
+    }
+
+    /// The unit of a bare number: the row's own, else the heading's.
+    fn unit(&self) -> Result<Option<TorqueUnit>, TableError> {
+        match self.cell(Column::Unit) {
+            Some(cell) => unit_of(cell)
+                .map(Some)
+                .ok_or_else(|| self.wrong(Column::Unit, format!("“{}” is no unit of torque.", short(cell)))),
+            None => Ok(self
+                .columns
+                .iter()
+                .flatten()
+                .find_map(|(column, unit)| unit.filter(|_| *column == Column::Torque))),
+        }
+    }
+
+    fn count(&self) -> Result<usize, TableError> {
+        let Some(cell) = self.cell(Column::Count) else {
+            return Ok(1);
+        };
+        match cell.trim_end_matches(['x', '×', ' ']).parse::<usize>() {
+            Ok(count) if (1..=MOST_BOLTS).contains(&count) => Ok(count),
+            _ => Err(self.wrong(
+                Column::Count,
+                format!("“{}” is not a count from 1 to {MOST_BOLTS}.", short(cell)),
+            )),
+        }
+    }
+
+    fn condition(&self) -> Result<Condition, TableError> {
+        let all = [
+            Condition::Dry,
+            Condition::Oiled,
+            Condition::Plated,
+            Condition::CompoundWet,
+            Condition::Unknown,
+        ];
+        if self
+            .cell(Column::Condition)
+            .is_some_and(|cell| plain(cell) == "dry")
+        {
+            return Ok(Condition::Dry);
+        }
+        Ok(self
+            .one_of(Column::Condition, &all, Condition::words)?
+            .unwrap_or(Condition::Unknown))
+    }
+
+    fn reuse(&self) -> Result<Reuse, TableError> {
+        match self.cell(Column::New).map(plain).as_deref() {
+            None | Some("no" | "again" | "old" | "false" | "0" | "reuse" | "reused") => Ok(Reuse::Again),
+            Some("yes" | "new" | "true" | "1" | "x" | "newonly") => Ok(Reuse::New),
+            Some(_) => Err(self.wrong(Column::New, "write “new” or leave it empty.")),
+        }
+    }
+
+    fn layout(&self, count: usize) -> Result<Layout, TableError> {
+        let wrong = |why: &str| Err(self.wrong(Column::Layout, why));
+        match self.cell(Column::Layout).map(plain).as_deref() {
+            None if count == 1 => Ok(Layout::Single),
+            Some("single" | "one") if count == 1 => Ok(Layout::Single),
+            Some("single" | "one") => wrong("“single” is for one fastener."),
+            Some("line" | "row" | "inline") => Ok(Layout::Line { count }),
+            Some("circle" | "round" | "ring") => Ok(Layout::Circle { count }),
+            Some("tworows" | "rows" | "pairs" | "pairedrows") if count % 2 == 0 => {
+                Ok(Layout::PairedRows { pairs: count / 2 })
+            }
+            Some("tworows" | "rows" | "pairs" | "pairedrows") => wrong("two rows need an even count."),
+            None | Some("free" | "asnumbered" | "order") => Ok(Layout::Free { count }),
+            Some(_) => wrong("write single, line, two rows, circle or as numbered."),
+        }
+    }
+
+    /// "30 60 100" or "30/60/100 %": shares of the torque.
+    fn passes(&self) -> Result<Vec<Pass>, TableError> {
+        let Some(cell) = self.cell(Column::Passes) else {
+            return Ok(Vec::new());
+        };
+        let shares: Option<Vec<f64>> = cell
+            .split([' ', '/', '%', ',', ';', '-', '–'])
+            .filter(|word| !word.is_empty())
+            .map(|word| {
+                word.parse::<f64>()
+                    .ok()
+                    .filter(|share| *share > 0.0 && *share <= 100.0)
+            })
+            .collect();
+        match shares.as_deref() {
+            Some([one]) if *one == 1.0 => Ok(Vec::new()),
+            Some(shares) if !shares.is_empty() && shares.len() <= 9 && shares.last() == Some(&100.0) => {
+                Ok(shares
+                    .iter()
+                    .map(|share| Pass {
+                        share: share / 100.0,
+                        round: false,
+                    })
+                    .collect())
+            }
+            _ => Err(self.wrong(
+                Column::Passes,
+                "write the share of each pass in percent, ending in 100: 30 60 100.",
+            )),
+        }
+    }
+
+    fn compound(
+        &self,
+        thread: Thread,
+        into: Option<FemaleMaterial>,
+    ) -> Result<Option<Application>, TableError> {
+        let Some(cell) = self.cell(Column::Compound) else {
+            return Ok(None);
+        };
+        let manual = match plain(cell).as_str() {
+            "no" | "none" => return Ok(None),
+            "low" => ManualWord::LockLow,
+            "medium" | "threadlocker" => ManualWord::LockMedium,
+            "high" => ManualWord::LockHigh,
+            "sealant" => ManualWord::ThreadSealant,
+            "dry" => ManualWord::Dry,
+            _ => self
+                .one_of(Column::Compound, ManualWord::ALL, ManualWord::words)?
+                .unwrap_or(ManualWord::NotStated),
+        };
+        let face = into.map(|into| match into {
+            FemaleMaterial::CastAluminium | FemaleMaterial::WroughtAluminium | FemaleMaterial::Magnesium => {
+                Face::CastAluminium
+            }
+            FemaleMaterial::CastIron | FemaleMaterial::Steel => Face::SteelOrIron,
+            FemaleMaterial::Bronze => Face::BrassOrCopper,
+        });
+        Ok(Some(Application {
+            manual: Some(manual),
+            thread: Some(thread.major()),
+            assembled: Some(false),
+            face,
+            ..Application::new(JointKind::ThreadedFastener)
+        }))
+    }
+}
+
+fn place_of(words: &str) -> PartPlace {
+    let named = PartPlace::TILES
+        .into_iter()
+        .skip(1)
+        .find(|place| plain(&place.words()) == plain(words));
+    let bag = || {
+        let name = words.trim();
+        let name = ["in bag ", "bag ", "Bag "]
+            .iter()
+            .find_map(|start| name.strip_prefix(start))
+            .unwrap_or(name);
+        PartPlace::Bag(name.to_owned())
+    };
+    named.unwrap_or_else(bag)
+}
+
+/// The layout as the table writes it.
+pub fn layout_words(layout: &Layout) -> &'static str {
+    match layout {
+        Layout::Single => "single",
+        Layout::Line { .. } => "line",
+        Layout::PairedRows { .. } => "two rows",
+        Layout::Circle { .. } => "circle",
+        Layout::Free { .. } => "as numbered",
+    }
+}
+
+fn passes_words(passes: &[Pass]) -> String {
+    let shares: Vec<String> = passes
+        .iter()
+        .map(|pass| ((pass.share * 1e4).round() / 1e2).to_string())
+        .collect();
+    shares.join(" ")
+}
+
+/// As much of a cell as a sentence bears.
+fn short(cell: &str) -> String {
+    cell.chars().filter(|c| !c.is_control()).take(24).collect()
+}

@@ -1,0 +1,135 @@
+//! A fasten step pass by pass: what each asks for, and what its nut's running torque adds.
+
+use super::adapter::{Adapter, raised};
+use super::answer::{self, TorqueAnswer};
+use super::progress::StepProgress;
+use super::work::Fasten;
+use crate::trade::quantity::{Torque, TorqueStatement, parse_torque};
+use crate::trade::stages::{Prevailing, Stage, prevailing_added};
+use crate::trade::wrench::Wrench;
+
+/// The name under which a nut's running torque stands in the record.
+pub const RUNNING: &str = "running torque";
+
+/// What a pass asks for.
+#[derive(Debug, Clone, PartialEq)]
+pub enum Asked {
+    /// A torque.
+    Torque(TorqueStatement),
+    /// To turn on by so many degrees.
+    Angle(f64),
+}
+
+impl Fasten {
+    /// What that pass asks for, from 0, with the nut's `running` torque where it counts.
+    pub fn asked(&self, pass: usize, running: Option<Torque>) -> Asked {
+        let statement = match self.stages.get(pass) {
+            Some(Stage::Angle { degrees }) => return Asked::Angle(*degrees),
+            // Snug only closes the gaps: nothing is added to it.
+            Some(Stage::Snug { torque }) => return Asked::Torque(*torque),
+            Some(Stage::Torque(torque)) => *torque,
+            None => self.share(pass),
+        };
+        let added = running.and_then(|running| with_running(&statement, running).ok());
+        Asked::Torque(added.map_or(statement, |(statement, _)| statement))
+    }
+
+    /// That pass's share of the torque; only the whole keeps the manual's own limits.
+    fn share(&self, pass: usize) -> TorqueStatement {
+        let share = self.pass(pass).share;
+        if share == 1.0 {
+            return self.torque;
+        }
+        let torque = self.torque;
+        TorqueStatement::single(torque.target * share, torque.unit, torque.decimals)
+    }
+
+    /// Whether an angle stage brings the bolt to its final pull.
+    pub fn turned(&self) -> bool {
+        self.stages
+            .iter()
+            .any(|stage| matches!(stage, Stage::Angle { .. }))
+    }
+
+    /// What that pass is, in words; empty when there is only one.
+    pub fn pass_words(&self, pass: usize) -> String {
+        if let Some(stage) = self.stages.get(pass) {
+            return format!("stage {} of {}: {}", pass + 1, self.stages.len(), stage.text());
+        }
+        let (this, count) = (self.pass(pass), self.pass_count());
+        match (count, this.round) {
+            (1, _) => String::new(),
+            (_, true) => format!("pass {} of {count}: once round at the full torque", pass + 1),
+            (_, false) => format!("pass {} of {count}: {:.0} % of it", pass + 1, this.share * 100.0),
+        }
+    }
+}
+
+/// The statement with the nut's running torque added where it counts, and the reckoning behind it.
+///
+/// # Errors
+/// A sentence: a torque that can't be reckoned with.
+pub fn with_running(
+    statement: &TorqueStatement,
+    running: Torque,
+) -> Result<(TorqueStatement, Prevailing), String> {
+    let reckoned = prevailing_added(statement.torque(), running).map_err(|error| error.to_string())?;
+    let statement = if reckoned.added {
+        raised(statement, running)
+    } else {
+        *statement
+    };
+    Ok((statement, reckoned))
+}
+
+/// What the running torque does, in words.
+pub fn running_words(statement: &TorqueStatement, running: Torque) -> String {
+    match with_running(statement, running) {
+        Err(words) => words,
+        Ok((_, reckoned)) if reckoned.runs_too_hard() => {
+            "It runs harder than its own torque: worn, wrong or cross-threaded. Take a new nut.".to_owned()
+        }
+        Ok((_, reckoned)) if reckoned.added => {
+            format!("{:.0} % of the torque: added to it.", reckoned.share * 100.0)
+        }
+        Ok((_, reckoned)) => {
+            format!(
+                "{:.0} % of the torque, under a third: not added.",
+                reckoned.share * 100.0
+            )
+        }
+    }
+}
+
+/// The running torque last measured in a step.
+pub fn running(progress: &StepProgress) -> Option<Torque> {
+    let reading = progress.reading(RUNNING)?;
+    let statement = parse_torque(&format!("{} {}", reading.value, reading.unit), None).ok()?;
+    Some(statement.torque())
+}
+
+/// What is set for a pass, and on what; an angle is set on no wrench.
+#[derive(Debug, Clone, PartialEq)]
+pub enum PassAnswer {
+    /// A setting.
+    Torque(Box<TorqueAnswer>),
+    /// Degrees to turn on.
+    Angle(f64),
+}
+
+/// That pass of a fasten step for the wrench in the hand.
+pub fn pass_answer(
+    fasten: &Fasten,
+    pass: usize,
+    running: Option<Torque>,
+    wrenches: &[Wrench],
+    in_hand: usize,
+    adapter: Option<&Adapter>,
+) -> PassAnswer {
+    match fasten.asked(pass, running) {
+        Asked::Torque(statement) => {
+            PassAnswer::Torque(Box::new(answer::torque(&statement, wrenches, in_hand, adapter)))
+        }
+        Asked::Angle(degrees) => PassAnswer::Angle(degrees),
+    }
+}

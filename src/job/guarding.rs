@@ -1,0 +1,213 @@
+//! The slip guard as the screen shows it: a mark, a line, bars, and keys that correct the entry.
+
+use super::adapter::scaled;
+use super::work::Fasten;
+use crate::trade::guard::{Joint, Judgement, Slip, Verdict, judge, judge_seal};
+use crate::trade::preload::{Condition, Preload, preload};
+use crate::trade::quantity::{Force, TorqueStatement, significant};
+use crate::trade::strength::proof_load;
+use serde::{Deserialize, Serialize};
+use uom::si::force::kilonewton;
+
+/// Most readings offered as keys.
+const MOST_READINGS: usize = 3;
+
+/// The bolt as far as it is known, and what it is there for.
+#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
+pub struct KnownBolt {
+    /// Thread, class, material, condition.
+    pub joint: Joint,
+    /// It seals rather than clamps.
+    #[serde(default)]
+    pub seal: bool,
+}
+
+impl KnownBolt {
+    /// The bolt of a fasten step.
+    pub fn of(fasten: &Fasten) -> Self {
+        Self {
+            joint: fasten.joint(),
+            seal: fasten.seal,
+        }
+    }
+
+    /// The bolt in words: "M6 8.8 in cast aluminium".
+    pub fn words(&self) -> String {
+        let class = self
+            .joint
+            .strength
+            .map_or(String::new(), |class| format!(" {}", class.name()));
+        let into = self
+            .joint
+            .material
+            .map_or(String::new(), |material| format!(" in {}", material.words()));
+        let seal = if self.seal { " plug" } else { "" };
+        format!("{}{class}{seal}{into}", self.joint.thread.name())
+    }
+}
+
+/// A pull as a share of what something bears.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Bar {
+    /// What bears it, with its load: "proof load 11.6 kN".
+    pub name: String,
+    /// Least share; 1 is all of it.
+    pub low: f64,
+    /// Most.
+    pub high: f64,
+}
+
+/// A reading that would make sense, ready to be taken.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Correction {
+    /// On its key: "9 N·m".
+    pub words: String,
+    /// What is then entered.
+    pub statement: TorqueStatement,
+}
+
+/// The guard's answer, laid out.
+#[derive(Debug, Clone, PartialEq)]
+pub struct GuardAnswer {
+    /// How it sits.
+    pub verdict: Verdict,
+    /// A mark that needs no colour.
+    pub mark: &'static str,
+    /// The bolt and the verdict: "M6 8.8: plausible".
+    pub line: String,
+    /// What is wrong and what may have been meant.
+    pub sentence: String,
+    /// The pull: "7.1–13.2 kN".
+    pub pull: String,
+    /// The pull against proof and strip load.
+    pub bars: Vec<Bar>,
+    /// Likely readings.
+    pub corrections: Vec<Correction>,
+}
+
+/// What the guard says of `statement` on `bolt`; nothing where there is nothing to judge.
+pub fn guard(statement: &TorqueStatement, bolt: &KnownBolt) -> Option<GuardAnswer> {
+    let judgement = judgement(statement, bolt)?;
+    Some(laid_out(statement, bolt, judgement))
+}
+
+/// What it says of a fasten step's torque.
+pub fn guard_fasten(fasten: &Fasten) -> Option<GuardAnswer> {
+    let bolt = KnownBolt::of(fasten);
+    let mut answer = guard(&fasten.torque, &bolt)?;
+    let too_low =
+        matches!(answer.verdict, Verdict::Low | Verdict::Absurd) && !too_high(&fasten.torque, &bolt);
+    if fasten.turned() && too_low {
+        answer.verdict = Verdict::Plausible;
+        answer.mark = mark(Verdict::Plausible);
+        answer.line = format!("{}: a start for the turn", bolt.words());
+        answer.sentence = "The torque is only where the turn starts: the angle does the rest.".to_owned();
+        answer.corrections.clear();
+    }
+    Some(answer)
+}
+
+fn too_high(statement: &TorqueStatement, bolt: &KnownBolt) -> bool {
+    judgement(statement, bolt).is_some_and(|judgement| judgement.too_high)
+}
+
+/// The bare judgement.
+pub(super) fn judgement(statement: &TorqueStatement, bolt: &KnownBolt) -> Option<Judgement> {
+    let by = if bolt.seal { judge_seal } else { judge };
+    by(statement.target, statement.unit, &bolt.joint).ok()
+}
+
+fn mark(verdict: Verdict) -> &'static str {
+    match verdict {
+        Verdict::Plausible => "✓",
+        Verdict::High => "▲",
+        Verdict::Low => "▼",
+        Verdict::Absurd => "✕",
+    }
+}
+
+fn laid_out(statement: &TorqueStatement, bolt: &KnownBolt, judgement: Judgement) -> GuardAnswer {
+    GuardAnswer {
+        verdict: judgement.verdict,
+        mark: mark(judgement.verdict),
+        line: format!("{}: {}", bolt.words(), judgement.verdict.words()),
+        pull: pull_words(judgement.preload),
+        bars: bars(bolt, &judgement),
+        corrections: judgement
+            .readings
+            .iter()
+            .take(MOST_READINGS)
+            .map(|reading| {
+                let moved = scaled(statement, reading.value / statement.target);
+                let statement = match reading.why {
+                    Slip::OtherUnit => TorqueStatement {
+                        unit: reading.unit,
+                        ..*statement
+                    },
+                    Slip::DecimalPoint { shift } => TorqueStatement {
+                        decimals: (i16::from(statement.decimals) - i16::from(shift)).clamp(0, 6) as u8,
+                        ..moved
+                    },
+                };
+                Correction {
+                    words: statement.text(),
+                    statement,
+                }
+            })
+            .collect(),
+        sentence: judgement.sentence,
+    }
+}
+
+fn bars(bolt: &KnownBolt, judgement: &Judgement) -> Vec<Bar> {
+    let joint = &bolt.joint;
+    let proof = judgement
+        .proof_share
+        .zip(joint.strength)
+        .map(|((low, high), class)| Bar {
+            name: format!("proof load {} kN", kilonewtons(proof_load(joint.thread, class))),
+            low,
+            high,
+        });
+    let strip = judgement
+        .strip_share
+        .zip(joint.strip_load())
+        .map(|((low, high), (weak, strong))| Bar {
+            name: format!("strip load {}–{} kN", kilonewtons(weak), kilonewtons(strong)),
+            low,
+            high,
+        });
+    proof.into_iter().chain(strip).collect()
+}
+
+/// "42–84 % of proof load 11.6 kN".
+impl Bar {
+    /// The bar in words, for those who don't see it.
+    pub fn words(&self) -> String {
+        format!(
+            "{:.0}–{:.0} % of {}",
+            self.low * 100.0,
+            self.high * 100.0,
+            self.name
+        )
+    }
+}
+
+/// The pull each condition of the thread would give at this torque: the torque stays, the pull changes.
+pub fn pulls(statement: &TorqueStatement, joint: &Joint) -> Vec<(Condition, String)> {
+    Condition::ALL
+        .into_iter()
+        .filter_map(|condition| {
+            let pull = preload(statement.torque(), joint.thread, condition).ok()?;
+            Some((condition, pull_words(pull)))
+        })
+        .collect()
+}
+
+fn pull_words(pull: Preload) -> String {
+    format!("{}–{} kN", kilonewtons(pull.low), kilonewtons(pull.high))
+}
+
+fn kilonewtons(force: Force) -> String {
+    significant(force.get::<kilonewton>(), 3)
+}

@@ -1,0 +1,188 @@
+//! The whole job at a glance: what is done, what is next, what blocks, how long is left.
+
+use super::gate::{Ground, Wait, waits};
+use super::progress::Status;
+use super::sheet::{Step, StepId};
+use super::work::Work;
+use crate::trade::compound::recommend;
+use crate::trade::cure::{CureSpec, Milestone};
+use crate::trade::moment::Moment;
+use crate::trade::quantity::Time;
+use std::collections::BTreeMap;
+use uom::si::time::minute;
+
+/// Where a step stands.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum StepState {
+    /// Closed.
+    Done,
+    /// Left out with a reason.
+    LeftOut,
+    /// The first one open.
+    Next,
+    /// Still to do.
+    Open,
+    /// Still to do, and waiting for a cure.
+    Curing,
+}
+
+impl StepState {
+    /// The state in a word; empty for a step that is simply still to do.
+    pub fn word(self) -> &'static str {
+        match self {
+            Self::Done => "done",
+            Self::LeftOut => "left out",
+            Self::Next => "next",
+            Self::Open => "",
+            Self::Curing => "waits",
+        }
+    }
+}
+
+/// The job at a glance.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Overview {
+    /// Where every step stands, in the sheet's order.
+    pub states: Vec<StepState>,
+    /// How many are done.
+    pub done: usize,
+    /// How many are left out.
+    pub left_out: usize,
+    /// How many are open.
+    pub open: usize,
+    /// The first one open.
+    pub next: Option<StepId>,
+    /// Open steps held up by a cure, and by what.
+    pub blocked: Vec<(StepId, Vec<Wait>)>,
+    /// How long hands still have to work, as planned, or by the usual figure of the kind.
+    pub hands: Time,
+    /// When the last step could be done at the earliest, working without a break, cures included;
+    /// `None` when something has no end in sight.
+    pub finish: Option<Moment>,
+}
+
+/// Minutes a step usually takes: common practice, no source; the user's own figure goes first.
+fn usual_minutes(work: &Work) -> f64 {
+    match work {
+        Work::Clean(_) => 20.0,
+        Work::Check(check) => 3.0 + 2.0 * check.asked().len() as f64,
+        Work::Fit(_) => 5.0,
+        Work::Fasten(fasten) => 2.0 + 0.5 * fasten.tally_count() as f64,
+        Work::Bond(_) => 10.0,
+        Work::Seat(_) => 20.0,
+        Work::Lift(_) => 15.0,
+        Work::Turn(_) => 3.0,
+        Work::Fill(_) => 10.0,
+    }
+}
+
+/// How long that step takes: as planned, else as usual.
+pub fn hands_on(step: &Step) -> Time {
+    let planned = step
+        .minutes
+        .filter(|minutes| minutes.is_finite() && *minutes >= 0.0);
+    Time::new::<minute>(planned.unwrap_or_else(|| usual_minutes(&step.work)))
+}
+
+/// Looks at the whole job at `now`.
+pub fn overview(ground: Ground<'_>, now: Moment) -> Overview {
+    let next = ground.progress.next_open(ground.sheet).map(|step| step.id);
+    let mut found = Overview {
+        states: Vec::with_capacity(ground.sheet.steps.len()),
+        done: 0,
+        left_out: 0,
+        open: 0,
+        next,
+        blocked: Vec::new(),
+        hands: Time::new::<minute>(0.0),
+        finish: None,
+    };
+    for step in &ground.sheet.steps {
+        let status = ground
+            .progress
+            .touched(step.id)
+            .map_or(Status::Open, |step| step.status);
+        let cures = || -> Vec<Wait> {
+            let all = waits(ground, step, now);
+            all.into_iter()
+                .filter(|wait| !matches!(wait, Wait::Step(_)))
+                .collect()
+        };
+        let state = match status {
+            Status::Done(_) => StepState::Done,
+            Status::Skipped(_) => StepState::LeftOut,
+            Status::Open => {
+                found.open += 1;
+                found.hands += hands_on(step);
+                let cures = cures();
+                let held = !cures.is_empty();
+                if held {
+                    found.blocked.push((step.id, cures));
+                }
+                match (next == Some(step.id), held) {
+                    (true, _) => StepState::Next,
+                    (false, true) => StepState::Curing,
+                    (false, false) => StepState::Open,
+                }
+            }
+        };
+        found.done += usize::from(state == StepState::Done);
+        found.left_out += usize::from(state == StepState::LeftOut);
+        found.states.push(state);
+    }
+    found.finish = finish(ground, now);
+    found
+}
+
+/// Works on from step to step without a break, waiting at each gate for its cures.
+fn finish(ground: Ground<'_>, now: Moment) -> Option<Moment> {
+    let mut at = now;
+    // What is curing, or will be, by the step it belongs to.
+    let mut curing: BTreeMap<StepId, Vec<(CureSpec, Moment)>> = BTreeMap::new();
+    for clock in ground.clocks.iter().filter(|clock| clock.counts()) {
+        if let Some(bound) = clock.bound.filter(|bound| bound.job == ground.job) {
+            curing
+                .entry(bound.step)
+                .or_default()
+                .push((clock.spec.clone(), clock.started));
+        }
+    }
+    for step in &ground.sheet.steps {
+        let progress = ground.progress.touched(step.id);
+        if progress.is_some_and(|step| step.closed()) {
+            continue;
+        }
+        if let Some(milestone) = step.needs_cured()
+            && !progress.is_some_and(|step| step.overridden)
+        {
+            at = at.max(opens(ground, step, milestone, &curing)?);
+        }
+        at = at.plus(hands_on(step));
+        if progress.is_none_or(|step| step.clocks.is_empty())
+            && let Some(spec) = step.work.application().and_then(|joint| recommend(joint).cure)
+        {
+            curing.entry(step.id).or_default().push((spec, at));
+        }
+    }
+    Some(at)
+}
+
+/// When every cure before `step` is far enough; `None` when one never is.
+fn opens(
+    ground: Ground<'_>,
+    step: &Step,
+    milestone: Milestone,
+    curing: &BTreeMap<StepId, Vec<(CureSpec, Moment)>>,
+) -> Option<Moment> {
+    let all = matches!(step.work, Work::Fill(_));
+    let mut latest = Moment(i64::MIN);
+    for earlier in ground.sheet.before(step.id) {
+        if !all && !step.waits_for.contains(&earlier.id) {
+            continue;
+        }
+        for (spec, started) in curing.get(&earlier.id).into_iter().flatten() {
+            latest = latest.max(spec.reached_at(milestone, *started, ground.shop).ok()?.latest);
+        }
+    }
+    Some(latest)
+}

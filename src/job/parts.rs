@@ -1,0 +1,253 @@
+//! The parts of all steps in one list: what each is, where it is, whether it must be new.
+
+use super::progress::Progress;
+use super::sheet::{Sheet, Step, StepId};
+use super::work::{Reuse, Work};
+use serde::{Deserialize, Serialize};
+
+/// Where a part is.
+#[derive(Debug, Clone, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
+pub enum PartPlace {
+    /// Not said yet.
+    #[default]
+    NotSaid,
+    /// In a bag of that number or name.
+    Bag(String),
+    /// Away at the machine shop.
+    AtShop,
+    /// Ordered, not here yet.
+    OnOrder,
+    /// On the bench, ready.
+    OnBench,
+    /// In the machine.
+    Fitted,
+}
+
+impl PartPlace {
+    /// Every place a tile offers; a bag's name is asked for.
+    pub const TILES: [Self; 5] = [
+        Self::Bag(String::new()),
+        Self::OnBench,
+        Self::AtShop,
+        Self::OnOrder,
+        Self::Fitted,
+    ];
+
+    /// The place in words.
+    pub fn words(&self) -> String {
+        match self {
+            Self::NotSaid => "not said where".to_owned(),
+            Self::Bag(name) if name.is_empty() => "in a bag".to_owned(),
+            Self::Bag(name) => format!("in bag {name}"),
+            Self::AtShop => "at the shop".to_owned(),
+            Self::OnOrder => "on order".to_owned(),
+            Self::OnBench => "on the bench".to_owned(),
+            Self::Fitted => "fitted".to_owned(),
+        }
+    }
+
+    /// Whether a part there can be taken into the hand.
+    pub fn at_hand(&self) -> bool {
+        matches!(self, Self::Bag(_) | Self::OnBench | Self::Fitted)
+    }
+}
+
+/// A part a step needs beyond what its work names.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+pub struct Part {
+    /// What it is.
+    pub name: String,
+    /// How many.
+    #[serde(default = "one")]
+    pub count: u32,
+    /// It must be a new one.
+    #[serde(default)]
+    pub new_part: bool,
+    /// Where it is as the job is planned.
+    #[serde(default)]
+    pub place: PartPlace,
+}
+
+fn one() -> u32 {
+    1
+}
+
+/// Where the record last saw a part.
+#[derive(Debug, Clone, Default, PartialEq, Eq)]
+pub struct PartState {
+    /// Where it is.
+    pub place: PartPlace,
+    /// How many were counted.
+    pub here: u32,
+    /// It was away at the shop at some time.
+    pub sent: bool,
+}
+
+/// One line of the list.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Listed {
+    /// What the record knows it by.
+    pub key: String,
+    /// The step that needs it.
+    pub step: StepId,
+    /// What it is.
+    pub name: String,
+    /// How many are needed.
+    pub of: u32,
+    /// It must be new.
+    pub new_part: bool,
+    /// It is a fastener.
+    pub fastener: bool,
+    /// Where it is.
+    pub place: PartPlace,
+    /// How many were counted here.
+    pub here: u32,
+    /// It went to the shop.
+    pub sent: bool,
+}
+
+impl Listed {
+    /// Counted whole and within reach.
+    pub fn ticked(&self) -> bool {
+        self.here >= self.of && self.place.at_hand()
+    }
+
+    /// "2 of 4 here, in bag 7".
+    pub fn words(&self) -> String {
+        if self.place == PartPlace::Fitted {
+            return self.place.words();
+        }
+        let place = self.place.words();
+        match self.here {
+            0 => place,
+            here if here >= self.of => format!("all {} here, {place}", self.of),
+            here => format!("{here} of {} here, {place}", self.of),
+        }
+    }
+}
+
+/// What the whole list comes to.
+#[derive(Debug, Clone, Copy, Default, PartialEq, Eq)]
+pub struct PartsTally {
+    /// Lines.
+    pub all: usize,
+    /// Lines counted whole.
+    pub ticked: usize,
+    /// Lines that went to the shop.
+    pub sent: usize,
+    /// Those of them that are back and counted whole.
+    pub back: usize,
+    /// Lines on order.
+    pub on_order: usize,
+}
+
+impl PartsTally {
+    /// Counts the list.
+    pub fn of(list: &[Listed]) -> Self {
+        let count = |which: fn(&Listed) -> bool| list.iter().filter(|part| which(part)).count();
+        Self {
+            all: list.len(),
+            ticked: count(Listed::ticked),
+            sent: count(|part| part.sent),
+            back: count(|part| part.sent && part.ticked()),
+            on_order: count(|part| part.place == PartPlace::OnOrder),
+        }
+    }
+
+    /// Sentences for the head of the list.
+    pub fn words(&self) -> Vec<String> {
+        let mut words = vec![format!("{} of {} counted and at hand.", self.ticked, self.all)];
+        if self.sent > 0 {
+            words.push(match self.sent - self.back {
+                0 => format!(
+                    "Everything sent to the shop is back: {} of {}.",
+                    self.back, self.sent
+                ),
+                left => format!("Sent to the shop: {}. Not back or not whole: {left}.", self.sent),
+            });
+        }
+        if self.on_order > 0 {
+            words.push(format!("On order: {}.", self.on_order));
+        }
+        words
+    }
+}
+
+/// The parts of every step, in the order of the steps.
+pub fn list(sheet: &Sheet, progress: &Progress) -> Vec<Listed> {
+    sheet
+        .steps
+        .iter()
+        .flat_map(|step| {
+            let done = progress
+                .touched(step.id)
+                .is_some_and(|step| matches!(step.status, super::progress::Status::Done(_)));
+            of_step(step)
+                .into_iter()
+                .map(move |part| seen(part, progress, done))
+        })
+        .collect()
+}
+
+/// A part as planned, brought up to what the record says; one whose step is done is in the machine.
+fn seen(mut part: Listed, progress: &Progress, step_done: bool) -> Listed {
+    if let Some(state) = progress.parts.get(&part.key) {
+        part.sent |= state.sent;
+        part.place = state.place.clone();
+        part.here = state.here;
+    }
+    if step_done {
+        part.place = PartPlace::Fitted;
+        part.here = part.of;
+    }
+    part
+}
+
+/// What one step needs, as planned.
+fn of_step(step: &Step) -> Vec<Listed> {
+    let line = |name: &str, of: u32, new_part: bool, place: PartPlace| Listed {
+        key: format!("{}:{name}", step.id.0),
+        step: step.id,
+        name: name.to_owned(),
+        of: of.max(1),
+        new_part,
+        fastener: false,
+        sent: place == PartPlace::AtShop,
+        place,
+        here: 0,
+    };
+    let own = match &step.work {
+        Work::Fit(fit) if !fit.part.is_empty() => Some(line(&fit.part, 1, fit.new_part, PartPlace::NotSaid)),
+        Work::Seat(seat) if !seat.part.is_empty() => Some(line(&seat.part, 1, false, PartPlace::NotSaid)),
+        Work::Fasten(fasten) => Some(Listed {
+            fastener: true,
+            ..line(
+                &super::bag::size_words(fasten),
+                fasten.layout.count() as u32,
+                fasten.reuse == Reuse::New,
+                PartPlace::NotSaid,
+            )
+        }),
+        _ => None,
+    };
+    let more = step
+        .parts
+        .iter()
+        .map(|part| line(&part.name, part.count, part.new_part, part.place.clone()));
+    // The same part planned twice in one step is one line: the record knows it by its name.
+    let mut lines: Vec<Listed> = Vec::new();
+    for part in own.into_iter().chain(more) {
+        match lines.iter_mut().find(|line| line.key == part.key) {
+            Some(line) if line.fastener => {
+                // "M6 × 4, in bag 3" said again under parts only tells where they are.
+                line.new_part |= part.new_part;
+                line.sent |= part.sent;
+                line.place = part.place;
+            }
+            Some(line) => line.of += part.of,
+            None => lines.push(part),
+        }
+    }
+    lines
+}

@@ -1,0 +1,54 @@
+//! A key that asks for words before it acts: a reason, a name, a remark.
+
+use super::dynamic::piece;
+use leptos::prelude::*;
+
+/// The key; touched, it opens a field. `take` judges the words and tells whether they were taken.
+#[component]
+pub fn AskWords(
+    /// The key's words.
+    #[prop(into)]
+    key: String,
+    /// What is asked for.
+    #[prop(into)]
+    label: String,
+    /// What stands in the field to begin with.
+    #[prop(optional, into)]
+    first: String,
+    /// Takes the words; false keeps the field open with what was typed.
+    #[prop(into)]
+    take: Callback<String, bool>,
+) -> impl IntoView {
+    let open = RwSignal::new(false);
+    let typed = RwSignal::new(first);
+    let (key, label) = (StoredValue::new(key), StoredValue::new(label));
+    let go = move |_| {
+        if take.run(typed.get_untracked()) {
+            open.try_set(false);
+        }
+    };
+    let asked = move || {
+        if !open.get() {
+            return view! { <button class="row-key" on:click=move |_| open.set(true)>{key.get_value()}</button> }.into_any();
+        }
+        view! {
+            <div class="asked">
+                <label>
+                    {label.get_value()}
+                    <input
+                        type="text"
+                        autocomplete="off"
+                        prop:value=typed
+                        on:input=move |event| typed.set(event_target_value(&event))
+                    />
+                </label>
+                <div class="two">
+                    <button class="work-key first" on:click=go>{key.get_value()}</button>
+                    <button on:click=move |_| open.set(false)>"leave it"</button>
+                </div>
+            </div>
+        }
+        .into_any()
+    };
+    piece(asked)
+}

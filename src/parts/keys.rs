@@ -1,0 +1,50 @@
+//! Keys side by side: words and what each does, as plain data.
+
+use leptos::prelude::*;
+
+/// One key of a row.
+#[derive(Clone)]
+pub struct KeySpec {
+    /// Its words.
+    pub words: String,
+    /// Pressed, where it is one of several to choose from.
+    pub on: Option<bool>,
+    /// What it does.
+    pub press: Callback<()>,
+}
+
+impl KeySpec {
+    /// A key that does something.
+    pub fn new(words: impl Into<String>, press: impl Fn() + Send + Sync + 'static) -> Self {
+        Self {
+            words: words.into(),
+            on: None,
+            press: Callback::new(move |()| press()),
+        }
+    }
+
+    /// A key that is on or off.
+    pub fn choice(words: impl Into<String>, on: bool, press: impl Fn() + Send + Sync + 'static) -> Self {
+        Self {
+            on: Some(on),
+            ..Self::new(words, press)
+        }
+    }
+}
+
+/// A row of keys, as many side by side as fit.
+pub fn keys(specs: Vec<KeySpec>) -> AnyView {
+    let keys: Vec<AnyView> = specs
+        .into_iter()
+        .map(|spec| {
+            let pressed = spec.on.map(|on| on.to_string());
+            view! {
+                <button aria-pressed=pressed on:click=move |_| spec.press.run(())>
+                    {spec.words}
+                </button>
+            }
+            .into_any()
+        })
+        .collect();
+    view! { <div class="tiles">{keys}</div> }.into_any()
+}

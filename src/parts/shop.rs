@@ -1,0 +1,150 @@
+//! The shop's temperature: now, over the nights to come, and what was told of it.
+
+use super::dynamic::{piece, press, text};
+use super::number_field::NumberField;
+use super::when::when;
+use crate::bench::Bench;
+use crate::device::time::local;
+use crate::job::night::{Night, plausible};
+use leptos::prelude::*;
+use uom::si::thermodynamic_temperature::degree_celsius;
+
+/// How warm the shop is; every change is kept with its time.
+#[component]
+pub fn ShopTemperature() -> impl IntoView {
+    let bench = Bench::here();
+    let value = text(move || {
+        let now = bench.now.get();
+        let known = bench.settings.with(|settings| settings.temperature_at(now));
+        known.map_or(String::new(), |t| degrees(t.get::<degree_celsius>()))
+    });
+    let take = move |celsius: f64| {
+        if plausible(celsius) {
+            bench.note_shop(celsius, minute_of_day(bench));
+            Ok(())
+        } else {
+            Err("A shop is between −40 and 60 °C: read the thermometer again.".to_owned())
+        }
+    };
+    view! { <NumberField name="shop temperature now" unit="°C".to_owned() value take signed=true /> }
+}
+
+/// What of a night a field plans.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+enum Part {
+    Celsius,
+    From,
+    To,
+}
+
+/// An evening and a morning to begin with.
+const FIRST_NIGHT: Night = Night {
+    celsius: 0.0,
+    from_hour: 20,
+    to_hour: 7,
+    day_celsius: 0.0,
+};
+
+/// The nights to come, and the readings behind them.
+#[component]
+pub fn ShopNights() -> impl IntoView {
+    let bench = Bench::here();
+    let planned = Memo::new(move |_| bench.settings.with(|settings| settings.night.is_some()));
+    let more = move || {
+        let away = move || bench.unplan_night(minute_of_day(bench));
+        view! {
+            {night_field(bench, Part::From)}
+            {night_field(bench, Part::To)}
+            <button on:click=press(away)>"no colder nights any more"</button>
+        }
+        .into_any()
+    };
+    view! {
+        <div class="two">
+            {night_field(bench, Part::Celsius)}
+            {piece(move || if planned.get() { more() } else { ().into_any() })}
+        </div>
+        <ul class="readings quiet" aria-label="shop temperatures">
+            {piece(move || readings(bench).into_iter().map(|words| view! { <li>{words}</li> }).collect::<Vec<_>>().into_any())}
+        </ul>
+    }
+}
+
+fn night_field(bench: Bench, part: Part) -> AnyView {
+    let (name, unit) = match part {
+        Part::Celsius => ("planned at night", "°C"),
+        Part::From => ("night from", "o’clock"),
+        Part::To => ("night until", "o’clock"),
+    };
+    let value = text(move || {
+        bench.settings.with(|settings| {
+            settings.night.map_or(String::new(), |night| match part {
+                Part::Celsius => degrees(night.celsius),
+                Part::From => night.from_hour.to_string(),
+                Part::To => night.to_hour.to_string(),
+            })
+        })
+    });
+    let take = move |number: f64| {
+        let before = bench
+            .settings
+            .with_untracked(|settings| settings.night)
+            .unwrap_or(FIRST_NIGHT);
+        // An hour with a fraction, or none at all, is refused as one beyond the day.
+        let hour = if number.fract() == 0.0 && (0.0..24.0).contains(&number) {
+            number as u32
+        } else {
+            24
+        };
+        let plan = match part {
+            Part::Celsius => Night {
+                celsius: number,
+                ..before
+            },
+            Part::From => Night {
+                from_hour: hour,
+                ..before
+            },
+            Part::To => Night {
+                to_hour: hour,
+                ..before
+            },
+        };
+        bench
+            .plan_night(plan, minute_of_day(bench))
+            .map_err(|error| error.to_string())
+    };
+    view! { <NumberField name unit=unit.to_owned() value take signed=true /> }.into_any()
+}
+
+/// How many readings behind and ahead are shown.
+const SHOWN: usize = 3;
+
+/// The last readings and the next planned ones.
+fn readings(bench: Bench) -> Vec<String> {
+    let now = bench.now.get();
+    bench.settings.with(|settings| {
+        let mut all: Vec<_> = settings.shop.0.iter().collect();
+        all.sort_by_key(|reading| reading.at);
+        let passed = all.iter().filter(|reading| reading.at <= now).count();
+        all.iter()
+            .skip(passed.saturating_sub(SHOWN))
+            .take(passed.min(SHOWN) + SHOWN)
+            .map(|reading| {
+                let planned = if reading.at > now { ", planned" } else { "" };
+                let celsius = degrees(reading.temperature.get::<degree_celsius>());
+                format!("from {}: {celsius} °C{planned}", when(reading.at, now))
+            })
+            .collect()
+    })
+}
+
+fn degrees(celsius: f64) -> String {
+    format!("{celsius:.0}").replace('-', "−")
+}
+
+/// The minute of the day by the phone's zone.
+fn minute_of_day(bench: Bench) -> i64 {
+    let (hour, minute) = local(bench.time()).clock;
+    i64::from(hour) * 60 + i64::from(minute)
+}

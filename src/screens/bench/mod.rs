@@ -1,0 +1,136 @@
+//! The bench: my wrenches, the shop, ratings, how the display looks, what is kept.
+
+mod bottles;
+mod wrenches;
+
+use crate::bench::{Bench, Look};
+use crate::device::release::{self, Kept};
+use crate::device::wake_lock::Awake;
+use crate::parts::dynamic::press;
+use crate::parts::number_field::NumberField;
+use crate::parts::shop::ShopTemperature;
+use crate::parts::work_keys::UndoKey;
+use crate::screens::Route;
+use leptos::prelude::*;
+
+/// Settings of the bench.
+#[component]
+pub fn BenchScreen() -> impl IntoView {
+    view! {
+        <div class="page">
+            <h1>"Bench"</h1>
+            <wrenches::MyWrenches />
+            <bottles::Bottles />
+            <fieldset>
+                <legend>"The shop"</legend>
+                <div class="two">
+                    <ShopTemperature />
+                    <Ratings />
+                </div>
+            </fieldset>
+            <Display />
+            <Standing />
+            <button on:click=press(|| Route::Cautions.go())>"all cautions"</button>
+            <UndoKey />
+        </div>
+    }
+}
+
+#[component]
+fn Ratings() -> impl IntoView {
+    let bench = Bench::here();
+    let shown = |value: Option<f64>| value.map_or(String::new(), |value| value.to_string());
+    let press_kn = Signal::derive(move || shown(bench.settings.with(|s| s.press_kn)));
+    let hoist = Signal::derive(move || shown(bench.settings.with(|s| s.hoist_kg)));
+    let take_press = move |kn: f64| match kn {
+        kn if kn > 0.0 && kn <= 5_000.0 => {
+            bench.set("press rating", |settings| settings.press_kn = Some(kn));
+            Ok(())
+        }
+        _ => Err("A press gives between 0 and 5 000 kN: read its plate again.".to_owned()),
+    };
+    let take_hoist = move |kg: f64| match kg {
+        kg if kg > 0.0 && kg <= 50_000.0 => {
+            bench.set("hoist rating", |settings| settings.hoist_kg = Some(kg));
+            Ok(())
+        }
+        _ => Err("A hoist carries between 0 and 50 000 kg: read its plate again.".to_owned()),
+    };
+    view! {
+        <NumberField name="my press gives" unit="kN".to_owned() value=press_kn take=take_press />
+        <NumberField name="my hoist carries" unit="kg".to_owned() value=hoist take=take_hoist />
+    }
+}
+
+#[component]
+fn Display() -> impl IntoView {
+    let bench = Bench::here();
+    let looks = [
+        (Look::Phone, "as the phone"),
+        (Look::Dark, "dark"),
+        (Look::Light, "light"),
+    ];
+    view! {
+        <fieldset>
+            <legend>"Display"</legend>
+            <div class="tiles" role="radiogroup" aria-label="look">
+                {looks
+                    .map(|(look, words)| {
+                        view! {
+                            <button
+                                role="radio"
+                                aria-checked=move || (bench.settings.with(|s| s.look) == look).to_string()
+                                on:click=move |_| bench.set("look", |settings| settings.look = look)
+                            >
+                                {words}
+                            </button>
+                        }
+                    })
+                    .collect_view()}
+            </div>
+            <label>
+                "Initials for the record"
+                <input
+                    type="text"
+                    autocomplete="off"
+                    maxlength="4"
+                    prop:value=move || bench.settings.with(|s| s.initials.clone())
+                    on:change=move |event| {
+                        let initials = event_target_value(&event);
+                        bench.set("initials", |settings| settings.initials = initials);
+                    }
+                />
+            </label>
+        </fieldset>
+    }
+}
+
+/// What the phone does for us: offline, awake.
+#[component]
+fn Standing() -> impl IntoView {
+    let bench = Bench::here();
+    let offline = move || match bench.kept.get() {
+        Kept::Asking => "Looking whether the app is kept on this phone.",
+        Kept::Whole => "Kept on this phone: starts without a network.",
+        Kept::Not => "Not kept on this phone: it needs HTTPS (or localhost), and no private browsing.",
+        Kept::NewerWaits => "A newer release is on this phone and waits for your word.",
+    };
+    let awake = move || match bench.awake.get() {
+        Awake::Held => "The display stays awake while a step or clock is open.",
+        Awake::Refused => "This browser can’t keep the display awake: set the phone’s own time-out longer.",
+        Awake::NotAsked => "The display may sleep: nothing is open.",
+    };
+    view! {
+        <fieldset>
+            <legend>"This phone"</legend>
+            <p role="status">{offline}</p>
+            <Show when=move || bench.kept.get() == Kept::NewerWaits>
+                <button class="work-key" on:click=move |_| release::take_over()>"Take the newer release"</button>
+            </Show>
+            <p>{awake}</p>
+            <p class="quiet">
+                "Everything stays in this browser’s storage. A page that is not installed may be cleared by some phones after a week without use: put it on the home screen first."
+            </p>
+        </fieldset>
+    }
+}

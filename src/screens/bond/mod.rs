@@ -1,0 +1,135 @@
+//! Bond: what goes on it, and when it is cured. A few touches describe the joint; the answer stands
+//! below and changes with every answer.
+
+mod card;
+mod desk;
+mod question;
+
+use crate::bench::Bench;
+use crate::job::clock::CureClock;
+use crate::job::sheet::StepId;
+use crate::job::situation;
+use crate::parts::clock_bar::ClockBar;
+use crate::parts::dynamic::{piece, press, text};
+use crate::parts::work_keys::UndoKey;
+use crate::screens::Route;
+use desk::Desk;
+use leptos::prelude::*;
+
+/// The selector: of a joint of its own, or of a step's.
+#[component]
+pub fn BondScreen(step: Option<StepId>) -> impl IntoView {
+    let desk = Desk::new(Bench::here(), step);
+    let walking = Memo::new(move |_| desk.walk.with(|walk| walk.joint.is_some()));
+    let start = move || match step {
+        Some(step) => step_keys(desk, step),
+        None => free_keys(desk),
+    };
+    view! {
+        <div class="page bond">
+            <h1>{text(move || desk.title())}</h1>
+            <question::QuestionNow desk />
+            {piece(move || if walking.get() {
+                view! {
+                    <card::AnswerCard desk />
+                    {start()}
+                    <question::Answers desk />
+                }
+                .into_any()
+            } else {
+                ().into_any()
+            })}
+            <UndoKey />
+        </div>
+    }
+}
+
+/// On a step: start its clock, or see it; and the way back.
+fn step_keys(desk: Desk, id: StepId) -> AnyView {
+    let bench = desk.bench;
+    let clocks = Memo::new(move |_| {
+        let mine = bench.progress.with(|progress| progress.step(id).clocks);
+        bench.clocks.with(|clocks| {
+            let clocks = clocks
+                .iter()
+                .filter(|clock| clock.counts() && mine.contains(&clock.id));
+            clocks.cloned().collect::<Vec<CureClock>>()
+        })
+    });
+    let start = move || {
+        let step = bench.sheet.with_untracked(|sheet| sheet.step(id).cloned());
+        if let (Some(step), Some(answer)) = (step, untrack(|| desk.answer())) {
+            let (press, hoist) = bench.settings.with_untracked(|s| (s.press_kn, s.hoist_kg));
+            bench.tell(bench.put_on(&step, &situation::cautions(&step, press, hoist), &answer));
+        }
+    };
+    let key = move || {
+        if clocks.with(Vec::is_empty) {
+            let shut = desk.cures.get();
+            view! {
+                <button class="work-key first" disabled=!shut on:click=press(start)>
+                    "It is on"
+                    <small>"start the clock"</small>
+                </button>
+            }
+            .into_any()
+        } else {
+            let clocks = clocks.get().into_iter();
+            clocks
+                .map(|clock| view! { <ClockBar clock /> }.into_any())
+                .collect::<Vec<_>>()
+                .into_any()
+        }
+    };
+    view! {
+        {piece(key)}
+        <button class="work-key" on:click=press(move || Route::Step(id).go())>"Back to the step"</button>
+    }
+    .into_any()
+}
+
+/// On its own: a name for the joint, and its clock.
+fn free_keys(desk: Desk) -> AnyView {
+    let bench = desk.bench;
+    let name = RwSignal::new(String::new());
+    let start = move || {
+        if let Some(answer) = untrack(|| desk.answer()) {
+            let typed = name.get_untracked().trim().to_owned();
+            let name = if typed.is_empty() {
+                untrack(|| desk.kind_words()).to_owned()
+            } else {
+                typed
+            };
+            let done = bench.put_on_free(&name, &answer);
+            if done.is_ok() {
+                Route::Clocks.go();
+            }
+            bench.tell(done);
+        }
+    };
+    let cures = desk.cures;
+    view! {
+        {piece(move || if cures.get() {
+            view! {
+                <label>
+                    "which joint, in your words"
+                    <input
+                        type="text"
+                        autocomplete="off"
+                        maxlength="40"
+                        prop:value=name
+                        on:input=move |event| name.set(event_target_value(&event))
+                    />
+                </label>
+                <button class="work-key first" on:click=press(start)>
+                    "It is on"
+                    <small>"start its clock"</small>
+                </button>
+            }
+            .into_any()
+        } else {
+            ().into_any()
+        })}
+    }
+    .into_any()
+}

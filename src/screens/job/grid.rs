@@ -1,0 +1,125 @@
+//! A bore read in two directions at three depths: the readings where they are taken, and what they say.
+
+use crate::bench::{Bench, ReadWith};
+use crate::job::bore::{BoreAnswer, answer, limit_words};
+use crate::job::sheet::{Step, StepId};
+use crate::job::work::{Bore, DEPTH_WORDS, DIRECTION_WORDS, grid_name};
+use crate::parts::dynamic::piece;
+use crate::parts::number_field::NumberField;
+use leptos::prelude::*;
+
+/// One bore, with its journal where there is one.
+#[component]
+pub fn BoreGrid(step: StoredValue<Step>, bore: Bore, with: RwSignal<ReadWith>) -> impl IntoView {
+    let bench = Bench::here();
+    let id = step.with_value(|step| step.id);
+    let kept = StoredValue::new(bore.clone());
+    let said = Memo::new(move |_| {
+        let progress = bench.progress.with(|progress| progress.step(id));
+        kept.with_value(|bore| Said(answer(bore, &progress)))
+    });
+    let journal = bore
+        .journal
+        .as_ref()
+        .map(|journal| grid(bench, id, &journal.name, String::new(), with));
+    let limits = match (bore.least_mm, bore.most_mm) {
+        (None, None) => String::new(),
+        (least, most) => limit_words(least, most, "mm"),
+    };
+    view! {
+        {grid(bench, id, &bore.name, limits, with)}
+        {journal}
+        {piece(move || said.with(|said| judged(&said.0)))}
+    }
+}
+
+#[derive(Clone, PartialEq)]
+struct Said(BoreAnswer);
+
+/// The six readings, a row a depth, a column a direction.
+fn grid(bench: Bench, step: StepId, name: &str, limits: String, with: RwSignal<ReadWith>) -> AnyView {
+    let cells: Vec<AnyView> = DEPTH_WORDS
+        .iter()
+        .flat_map(|depth| {
+            let row = DIRECTION_WORDS.map(|way| cell(bench, step, grid_name(name, depth, way), with));
+            std::iter::once(view! { <span class="depth">{*depth}</span> }.into_any()).chain(row)
+        })
+        .collect();
+    view! {
+        <section class="bore" aria-label=name.to_owned()>
+            <h2>{name.to_owned()} " " <span class="quiet figures">{limits}</span></h2>
+            <Drawing />
+            <div class="grid">
+                <span></span>
+                <span>{DIRECTION_WORDS[0]}</span>
+                <span>{DIRECTION_WORDS[1]}</span>
+                {cells}
+            </div>
+        </section>
+    }
+    .into_any()
+}
+
+fn cell(bench: Bench, step: StepId, name: String, with: RwSignal<ReadWith>) -> AnyView {
+    let kept = StoredValue::new(name.clone());
+    let value = Memo::new(move |_| {
+        bench.progress.with(|progress| {
+            let reading =
+                kept.with_value(|name| progress.touched(step)?.reading(name).map(|reading| reading.value));
+            reading.map_or(String::new(), |value| value.to_string())
+        })
+    });
+    let take = move |value: f64| {
+        if !(0.1..1_000.0).contains(&value) {
+            return Err("Enter the diameter in mm, above zero and under 1000.".to_owned());
+        }
+        kept.with_value(|name| {
+            with.with_untracked(|with| bench.measure_with(step, name, value, "mm", "noted", with));
+        });
+        Ok(())
+    };
+    view! { <NumberField name unit=Signal::stored("mm".to_owned()) value take /> }.into_any()
+}
+
+/// Where the readings are taken: the bore cut open, three depths, two directions.
+#[component]
+fn Drawing() -> impl IntoView {
+    view! {
+        <svg class="bore-drawing" viewBox="0 0 360 96" aria-hidden="true">
+            <path class="metal" d="M20 8H60V88H20ZM150 8H190V88H150Z" />
+            <path class="cut" d="M60 22H150M60 48H150M60 74H150" />
+            <path class="tips" d="M60 22l8-4v8zM150 22l-8-4v8zM60 48l8-4v8zM150 48l-8-4v8zM60 74l8-4v8zM150 74l-8-4v8z" />
+            <circle class="ring" cx="280" cy="48" r="38" />
+            <path class="cut" d="M242 48H318M280 10V86" />
+            <path class="tips" d="M242 48l8-4v8zM318 48l-8-4v8zM280 10l-4 8h8zM280 86l-4-8h8z" />
+        </svg>
+    }
+}
+
+fn judged(said: &BoreAnswer) -> AnyView {
+    let rows: Vec<AnyView> = said
+        .judged
+        .iter()
+        .map(|line| {
+            let mark = match (line.verdict.is_empty(), line.outside) {
+                (true, _) => "",
+                (false, true) => "✕ ",
+                (false, false) => "✓ ",
+            };
+            let limit = match (line.verdict.as_str(), line.limit.as_str()) {
+                ("", _) => String::new(),
+                (verdict, limit) => format!("{mark}{verdict} ({limit})"),
+            };
+            view! {
+                <dt>{line.name.clone()}</dt>
+                <dd class:trouble-line=line.outside>{line.value.clone()} " " <span>{limit}</span></dd>
+            }
+            .into_any()
+        })
+        .collect();
+    view! {
+        <dl class="facts" aria-label="what the readings say" aria-live="polite">{rows}</dl>
+        <p>{said.trouble.clone()}</p>
+    }
+    .into_any()
+}

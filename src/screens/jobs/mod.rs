@@ -1,0 +1,210 @@
+//! The jobs of this bench: which is at hand, new ones, files in and out.
+
+mod restore;
+
+use crate::bench::{Bench, Incoming, JobHead, JobRefused, Restore};
+use crate::device::files::hand_out;
+use crate::job::fasteners;
+use crate::job::sheet::{JobId, Sheet};
+use crate::parts::ask_words::AskWords;
+use crate::parts::dynamic::piece;
+use crate::parts::file_key::FileKey;
+use crate::parts::keys::{KeySpec, keys};
+use crate::parts::work_keys::UndoKey;
+use crate::screens::Route;
+use leptos::prelude::*;
+
+/// All jobs.
+#[component]
+pub fn JobsScreen() -> impl IntoView {
+    let bench = Bench::here();
+    let restore = RwSignal::new(None::<Restore>);
+    let open = RwSignal::new(None::<JobId>);
+    let groups = piece(move || {
+        let heads = bench.jobs.get();
+        let group = |words: &'static str, which: fn(&JobHead) -> bool| {
+            let rows: Vec<AnyView> = heads
+                .iter()
+                .filter(|head| which(head))
+                .map(|head| row(bench, head, open))
+                .collect();
+            (!rows.is_empty()).then(|| {
+                view! { <h2>{words}</h2> <ul class="job-list" aria-label=words>{rows}</ul> }.into_any()
+            })
+        };
+        let free = heads.iter().any(|head| head.deleted).then(|| {
+            keys(vec![KeySpec::new("free the space of deleted jobs", move || {
+                bench.free_deleted()
+            })])
+        });
+        view! {
+            {group("On the bench", |head| !head.archived && !head.deleted)}
+            {group("Put away", |head| head.archived && !head.deleted)}
+            {group("Deleted", |head| head.deleted)}
+            {free}
+        }
+        .into_any()
+    });
+    let take_title = Callback::new(move |title: String| match bench.begin_empty(&title) {
+        Ok(_) => {
+            Route::Plan.go();
+            true
+        }
+        Err(refused) => {
+            bench.say(refused.to_string(), false);
+            false
+        }
+    });
+    let take_file =
+        Callback::new(move |(name, text): (String, String)| take_in(bench, &name, &text, restore));
+    view! {
+        <div class="page jobs">
+            <h1>"Jobs"</h1>
+            {piece(move || restore::preview(bench, restore))}
+            {groups}
+            <fieldset>
+                <legend>"A new job"</legend>
+                <AskWords key="from nothing" label="What is the job?" take=take_title />
+                {keys(vec![KeySpec::new("from the example", move || {
+                    bench.begin_example();
+                    Route::Job.go();
+                })])}
+                <FileKey words="from a file: a job sheet, a table of fasteners, or a backup" accept=".json,.csv,.txt,.tsv,application/json,text/csv" take=take_file />
+            </fieldset>
+            <fieldset>
+                <legend>"Hand out as a file"</legend>
+                {keys(hand_out_keys(bench))}
+                <p class="quiet">"A backup holds every job, record, clock and setting of this bench. Keep it off this phone."</p>
+            </fieldset>
+            <UndoKey />
+        </div>
+    }
+}
+
+fn hand_out_keys(bench: Bench) -> Vec<KeySpec> {
+    let name = move || file_name(&bench.sheet.with_untracked(|sheet| sheet.title.clone()));
+    vec![
+        KeySpec::new("back up the whole bench", move || {
+            hand_out("halfcase-backup.json", "application/json", &bench.backup_text());
+        }),
+        KeySpec::new("this job’s sheet", move || {
+            let text = bench.sheet.with_untracked(Sheet::to_json);
+            hand_out(&format!("{}.json", name()), "application/json", &text);
+        }),
+        KeySpec::new("this job’s fasteners as a table", move || {
+            let text = bench.sheet.with_untracked(fasteners::write);
+            hand_out(&format!("{}-fasteners.csv", name()), "text/csv", &text);
+        }),
+    ]
+}
+
+/// Letters and digits of a title, for a file's name.
+fn file_name(title: &str) -> String {
+    let plain: String = title
+        .chars()
+        .map(|c| if c.is_alphanumeric() { c } else { '-' })
+        .collect();
+    let words: Vec<&str> = plain.split('-').filter(|word| !word.is_empty()).collect();
+    if words.is_empty() {
+        "job".to_owned()
+    } else {
+        words.join("-").to_lowercase()
+    }
+}
+
+fn take_in(bench: Bench, name: &str, text: &str, restore: RwSignal<Option<Restore>>) {
+    match bench.read_file(text) {
+        Ok(Incoming::Sheet(sheet)) => {
+            bench.begin_job(sheet);
+            Route::Steps.go();
+        }
+        Ok(Incoming::Steps(steps)) => {
+            let title = name.rsplit_once('.').map_or(name, |(title, _)| title);
+            bench.begin_job(Sheet::new(title, steps));
+            Route::Steps.go();
+        }
+        Ok(Incoming::Backup(found)) => restore.set(Some(*found)),
+        Err(words) => bench.say(format!("{name}: {words}"), true),
+    }
+}
+
+/// A job's line; touched, it shows what can be done with it.
+fn row(bench: Bench, head: &JobHead, open: RwSignal<Option<JobId>>) -> AnyView {
+    let id = head.id;
+    let at_hand = bench.job.get() == id;
+    let (title, deleted) = (head.title.clone(), head.deleted);
+    let counted = at_hand.then(|| {
+        bench.sheet.with(|sheet| {
+            let done = bench.progress.with(|progress| progress.closed_count(sheet));
+            format!("at hand · {done} of {} done", sheet.steps.len())
+        })
+    });
+    let head = head.clone();
+    let more = piece(move || {
+        if open.get() == Some(id) {
+            what_can_be_done(bench, head.clone(), at_hand)
+        } else {
+            ().into_any()
+        }
+    });
+    let press = move |_| {
+        if at_hand || deleted || open.get_untracked() == Some(id) {
+            open.update(|open| *open = if *open == Some(id) { None } else { Some(id) });
+        } else {
+            open.set(Some(id));
+        }
+    };
+    view! {
+        <li>
+            <button class="row-key" aria-current=at_hand.then_some("true") on:click=press>
+                <span>{title}</span>
+                <span class="quiet">{counted}</span>
+            </button>
+            {more}
+        </li>
+    }
+    .into_any()
+}
+
+fn what_can_be_done(bench: Bench, head: JobHead, at_hand: bool) -> AnyView {
+    let id = head.id;
+    let told = move |outcome: Result<(), JobRefused>| {
+        if let Err(refused) = outcome {
+            bench.say(refused.to_string(), false);
+        }
+    };
+    if head.deleted {
+        return keys(vec![KeySpec::new("bring it back", move || {
+            bench.bring_back_job(id)
+        })]);
+    }
+    let mut specs = Vec::new();
+    if at_hand {
+        specs.push(KeySpec::new("go on with it", || Route::Job.go()));
+    } else {
+        specs.push(KeySpec::new("take it to hand", move || {
+            told(bench.take_job(id));
+            Route::Job.go();
+        }));
+    }
+    specs.push(KeySpec::new("copy as a fresh sheet", move || {
+        told(bench.duplicate_job(id).map(drop));
+    }));
+    let away = !head.archived;
+    let words = if away { "put it away" } else { "take it out again" };
+    specs.push(KeySpec::new(words, move || bench.archive_job(id, away)));
+    specs.push(KeySpec::new("delete it", move || told(bench.delete_job(id))));
+    let rename = Callback::new(move |title: String| {
+        let outcome = bench.rename_job(id, &title);
+        let taken = outcome.is_ok();
+        told(outcome);
+        taken
+    });
+    view! {
+        <div class="more">
+            {keys(specs)}
+            <AskWords key="rename it" label="Its new name" first=head.title take=rename />
+        </div>
+    }
+    .into_any()
+}

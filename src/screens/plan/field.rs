@@ -1,0 +1,172 @@
+//! A field of a form, by its kind.
+
+use crate::bench::Bench;
+use crate::job::form::{Field, Kind};
+use crate::job::sheet::StepId;
+use crate::parts::dynamic::{piece, when};
+use crate::parts::keypad::TorqueKeypad;
+use crate::parts::keys::{KeySpec, keys};
+use crate::parts::number_field::NumberField;
+use crate::trade::quantity::TorqueUnit;
+use leptos::prelude::*;
+
+/// One row of the form of that step.
+pub fn field_row(bench: Bench, step: StepId, field: Field) -> AnyView {
+    let id = StoredValue::new(field.id.clone());
+    let set = move |value: &str| {
+        id.with_value(|id| bench.edit_step(step, id, value))
+            .map_err(|refused| refused.to_string())
+    };
+    let told = move |value: &str| {
+        if let Err(words) = set(value) {
+            bench.say(words, false);
+        }
+    };
+    let label = field.label.clone();
+    match field.kind {
+        Kind::Head => view! { <h2>{label}</h2> }.into_any(),
+        Kind::Press => keys(vec![KeySpec::new(label, move || told("yes"))]),
+        Kind::Flag => {
+            let on = field.value == "yes";
+            keys(vec![KeySpec::choice(
+                format!("{label}: {}", field.value),
+                on,
+                move || {
+                    told(if on { "no" } else { "yes" });
+                },
+            )])
+        }
+        Kind::Words => view! {
+            <label>
+                {label}
+                <input
+                    type="text"
+                    autocomplete="off"
+                    prop:value=field.value
+                    on:change=move |event| told(&event_target_value(&event))
+                />
+            </label>
+        }
+        .into_any(),
+        Kind::Number { unit, optional } => {
+            let clear = (optional && !field.value.is_empty())
+                .then(|| keys(vec![KeySpec::new(format!("{label}: none"), move || told(""))]));
+            let value = field.value.clone();
+            view! {
+                <NumberField
+                    name=label
+                    unit=Signal::stored(unit.to_owned())
+                    value=Signal::stored(value)
+                    signed=true
+                    take=move |number: f64| set(&number.to_string())
+                />
+                {clear}
+            }
+            .into_any()
+        }
+        Kind::Torque => opened(label, field.value, move |open| {
+            torque_sheet("What does the manual say?".to_owned(), set, move || {
+                open.set(false)
+            })
+        }),
+        Kind::Choice(offered) => opened(label, field.value, move |open| {
+            choose(offered.clone(), move |value| {
+                told(&value);
+                open.try_set(false);
+            })
+        }),
+    }
+}
+
+/// A key with a field's value that opens what changes it.
+fn opened(
+    label: String,
+    value: String,
+    inside: impl Fn(RwSignal<bool>) -> AnyView + Send + Sync + 'static,
+) -> AnyView {
+    let open = RwSignal::new(false);
+    let more = piece(move || if open.get() { inside(open) } else { ().into_any() });
+    view! {
+        <div class="field">
+            <span>{label.clone()}</span>
+            <button
+                aria-label=format!("{label}: {value}")
+                aria-expanded=Signal::derive(move || open.get().to_string())
+                on:click=move |_| open.update(|open| *open = !*open)
+            >
+                <span>{value.clone()}</span>
+                <span class="quiet" aria-hidden="true">"▾"</span>
+            </button>
+            {more}
+        </div>
+    }
+    .into_any()
+}
+
+/// One of several.
+pub fn choose(
+    offered: Vec<(String, String)>,
+    take: impl Fn(String) + Send + Sync + Clone + 'static,
+) -> AnyView {
+    let specs = offered.into_iter().map(|(value, words)| {
+        let take = take.clone();
+        KeySpec::new(words, move || take(value.clone()))
+    });
+    keys(specs.collect())
+}
+
+/// A torque on the keypad, or in the manual's own words with its tolerance.
+pub fn torque_sheet(
+    asked: String,
+    take: impl Fn(&str) -> Result<(), String> + Send + Sync + 'static,
+    leave: impl Fn() + Send + Sync + 'static,
+) -> AnyView {
+    let typed = RwSignal::new(String::new());
+    let words = RwSignal::new(String::new());
+    let in_words = RwSignal::new(false);
+    let unit = RwSignal::new(TorqueUnit::NewtonMetre);
+    let trouble = RwSignal::new(String::new());
+    let name = asked.clone();
+    let go = move |_| {
+        let own = words.get_untracked();
+        let text = if own.trim().is_empty() {
+            format!("{} {}", typed.get_untracked(), unit.get_untracked().symbol())
+        } else {
+            own
+        };
+        if let Err(words) = take(&text) {
+            trouble.try_set(words);
+        }
+    };
+    let own_words = when(
+        move || in_words.get(),
+        move || {
+            view! {
+                <label>
+                    "in the manual’s words: 9 ± 1 N·m"
+                    <input
+                        type="text"
+                        autocomplete="off"
+                        prop:value=words
+                        on:input=move |event| words.set(event_target_value(&event))
+                    />
+                </label>
+            }
+            .into_any()
+        },
+    );
+    view! {
+        <div class="sheet" role="dialog" aria-label=name>
+            <div class="entry">
+                <span class="quiet">{asked}</span>
+                <span class="typed" aria-live="polite">{typed} " " {Signal::derive(move || unit.get().symbol())}</span>
+            </div>
+            <p class="trouble-line" role="alert">{trouble}</p>
+            <TorqueKeypad typed unit clearing=|()| () words=move |()| in_words.set(true) />
+            {own_words}
+            <button class="work-key first" on:click=go>"take it"</button>
+            <button on:click=move |_| leave()>"leave it as it was"</button>
+        </div>
+    }
+    .into_any()
+}

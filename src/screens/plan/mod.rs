@@ -1,0 +1,118 @@
+//! The plan of the job: its steps added, moved, copied and taken out by thumb.
+
+mod field;
+mod new;
+mod step_form;
+
+pub use step_form::StepForm;
+
+use crate::bench::{Bench, Incoming};
+use crate::job::sheet::StepId;
+use crate::parts::ask_words::AskWords;
+use crate::parts::dynamic::piece;
+use crate::parts::file_key::FileKey;
+use crate::parts::keys::{KeySpec, keys};
+use crate::parts::work_keys::UndoKey;
+use crate::screens::Route;
+use leptos::prelude::*;
+
+/// The steps, to change.
+#[component]
+pub fn PlanScreen() -> impl IntoView {
+    let bench = Bench::here();
+    let picked = RwSignal::new(None::<StepId>);
+    // Where a new step is being put: behind that one, or at the end.
+    let adding = RwSignal::new(None::<Option<StepId>>);
+    let rows = move || {
+        bench.sheet.with(|sheet| {
+            let numbered = sheet.steps.iter().zip(1..);
+            numbered
+                .map(|(step, number)| (step.id, number, step.title.clone(), step.work.word()))
+                .collect::<Vec<_>>()
+        })
+    };
+    let machine = Callback::new(move |words: String| {
+        bench.name_machine(&words);
+        true
+    });
+    let head = piece(move || {
+        let (title, machine_name, empty) = bench
+            .sheet
+            .with(|sheet| (sheet.title.clone(), sheet.machine.clone(), sheet.steps.is_empty()));
+        view! {
+            <h1>{title}</h1>
+            <AskWords key="name the machine" label="Which machine?" first=machine_name.clone() take=machine />
+            <p class="quiet">{machine_name}</p>
+            {empty.then(|| view! { <p>"No steps yet. Add the first one."</p> })}
+        }
+        .into_any()
+    });
+    view! {
+        <div class="step plan">
+            <header class="head end"><h2 class="quiet">"Plan"</h2></header>
+            <div class="body">
+                {head}
+                <ol class="step-list">
+                    <For each=rows key=|row| row.clone() let:row>
+                        {plan_row(bench, row, picked, adding)}
+                    </For>
+                </ol>
+                {piece(move || adding.get().map_or(().into_any(), |after| new::new_step(bench, after, adding)))}
+                <FileKey words="add steps from a table of fasteners" accept=".csv,.txt,.tsv,text/csv" take=from_table(bench) />
+                {keys(vec![KeySpec::new("all steps", || Route::Steps.go())])}
+            </div>
+            <div class="work-keys">
+                <button class="work-key first" on:click=move |_| adding.set(Some(None))>"Add a step"</button>
+                <UndoKey />
+            </div>
+        </div>
+    }
+}
+
+fn from_table(bench: Bench) -> Callback<(String, String)> {
+    Callback::new(
+        move |(name, text): (String, String)| match bench.read_file(&text) {
+            Ok(Incoming::Steps(steps)) => bench.add_steps(steps),
+            Ok(_) => bench.say(
+                format!("{name} is no table of fasteners: open it under Jobs."),
+                true,
+            ),
+            Err(words) => bench.say(format!("{name}: {words}"), true),
+        },
+    )
+}
+
+fn plan_row(
+    bench: Bench,
+    (id, number, title, word): (StepId, usize, String, &'static str),
+    picked: RwSignal<Option<StepId>>,
+    adding: RwSignal<Option<Option<StepId>>>,
+) -> AnyView {
+    let more = piece(move || {
+        if picked.get() != Some(id) {
+            return ().into_any();
+        }
+        let told = move |outcome| {
+            bench.tell_plan(outcome);
+        };
+        keys(vec![
+            KeySpec::new("change it", move || Route::PlanStep(id).go()),
+            KeySpec::new("↑ earlier", move || told(bench.move_step(id, false))),
+            KeySpec::new("↓ later", move || told(bench.move_step(id, true))),
+            KeySpec::new("add one after it", move || adding.set(Some(Some(id)))),
+            KeySpec::new("copy it", move || told(bench.copy_step(id).map(drop))),
+            KeySpec::new("take it out", move || told(bench.remove_step(id))),
+        ])
+    });
+    view! {
+        <li>
+            <button on:click=move |_| picked.update(|at| *at = if *at == Some(id) { None } else { Some(id) })>
+                <span class="figures">{number}</span>
+                <span>{title}</span>
+                <span class="quiet">{word}</span>
+            </button>
+            {more}
+        </li>
+    }
+    .into_any()
+}

@@ -1,0 +1,58 @@
+//! A new step: its kind first; fasteners need their thread and the manual's torque, which nothing makes up.
+
+use super::field::{choose, torque_sheet};
+use crate::bench::Bench;
+use crate::job::form::{self, KINDS};
+use crate::job::sheet::{Step, StepId};
+use crate::job::work::Work;
+use crate::parts::dynamic::piece;
+use crate::parts::keys::{KeySpec, keys};
+use crate::screens::Route;
+use crate::trade::thread::Thread;
+use leptos::prelude::*;
+
+/// Asks for the kind and what it can't do without, then goes on to the new step's form.
+pub fn new_step(bench: Bench, after: Option<StepId>, adding: RwSignal<Option<Option<StepId>>>) -> AnyView {
+    let thread = RwSignal::new(None::<String>);
+    let fasteners = RwSignal::new(false);
+    let add = move |work: Work, title: String| {
+        let id = bench.add_step(after, Step::new(StepId(0), &title, work));
+        adding.set(None);
+        Route::PlanStep(id).go();
+    };
+    let pick_kind = move |kind: &'static str| match form::blank(kind) {
+        Some(work) => add(work, format!("{kind}: new step")),
+        None => fasteners.set(true),
+    };
+    let asked = piece(move || {
+        if !fasteners.get() {
+            let kinds = KINDS.map(|kind| KeySpec::new(kind, move || pick_kind(kind)));
+            return view! { <h2>"What kind of step?"</h2> {keys(kinds.to_vec())} }.into_any();
+        }
+        let Some(name) = thread.get() else {
+            let threads = Thread::all()
+                .map(|thread| (thread.name(), thread.name()))
+                .collect();
+            return view! { <h2>"Which thread?"</h2> {choose(threads, move |name| thread.set(Some(name)))} }
+                .into_any();
+        };
+        torque_sheet(
+            format!("What does the manual say for {name}?"),
+            move |torque| match form::fasten(&name, torque) {
+                Ok(work) => {
+                    add(work, format!("Fasten {name}"));
+                    Ok(())
+                }
+                Err(refused) => Err(refused.to_string()),
+            },
+            move || adding.set(None),
+        )
+    });
+    view! {
+        <section class="waits" aria-label="new step">
+            {asked}
+            <button on:click=move |_| adding.set(None)>"no new step"</button>
+        </section>
+    }
+    .into_any()
+}

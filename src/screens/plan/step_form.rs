@@ -1,0 +1,65 @@
+//! One step of the plan as a form.
+
+use super::field::field_row;
+use crate::bench::Bench;
+use crate::job::form::{self, KINDS};
+use crate::job::sheet::StepId;
+use crate::parts::dynamic::piece;
+use crate::parts::keys::{KeySpec, keys};
+use crate::parts::work_keys::UndoKey;
+use crate::screens::Route;
+use leptos::prelude::*;
+
+/// The form of one step; every change is kept at once.
+#[component]
+pub fn StepForm(step: StepId) -> impl IntoView {
+    let bench = Bench::here();
+    let fields = move || {
+        bench.sheet.with(|sheet| {
+            let fields = sheet.step(step).map(|found| form::fields(sheet, found));
+            fields.unwrap_or_default()
+        })
+    };
+    let heading = move || {
+        bench.sheet.with(|sheet| {
+            sheet
+                .place(step)
+                .map_or("There is no such step in this job.".to_owned(), |at| {
+                    format!("Step {} of {}", at + 1, sheet.steps.len())
+                })
+        })
+    };
+    let kinds = RwSignal::new(false);
+    let other_kind = piece(move || {
+        if !kinds.get() {
+            return keys(vec![KeySpec::new("another kind of work", move || {
+                kinds.set(true)
+            })]);
+        }
+        let offered = KINDS
+            .iter()
+            .filter_map(|kind| form::blank(kind).map(|work| (*kind, work)));
+        let specs = offered.map(|(kind, work)| {
+            KeySpec::new(kind, move || {
+                bench.tell_plan(bench.change_work(step, work.clone()));
+                kinds.set(false);
+            })
+        });
+        keys(specs.collect())
+    });
+    view! {
+        <div class="step plan">
+            <header class="head end"><h1>{heading}</h1></header>
+            <div class="body form">
+                <For each=fields key=|field| format!("{field:?}") let:field>
+                    {field_row(bench, step, field)}
+                </For>
+                {other_kind}
+            </div>
+            <div class="work-keys">
+                <button class="work-key first" on:click=move |_| Route::Plan.go()>"Back to the plan"</button>
+                <UndoKey />
+            </div>
+        </div>
+    }
+}

@@ -1,0 +1,143 @@
+//! What is needed less often: a second value, an adapter, a self-locking nut, a turn.
+
+use super::entry::{Entry, Panel};
+use crate::job::adapter::Adapter;
+use crate::parts::adapter_drawing::adapter_drawing;
+use crate::parts::dynamic::{Piece, piece, press, text, whether};
+use crate::parts::number_field::NumberField;
+use leptos::prelude::*;
+
+/// The less frequent things, one below the other.
+#[component]
+pub fn Extras(entry: Entry) -> impl IntoView {
+    view! {
+        <button class="row-key" on:click=press(move || entry.panel.set(Panel::Also))>
+            <span>"the manual also says"</span>
+            <span class="figures">{text(move || also_words(entry))}</span>
+        </button>
+        <AdapterPart entry />
+        <NutPart entry />
+        <TurnPart entry />
+    }
+}
+
+fn also_words(entry: Entry) -> String {
+    let typed = entry.also_typed.get();
+    if typed.is_empty() {
+        "a second unit".to_owned()
+    } else {
+        format!("{typed} {}", entry.also_unit.get().symbol())
+    }
+}
+
+#[component]
+fn AdapterPart(entry: Entry) -> impl IntoView {
+    let adapter = Memo::new(move |_| entry.desk.with(|desk| desk.adapter));
+    let on = whether(move || entry.desk.with(|desk| desk.adapter_on));
+    let part: Piece = piece(move || {
+        if !on.get() {
+            return ().into_any();
+        }
+        view! {
+            {piece(move || adapter_drawing(adapter.get()))}
+            <div class="two">
+                {size(entry, "L, grip to drive", "mm", |a| a.wrench_mm, |a, number| a.wrench_mm = number)}
+                {size(entry, "E, drive to bolt", "mm", |a| a.adapter_mm, |a, number| a.adapter_mm = number)}
+                {size(entry, "angle between", "°", |a| a.angle_deg, |a, number| a.angle_deg = number)}
+            </div>
+        }
+        .into_any()
+    });
+    view! {
+        <fieldset>
+            <legend>"Adapter on the drive"</legend>
+            <button
+                aria-pressed=text(move || on.get().to_string())
+                on:click=press(move || entry.on_desk("adapter", |desk| desk.adapter_on = !desk.adapter_on))
+            >
+                {text(move || if on.get() { "take it off" } else { "put one on" }.to_owned())}
+            </button>
+            {part}
+        </fieldset>
+    }
+}
+
+/// One of the adapter's sizes; refused when the three together make no sense.
+fn size(
+    entry: Entry,
+    name: &'static str,
+    unit: &'static str,
+    get: fn(&Adapter) -> f64,
+    set: fn(&mut Adapter, f64),
+) -> AnyView {
+    let value = text(move || entry.desk.with(|desk| get(&desk.adapter).to_string()));
+    let take = move |number: f64| {
+        let mut adapter = entry.desk.with_untracked(|desk| desk.adapter);
+        set(&mut adapter, number);
+        adapter.factor().map_err(|error| error.to_string())?;
+        entry.on_desk("size of the adapter", |desk| desk.adapter = adapter);
+        Ok(())
+    };
+    view! { <NumberField name unit=unit.to_owned() value take /> }.into_any()
+}
+
+#[component]
+fn NutPart(entry: Entry) -> impl IntoView {
+    let value = text(move || {
+        entry
+            .desk
+            .with(|desk| desk.running.map_or(String::new(), |r| r.to_string()))
+    });
+    let take = move |number: f64| {
+        if !(0.0..=2_000.0).contains(&number) {
+            return Err(
+                "A nut’s running torque is from 0 to 2 000: measure it as it turns freely.".to_owned(),
+            );
+        }
+        entry.on_desk("running torque", |desk| {
+            desk.running = (number > 0.0).then_some(number)
+        });
+        Ok(())
+    };
+    let said = text(move || {
+        entry
+            .whole
+            .get()
+            .and_then(|whole| whole.running)
+            .unwrap_or_default()
+    });
+    view! {
+        <fieldset>
+            <legend>"Self-locking nut"</legend>
+            <NumberField
+                name="running torque, before it seats; 0 for none"
+                unit=text(move || entry.unit.get().symbol().to_owned())
+                value
+                take
+            />
+            <p role="status">{said}</p>
+        </fieldset>
+    }
+}
+
+#[component]
+fn TurnPart(entry: Entry) -> impl IntoView {
+    let value = text(move || {
+        entry
+            .desk
+            .with(|desk| desk.turn_deg.map_or(String::new(), |turn| turn.to_string()))
+    });
+    let take = move |number: f64| {
+        if !(0.0..=360.0).contains(&number) {
+            return Err("A turn is from 0° to 360°: read the manual again.".to_owned());
+        }
+        entry.on_desk("turn", |desk| desk.turn_deg = (number > 0.0).then_some(number));
+        Ok(())
+    };
+    view! {
+        <fieldset>
+            <legend>"Turn after the torque"</legend>
+            <NumberField name="turn on by; 0 for none" unit="°".to_owned() value take />
+        </fieldset>
+    }
+}

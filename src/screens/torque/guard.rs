@@ -1,0 +1,97 @@
+//! The slip guard: one line with a mark; behind it the pull as bars, and the likely readings.
+
+use crate::job::guarding::{Correction, GuardAnswer, KnownBolt, pulls};
+use crate::parts::dynamic::{Piece, piece, press};
+use crate::parts::share_bar::share_bar;
+use crate::trade::guard::Verdict;
+use crate::trade::quantity::TorqueStatement;
+use leptos::prelude::*;
+
+/// The line, and below it, when the torque is doubtful, what to ask and the readings as keys.
+#[component]
+pub fn GuardLine(
+    #[prop(into)] guard: Signal<Option<GuardAnswer>>,
+    /// The line is touched.
+    #[prop(into)]
+    open: Callback<()>,
+    /// A reading is taken.
+    #[prop(into)]
+    correct: Callback<TorqueStatement>,
+) -> impl IntoView {
+    let line: Piece = piece(move || {
+        let Some(guard) = guard.get() else {
+            return ().into_any();
+        };
+        let doubtful = guard.verdict != Verdict::Plausible;
+        let stop = guard.verdict == Verdict::Absurd;
+        view! {
+            <div class="guard" class:stop=stop class:doubtful=doubtful>
+                <button class="guard-line" on:click=press(move || open.run(()))>
+                    <span class="mark" aria-hidden="true">{guard.mark}</span>
+                    <span>{guard.line}</span>
+                    <span class="quiet" aria-hidden="true">"…"</span>
+                </button>
+                {doubtful.then(|| view! { <p role="alert">{guard.sentence}</p> {correction_keys(guard.corrections, correct)} })}
+            </div>
+        }
+        .into_any()
+    });
+    view! { {line} }
+}
+
+/// Readings as keys: a touch corrects the entry.
+fn correction_keys(corrections: Vec<Correction>, correct: Callback<TorqueStatement>) -> impl IntoView {
+    let key = move |correction: Correction| {
+        view! { <button on:click=press(move || correct.run(correction.statement))>{correction.words}</button> }
+    };
+    view! { <div class="corrections" role="group" aria-label="it says">{corrections.into_iter().map(key).collect_view()}</div> }
+}
+
+/// The pull against what bolt and thread bear, and what the thread's condition does to it.
+pub fn guard_details(guard: GuardAnswer, statement: TorqueStatement, bolt: KnownBolt) -> AnyView {
+    let bars = guard
+        .bars
+        .into_iter()
+        .map(|bar| share_bar(bar.words(), bar.low, bar.high))
+        .collect_view();
+    let now = bolt.joint.condition;
+    let rows = pulls(&statement, &bolt.joint)
+        .into_iter()
+        .map(|(condition, pull)| {
+            let name = if condition == now {
+                format!("{} (as here)", condition.words())
+            } else {
+                condition.words().to_owned()
+            };
+            view! { <dt>{name}</dt> <dd>{pull}</dd> }
+        })
+        .collect_view();
+    view! {
+        <section class="guard-details" aria-label="what the torque does">
+            <p>{guard.sentence}</p>
+            <p class="mid figures">{format!("pull {}", guard.pull)}</p>
+            {bars}
+            <p class="quiet">"The same torque on a thread that is"</p>
+            <dl class="facts">{rows}</dl>
+            <p class="quiet">
+                "The range is friction’s, reckoned by VDI 2230. The manual’s torque stays as it is: its makers chose it for their condition of the thread."
+            </p>
+        </section>
+    }
+    .into_any()
+}
+
+/// A guard's details that open and close.
+#[component]
+pub fn GuardFold(
+    open: RwSignal<bool>,
+    #[prop(into)] guard: Signal<Option<GuardAnswer>>,
+    statement: TorqueStatement,
+    bolt: KnownBolt,
+) -> impl IntoView {
+    let details: Piece = piece(move || match (open.get(), guard.get()) {
+        (true, Some(guard)) => guard_details(guard, statement, bolt),
+        _ => ().into_any(),
+    });
+    view! { {details} }
+}

@@ -1,0 +1,208 @@
+//! The whole bench out as one file and in again, on a fresh phone or beside what is there.
+
+use super::commands::{apply, done_step, set, step, with_bench};
+use halfcase::bench::{Incoming, Restore};
+use halfcase::device::storage::{MemoryStore, Store};
+use halfcase::job::backup::Fate;
+use halfcase::job::sheet::{JobId, StepId};
+use leptos::prelude::*;
+use std::collections::BTreeMap;
+use std::rc::Rc;
+
+fn store() -> Rc<MemoryStore> {
+    Rc::new(MemoryStore::default())
+}
+
+/// Every stored record segment without its head line, by name: the bytes that matter.
+fn records(store: &MemoryStore) -> BTreeMap<String, String> {
+    let mut newest: BTreeMap<String, (u64, String)> = BTreeMap::new();
+    for key in store.keys().into_iter().filter(|key| key.contains("/record/")) {
+        let text = store.get(&key).unwrap();
+        let (head, data) = text.split_once('\n').unwrap();
+        let sequence = head.split(' ').nth(1).unwrap().parse().unwrap();
+        let name = key.rsplit_once('/').unwrap().0.to_owned();
+        if newest.get(&name).is_none_or(|(old, _)| *old < sequence) {
+            newest.insert(name, (sequence, data.to_owned()));
+        }
+    }
+    newest.into_iter().map(|(name, (_, data))| (name, data)).collect()
+}
+
+fn restore_of(bench: halfcase::bench::Bench, text: &str) -> Restore {
+    match bench.read_file(text) {
+        Ok(Incoming::Backup(restore)) => *restore,
+        Ok(_) => panic!("not a backup"),
+        Err(words) => panic!("{words}"),
+    }
+}
+
+/// Two jobs, one with a record over a segment's length, a clock, a changed setting.
+fn full(store: &Rc<MemoryStore>) -> String {
+    with_bench(store, |bench| {
+        done_step(bench, 1);
+        let baffle = step(bench, 4);
+        apply(bench, &baffle).unwrap();
+        bench.tally(&baffle, &[], &set()).unwrap();
+        for n in 0..210 {
+            bench.measure(
+                StepId(2),
+                "bore across",
+                61.96 + f64::from(n) / 1000.0,
+                "mm",
+                "within limits",
+            );
+        }
+        bench.set("hoist rating", |settings| settings.hoist_kg = Some(500.0));
+        bench.begin_empty("Side cover").unwrap();
+        bench.take_job(JobId(1)).unwrap();
+        bench.backup_text()
+    })
+}
+
+#[test]
+fn on_a_fresh_phone_the_record_is_equal_to_the_byte() {
+    let (old, new) = (store(), store());
+    let text = full(&old);
+    let sheet_and_clocks =
+        |bench: halfcase::bench::Bench| (bench.sheet.get_untracked(), bench.clocks.get_untracked());
+    let was = with_bench(&old, sheet_and_clocks);
+    with_bench(&new, |bench| {
+        let restore = restore_of(bench, &text);
+        assert!(restore.take_settings);
+        let fates: Vec<Fate> = restore.changes.iter().map(|change| change.fate).collect();
+        assert_eq!(fates, [Fate::Longer { more: 213 }, Fate::New]);
+        assert_eq!(bench.restore(&restore), 2);
+        assert_eq!(sheet_and_clocks(bench), was);
+        assert_eq!(bench.settings.with_untracked(|s| s.hoist_kg), Some(500.0));
+    });
+    assert_eq!(records(&new), records(&old));
+    assert!(records(&new).len() >= 2);
+    // And the next entry goes on from there.
+    with_bench(&new, |bench| {
+        bench.measure(StepId(2), "bore across", 61.97, "mm", "within limits");
+        assert_eq!(bench.record.with_untracked(|record| record.entries().len()), 214);
+    });
+}
+
+#[test]
+fn a_preview_changes_nothing_and_undo_puts_everything_back() {
+    let (old, new) = (store(), store());
+    let text = full(&old);
+    with_bench(&new, |bench| {
+        bench.note_temperature(12.0);
+        done_step(bench, 3);
+        let before = (
+            bench.sheet.get_untracked(),
+            bench.record.get_untracked(),
+            bench.settings.get_untracked(),
+        );
+        let kept = new.texts.borrow().clone();
+        let restore = restore_of(bench, &text);
+        assert_eq!(*new.texts.borrow(), kept, "a preview keeps nothing");
+        assert!(
+            !restore.take_settings,
+            "settings of one's own stay unless the user says otherwise"
+        );
+        // Both benches have a job 1 with a record of its own.
+        assert_eq!(restore.changes[0].fate, Fate::Beside);
+        bench.restore(&restore);
+        assert_eq!(bench.jobs.with_untracked(Vec::len), 3);
+        bench.undo().unwrap();
+        let after = (
+            bench.sheet.get_untracked(),
+            bench.record.get_untracked(),
+            bench.settings.get_untracked(),
+        );
+        assert_eq!(after, before);
+        assert_eq!(bench.jobs.with_untracked(Vec::len), 1);
+    });
+}
+
+#[test]
+fn taken_in_twice_nothing_doubles() {
+    let (old, new) = (store(), store());
+    let text = full(&old);
+    with_bench(&new, |bench| {
+        bench.restore(&restore_of(bench, &text));
+        let again = restore_of(bench, &text);
+        assert!(
+            again.changes.iter().all(|change| change.fate == Fate::Same),
+            "{:?}",
+            again.changes
+        );
+        assert_eq!(bench.restore(&again), 0);
+        assert_eq!(bench.jobs.with_untracked(Vec::len), 2);
+        assert_eq!(bench.clocks.with_untracked(Vec::len), 1);
+    });
+}
+
+#[test]
+fn a_full_phone_keeps_what_it_had() {
+    let old = store();
+    let text = full(&old);
+    let new = Rc::new(MemoryStore {
+        room: Some(30_000),
+        ..MemoryStore::default()
+    });
+    with_bench(&new, |bench| {
+        done_step(bench, 1);
+        let record = bench.record.get_untracked();
+        let restore = restore_of(bench, &text);
+        assert_eq!(bench.restore(&restore), 0);
+        assert_eq!(bench.record.get_untracked(), record);
+        assert!(
+            bench
+                .said
+                .with_untracked(|said| said.iter().any(|said| said.trouble))
+        );
+    });
+    with_bench(&new, |bench| {
+        assert!(bench.progress.with_untracked(|p| p.closed(StepId(1))))
+    });
+}
+
+#[test]
+fn a_wrong_file_says_which_line_and_what_and_changes_nothing() {
+    let store = store();
+    with_bench(&store, |bench| {
+        done_step(bench, 1);
+        let kept = store.texts.borrow().clone();
+        let refusal = |text: &str| bench.read_file(text).err().unwrap();
+        assert_eq!(
+            refusal("{\n\"version\": 1,\n]"),
+            "Line 3 is not a job sheet: key must be a string."
+        );
+        assert!(
+            refusal("{\"form\":\"halfcase backup\"}").starts_with("Line 1 is not a backup: missing field")
+        );
+        assert_eq!(
+            refusal(r#"{"form":"halfcase backup","version":9,"made_ms":0,"things":{}}"#),
+            "A newer release made this backup: update the app first. Nothing was changed."
+        );
+        assert_eq!(
+            refusal(r#"{"form":"halfcase backup","version":1,"made_ms":0,"things":{}}"#),
+            "The backup holds no jobs. Nothing was changed."
+        );
+        let torn = r#"{"form":"halfcase backup","version":1,"made_ms":0,"things":{
+            "jobs":{"version":1,"data":{"at_hand":1,"heads":[{"id":1,"title":"x"}]}},
+            "job/1":{"version":1,"data":{"title":"x"}}}}"#;
+        assert!(refusal(torn).starts_with("In the backup, “job/1” can’t be read: missing field"));
+        assert!(refusal("thread,torque\nM6,nine").starts_with("Line 2, torque: "));
+        assert_eq!(*store.texts.borrow(), kept);
+    });
+}
+
+#[test]
+fn what_other_parts_of_the_app_keep_comes_along() {
+    let (old, new) = (store(), store());
+    full(&old);
+    let other = halfcase::device::storage::Shelf::new(old.clone());
+    other.save("bottles", 1, &["medium, opened in March"]).unwrap();
+    let text = with_bench(&old, |bench| bench.backup_text());
+    with_bench(&new, |bench| {
+        bench.restore(&restore_of(bench, &text));
+    });
+    let there = halfcase::device::storage::Shelf::new(new);
+    let bottles = there.load::<Vec<String>>("bottles", &[]).unwrap().value;
+    assert_eq!(bottles.unwrap(), ["medium, opened in March"]);
+}

@@ -1,0 +1,197 @@
+//! Several jobs, one at hand: begun, taken, renamed, put away, copied, deleted, and every one undone.
+
+use super::commands::{done_step, with_bench};
+use halfcase::bench::JobRefused;
+use halfcase::device::storage::{MemoryStore, Store};
+use halfcase::job::record::Event;
+use halfcase::job::sheet::{JobId, StepId};
+use leptos::prelude::*;
+use std::rc::Rc;
+
+fn store() -> Rc<MemoryStore> {
+    Rc::new(MemoryStore::default())
+}
+
+#[test]
+fn a_job_begun_from_nothing_is_at_hand_and_the_example_is_still_there() {
+    let store = store();
+    let example = with_bench(&store, |bench| {
+        done_step(bench, 1);
+        let example = bench.sheet.get_untracked();
+        assert_eq!(bench.begin_empty("  "), Err(JobRefused::NoTitle));
+        let id = bench.begin_empty("Side cover").unwrap();
+        assert_eq!(bench.job.get_untracked(), id);
+        assert!(bench.record.with_untracked(|record| record.entries().is_empty()));
+        example
+    });
+    with_bench(&store, |bench| {
+        assert_eq!(
+            bench.sheet.with_untracked(|sheet| sheet.title.clone()),
+            "Side cover"
+        );
+        bench.take_job(JobId(1)).unwrap();
+        assert_eq!(bench.sheet.get_untracked(), example);
+        assert!(
+            bench
+                .progress
+                .with_untracked(|progress| progress.closed(StepId(1)))
+        );
+    });
+    with_bench(&store, |bench| assert_eq!(bench.job.get_untracked(), JobId(1)));
+}
+
+#[test]
+fn an_example_never_touched_is_not_lost_when_another_job_begins() {
+    let store = store();
+    with_bench(&store, |bench| {
+        bench.begin_empty("Side cover").unwrap();
+    });
+    with_bench(&store, |bench| {
+        bench.take_job(JobId(1)).unwrap();
+        assert!(bench.sheet.with_untracked(|sheet| sheet.steps.len()) >= 20);
+    });
+}
+
+#[test]
+fn a_copy_is_a_fresh_sheet_with_an_empty_record() {
+    let store = store();
+    with_bench(&store, |bench| {
+        done_step(bench, 1);
+        let copy = bench.duplicate_job(JobId(1)).unwrap();
+        assert_eq!(bench.job.get_untracked(), copy);
+        assert!(bench.record.with_untracked(|record| record.entries().is_empty()));
+        assert!(
+            bench
+                .sheet
+                .with_untracked(|sheet| sheet.title.ends_with(", afresh"))
+        );
+        assert!(bench.sheet_of(JobId(1)).is_some());
+    });
+}
+
+#[test]
+fn a_deleted_job_is_one_undo_away_and_kept_after_a_reload() {
+    let store = store();
+    with_bench(&store, |bench| {
+        done_step(bench, 1);
+        assert_eq!(bench.delete_job(JobId(1)), Err(JobRefused::LastOne));
+        bench.begin_empty("Side cover").unwrap();
+        bench.take_job(JobId(1)).unwrap();
+        bench.delete_job(JobId(1)).unwrap();
+        assert_eq!(bench.job.get_untracked(), JobId(2));
+        bench.undo().unwrap();
+        assert_eq!(bench.job.get_untracked(), JobId(1));
+        assert!(
+            bench
+                .jobs
+                .with_untracked(|jobs| jobs.iter().all(|job| !job.deleted))
+        );
+        bench.delete_job(JobId(1)).unwrap();
+    });
+    with_bench(&store, |bench| {
+        assert!(bench.jobs.with_untracked(|jobs| jobs[0].deleted));
+        bench.bring_back_job(JobId(1));
+        bench.take_job(JobId(1)).unwrap();
+        assert!(
+            bench
+                .progress
+                .with_untracked(|progress| progress.closed(StepId(1)))
+        );
+    });
+}
+
+#[test]
+fn freed_jobs_leave_the_store_and_undo_brings_even_them_back() {
+    let store = store();
+    with_bench(&store, |bench| {
+        done_step(bench, 1);
+        let record = bench.record.get_untracked();
+        bench.begin_empty("Side cover").unwrap();
+        bench.delete_job(JobId(1)).unwrap();
+        bench.free_deleted();
+        assert!(
+            !store
+                .keys()
+                .iter()
+                .any(|key| key.contains("/job/1/") || key.contains("/record/1/"))
+        );
+        bench.undo().unwrap();
+        bench.bring_back_job(JobId(1));
+        bench.take_job(JobId(1)).unwrap();
+        assert_eq!(bench.record.get_untracked(), record);
+    });
+}
+
+#[test]
+fn a_new_name_stands_in_the_list_and_in_the_sheet_and_is_undone_in_both() {
+    let store = store();
+    with_bench(&store, |bench| {
+        let old = bench.sheet.with_untracked(|sheet| sheet.title.clone());
+        bench.begin_empty("Side cover").unwrap();
+        bench.rename_job(JobId(1), "Gearbox, spring").unwrap();
+        assert_eq!(
+            bench.jobs.with_untracked(|jobs| jobs[0].title.clone()),
+            "Gearbox, spring"
+        );
+        bench.archive_job(JobId(1), true);
+        bench.undo().unwrap();
+        bench.undo().unwrap();
+        assert_eq!(
+            bench
+                .jobs
+                .with_untracked(|jobs| (jobs[0].title.clone(), jobs[0].archived)),
+            (old, false)
+        );
+    });
+}
+
+#[test]
+fn undo_takes_back_in_the_job_it_was_done_in() {
+    let store = store();
+    with_bench(&store, |bench| {
+        done_step(bench, 1);
+        let two = bench.begin_example();
+        done_step(bench, 1);
+        // Back through: the step of the second, its beginning, the step of the first.
+        bench.undo().unwrap();
+        assert_eq!(bench.job.get_untracked(), two);
+        bench.undo().unwrap();
+        assert_eq!(bench.job.get_untracked(), JobId(1));
+        assert!(
+            bench
+                .jobs
+                .with_untracked(|jobs| jobs.iter().any(|job| job.id == two && job.deleted))
+        );
+        bench.undo().unwrap();
+        let last = bench
+            .record
+            .with_untracked(|record| record.entries().last().cloned())
+            .unwrap();
+        assert!(matches!(last.event, Event::TakenBack { .. }));
+        assert!(
+            !bench
+                .progress
+                .with_untracked(|progress| progress.closed(StepId(1)))
+        );
+    });
+}
+
+#[test]
+fn the_last_twenty_actions_are_seen_newest_first_even_after_a_reload() {
+    let store = store();
+    with_bench(&store, |bench| {
+        for n in 0..30 {
+            bench.measure(StepId(2), &format!("reading {n}"), 1.0, "mm", "noted");
+        }
+        let seen = bench.history();
+        assert_eq!(seen.len(), 20);
+        assert_eq!(seen[0].1, "reading of reading 29");
+        assert_eq!(seen[19].1, "reading of reading 10");
+        bench.undo().unwrap();
+        assert_eq!(bench.history()[0].1, "reading of reading 28");
+    });
+    with_bench(&store, |bench| {
+        let seen = bench.history();
+        assert_eq!((seen.len(), seen[0].1.as_str()), (20, "reading of reading 28"));
+    });
+}

@@ -1,0 +1,294 @@
+//! Clocks by a clock that is moved: a day's cure, a cold night, a reload, a phone set ahead, the gate,
+//! the phone's calendar.
+
+use super::harness::*;
+use halfcase::bench::Shelves;
+use halfcase::device::storage::{MemoryStore, Shelf, Store};
+use halfcase::job::sheet::{JobId, Sheet};
+use icalendar::{CalendarDateTime, Component, DatePerhapsTime};
+use std::rc::Rc;
+use std::time::Duration;
+
+const HOUR: Duration = Duration::from_secs(3_600);
+const MINUTE: Duration = Duration::from_secs(60);
+const HOUR_MS: f64 = 3_600_000.0;
+
+/// The shop's temperature, typed on the keypad.
+async fn degrees(page: &mut Page, field: &str, keys: &[&str]) -> Told {
+    page.tap(button(has(&format!("{field}:")))).await?;
+    page.tap_keys(keys).await?;
+    page.tap(button("take it")).await
+}
+
+/// A stud in steel, of which nothing else is known: a day to full cure at 22 °C. Ends on the clocks.
+async fn start_a_stud(page: &mut Page) -> Told {
+    page.open_at("#bond").await?;
+    page.tap(radio("Stud in a case")).await?;
+    page.tap(radio("Nothing named")).await?;
+    page.tap(radio("No")).await?;
+    page.tap(radio("Bare steel or iron")).await?;
+    page.tap(button("I don’t know the rest")).await?;
+    page.type_into(textbox("which joint, in your words"), "Cylinder stud")
+        .await?;
+    page.tap(button("It is on start its clock")).await?;
+    page.see(heading("Cylinder stud")).await.map(drop)
+}
+
+async fn at_every_size(page: &mut Page, name: &str) -> Told {
+    for (screen, held) in [
+        (Screen::SIDEWAYS, "sideways"),
+        (Screen::SMALL, "small"),
+        (Screen::UPRIGHT, "upright"),
+    ] {
+        page.turn(screen).await?;
+        page.fits_the_hand().await?;
+        page.screenshot(&format!("{name}-{held}")).await?;
+    }
+    page.dark(true).await?;
+    page.screenshot(&format!("{name}-dark")).await?;
+    page.dark(false).await
+}
+
+#[test]
+fn a_day_at_22_degrees_is_a_day_and_is_heard() {
+    story("clocks-day", Screen::UPRIGHT, async |page| {
+        page.open_at("#clocks").await?;
+        page.offline_ready().await?;
+        page.permit("notifications", true).await?;
+        degrees(page, "shop temperature now", &["2", "2"]).await?;
+        start_a_stud(page).await?;
+        page.see_words("join before").await?;
+        at_every_size(page, "clocks-running").await?;
+        page.key_at_least(button("Opened again on anew, restart"), 120, 88)
+            .await?;
+        page.key_at_least(button("Calendar a file for the phone’s"), 120, 88)
+            .await?;
+        // Half-way, and through a reload.
+        page.advance_clock(12 * HOUR).await?;
+        page.see_words("12:00 h")
+            .await
+            .or(page.see_words("11:59 h").await)?;
+        page.reload().await?;
+        page.see_words("11:59 h").await?;
+        page.advance_clock(12 * HOUR - 2 * MINUTE).await?;
+        page.see_words("min fit for oil, full cure")
+            .await
+            .or(page.see_words("fit for oil, full cure: tomorrow").await)?;
+        page.advance_clock(2 * MINUTE).await?;
+        page.see(alert(has("Cylinder stud: fit for oil, full cure")))
+            .await?;
+        page.see_words("cured").await?;
+        page.screenshot("clocks-ringing").await?;
+        let shown = "return navigator.serviceWorker.getRegistration().then(r => r.getNotifications()).then(all => all.map(n => n.title + ': ' + n.body))";
+        let notified = page.script(shown, serde_json::Value::Null).await?;
+        assert_eq!(
+            notified,
+            serde_json::json!(["Cylinder stud: fit for oil, full cure"])
+        );
+        // Three hours later nobody has looked; the strip still says so, until it is touched.
+        page.advance_clock(3 * HOUR).await?;
+        page.see_words("finished 3 h ago").await?;
+        page.tap(button("running clocks")).await?;
+        page.gone(alert(has("Cylinder stud"))).await?;
+        page.see_words("Cylinder stud, finished 3 h ago").await?;
+        at_every_size(page, "clocks-cured").await?;
+        page.tap(button("Put away out of sight")).await?;
+        page.see_words("No joint is curing.").await
+    });
+}
+
+#[test]
+fn a_cold_night_ends_the_same_cure_later() {
+    story("clocks-night", Screen::UPRIGHT, async |page| {
+        page.open_at("#clocks").await?;
+        // Without a day there is no night to plan.
+        degrees(page, "planned at night", &["1", "0"]).await?;
+        page.see_words("Enter the shop temperature now first").await?;
+        page.tap(button("leave it as it was")).await?;
+        degrees(page, "shop temperature now", &["2", "2"]).await?;
+        degrees(page, "planned at night", &["1", "0"]).await?;
+        page.see_words("from today 20:00: 10 °C, planned").await?;
+        page.see_words("from tomorrow 07:00: 22 °C, planned").await?;
+        start_a_stud(page).await?;
+        page.screenshot("clocks-night").await?;
+        page.advance_clock(24 * HOUR).await?;
+        page.words_gone("cured").await?;
+        // 12 h of day, 11 h of night at 1/2.5^1.2 worth 3.7 h, and 8.3 h of the next day: 31.3 h.
+        page.advance_clock(7 * HOUR).await?;
+        page.words_gone("cured").await?;
+        page.advance_clock(HOUR / 2).await?;
+        page.see_words("cured").await
+    });
+}
+
+#[test]
+fn a_phone_set_ahead_is_said_and_shortens_nothing() {
+    story("clocks-tamper", Screen::UPRIGHT, async |page| {
+        page.open_at("#clocks").await?;
+        degrees(page, "shop temperature now", &["2", "2"]).await?;
+        start_a_stud(page).await?;
+        page.advance_clock(HOUR).await?;
+        page.set_phone_clock_ahead(8.0 * HOUR_MS).await?;
+        page.see_words("The phone’s clock has gone 8 h ahead").await?;
+        page.see_words("Cures are held until you say which is right.")
+            .await?;
+        page.see_words("22:59 h").await?;
+        at_every_size(page, "clocks-doubt").await?;
+        page.key_at_least(button("The phone is right count that time"), 120, 88)
+            .await?;
+        // The question outlives a reload.
+        page.reload().await?;
+        page.see_words("The phone’s clock has gone 8 h ahead").await?;
+        page.see_words("22:59 h").await?;
+        page.tap(button("The phone is wrong hold cures back")).await?;
+        page.words_gone("Cures are held").await?;
+        page.advance_clock(HOUR).await?;
+        page.see_words("21:59 h").await?;
+        // The phone is set right: nothing is asked, nothing changes.
+        page.set_phone_clock_ahead(-8.0 * HOUR_MS).await?;
+        page.see_words("21:59 h").await?;
+        page.words_gone("Cures are held").await?;
+        // The same jump, and this time the phone had only slept.
+        page.set_phone_clock_ahead(8.0 * HOUR_MS).await?;
+        page.tap(button("The phone is right count that time")).await?;
+        page.see_words("13:59 h").await
+    });
+}
+
+/// A job of two steps on the page's shelves, as the app itself keeps it.
+async fn lay_out_a_small_job(page: &mut Page) -> Told {
+    let sheet = Sheet::from_json(
+        r#"{"version":1,"title":"Gearbox","steps":[
+            {"id":1,"title":"Case joint","work":{"bond":{"joint":"case halves","application":
+             {"kind":"case_halves","manual":"anaerobic_sealant","face":"steel_iron","rigid":true,"gap_mm":0.0,
+              "fluid":"oil","temperature_c":100,"oil_ways":false}}}},
+            {"id":2,"title":"Gearbox oil","work":{"fill":{"fluid":"oil","litres":1.1}}}]}"#,
+    )
+    .expect("a sheet of our own");
+    let store = Rc::new(MemoryStore::default());
+    Shelves::new(Shelf::new(store.clone()), None)
+        .keep_sheet(JobId(1), &sheet)
+        .expect("memory takes it");
+    let entries: Vec<(String, String)> = store
+        .keys()
+        .into_iter()
+        .filter_map(|key| store.get(&key).map(|entry| (key, entry)))
+        .collect();
+    for (key, entry) in entries {
+        page.store(&key, &entry).await?;
+    }
+    page.reload().await
+}
+
+#[test]
+fn the_gate_opens_on_time_by_itself() {
+    story("clocks-gate", Screen::UPRIGHT, async |page| {
+        page.open().await?;
+        lay_out_a_small_job(page).await?;
+        page.open_at("#job").await?;
+        page.see(heading("Case joint")).await?;
+        page.tap(button("It is on start the clock")).await?;
+        page.tap(button("Done")).await?;
+        page.tap(button("Next step")).await?;
+        page.see(heading("Gearbox oil")).await?;
+        page.see_shut(button("Shut see what it waits for")).await?;
+        page.see_words("Opens tomorrow 08:0").await?;
+        page.fits_the_hand().await?;
+        page.screenshot("gate-shut").await?;
+        // Not without a reason.
+        page.tap(button("open it by hand")).await?;
+        page.tap(button("Open by hand")).await?;
+        page.see_words("Write the reason first").await?;
+        page.advance_clock(24 * HOUR - MINUTE).await?;
+        page.see_shut(button("Shut see what it waits for")).await?;
+        page.advance_clock(MINUTE).await?;
+        page.see(button("Done")).await?;
+        page.words_gone("Not before").await
+    });
+}
+
+#[test]
+fn a_joint_opened_again_shuts_the_gate_anew_and_a_reason_opens_it() {
+    story("clocks-reopened", Screen::UPRIGHT, async |page| {
+        page.open().await?;
+        lay_out_a_small_job(page).await?;
+        page.open_at("#step/1").await?;
+        page.tap(button("It is on start the clock")).await?;
+        page.tap(button("Done")).await?;
+        page.advance_clock(20 * HOUR).await?;
+        page.tap(button("Opened again on anew, restart")).await?;
+        page.see_words("Undo").await?;
+        page.advance_clock(5 * HOUR).await?;
+        page.open_at("#step/2").await?;
+        page.see_shut(button("Shut see what it waits for")).await?;
+        page.see_words("Not before").await?;
+        page.tap(button("open it by hand")).await?;
+        page.type_into(textbox(has("Why it may be opened")), "only to flush it")
+            .await?;
+        page.tap(button("Open by hand")).await?;
+        page.see(button("Done")).await?;
+        // The override is undone as anything else.
+        page.tap(button(has("Undo"))).await?;
+        page.see_shut(button("Shut see what it waits for"))
+            .await
+            .map(drop)
+    });
+}
+
+/// What the file's events start at, in milliseconds since 1970, as an independent library reads it.
+fn starts(file: &[u8]) -> Vec<f64> {
+    let text = std::str::from_utf8(file).expect("a calendar file is UTF-8");
+    let calendar: icalendar::Calendar = text.parse().expect("a calendar file");
+    assert_eq!(text.matches("TRIGGER:PT0S").count(), calendar.events().count());
+    let start = |event: &icalendar::Event| match event.get_start() {
+        Some(DatePerhapsTime::DateTime(CalendarDateTime::Utc(start))) => start.timestamp_millis() as f64,
+        other => panic!("not in UTC: {other:?}"),
+    };
+    calendar.events().map(start).collect()
+}
+
+/// A day's cure that begins the day before the clocks change there, and where it ends by the wall.
+async fn over_a_change_of_clocks(page: &mut Page, zone: &str, wait: Duration, ends: &str) -> Told {
+    page.time_zone(zone).await?;
+    page.open_at("#clocks").await?;
+    page.advance_clock(wait).await?;
+    degrees(page, "shop temperature now", &["2", "2"]).await?;
+    let before = page.now_ms().await?;
+    start_a_stud(page).await?;
+    let after = page.now_ms().await?;
+    page.see_words(ends).await?;
+    page.screenshot(&format!("clocks-{}", zone.replace('/', "-")))
+        .await?;
+    page.tap(button("Calendar a file for the phone’s")).await?;
+    let (name, file) = page.downloaded().await?;
+    assert!(name.ends_with(".ics"), "{name}");
+    let last = starts(&file).pop().expect("an event");
+    let day = 24.0 * HOUR_MS;
+    assert!(
+        (before + day..=after + day + 1_000.0).contains(&last),
+        "{last} is not a day after {before}"
+    );
+    // And the file of all clocks holds the same.
+    page.tap(button("Calendar all running clocks")).await?;
+    let (_, all) = page.downloaded().await?;
+    assert_eq!(starts(&all), starts(&file));
+    page.see_words("check in the calendar that its alarm is set")
+        .await
+}
+
+#[test]
+fn the_calendar_rings_at_the_right_instant_where_summer_time_begins() {
+    // Berlin: the night to 29 March 2026. From 2 March 08:00 UTC to 28 March 08:00 UTC, 09:00 there;
+    // a day later it is 10:00.
+    story("clocks-berlin", Screen::UPRIGHT, async |page| {
+        over_a_change_of_clocks(page, "Europe/Berlin", 26 * 24 * HOUR, "tomorrow 10:0").await
+    });
+}
+
+#[test]
+fn and_in_another_zone_on_its_own_day() {
+    // New York: the night to 8 March 2026. 7 March 17:00 UTC is 12:00 there; a day later it is 13:00.
+    story("clocks-new-york", Screen::UPRIGHT, async |page| {
+        over_a_change_of_clocks(page, "America/New_York", (5 * 24 + 9) * HOUR, "tomorrow 13:0").await
+    });
+}

@@ -1,0 +1,191 @@
+//! A sheet planned by thumb, a bore measured, a shaft felt, a line corrected, an action undone.
+
+use super::harness::*;
+
+const SCREENS: [(Screen, &str); 3] = [
+    (Screen::SIDEWAYS, "sideways"),
+    (Screen::SMALL, "small"),
+    (Screen::UPRIGHT, "upright"),
+];
+
+/// The screen fits the hand however the phone is held, in both looks.
+async fn fits_everywhere(page: &Page, name: &str) -> Told {
+    for (screen, held) in SCREENS {
+        page.turn(screen).await?;
+        page.fits_the_hand().await?;
+        page.screenshot(&format!("{name}-{held}")).await?;
+    }
+    page.dark(true).await?;
+    page.screenshot(&format!("{name}-dark")).await?;
+    page.dark(false).await
+}
+
+async fn enter(page: &mut Page, field: &str, keys: &[&str]) -> Told {
+    page.tap(button(has(&format!("{field}:")))).await?;
+    page.tap_keys(keys).await?;
+    page.tap(button("take it")).await
+}
+
+#[test]
+fn a_job_is_planned_from_nothing_by_thumb() {
+    story("plan-by-thumb", Screen::UPRIGHT, async |page| {
+        page.open_at("#jobs").await?;
+        fits_everywhere(page, "jobs").await?;
+        page.tap(button("from nothing")).await?;
+        page.type_into(textbox("What is the job?"), "Side cover").await?;
+        page.tap(button("from nothing")).await?;
+        page.see(heading("Side cover")).await?;
+        page.see_words("No steps yet.").await?;
+
+        page.key_at_least(button("Add a step"), 120, 88).await?;
+        page.tap(button("Add a step")).await?;
+        page.tap(button("Fasten")).await?;
+        page.tap(button("M8")).await?;
+        page.key_at_least(button("7"), 80, 64).await?;
+        page.tap_keys(&["2", "0"]).await?;
+        page.screenshot("plan-torque-upright").await?;
+        page.tap(button("take it")).await?;
+        page.see_words("Step 1 of 1").await?;
+        page.type_into(textbox("title"), "Cover bolts").await?;
+        page.press("Tab").await?;
+        enter(page, "how many", &["6"]).await?;
+        page.see(button("how many: 6")).await?;
+        page.tap(button(has("screwed into:"))).await?;
+        page.tap(button("cast aluminium")).await?;
+        page.see(button("screwed into: cast aluminium")).await?;
+        fits_everywhere(page, "plan-step").await?;
+        page.tap(button("Back to the plan")).await?;
+
+        page.tap(button("Add a step")).await?;
+        page.tap(button("Turn")).await?;
+        page.type_into(textbox("title"), "Turn the shaft").await?;
+        page.press("Tab").await?;
+        page.tap(button("Back to the plan")).await?;
+        page.tap(button(has("Turn the shaft"))).await?;
+        page.tap(button("↑ earlier")).await?;
+        page.see(button("1 Turn the shaft Turn")).await?;
+        fits_everywhere(page, "plan").await?;
+        page.tap(button(has("Undo"))).await?;
+        page.see(button("2 Turn the shaft Turn")).await?;
+
+        // Leaving out asks for a reason.
+        page.tap(button("Job")).await?;
+        page.see(heading("Cover bolts")).await?;
+        page.see_words("20 N·m").await?;
+        page.tap(button("leave this step out")).await?;
+        page.tap(button("leave this step out")).await?;
+        page.see_words("Write the reason first").await?;
+        page.type_into(textbox(has("Why it is left out")), "cover is off to be welded")
+            .await?;
+        page.tap(button("leave this step out")).await?;
+        page.see(button("open it again")).await?;
+        page.tap(button("Next step")).await?;
+
+        page.see(heading("Turn the shaft")).await?;
+        page.tap(button("Done")).await?;
+        page.see_words("Say first how it turns").await?;
+        page.tap(button("tight spot")).await?;
+        page.tap(button("at 4 o’clock")).await?;
+        page.see_words("Noted: tight at 4 o’clock.").await?;
+        page.key_at_least(button("spins freely"), 120, 88).await?;
+        fits_everywhere(page, "turn").await?;
+
+        // After a reload all of it is there, and the overview says so.
+        page.reload().await?;
+        page.open_at("#steps").await?;
+        page.see_words("0 of 2 done, 1 left out").await?;
+        fits_everywhere(page, "overview").await
+    });
+}
+
+#[test]
+fn a_bore_is_read_and_a_line_of_the_record_corrected() {
+    story("bore-and-record", Screen::UPRIGHT, async |page| {
+        page.open_at("#plan").await?;
+        page.tap(button("Add a step")).await?;
+        page.tap(button("Check")).await?;
+        page.tap(button("add a bore, read at six places")).await?;
+        page.see(heading("bore 1, six places")).await?;
+        enter(page, "not under", &["6", "2"]).await?;
+        enter(page, "not over", &["6", "2", "point", "0", "3"]).await?;
+        enter(page, "out-of-round up to", &["point", "0", "1"]).await?;
+        page.see(button("out-of-round up to: 0.01 mm")).await?;
+        let id = page
+            .script("return location.hash.split('/')[1]", serde_json::Value::Null)
+            .await?;
+        page.open_at(&format!("#step/{}", id.as_str().unwrap_or_default()))
+            .await?;
+        page.tap(button(has("read with"))).await?;
+        page.tap(button("bore gauge")).await?;
+        enter(page, "part and gauge at", &["2", "0"]).await?;
+        let readings: [(&str, &[&str]); 6] = [
+            ("bore 1, top, along", &["0", "1", "0"]),
+            ("bore 1, top, across", &["0", "0", "4"]),
+            ("bore 1, middle, along", &["0", "1", "2"]),
+            ("bore 1, middle, across", &["0", "0", "8"]),
+            ("bore 1, bottom, along", &["0", "1", "6"]),
+            ("bore 1, bottom, across", &["0", "2", "5"]),
+        ];
+        for (name, digits) in readings {
+            page.tap(button(has(&format!("{name}:")))).await?;
+            page.tap_keys(&["6", "2", "point"]).await?;
+            page.tap_keys(digits).await?;
+            page.tap(button("take it")).await?;
+        }
+        // By hand: 62.025 − 62.016 = 0.009; across 62.025 − 62.004 = 0.021.
+        page.see_words("0.009 mm ✓ within").await?;
+        page.see_words("0.021 mm").await?;
+        fits_everywhere(page, "bore").await?;
+        page.tap(button("Done")).await?;
+
+        page.open_at("#record").await?;
+        page.see_words("bore 1, bottom, across: 62.025 mm, bore gauge, at 20 °C")
+            .await?;
+        page.tap(button("readings")).await?;
+        page.words_gone("step done").await?;
+        page.tap(button(has("bottom, across"))).await?;
+        page.tap(button("add a remark to this line")).await?;
+        page.type_into(
+            textbox("What is to be corrected or added"),
+            "gauge set with the 62.00 ring",
+        )
+        .await?;
+        page.tap(button("add a remark to this line")).await?;
+        page.see_words("gauge set with the 62.00 ring").await?;
+        fits_everywhere(page, "record").await?;
+
+        // The last actions are seen, and taken back one by one.
+        page.open_at("#history").await?;
+        page.see_words("remark").await?;
+        page.tap(button(has("Undo"))).await?;
+        page.see(button(has("Undo step"))).await?;
+        fits_everywhere(page, "history").await?;
+        page.open_at("#record").await?;
+        page.words_gone("gauge set with the 62.00 ring (").await
+    });
+}
+
+#[test]
+fn jobs_are_deleted_and_brought_back() {
+    story("jobs-deleted", Screen::UPRIGHT, async |page| {
+        page.open_at("#jobs").await?;
+        page.tap(button("from the example")).await?;
+        page.see(heading("Wash the cases, blow out the oil ways")).await?;
+        page.open_at("#jobs").await?;
+        page.tap(button(has("at hand"))).await?;
+        page.tap(button("rename it")).await?;
+        page.type_into(textbox("Its new name"), "Spare gearbox").await?;
+        page.tap(button("rename it")).await?;
+        page.see(button(has("Spare gearbox"))).await?;
+        page.tap(button("delete it")).await?;
+        page.see(heading("Deleted")).await?;
+        page.tap(button(has("Undo deleting"))).await?;
+        page.gone(heading("Deleted")).await?;
+        page.see(button(has("Spare gearbox at hand"))).await?;
+        page.tap(button("delete it")).await?;
+        page.reload().await?;
+        page.tap(button(has("Spare gearbox"))).await?;
+        page.tap(button("bring it back")).await?;
+        page.gone(heading("Deleted")).await
+    });
+}

@@ -1,0 +1,90 @@
+//! My wrenches, an adapter, a self-locking nut, a turn after the torque.
+
+use super::harness::*;
+
+async fn number(page: &mut Page, name: &str, keys: &[&str]) -> Told {
+    page.tap(button(has(name))).await?;
+    page.tap_keys(keys).await?;
+    page.tap(button("take it")).await
+}
+
+#[test]
+fn a_wrench_is_added_checked_ordered_and_taken_off() {
+    for (screen, name) in [(Screen::UPRIGHT, "upright"), (Screen::SMALL, "small")] {
+        story(&format!("bench-wrench-{name}"), screen, async |page| {
+            page.open_at("#bench").await?;
+            page.fits_the_hand().await?;
+            page.tap(button("add a wrench")).await?;
+            page.type_into(textbox("its name"), "Beam").await?;
+            number(page, "lowest mark", &["3", "0"]).await?;
+            page.tap(button("Add it")).await?;
+            page.see_words("highest mark must be above its lowest").await?;
+            number(page, "lowest mark", &["2"]).await?;
+            page.fits_the_hand().await?;
+            page.screenshot(&format!("bench-wrench-{name}")).await?;
+            page.tap(button("Add it")).await?;
+            page.see_on(radio(has("Beam"))).await?;
+            page.tap(button("move Beam up")).await?;
+            page.tap(button("change Beam")).await?;
+            number(page, "smallest division", &["1"]).await?;
+            page.tap(button("Keep it")).await?;
+            page.see_words("2–25 N·m by 1, ±4 %").await?;
+            page.fits_the_hand().await?;
+            page.tap(button("remove Beam")).await?;
+            page.words_gone("Beam").await?;
+            page.tap(button(has("Undo"))).await?;
+            page.see(radio(has("Beam"))).await?;
+            page.reload().await?;
+            page.see_on(radio(has("Beam"))).await.map(|_| ())
+        });
+    }
+}
+
+#[test]
+fn adapter_nut_and_turn_change_what_is_set() {
+    for (screen, name) in [
+        (Screen::UPRIGHT, "upright"),
+        (Screen::SIDEWAYS, "sideways"),
+        (Screen::SMALL, "small"),
+    ] {
+        story(&format!("torque-extras-{name}"), screen, async |page| {
+            page.open_at("#torque").await?;
+            page.tap_keys(&["4", "0"]).await?;
+            page.tap(button("take Middle")).await?;
+            page.tap(tab("wrench")).await?;
+            page.see(image("scale: line 40 + 0")).await?;
+            page.fits_the_hand().await?;
+            page.screenshot(&format!("torque-scale-{name}")).await?;
+            page.tap(tab("more")).await?;
+            page.tap(button("put one on")).await?;
+            // 40 · 300 / (300 + 100) = 30.
+            number(page, "E, drive to bolt", &["1", "0", "0"]).await?;
+            page.see_words("allowing for the adapter").await?;
+            page.see_words("30").await?;
+            page.fits_the_hand().await?;
+            page.screenshot(&format!("torque-adapter-{name}")).await?;
+            page.tap(button("take it off")).await?;
+            // 16 of 40 is over a third: 56 is set.
+            number(page, "running torque", &["1", "6"]).await?;
+            page.see_words("40 % of the torque: added to it.").await?;
+            page.see_words("56").await?;
+            number(page, "turn on by", &["9", "0"]).await?;
+            page.see(image("90° clockwise")).await?;
+            page.fits_the_hand().await?;
+            page.screenshot(&format!("torque-turn-{name}")).await
+        });
+    }
+}
+
+#[test]
+fn the_last_values_are_one_tap_away() {
+    story("torque-recent", Screen::UPRIGHT, async |page| {
+        page.open_at("#torque").await?;
+        page.tap_keys(&["9", "clear", "2", "0", "plus or minus", "2", "clear"])
+            .await?;
+        page.see(button("20 ± 2 N·m")).await?;
+        page.tap(button("9 N·m")).await?;
+        page.see_words("80").await?;
+        page.screenshot("torque-recent-upright").await
+    });
+}

@@ -1,0 +1,209 @@
+//! A table of fasteners typed at a desk: in whatever order, separator and words; wrong ones by line.
+
+use super::sheet;
+use halfcase::job::csv::{self, CsvError};
+use halfcase::job::fasteners::{self, TableError};
+use halfcase::job::parts::PartPlace;
+use halfcase::job::sheet::{Sheet, Step, StepId};
+use halfcase::job::work::{Fasten, Reuse, Work};
+use halfcase::trade::application::ManualWord;
+use halfcase::trade::order::Layout;
+use halfcase::trade::preload::Condition;
+use halfcase::trade::strength::Strength;
+use halfcase::trade::strip::FemaleMaterial;
+
+fn cells(text: &str) -> Vec<Vec<String>> {
+    csv::read(text)
+        .unwrap()
+        .into_iter()
+        .map(|row| row.cells)
+        .collect()
+}
+
+fn read(text: &str) -> Vec<Step> {
+    fasteners::read(text, StepId(1)).unwrap()
+}
+
+fn refusal(text: &str) -> String {
+    fasteners::read(text, StepId(1)).unwrap_err().to_string()
+}
+
+fn fasten(step: &Step) -> &Fasten {
+    match &step.work {
+        Work::Fasten(fasten) => fasten,
+        other => panic!("{other:?}"),
+    }
+}
+
+#[test]
+fn quotes_line_ends_and_separators_are_read_as_rfc_4180_has_them() {
+    assert_eq!(cells("a,b\r\n1,2\r\n"), [["a", "b"], ["1", "2"]]);
+    assert_eq!(cells("a;b\n1,5;2"), [["a", "b"], ["1,5", "2"]]);
+    assert_eq!(cells("a\tb\r1\t2"), [["a", "b"], ["1", "2"]]);
+    assert_eq!(
+        cells("\u{feff}a,b\n\n\"1,5\",\"say \"\"tight\"\"\"\n"),
+        [["a", "b"], ["1,5", "say \"tight\""]]
+    );
+    assert_eq!(cells("a,b\n\"two\nlines\",x"), [["a", "b"], ["two\nlines", "x"]]);
+    assert_eq!(csv::read("a,b\n\"x\ny,2\n"), Err(CsvError::OpenQuote { line: 2 }));
+    assert_eq!(csv::read("a,b\n\"x\"y,2"), Err(CsvError::AfterQuote { line: 2 }));
+    assert_eq!(csv::read(" \n\n"), Err(CsvError::Empty));
+}
+
+#[test]
+fn lines_are_counted_through_blank_ones_and_quoted_breaks() {
+    let rows = csv::read("a,b\n\n\"1\n2\",x\n3,y").unwrap();
+    assert_eq!(rows.iter().map(|row| row.line).collect::<Vec<_>>(), [1, 3, 5]);
+}
+
+#[test]
+fn a_written_table_reads_back_the_same() {
+    let rows = vec![
+        vec![
+            "plain".to_owned(),
+            "with, comma".to_owned(),
+            "say \"so\"".to_owned(),
+        ],
+        vec!["two\nlines".to_owned(), "tab\there".to_owned(), "9;10".to_owned()],
+    ];
+    assert_eq!(cells(&csv::write(&rows)), rows);
+}
+
+#[test]
+fn headings_come_in_any_order_and_units_in_words() {
+    let text = "Qty;Torque;Size;Title;Unit\n4;7,2;M6;Baffle screws;foot pounds\n8;20;m8 x 1,25;Case bolts;newton metres";
+    let steps = read(text);
+    assert_eq!(steps.len(), 2);
+    assert_eq!(steps[0].title, "Baffle screws");
+    assert_eq!(fasten(&steps[0]).torque.text(), "7.2 ft·lb");
+    assert_eq!(fasten(&steps[0]).layout, Layout::Free { count: 4 });
+    assert_eq!(fasten(&steps[1]).thread.name(), "M8");
+    assert_eq!(fasten(&steps[1]).torque.text(), "20 N·m");
+    assert_eq!(steps[1].id, StepId(2));
+}
+
+#[test]
+fn a_unit_stands_in_the_cell_or_in_the_heading_or_in_its_own_column() {
+    for text in [
+        "thread,torque\nM6,9 N·m",
+        "thread,Torque (Nm)\nM6,9",
+        "thread,torque [N.m]\nM6,9",
+        "thread,torque,unit\nM6,9,newton-metres",
+        // The cell's own unit goes before the heading's.
+        "thread,torque (ft·lb)\nM6,9 Nm",
+    ] {
+        assert_eq!(fasten(&read(text)[0]).torque.text(), "9 N·m", "{text}");
+    }
+    assert!(refusal("thread,torque\nM6,9").starts_with("Line 2, torque: "));
+    assert_eq!(
+        refusal("thread,torque,unit\nM6,9,bananas"),
+        "Line 2, unit: “bananas” is no unit of torque."
+    );
+}
+
+#[test]
+fn every_column_is_taken() {
+    let text = "step,thread,length mm,count,torque,class,into,engagement mm,condition,new,layout,passes,compound,bag,notes\n\
+        Case bolts,M8,35,8,20 ± 2 N·m,8.8,cast aluminium,18,oiled,yes,two rows,30 60 100,medium,7,\"middle first, then out\"";
+    let step = &read(text)[0];
+    let fasten = fasten(step);
+    assert_eq!(fasten.length_mm, Some(35.0));
+    assert_eq!(fasten.layout, Layout::PairedRows { pairs: 4 });
+    assert_eq!(fasten.torque.text(), "20 ± 2 N·m");
+    assert_eq!(fasten.strength, Some(Strength::Class8_8));
+    assert_eq!(fasten.into, Some(FemaleMaterial::CastAluminium));
+    assert_eq!(fasten.engagement_mm, Some(18.0));
+    assert_eq!(fasten.condition, Condition::Oiled);
+    assert_eq!(fasten.reuse, Reuse::New);
+    assert_eq!(
+        fasten.passes.iter().map(|pass| pass.share).collect::<Vec<_>>(),
+        [0.3, 0.6, 1.0]
+    );
+    let compound = fasten.compound.as_ref().unwrap();
+    assert_eq!(compound.manual, Some(ManualWord::LockMedium));
+    assert_eq!(compound.thread, Some(fasten.thread.major()));
+    assert_eq!(step.parts[0].place, PartPlace::Bag("7".to_owned()));
+    assert_eq!(step.parts[0].count, 8);
+    assert_eq!(step.notes, "middle first, then out");
+}
+
+#[test]
+fn a_wrong_cell_is_named_by_line_and_column() {
+    let line = |cells: &str| {
+        refusal(&format!(
+            "step,thread,count,torque,class,new,layout,passes\n{cells}"
+        ))
+    };
+    for (cells, start) in [
+        ("x,M7.3,1,9 N·m,,,,", "Line 2, thread: "),
+        ("x,,1,9 N·m,,,,", "Line 2, thread: it is empty"),
+        (
+            "x,M6,0,9 N·m,,,,",
+            "Line 2, count: “0” is not a count from 1 to 64.",
+        ),
+        ("x,M6,2.5,9 N·m,,,,", "Line 2, count: "),
+        ("x,M6,1,−9 N·m,,,,", "Line 2, torque: "),
+        (
+            "x,M6,1,9 N·m,99.9,,,",
+            "Line 2, class: “99.9” is none of these: 4.6, ",
+        ),
+        ("x,M6,1,9 N·m,,perhaps,,", "Line 2, new: "),
+        (
+            "x,M6,3,9 N·m,,,two rows,",
+            "Line 2, layout: two rows need an even count.",
+        ),
+        ("x,M6,3,9 N·m,,,,30 60", "Line 2, passes: "),
+    ] {
+        let words = line(cells);
+        assert!(words.starts_with(start), "{cells}: {words}");
+    }
+    // The line is the file's own, headings and blank lines counted.
+    let words = refusal("thread,torque\nM6,9 N·m\n\nM8,twenty");
+    assert!(words.starts_with("Line 4, torque: "), "{words}");
+}
+
+#[test]
+fn a_table_without_what_it_needs_is_refused() {
+    assert_eq!(
+        fasteners::read("step,count\nx,1", StepId(1)),
+        Err(TableError::NoColumn("thread"))
+    );
+    assert_eq!(
+        fasteners::read("thread,size,torque\nM6,M6,9 N·m", StepId(1)),
+        Err(TableError::Twice {
+            line: 1,
+            heading: "thread"
+        })
+    );
+    assert_eq!(
+        fasteners::read("thread,torque", StepId(1)),
+        Err(TableError::NoRows)
+    );
+    assert_eq!(
+        refusal(""),
+        "The file is empty: it needs a line of headings and a line for each size."
+    );
+}
+
+#[test]
+fn what_is_handed_out_comes_back_in() {
+    let steps = read(
+        "step,thread,length mm,count,torque,class,into,engagement mm,condition,new,layout,passes,compound,bag,notes\n\
+         Case bolts,M8,35,8,20 ± 2 N·m,8.8,cast aluminium,18,oiled,yes,two rows,30 60 100,medium,7,notes\n\
+         Flywheel nut,M18x1.5,,1,17 kgf·m,,steel,15.5,clean and dry,,,,,on order,\n\
+         Cover,1/4-20,,3,86 in·lb,grade 5,,,,,circle,,,,",
+    );
+    let sheet = Sheet::new("Gearbox", steps.clone());
+    assert_eq!(read(&fasteners::write(&sheet)), steps);
+}
+
+#[test]
+fn steps_of_other_kinds_are_left_out_of_the_table() {
+    let sheet = sheet(
+        r#"{"id":1,"title":"Turn","work":{"turn":{}}},
+           {"id":2,"title":"Plug","work":{"fasten":{"thread":"M14x1.5","torque":"25–30 N·m","layout":"single"}}}"#,
+    );
+    let table = fasteners::write(&sheet);
+    assert_eq!(table.lines().count(), 2);
+    assert!(table.contains("Plug,M14×1.5,,1,25–30 N·m"), "{table}");
+}

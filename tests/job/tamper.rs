@@ -1,0 +1,146 @@
+//! The phone's clock under watch: every jump noticed, none taken by itself.
+
+use super::{MORNING, hours};
+use halfcase::job::tamper::{IN_STEP_MS, Watch, WatchKept, jump_words};
+use halfcase::trade::moment::Moment;
+
+const HOUR_MS: i64 = 3_600_000;
+
+fn fresh() -> Watch {
+    Watch::begin(&WatchKept::default(), None, MORNING, 0.0).0
+}
+
+/// Our time after `own` hours by the page's clock, the phone showing `wall` hours.
+fn look(watch: &mut Watch, wall: f64, own: f64) -> f64 {
+    let now = watch.look(hours(wall), own * HOUR_MS as f64).now;
+    (now.0 - MORNING.0) as f64 / HOUR_MS as f64
+}
+
+#[test]
+fn in_step_the_phones_clock_is_ours() {
+    let mut watch = fresh();
+    assert_eq!(look(&mut watch, 3.0, 3.0), 3.0);
+    // A correction over the network is followed.
+    let seconds = 30.0 / 3_600.0;
+    assert_eq!(look(&mut watch, 4.0 + seconds, 4.0), 4.0 + seconds);
+    assert_eq!(watch.doubt(), None);
+}
+
+#[test]
+fn a_jump_forward_is_asked_about_and_time_goes_on_by_the_pages_own() {
+    let mut watch = fresh();
+    let jump = watch.look(hours(9.0), HOUR_MS as f64);
+    assert_eq!(jump.jumped, Some(8 * HOUR_MS));
+    assert_eq!(jump.now, hours(1.0));
+    assert_eq!(watch.doubt(), Some(8 * HOUR_MS));
+    // Said once, held on.
+    assert_eq!(watch.look(hours(10.0), 2.0 * HOUR_MS as f64).jumped, None);
+    assert_eq!(look(&mut watch, 11.0, 3.0), 3.0);
+    assert_eq!(watch.held_ms(), 8 * HOUR_MS);
+}
+
+#[test]
+fn the_user_says_the_phone_is_right() {
+    let mut watch = fresh();
+    look(&mut watch, 9.0, 1.0);
+    watch.phone_is_right(hours(9.0), HOUR_MS as f64);
+    assert_eq!(look(&mut watch, 10.0, 2.0), 10.0);
+    assert_eq!(watch.doubt(), None);
+    assert_eq!(watch.held_ms(), 0);
+}
+
+#[test]
+fn the_user_says_the_phone_is_wrong_and_then_sets_it_right() {
+    let mut watch = fresh();
+    look(&mut watch, 9.0, 1.0);
+    watch.phone_is_wrong();
+    assert_eq!(watch.doubt(), None);
+    assert_eq!(look(&mut watch, 10.0, 2.0), 2.0);
+    let back = watch.look(hours(3.0), 3.0 * HOUR_MS as f64);
+    assert!(back.back_in_step);
+    assert_eq!(back.now, hours(3.0));
+    assert_eq!(watch.held_ms(), 0);
+}
+
+#[test]
+fn many_small_steps_forward_are_one_jump() {
+    let mut watch = fresh();
+    let mut jumps = 0;
+    // Each step below what is let pass, all within a minute of the page's own time.
+    for step in 1..=100_i64 {
+        let wall = Moment(MORNING.0 + step * (IN_STEP_MS - 1_000));
+        let look = watch.look(wall, step as f64 * 600.0);
+        jumps += usize::from(look.jumped.is_some());
+        assert!(look.now.0 <= MORNING.0 + step * 600 + IN_STEP_MS, "step {step}");
+    }
+    assert!(jumps > 0);
+}
+
+#[test]
+fn held_time_never_runs_ahead_of_the_pages_own() {
+    let mut watch = fresh();
+    let mut last = MORNING;
+    for (minute, wall) in [0, 30, 500, 501, -900, -899, 40, 2_000, 45]
+        .into_iter()
+        .enumerate()
+    {
+        let own_min = minute as i64 * 5;
+        let now = watch
+            .look(Moment(MORNING.0 + wall * 60_000), own_min as f64 * 60_000.0)
+            .now;
+        assert!(now.0 <= MORNING.0 + own_min * 60_000 + IN_STEP_MS, "{minute}");
+        assert!(now.0 >= last.0 - IN_STEP_MS, "{minute}");
+        last = now;
+    }
+}
+
+#[test]
+fn a_clock_set_back_over_a_reload_is_noticed_and_nothing_is_earlier_than_seen() {
+    let kept = WatchKept {
+        seen: hours(5.0),
+        ..WatchKept::default()
+    };
+    let (watch, look) = Watch::begin(&kept, None, hours(1.0), 0.0);
+    assert_eq!(look.now, hours(5.0));
+    assert_eq!(look.jumped, Some(-4 * HOUR_MS));
+    assert_eq!(watch.doubt(), Some(-4 * HOUR_MS));
+    // Without a kept watch the record is the witness.
+    let (_, look) = Watch::begin(&WatchKept::default(), Some(hours(2.0)), hours(1.0), 0.0);
+    assert_eq!(look.now, hours(2.0));
+    assert_eq!(look.jumped, Some(-HOUR_MS));
+}
+
+#[test]
+fn a_reload_forgets_no_doubt() {
+    let mut watch = fresh();
+    look(&mut watch, 9.0, 1.0);
+    let kept = WatchKept {
+        seen: hours(1.0),
+        held_ms: watch.held_ms(),
+        asked: watch.doubt().is_some(),
+        rung: Vec::new(),
+    };
+    let text = serde_json::to_string(&kept).unwrap();
+    let kept: WatchKept = serde_json::from_str(&text).unwrap();
+    let (again, look) = Watch::begin(&kept, None, hours(9.5), 0.0);
+    assert_eq!(look.now, hours(1.5));
+    assert_eq!(again.doubt(), Some(8 * HOUR_MS));
+    // Time that passes while the page is closed is the phone's to tell.
+    let (_, look) = Watch::begin(
+        &WatchKept {
+            seen: hours(1.0),
+            ..WatchKept::default()
+        },
+        None,
+        hours(7.0),
+        0.0,
+    );
+    assert_eq!((look.now, look.jumped), (hours(7.0), None));
+}
+
+#[test]
+fn jumps_in_words() {
+    assert!(jump_words(8 * HOUR_MS).starts_with("The phone’s clock has gone 8 h ahead"));
+    assert!(jump_words(-90 * 60_000).starts_with("The phone’s clock is 1 h 30 min behind"));
+    assert!(jump_words(5 * 60_000).contains("5 min ahead"));
+}
