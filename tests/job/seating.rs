@@ -237,6 +237,8 @@ fn a_stated_depth_must_be_read_and_goes_into_the_summary() {
         value,
         unit: "mm".to_owned(),
         verdict: "within limits".to_owned(),
+        tool: String::new(),
+        at_c: None,
     };
     progress.readings.push(reading(DEPTH, 1.02));
     assert_eq!(missing(&seat, &progress), Some(GAP));
