@@ -6,6 +6,8 @@ use super::when::span;
 use crate::bench::Bench;
 use crate::device::place;
 use crate::job::clock::Standing;
+use crate::job::seating::oven::OvenState;
+use crate::job::seating::words::clock_text;
 use crate::trade::moment::Moment;
 use leptos::prelude::*;
 
@@ -49,6 +51,21 @@ pub fn Strip() -> impl IntoView {
         </header>
     }
     .into_any()
+}
+
+/// The part on its way from the oven, while it may still be good.
+fn oven_line(bench: Bench) -> Option<(Moment, bool, Line)> {
+    let now = bench.now.get();
+    let run = bench.settings.with(|s| s.seat.oven)?;
+    let (OvenState::Open(left) | OvenState::Doubtful(left)) = run.state(now) else {
+        return None;
+    };
+    let line = Line {
+        left: format!("{} min", clock_text(left)),
+        name: "home by then".to_owned(),
+        more: String::new(),
+    };
+    Some((now.plus(left), true, line))
 }
 
 /// The latest mark reached that nobody has looked at.
@@ -95,6 +112,7 @@ fn strip_line(bench: Bench) -> Option<Line> {
                 .collect()
         })
     });
+    lines.extend(oven_line(bench));
     lines.sort_by_key(|(at, ..)| *at);
     let running = lines.iter().filter(|(_, runs, _)| *runs).count();
     let more = more_words(running.saturating_sub(1));

@@ -5,5 +5,6 @@ mod clocks;
 mod commands;
 mod jobs;
 mod plan;
+mod seat_lift;
 mod storage;
 mod wrenches;

@@ -3,9 +3,12 @@
 mod harness;
 
 mod bond_selector;
+mod cautions_page;
 mod clocks_cure;
 mod first_job;
+mod lift_refused;
 mod record_and_plan;
+mod seat_heat;
 mod sheet_from_desk;
 mod start;
 mod torque_bench;

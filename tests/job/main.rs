@@ -7,11 +7,14 @@ mod calendar;
 mod csv;
 mod form;
 mod gate;
+mod lifting;
 mod night;
 mod overview;
 mod parts;
 mod progress;
+mod seating;
 mod sheet;
+mod situation;
 mod tamper;
 mod torque;
 

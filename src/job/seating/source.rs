@@ -8,6 +8,11 @@ use crate::trade::quantity::{Length, ThermodynamicTemperature};
 use uom::si::length::millimeter;
 use uom::si::thermodynamic_temperature::degree_celsius;
 
+/// Metres and kelvin leave dust in the last digits of what was typed in millimetres and °C.
+fn clean(value: f64) -> f64 {
+    (value * 1e6).round() / 1e6
+}
+
 /// Which of the two sizes.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum Side {
@@ -129,7 +134,7 @@ pub fn set_read_at(seat: &mut Seat, side: Side, celsius: f64) {
 /// A reading's size, mm.
 pub fn reading_mm(seat: &Seat, side: Side) -> Option<f64> {
     match of(seat, side) {
-        SizeSource::Measured { size, .. } => Some(size.get::<millimeter>()),
+        SizeSource::Measured { size, .. } => Some(clean(size.get::<millimeter>())),
         _ => None,
     }
 }
@@ -137,8 +142,7 @@ pub fn reading_mm(seat: &Seat, side: Side) -> Option<f64> {
 /// The temperature a reading was taken at, °C.
 pub fn read_at_c(seat: &Seat, side: Side) -> Option<f64> {
     match of(seat, side) {
-        // Kelvin leave dust in the last digits.
-        SizeSource::Measured { at, .. } => Some((at.get::<degree_celsius>() * 1e6).round() / 1e6),
+        SizeSource::Measured { at, .. } => Some(clean(at.get::<degree_celsius>())),
         _ => None,
     }
 }
@@ -147,7 +151,7 @@ pub fn read_at_c(seat: &Seat, side: Side) -> Option<f64> {
 pub fn nominal_mm(seat: &Seat) -> Option<f64> {
     [Side::Hole, Side::Shaft].into_iter().find_map(|side| {
         let source = of(seat, side);
-        (Kind::of(source) != Kind::Measured).then(|| nominal(source).get::<millimeter>())
+        (Kind::of(source) != Kind::Measured).then(|| clean(nominal(source).get::<millimeter>()))
     })
 }
 

@@ -1,0 +1,152 @@
+//! A press fit on the Seat screen: heat within the limits, freezer plus heat where they are low,
+//! the countdown, the depth read in a step.
+
+use super::harness::*;
+use std::time::Duration;
+
+async fn pick(page: &mut Page, name: &str, option: &str) -> Told {
+    page.tap(button(has(&format!("{name}:")))).await?;
+    page.tap(radio(option)).await
+}
+
+async fn number(page: &mut Page, name: &str, keys: &[&str]) -> Told {
+    page.tap(button(has(&format!("{name}:")))).await?;
+    page.tap_keys(keys).await?;
+    page.tap(button("take it")).await
+}
+
+async fn looks(page: &mut Page, name: &str) -> Told {
+    for (screen, held) in [
+        (Screen::UPRIGHT, "upright"),
+        (Screen::SIDEWAYS, "sideways"),
+        (Screen::SMALL, "small"),
+    ] {
+        page.turn(screen).await?;
+        page.fits_the_hand().await?;
+        page.screenshot(&format!("{name}-{held}")).await?;
+    }
+    page.turn(Screen::UPRIGHT).await
+}
+
+#[test]
+fn a_62_mm_bearing_into_n7_aluminium_by_heat_then_by_freezer_and_heat() {
+    story("seat-heat", Screen::UPRIGHT, async |page| {
+        page.open().await?;
+        page.tap(button("Seat")).await?;
+        // 62 N7 −39 to −9 µm (ISO 286-2), bearing 0 to −13 µm (ISO 492); 39 + 31 µm on 62 mm at 21e-6: 74 °C.
+        page.see_words("4 µm loose to 39 µm tight").await?;
+        page.see_words("warm the housing evenly to").await?;
+        page.see_words("74").await?;
+        page.see(image(has("bore 74 °C"))).await?;
+        page.see_words("times too large").await?;
+        page.see_words("outside 61.5 mm or less").await?;
+        looks(page, "seat-heat").await?;
+        page.dark(true).await?;
+        page.screenshot("seat-heat-dark").await?;
+        page.dark(false).await?;
+
+        // The case may not exceed 60 °C: no way by heat alone, and without a freezer the press.
+        number(page, "case (or shaft) not hotter than", &["6", "0"]).await?;
+        page.see_words("It takes 74 °C; the housing's limit is 60 °C.")
+            .await?;
+        page.see_words("press cold with up to").await?;
+        pick(page, "cooling", "freezer, −18 °C").await?;
+        page.see_words("55").await?;
+        page.see_words("and cool the part to −18 °C").await?;
+        page.see_words("It leaves 0.014 mm of interference").await?;
+        looks(page, "seat-both").await?;
+
+        // A touch too many is taken back; a reload loses nothing.
+        pick(page, "cooling", "none").await?;
+        page.see_words("press cold with up to").await?;
+        page.tap(button("Undo cooling")).await?;
+        page.see_words("and cool the part to −18 °C").await?;
+        page.reload().await?;
+        page.see_words("and cool the part to −18 °C").await
+    });
+}
+
+#[test]
+fn the_drawings_code_and_the_letters_give_the_same_fit() {
+    story("seat-sizes", Screen::UPRIGHT, async |page| {
+        page.open_at("#seat").await?;
+        pick(page, "hole’s letter", "K").await?;
+        // 62 K7: −21 to +9 µm (ISO 286-2): 22 µm loose to 21 µm tight.
+        page.see_words("22 µm loose to 21 µm tight").await?;
+        pick(page, "hole’s grade", "6").await?;
+        // 62 K6: −15 to +4 µm.
+        page.see_words("17 µm loose to 15 µm tight").await?;
+        page.screenshot("seat-letters").await?;
+        pick(page, "the hole", "measured").await?;
+        number(page, "hole, read", &["6", "1", "point", "9", "7", "0"]).await?;
+        // 62.000 − 61.970 = 30 µm tight at most, 17 at least.
+        page.see_words("17 to 30 µm tight").await?;
+        number(page, "outside of the boss", &["6", "0"]).await?;
+        page.see_words("must be larger than the fit").await?;
+        page.screenshot("seat-refused").await
+    });
+}
+
+#[test]
+fn the_way_from_the_oven_is_counted_from_the_instant_it_began() {
+    story("seat-countdown", Screen::UPRIGHT, async |page| {
+        page.open_at("#step/8").await?;
+        page.key_at_least(button(has("It is out of the oven")), 120, 88)
+            .await?;
+        page.tap(button(has("It is out of the oven"))).await?;
+        page.see_words("be home within").await?;
+        page.see(timer("countdown")).await?;
+        page.fits_the_hand().await?;
+        page.screenshot("seat-countdown").await?;
+        page.tap(button("Torque")).await?;
+        page.see_words("home by then").await?;
+        page.open_at("#step/8").await?;
+        page.advance_clock(Duration::from_secs(20)).await?;
+        page.see_words("be home within").await?;
+        page.reload().await?;
+        page.see_words("be home within").await?;
+        page.advance_clock(Duration::from_secs(3_600)).await?;
+        page.see_words("too late: back into the heat").await?;
+        page.screenshot("seat-too-late").await?;
+        page.tap(button(has("It is home"))).await?;
+        page.see(button(has("It is out of the oven"))).await.map(drop)
+    });
+}
+
+#[test]
+fn the_depth_is_read_in_the_step_and_kept_in_its_record() {
+    story("seat-depth", Screen::UPRIGHT, async |page| {
+        page.open_at("#step/8").await?;
+        page.tap(button(has("on Seat:"))).await?;
+        page.see(heading("Main bearing into the right case")).await?;
+        pick(page, "depth", "stated, from the face").await?;
+        number(page, "depth, least", &["0", "point", "4"]).await?;
+        number(page, "depth, most", &["0", "point", "6"]).await?;
+        number(
+            page,
+            "face to shoulder, 0 if not known",
+            &["1", "7", "point", "5"],
+        )
+        .await?;
+        number(page, "gap left open behind, 0 if none", &["0", "point", "8"]).await?;
+        page.tap(button("back to the step")).await?;
+        page.see_words("0.40 to 0.60 mm below the face, at least 0.80 mm open behind")
+            .await?;
+        while page.there(button("I have read it")).await? {
+            page.tap(button("I have read it")).await?;
+            page.see_words("acknowledged").await?;
+        }
+        page.tap(button("Done")).await?;
+        page.see_words("Enter the reading of “depth below the face” first.")
+            .await?;
+        number(page, "depth below the face", &["0", "point", "5"]).await?;
+        // 17.5 − 16 − 0.5 = 1.0 mm behind.
+        page.see_words("1.00 mm stays open behind").await?;
+        page.fits_the_hand().await?;
+        page.screenshot("seat-depth").await?;
+        page.tap(button("Done")).await?;
+        page.see(button("Next step")).await?;
+        page.reload().await?;
+        page.see_words("1.00 mm stays open behind").await
+    });
+}

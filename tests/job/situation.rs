@@ -1,0 +1,177 @@
+//! From a step's numbers to its cautions.
+
+use super::{MORNING, done, hours, sheet};
+use halfcase::job::lifting::Hoist;
+use halfcase::job::progress::Progress;
+use halfcase::job::record::Record;
+use halfcase::job::situation::{Around, cautions_of, solvent_about, to_show};
+use halfcase::job::work::{Fill, Fit, LiftWay, LiftWork, Seat, SeatWay, Work};
+use halfcase::trade::caution::{Level, every};
+use halfcase::trade::heat_plan::CoolMeans;
+use halfcase::trade::hoist::BoomPosition;
+use halfcase::trade::quantity::{Length, Mass};
+use std::collections::BTreeSet;
+use uom::si::length::millimeter;
+use uom::si::mass::kilogram;
+
+fn ids(work: &Work, around: &Around<'_>) -> Vec<&'static str> {
+    cautions_of(work, around).into_iter().map(|c| c.id).collect()
+}
+
+fn alone(work: Work) -> Vec<&'static str> {
+    ids(&work, &Around::default())
+}
+
+#[test]
+fn heat_cold_and_press_each_bring_their_own() {
+    let heated = alone(Work::Seat(Seat::default()));
+    assert!(
+        heated.contains(&"hot-part") && heated.contains(&"press"),
+        "{heated:?}"
+    );
+    let pressed = alone(Work::Seat(Seat {
+        way: SeatWay::Press,
+        ..Seat::default()
+    }));
+    assert!(!pressed.contains(&"hot-part"), "{pressed:?}");
+    let chilled = alone(Work::Seat(Seat {
+        housing_limit_c: 60.0,
+        cool: Some(CoolMeans::DryIce),
+        ..Seat::default()
+    }));
+    assert!(chilled.contains(&"dry-ice"), "{chilled:?}");
+    let seals = alone(Work::Seat(Seat {
+        holds_seals: true,
+        ..Seat::default()
+    }));
+    assert!(seals.contains(&"heat-seals"), "{seals:?}");
+}
+
+#[test]
+fn a_press_too_small_stops() {
+    let work = Work::Seat(Seat {
+        way: SeatWay::Press,
+        ..Seat::default()
+    });
+    let small = Around {
+        press_kn: Some(1.0),
+        ..Around::default()
+    };
+    assert!(ids(&work, &small).contains(&"press-over"));
+    let large = Around {
+        press_kn: Some(500.0),
+        ..Around::default()
+    };
+    assert!(!ids(&work, &large).contains(&"press-over"));
+}
+
+#[test]
+fn lifts_are_stopped_by_hand_by_sling_and_by_boom() {
+    let hands = LiftWork {
+        mass_kg: 48.0,
+        way: LiftWay::hands(),
+        ..LiftWork::default()
+    };
+    assert!(alone(Work::Lift(hands)).contains(&"hands-refused"));
+    let flat = LiftWork {
+        mass_kg: 48.0,
+        way: LiftWay::Sling {
+            legs: 2,
+            angle_deg: 25.0,
+        },
+        ..LiftWork::default()
+    };
+    assert!(alone(Work::Lift(flat)).contains(&"sling-flat"));
+    let plumb = LiftWork {
+        way: LiftWay::Sling {
+            legs: 1,
+            angle_deg: 25.0,
+        },
+        under_load: true,
+        boom_mm: Some(1_600.0),
+        ..LiftWork::default()
+    };
+    let boom = [
+        BoomPosition {
+            reach: Length::new::<millimeter>(900.0),
+            rating: Mass::new::<kilogram>(250.0),
+        },
+        BoomPosition {
+            reach: Length::new::<millimeter>(1_500.0),
+            rating: Mass::new::<kilogram>(45.0),
+        },
+    ];
+    let around = Around {
+        hoist: Hoist {
+            boom: &boom,
+            rating: None,
+        },
+        ..Around::default()
+    };
+    let found = ids(&Work::Lift(plumb), &around);
+    assert!(
+        found.contains(&"under-load") && found.contains(&"hoist-over"),
+        "{found:?}"
+    );
+    assert!(!found.contains(&"sling-flat"), "{found:?}");
+}
+
+#[test]
+fn springs_and_hot_oil_where_the_step_has_them() {
+    let fit = Fit {
+        spring: true,
+        ..Fit::default()
+    };
+    assert_eq!(alone(Work::Fit(fit)), ["spring"]);
+    let hot = Fill {
+        hot: true,
+        ..Fill::default()
+    };
+    assert_eq!(alone(Work::Fill(hot)), ["hot-oil"]);
+    assert_eq!(alone(Work::Fill(Fill::default())), [] as [&str; 0]);
+}
+
+#[test]
+fn a_wash_with_solvent_stops_heat_for_an_hour() {
+    let sheet = sheet(
+        r#"{"id":1,"title":"Wash","work":{"clean":{"solvent":true}}},
+        {"id":2,"title":"Look","work":{"turn":{}}}"#,
+    );
+    let mut record = Record::default();
+    let about = |record: &Record, at| solvent_about(&sheet, &Progress::of(record), at);
+    assert!(!about(&record, MORNING));
+    done(&mut record, 1);
+    assert!(about(&record, hours(0.9)));
+    assert!(!about(&record, hours(1.1)));
+    let around = Around {
+        solvent: true,
+        ..Around::default()
+    };
+    assert!(ids(&Work::Seat(Seat::default()), &around).contains(&"heat-solvent"));
+    // Pressed cold, it is no danger.
+    let pressed = Seat {
+        way: SeatWay::Press,
+        ..Seat::default()
+    };
+    assert!(!ids(&Work::Seat(pressed), &around).contains(&"heat-solvent"));
+}
+
+#[test]
+fn at_most_three_are_shown_and_none_hides_behind_one_that_was_read() {
+    let all = every();
+    let mut read = BTreeSet::new();
+    let stops = all.iter().filter(|c| c.level == Level::Stop).count();
+    // Reading what is shown brings every stop into sight.
+    for _ in 0..stops {
+        let shown = to_show(&all, &read);
+        assert_eq!(shown.len(), 3);
+        let fresh = shown
+            .iter()
+            .find(|c| c.level == Level::Stop && !read.contains(c.id));
+        read.insert(fresh.unwrap().id.to_owned());
+    }
+    assert_eq!(read.len(), stops);
+    // With three, all stay in their places.
+    let three = &all[..3];
+    assert_eq!(to_show(three, &BTreeSet::from([three[0].id.to_owned()])), three);
+}
