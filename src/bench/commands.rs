@@ -150,12 +150,12 @@ impl Bench {
                     return Err(Refused::ReadingMissing(missing));
                 }
             }
-            Work::Turn(_) if progress.felt.is_none() => return Err(Refused::NotFelt),
             Work::Seat(seat) => {
                 if let Some(missing) = depth::missing(seat, &progress) {
                     return Err(Refused::ReadingMissing(missing.to_owned()));
                 }
             }
+            Work::Turn(_) if progress.felt.is_none() => return Err(Refused::NotFelt),
             _ => {}
         }
         if step.work.cures() && progress.clocks.is_empty() {

@@ -76,14 +76,15 @@ impl Bench {
             }
         });
         self.doubt.set(None);
+        // Our time moves first, so that what is kept as seen is no later than it.
+        self.tick();
         self.keep_watch();
         let words = if phone_is_right {
             "The phone’s clock was said to be right."
         } else {
             "The phone’s clock was said to be wrong: cures go on by the time held here."
         };
-        self.remark(words.to_owned());
-        self.tick();
+        self.note_clock(words.to_owned());
     }
 
     /// Writes our time down now and then.
@@ -126,14 +127,14 @@ impl Bench {
         self.doubt.set(self.doubted());
         self.keep_watch();
         if let Some(ahead) = look.jumped {
-            self.remark(format!("{} Cures are held.", jump_words(ahead)));
+            self.note_clock(format!("{} Cures are held.", jump_words(ahead)));
         } else {
-            self.remark("The phone’s clock is in step again.".to_owned());
+            self.note_clock("The phone’s clock is in step again.".to_owned());
         }
     }
 
     /// A line in the record that belongs to no step.
-    fn remark(self, words: String) {
+    fn note_clock(self, words: String) {
         self.write(None, Event::Noted { about: None, words });
     }
 

@@ -123,26 +123,21 @@ pub fn percent(fraction: f64) -> String {
     ((fraction * 1_000.0).round() / 10.0).to_string()
 }
 
+/// What is wrong with the range; a wrench that suits better is offered beside it, not in the words.
 fn range_words(wrench: &Wrench, range: RangeVerdict, other: Option<&Wrench>) -> Option<String> {
     let (name, unit) = (&wrench.name, wrench.unit.symbol());
-    let (said, off) = match range {
+    let said = match range {
         RangeVerdict::Inside => return None,
-        RangeVerdict::LowPart => (
-            format!("In the lowest fifth of the {name} wrench’s scale, where it is least certain."),
-            false,
-        ),
-        RangeVerdict::BelowScale => (
-            format!("This is below the {name} wrench’s scale ({} {unit}).", wrench.min),
-            true,
-        ),
-        RangeVerdict::AboveScale => (
-            format!("This is above the {name} wrench’s scale ({} {unit}).", wrench.max),
-            true,
-        ),
+        RangeVerdict::LowPart => {
+            return Some(format!(
+                "In the lowest fifth of {name}’s scale, where it is least certain."
+            ));
+        }
+        RangeVerdict::BelowScale => format!("Below {name}’s scale ({} {unit}).", wrench.min),
+        RangeVerdict::AboveScale => format!("Above {name}’s scale ({} {unit}).", wrench.max),
     };
     Some(match other {
-        Some(other) => format!("{said} Take the {} wrench.", other.name),
-        None if off => format!("{said} None of your wrenches reaches it."),
-        None => said,
+        Some(_) => said,
+        None => format!("{said} None of your wrenches reaches it."),
     })
 }

@@ -1,6 +1,6 @@
 //! The shop's temperature: now, over the nights to come, and what was told of it.
 
-use super::dynamic::{piece, text};
+use super::dynamic::{piece, press, text};
 use super::number_field::NumberField;
 use super::when::when;
 use crate::bench::Bench;
@@ -51,11 +51,11 @@ pub fn ShopNights() -> impl IntoView {
     let bench = Bench::here();
     let planned = Memo::new(move |_| bench.settings.with(|settings| settings.night.is_some()));
     let more = move || {
-        let away = move |_| bench.unplan_night(minute_of_day(bench));
+        let away = move || bench.unplan_night(minute_of_day(bench));
         view! {
             {night_field(bench, Part::From)}
             {night_field(bench, Part::To)}
-            <button on:click=away>"no colder nights any more"</button>
+            <button on:click=press(away)>"no colder nights any more"</button>
         }
         .into_any()
     };

@@ -8,6 +8,8 @@ const HIGH: f64 = 132.0;
 /// The thimble's edge.
 const EDGE: f64 = 236.0;
 const LINE: f64 = 56.0;
+/// A figure's middle keeps this far from the thimble's edge.
+const FIGURE: f64 = 24.0;
 const DIVISION: f64 = 25.0;
 const MIDDLE: f64 = HIGH / 2.0;
 
@@ -34,7 +36,7 @@ fn tube_line(mark: Mark) -> impl IntoView {
         view! {
             <g class:set=mark.set>
                 <line x1=x y1="40" x2=x y2=MIDDLE />
-                <text x=x y="92">{mark.figure}</text>
+                <text x=x.min(EDGE - FIGURE) y="92">{mark.figure}</text>
             </g>
         }
     })

@@ -4,7 +4,7 @@ use crate::bench::Bench;
 use crate::device::alarm::{self, Leave};
 use crate::job::clock::{ClockId, Standing};
 use crate::parts::clock_bar::ClockBar;
-use crate::parts::dynamic::{piece, text};
+use crate::parts::dynamic::{piece, press, text};
 use crate::parts::hand_over::hand_over_calendar;
 use crate::parts::shop::{ShopNights, ShopTemperature};
 use crate::parts::work_keys::UndoKey;
@@ -29,7 +29,7 @@ pub fn ClocksScreen() -> impl IntoView {
             {piece(move || if shown.with(Vec::is_empty) {
                 view! {
                     <p class="quiet">"No joint is curing. A clock starts from the step that puts a compound on, or from Bond."</p>
-                    <button class="work-key" on:click=move |_| Route::Bond(None).go()>"Bond"</button>
+                    <button class="work-key" on:click=press(move || Route::Bond(None).go())>"Bond"</button>
                 }
                 .into_any()
             } else {
@@ -82,7 +82,7 @@ fn Alarms() -> impl IntoView {
         }
         .to_owned()
     });
-    let ask = move |_| {
+    let ask = move || {
         alarm::ask_leave(move |given| {
             leave.try_set(given);
         });
@@ -92,18 +92,18 @@ fn Alarms() -> impl IntoView {
             <legend>"Being heard"</legend>
             <p>"A clock rings while this page is open and the phone awake. A sleeping phone may not ring: let its calendar do it."</p>
             <div class="clock-keys">
-                <button class="work-key" on:click=move |_| hand_over_calendar(bench, None)>
+                <button class="work-key" on:click=press(move || hand_over_calendar(bench, None))>
                     "Calendar"
                     <small>"all running clocks"</small>
                 </button>
-                <button class="work-key" on:click=move |_| alarm::sound()>
+                <button class="work-key" on:click=press(move || alarm::sound())>
                     "Try it"
                     <small>"sound, vibration"</small>
                 </button>
             </div>
             <p>{words}</p>
             {piece(move || if leave.get() == Leave::NotAsked {
-                view! { <button on:click=ask>"allow notifications"</button> }.into_any()
+                view! { <button on:click=press(ask)>"allow notifications"</button> }.into_any()
             } else {
                 ().into_any()
             })}

@@ -198,6 +198,13 @@ fn a_clock_set_back_while_the_app_was_closed_is_noticed() {
     with_bench(&store, |bench| {
         assert_eq!(bench.doubt.get_untracked(), Some(-4 * HOUR_MS));
         assert_eq!(bench.now.get_untracked(), Moment(MORNING_MS + 5 * HOUR_MS));
+        bench.judge_clock(true);
+        assert_eq!(bench.now.get_untracked(), Moment(MORNING_MS + HOUR_MS));
+    });
+    // Once judged, it is not asked about again.
+    with_bench(&store, |bench| {
+        assert_eq!(bench.doubt.get_untracked(), None);
+        assert_eq!(bench.now.get_untracked(), Moment(MORNING_MS + HOUR_MS));
     });
 }
 

@@ -14,7 +14,7 @@ fn sixteen_bolts_are_tallied_in_three_passes_through_a_reload() {
             page.see(heading("Case bolts")).await?;
             page.tap(radio(has("Middle"))).await?;
             // 30 % of 20 N·m is under the middle wrench's scale.
-            page.see_words("below the Middle wrench").await?;
+            page.see_words("Below Middle’s scale").await?;
             page.tap(button("take Small")).await?;
             page.see_words("53").await?;
             page.key_at_least(button("Tally 1 of 16, pass 1 of 3"), 120, 88)

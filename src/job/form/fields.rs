@@ -444,6 +444,7 @@ impl Form {
                 self.number("lift/angle", "angle from level", Some(angle_deg), "°", false);
             }
         }
+        self.flag("lift/under", "somebody reaches under it", lift.under_load);
     }
 }
 

@@ -147,6 +147,7 @@ fn set_work(work: &mut Work, path: [&str; 3], value: &str) -> Set {
         (Work::Lift(lift), [_, field, _]) => match field {
             "load" => lift.load = value.trim().to_owned(),
             "mass" => lift.mass_kg = number(value, 0.1, 50_000.0)?,
+            "under" => lift.under_load = yes,
             _ => return set_lift_way(&mut lift.way, field, value),
         },
         (Work::Turn(turn), [_, field, _]) => match field {

@@ -5,7 +5,7 @@ use crate::device::time::local;
 use crate::job::bottle::Bottle;
 use crate::job::date::written;
 use crate::parts::choice_tiles::{ChoiceTiles, Tile};
-use crate::parts::dynamic::{piece, text};
+use crate::parts::dynamic::{piece, press, text};
 use crate::parts::number_field::NumberField;
 use crate::trade::compound::CompoundClass;
 use crate::trade::quantity::{ThermodynamicTemperature, Time};
@@ -19,7 +19,7 @@ pub fn Bottles() -> impl IntoView {
     let bench = Bench::here();
     let draft = RwSignal::new(None::<Bottle>);
     let open = Memo::new(move |_| draft.with(Option::is_some));
-    let add = move |_| {
+    let add = move || {
         draft.set(Some(Bottle::new(
             bench.next_bottle(),
             CompoundClass::ThreadlockMedium,
@@ -33,7 +33,7 @@ pub fn Bottles() -> impl IntoView {
             } else {
                 view! {
                     <Shelf draft />
-                    <button on:click=add>"add a bottle or tube"</button>
+                    <button on:click=press(add)>"add a bottle or tube"</button>
                 }
                 .into_any()
             })}
@@ -53,7 +53,7 @@ fn Shelf(draft: RwSignal<Option<Bottle>>) -> impl IntoView {
         };
         let (name, class) = (bottle.name.clone(), bottle.class.name());
         view! {
-            <button class="row-key" on:click=move |_| draft.set(Some(bottle.clone()))>
+            <button class="row-key" on:click=press(move || draft.set(Some(bottle.clone())))>
                 <span>
                     <strong>{name}</strong>
                     <br />
@@ -244,7 +244,7 @@ fn Label(draft: RwSignal<Option<Bottle>>) -> impl IntoView {
             }
         });
     };
-    let keep = move |_| {
+    let keep = move || {
         let Some(mut bottle) = draft.get_untracked() else {
             return;
         };
@@ -258,7 +258,7 @@ fn Label(draft: RwSignal<Option<Bottle>>) -> impl IntoView {
             }
         }
     };
-    let away = move |_| {
+    let away = move || {
         if let Some(bottle) = draft.get_untracked() {
             bench.throw_away(bottle.id);
         }
@@ -286,7 +286,7 @@ fn Label(draft: RwSignal<Option<Bottle>>) -> impl IntoView {
             format!("opened {}", written(day))
         })
     });
-    let open_today = move |_| {
+    let open_today = move || {
         let today = local(bench.time()).day;
         change(&|bottle| bottle.opened = bottle.opened.is_none().then_some(today));
     };
@@ -304,12 +304,12 @@ fn Label(draft: RwSignal<Option<Bottle>>) -> impl IntoView {
         <ChoiceTiles name="what it is" tiles press=take_class />
         <p class="quiet">"What its label says; 0 takes a figure out. Left out, the next longer time counts."</p>
         <div class="two">{FIGURES.iter().map(|figure| figure_field(figure, draft)).collect::<Vec<_>>()}</div>
-        <button on:click=open_today>{opened} " · change"</button>
+        <button on:click=press(open_today)>{opened} " · change"</button>
         <p class="trouble-line" role="alert">{trouble}</p>
         <div class="clock-keys">
-            <button class="work-key first" on:click=keep>"Keep it"</button>
-            <button class="work-key" on:click=move |_| draft.set(None)>"Leave it"</button>
-            <button class="work-key" on:click=away>"Throw away"</button>
+            <button class="work-key first" on:click=press(keep)>"Keep it"</button>
+            <button class="work-key" on:click=press(move || draft.set(None))>"Leave it"</button>
+            <button class="work-key" on:click=press(away)>"Throw away"</button>
         </div>
     }
 }

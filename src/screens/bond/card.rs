@@ -4,7 +4,7 @@ use super::desk::Desk;
 use crate::job::bonding::{BondAnswer, Section};
 use crate::job::clock::marks;
 use crate::parts::choice_tiles::{ChoiceTiles, Tile};
-use crate::parts::dynamic::{piece, text};
+use crate::parts::dynamic::{piece, press, text};
 use crate::parts::when::span;
 use crate::trade::cure::Milestone;
 use leptos::prelude::*;
@@ -65,7 +65,7 @@ fn Bottles(desk: Desk) -> impl IntoView {
             .map(|answer| bottle_tiles(&answer))
             .unwrap_or_default()
     });
-    let press = Callback::new(move |id: String| {
+    let chosen = Callback::new(move |id: String| {
         let Some(answer) = untrack(|| desk.answer()) else {
             return;
         };
@@ -81,16 +81,16 @@ fn Bottles(desk: Desk) -> impl IntoView {
         }
     });
     let activator = Memo::new(move |_| desk.answer().is_some_and(|answer| answer.takes_activator()));
-    let toggle = move |_| desk.activator.update(|on| *on = !*on);
+    let toggle = move || desk.activator.update(|on| *on = !*on);
     view! {
         {piece(move || if tiles.with(Vec::is_empty) {
             ().into_any()
         } else {
-            view! { <ChoiceTiles name="out of which bottle" tiles press /> }.into_any()
+            view! { <ChoiceTiles name="out of which bottle" tiles press=chosen /> }.into_any()
         })}
         {piece(move || if activator.get() {
             view! {
-                <button class="toggle" aria-pressed=text(move || desk.activator.get().to_string()) on:click=toggle>
+                <button class="toggle" aria-pressed=text(move || desk.activator.get().to_string()) on:click=press(toggle)>
                     "activator goes on first"
                 </button>
             }

@@ -10,7 +10,7 @@ use crate::job::clock::CureClock;
 use crate::job::sheet::StepId;
 use crate::job::situation;
 use crate::parts::clock_bar::ClockBar;
-use crate::parts::dynamic::{piece, text};
+use crate::parts::dynamic::{piece, press, text};
 use crate::parts::work_keys::UndoKey;
 use crate::screens::Route;
 use desk::Desk;
@@ -56,7 +56,7 @@ fn step_keys(desk: Desk, id: StepId) -> AnyView {
             clocks.cloned().collect::<Vec<CureClock>>()
         })
     });
-    let start = move |_| {
+    let start = move || {
         let step = bench.sheet.with_untracked(|sheet| sheet.step(id).cloned());
         if let (Some(step), Some(answer)) = (step, untrack(|| desk.answer())) {
             let (press, hoist) = bench.settings.with_untracked(|s| (s.press_kn, s.hoist_kg));
@@ -67,7 +67,7 @@ fn step_keys(desk: Desk, id: StepId) -> AnyView {
         if clocks.with(Vec::is_empty) {
             let shut = desk.cures.get();
             view! {
-                <button class="work-key first" disabled=!shut on:click=start>
+                <button class="work-key first" disabled=!shut on:click=press(start)>
                     "It is on"
                     <small>"start the clock"</small>
                 </button>
@@ -83,7 +83,7 @@ fn step_keys(desk: Desk, id: StepId) -> AnyView {
     };
     view! {
         {piece(key)}
-        <button class="work-key" on:click=move |_| Route::Step(id).go()>"Back to the step"</button>
+        <button class="work-key" on:click=press(move || Route::Step(id).go())>"Back to the step"</button>
     }
     .into_any()
 }
@@ -92,7 +92,7 @@ fn step_keys(desk: Desk, id: StepId) -> AnyView {
 fn free_keys(desk: Desk) -> AnyView {
     let bench = desk.bench;
     let name = RwSignal::new(String::new());
-    let start = move |_| {
+    let start = move || {
         if let Some(answer) = untrack(|| desk.answer()) {
             let typed = name.get_untracked().trim().to_owned();
             let name = if typed.is_empty() {
@@ -121,7 +121,7 @@ fn free_keys(desk: Desk) -> AnyView {
                         on:input=move |event| name.set(event_target_value(&event))
                     />
                 </label>
-                <button class="work-key first" on:click=start>
+                <button class="work-key first" on:click=press(start)>
                     "It is on"
                     <small>"start its clock"</small>
                 </button>

@@ -3,7 +3,7 @@
 use super::desk::{Desk, KIND};
 use crate::job::bonding::{Walk, chosen_words};
 use crate::parts::choice_tiles::{ChoiceTiles, Tile};
-use crate::parts::dynamic::piece;
+use crate::parts::dynamic::{piece, press};
 use crate::trade::application::{DONT_KNOW, JointKind, Question};
 use leptos::prelude::*;
 
@@ -73,15 +73,15 @@ fn one(desk: Desk, asked: Asked) -> AnyView {
         assumed,
         more,
     } = asked;
-    let press = Callback::new(move |choice: String| desk.choose(&id, &choice));
+    let take = Callback::new(move |choice: String| desk.choose(&id, &choice));
     let assumed = (!assumed.is_empty()).then(|| view! { <p class="quiet">"Don’t know: " {assumed}</p> });
     let rest = more.then(|| {
-        view! { <button on:click=move |_| desk.leave_the_rest()>"I don’t know the rest"</button> }
+        view! { <button on:click=press(move || desk.leave_the_rest())>"I don’t know the rest"</button> }
     });
     view! {
         <section class="question" aria-label="question">
             <h2>{words}</h2>
-            <ChoiceTiles name=words tiles=Signal::stored(tiles) press />
+            <ChoiceTiles name=words tiles=Signal::stored(tiles) press=take />
             {assumed}
             {rest}
         </section>
@@ -94,13 +94,13 @@ fn one(desk: Desk, asked: Asked) -> AnyView {
 pub fn Answers(desk: Desk) -> impl IntoView {
     let rows = Memo::new(move |_| desk.walk.with(answers));
     let row = move |(id, words, answer): (String, &'static str, String)| {
-        let ask = move |_| {
+        let ask = move || {
             desk.again.set(Some(id.clone()));
             crate::device::place::to_top();
         };
         view! {
             <li>
-                <button class="row-key" on:click=ask>
+                <button class="row-key" on:click=press(ask)>
                     <span>{words}</span>
                     <strong>{answer}</strong>
                 </button>
@@ -112,7 +112,7 @@ pub fn Answers(desk: Desk) -> impl IntoView {
         <section class="answers" aria-label="answers">
             <h2>"Answers: touch one to change it"</h2>
             <ul>{piece(move || rows.get().into_iter().map(row).collect::<Vec<_>>().into_any())}</ul>
-            {desk.step.is_none().then(|| view! { <button on:click=move |_| desk.begin_again()>"another joint"</button> })}
+            {desk.step.is_none().then(|| view! { <button on:click=press(move || desk.begin_again())>"another joint"</button> })}
         </section>
     }
 }

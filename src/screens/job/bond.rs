@@ -6,7 +6,7 @@ use crate::job::bonding::BondAnswer;
 use crate::job::sheet::{Step, StepId};
 use crate::job::work::Work;
 use crate::parts::clock_bar::ClockBar;
-use crate::parts::dynamic::piece;
+use crate::parts::dynamic::{piece, press};
 use crate::screens::Route;
 use crate::trade::application::Application;
 use leptos::prelude::*;
@@ -48,7 +48,7 @@ pub fn CompoundLine(application: Application, step: StepId) -> impl IntoView {
         <section class="compound" aria-label="compound">
             <span class="quiet">"goes on it"</span>
             {piece(move || answer.with(short))}
-            <button on:click=move |_| Route::Bond(Some(step)).go()>"the whole answer"</button>
+            <button on:click=press(move || Route::Bond(Some(step)).go())>"the whole answer"</button>
         </section>
     }
 }

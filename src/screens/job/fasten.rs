@@ -24,6 +24,7 @@ pub fn FastenWork(step: StoredValue<Step>) -> impl IntoView {
     let Some(fasten) = step.with_value(|step| as_fasten(step).cloned()) else {
         return ().into_any();
     };
+    let id = step.with_value(|step| step.id);
     let kept = StoredValue::new(fasten.clone());
     let pass = Memo::new(move |_| step.with_value(|step| pass_at_hand(bench, step, kept)));
     let asked = Memo::new(move |_| step.with_value(|step| answer_of(bench, step, pass.get())));
@@ -37,7 +38,6 @@ pub fn FastenWork(step: StoredValue<Step>) -> impl IntoView {
         _ => view! { <AnswerPlate answer trouble=None /> }.into_any(),
     });
     let manual = fasten.torque.text();
-    let step_id = step.with_value(|step| step.id);
     view! {
         <p class="manual-says">
             <span class="quiet">"manual says "</span>
@@ -48,7 +48,7 @@ pub fn FastenWork(step: StoredValue<Step>) -> impl IntoView {
         <Guard step kept />
         {fasten.self_locking.then(|| view! { <Running step kept /> })}
         <Bolts bolts />
-        {fasten.compound.clone().map(|application| view! { <CompoundLine application step=step_id /> })}
+        {fasten.compound.clone().map(|application| view! { <CompoundLine application step=id /> })}
         <p>{fastener_words(&fasten)}</p>
         <OtherUnits answer />
         <ScaleDrawing answer />

@@ -47,9 +47,11 @@ pub fn TorqueScreen(from: Option<StepId>) -> impl IntoView {
     view! {
         <div class="torque">
             <div class="shown">
-                {from.map(|step| view! { <FromStep step /> })}
                 <div class="entry">
-                    <span class="quiet">"manual says"</span>
+                    {match from {
+                        Some(step) => view! { <FromStep step /> }.into_any(),
+                        None => view! { <span class="quiet">"manual says"</span> }.into_any(),
+                    }}
                     <span class="typed" aria-label="typed">
                         {text(move || format!("{} {}", entry.typed.get(), entry.unit.get().symbol()))}
                     </span>
