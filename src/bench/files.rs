@@ -315,6 +315,12 @@ fn read_form(text: &str) -> Result<BackupFile, BackupError> {
         line: error.line(),
         what: without_place(&error),
     })?;
+    if file.form != FORM {
+        return Err(BackupError::Unreadable {
+            line: 1,
+            what: format!("its form is not “{FORM}”"),
+        });
+    }
     if file.version > BACKUP_VERSION || file.things.values().any(|thing| thing.version > VERSION) {
         return Err(BackupError::TooNew);
     }
