@@ -21,6 +21,9 @@ const FORM: &str = "halfcase backup";
 /// The version of its form.
 const BACKUP_VERSION: u32 = 1;
 
+/// What this phone last saw of its own clocks: no other phone's, nor an earlier day's, is put in its place.
+const THIS_PHONE: &str = "watch";
+
 /// A backup file: every good thing in storage, each under its name, as it is stored.
 #[derive(Deserialize)]
 struct BackupFile {
@@ -174,7 +177,7 @@ impl Bench {
         let settings: Option<Settings> = thing(&file, "bench")?;
         let mine = self.settings.get_untracked();
         let own = |name: &String| {
-            ["jobs", "bench", "clocks"].contains(&name.as_str())
+            ["jobs", "bench", "clocks", THIS_PHONE].contains(&name.as_str())
                 || name.starts_with("job/")
                 || name.starts_with("record/")
         };
@@ -270,6 +273,7 @@ impl Bench {
             shelves.forget_all();
             file.things
                 .iter()
+                .filter(|(name, _)| *name != THIS_PHONE)
                 .try_for_each(|(name, thing)| shelves.put_text(name, thing.version, &thing.data.to_string()))
         });
         self.kept_or_said(put);
