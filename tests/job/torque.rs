@@ -362,6 +362,7 @@ fn a_nuts_running_torque_is_added_from_a_third_on() {
         unit: "in·lb".to_owned(),
         tool: String::new(),
         verdict: String::new(),
+        at_c: None,
     };
     record.add(super::MORNING, Some(StepId(1)), "", measured);
     let running = running(&Progress::of(&record).step(StepId(1))).unwrap();
