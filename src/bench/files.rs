@@ -10,9 +10,9 @@ use crate::job::record::{Entry, Record};
 use crate::job::sheet::{JobId, Sheet, Step, StepId};
 use crate::trade::moment::Moment;
 use leptos::prelude::*;
+use serde::Deserialize;
 use serde::de::DeserializeOwned;
-use serde::{Deserialize, Serialize};
-use serde_json::value::RawValue;
+use serde_json::Value;
 use std::collections::BTreeMap;
 use std::fmt;
 
@@ -21,8 +21,11 @@ const FORM: &str = "halfcase backup";
 /// The version of its form.
 const BACKUP_VERSION: u32 = 1;
 
+/// What this phone last saw of its own clocks: no other phone's, nor an earlier day's, is put in its place.
+const THIS_PHONE: &str = "watch";
+
 /// A backup file: every good thing in storage, each under its name, as it is stored.
-#[derive(Serialize, Deserialize)]
+#[derive(Deserialize)]
 struct BackupFile {
     form: String,
     version: u32,
@@ -30,10 +33,10 @@ struct BackupFile {
     things: BTreeMap<String, Thing>,
 }
 
-#[derive(Serialize, Deserialize)]
+#[derive(Deserialize)]
 struct Thing {
     version: u32,
-    data: Box<RawValue>,
+    data: Value,
 }
 
 /// Why a file is no backup.
@@ -136,17 +139,16 @@ impl Bench {
             shelves.keep_jobs(id, &self.jobs.get_untracked()).ok();
             shelves.texts()
         });
-        let things = things.into_iter().filter_map(|(name, version, data)| {
-            let data = RawValue::from_string(data).ok()?;
-            Some((name, Thing { version, data }))
-        });
-        let file = BackupFile {
-            form: FORM.to_owned(),
-            version: BACKUP_VERSION,
-            made_ms: (self.clock)(),
-            things: things.collect(),
-        };
-        serde_json::to_string(&file).unwrap_or_default()
+        // Each thing goes in as it is stored, to the byte; names are ours and need no escapes.
+        let things: Vec<String> = things
+            .iter()
+            .map(|(name, version, data)| format!("\"{name}\":{{\"version\":{version},\"data\":{data}}}"))
+            .collect();
+        format!(
+            "{{\"form\":\"{FORM}\",\"version\":{BACKUP_VERSION},\"made_ms\":{},\"things\":{{\n{}\n}}}}\n",
+            (self.clock)().0,
+            things.join(",\n")
+        )
     }
 
     /// Reads a backup and compares it with what is here.
@@ -175,7 +177,7 @@ impl Bench {
         let settings: Option<Settings> = thing(&file, "bench")?;
         let mine = self.settings.get_untracked();
         let own = |name: &String| {
-            ["jobs", "bench", "clocks"].contains(&name.as_str())
+            ["jobs", "bench", "clocks", THIS_PHONE].contains(&name.as_str())
                 || name.starts_with("job/")
                 || name.starts_with("record/")
         };
@@ -192,7 +194,7 @@ impl Bench {
                 .things
                 .iter()
                 .filter(|(name, _)| !own(name))
-                .map(|(name, thing)| (name.clone(), thing.version, thing.data.get().to_owned()))
+                .map(|(name, thing)| (name.clone(), thing.version, thing.data.to_string()))
                 .collect(),
         })
     }
@@ -271,7 +273,8 @@ impl Bench {
             shelves.forget_all();
             file.things
                 .iter()
-                .try_for_each(|(name, thing)| shelves.put_text(name, thing.version, thing.data.get()))
+                .filter(|(name, _)| *name != THIS_PHONE)
+                .try_for_each(|(name, thing)| shelves.put_text(name, thing.version, &thing.data.to_string()))
         });
         self.kept_or_said(put);
         self.read_again();
@@ -316,6 +319,12 @@ fn read_form(text: &str) -> Result<BackupFile, BackupError> {
         line: error.line(),
         what: without_place(&error),
     })?;
+    if file.form != FORM {
+        return Err(BackupError::Unreadable {
+            line: 1,
+            what: format!("its form is not “{FORM}”"),
+        });
+    }
     if file.version > BACKUP_VERSION || file.things.values().any(|thing| thing.version > VERSION) {
         return Err(BackupError::TooNew);
     }
@@ -327,7 +336,7 @@ fn thing<T: DeserializeOwned>(file: &BackupFile, name: &str) -> Result<Option<T>
     let Some(thing) = file.things.get(name) else {
         return Ok(None);
     };
-    serde_json::from_str(thing.data.get())
+    serde_json::from_str(&thing.data.to_string())
         .map(Some)
         .map_err(|error| BackupError::Thing {
             name: name.to_owned(),

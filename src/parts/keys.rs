@@ -46,5 +46,5 @@ pub fn keys(specs: Vec<KeySpec>) -> AnyView {
             .into_any()
         })
         .collect();
-    view! { <div class="tiles">{keys}</div> }.into_any()
+    view! { <div class="tiles pair">{keys}</div> }.into_any()
 }

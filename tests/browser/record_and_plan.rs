@@ -82,6 +82,7 @@ fn a_job_is_planned_from_nothing_by_thumb() {
         page.tap(button("Next step")).await?;
 
         page.see(heading("Turn the shaft")).await?;
+        page.tap(button("I have read it")).await?;
         page.tap(button("Done")).await?;
         page.see_words("Say first how it turns").await?;
         page.tap(button("tight spot")).await?;

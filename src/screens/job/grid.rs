@@ -42,12 +42,12 @@ fn grid(bench: Bench, step: StepId, name: &str, limits: String, with: RwSignal<R
         .iter()
         .flat_map(|depth| {
             let row = DIRECTION_WORDS.map(|way| cell(bench, step, grid_name(name, depth, way), with));
-            std::iter::once(view! { <span class="depth">{*depth}</span> }.into_any()).chain(row)
+            std::iter::once(view! { <span class="row-name">{*depth}</span> }.into_any()).chain(row)
         })
         .collect();
     view! {
         <section class="bore" aria-label=name.to_owned()>
-            <h2>{name.to_owned()} " " <span class="quiet figures">{limits}</span></h2>
+            <h2>{name.to_owned()} ", mm " <span class="quiet figures">{limits}</span></h2>
             <Drawing />
             <div class="grid">
                 <span></span>
