@@ -46,7 +46,6 @@ pub fn torque(
     let wrench = wrenches.get(in_hand).filter(|_| factor.is_ok());
     let set = wrench.map(|wrench| wrench.setting_for(&at_wrench));
     let usable = set
-        .clone()
         .and_then(Result::ok)
         .filter(|s| matches!(s.range, RangeVerdict::Inside | RangeVerdict::LowPart));
     let better = choose(wrenches, at_wrench.torque(), Some(at_wrench.band())).filter(|at| *at != in_hand);

@@ -413,7 +413,7 @@ impl Line<'_> {
             Some("single" | "one") => wrong("“single” is for one fastener."),
             Some("line" | "row" | "inline") => Ok(Layout::Line { count }),
             Some("circle" | "round" | "ring") => Ok(Layout::Circle { count }),
-            Some("tworows" | "rows" | "pairs" | "pairedrows") if count % 2 == 0 => {
+            Some("tworows" | "rows" | "pairs" | "pairedrows") if count.is_multiple_of(2) => {
                 Ok(Layout::PairedRows { pairs: count / 2 })
             }
             Some("tworows" | "rows" | "pairs" | "pairedrows") => wrong("two rows need an even count."),

@@ -96,7 +96,7 @@ fn Alarms() -> impl IntoView {
                     "Calendar"
                     <small>"all running clocks"</small>
                 </button>
-                <button class="work-key" on:click=press(move || alarm::sound())>
+                <button class="work-key" on:click=press(alarm::sound)>
                     "Try it"
                     <small>"sound, vibration"</small>
                 </button>

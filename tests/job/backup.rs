@@ -10,7 +10,9 @@ use std::collections::BTreeMap;
 
 fn held(id: u32, entries: u32) -> Held {
     let mut record = Record::default();
-    (0..entries).for_each(|step| drop(done(&mut record, step + 1)));
+    for step in 0..entries {
+        done(&mut record, step + 1);
+    }
     Held {
         id: JobId(id),
         archived: false,

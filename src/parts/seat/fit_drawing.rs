@@ -18,7 +18,7 @@ const CASE: (f64, f64) = (104.0, 156.0);
 
 /// The drawing of the fit at hand.
 pub fn fit_drawing(answered: Answered) -> AnyView {
-    with_answer(answered, |seat, answer| drawn(seat, answer))
+    with_answer(answered, drawn)
 }
 
 fn drawn(seat: &Seat, answer: &SeatAnswer) -> AnyView {

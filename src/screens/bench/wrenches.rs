@@ -167,14 +167,9 @@ fn Form(what: Describing, describing: RwSignal<Describing>, draft: RwSignal<Wren
         }
     };
     let main: Piece = piece(move || match draft.with(|d| d.kind) {
-        WrenchKind::Thimble { .. } => number(
-            draft,
-            "from line to line",
-            |d| main_division(d),
-            |d, v| {
-                d.kind = WrenchKind::Thimble { main_division: v };
-            },
-        ),
+        WrenchKind::Thimble { .. } => number(draft, "from line to line", main_division, |d, v| {
+            d.kind = WrenchKind::Thimble { main_division: v };
+        }),
         _ => ().into_any(),
     });
     view! {
