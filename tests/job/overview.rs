@@ -121,7 +121,7 @@ fn a_long_record_is_drawn_in_part_and_undo_looks_no_further_than_it_must() {
             about: None,
             words: format!("remark {n}"),
         };
-        record.add(MORNING, None, "AB", event);
+        record.add(MORNING, Some(StepId(1)), "AB", event);
     }
     let seen = journal(&record, &sheet, Filter::All, None, 100);
     assert_eq!((seen.lines.len(), seen.earlier), (100, 19_900));

@@ -316,6 +316,6 @@ fn joint_is_stored_readably() {
         "{stored}"
     );
     assert_eq!(serde_json::from_str::<Joint>(&stored).ok(), Some(joint));
-    let bare = r#"{"thread":"M6","strength":null,"material":null,"condition":"Unknown"}"#;
+    let bare = r#"{"thread":"M6","strength":null,"material":null,"condition":"unknown"}"#;
     assert_eq!(serde_json::from_str::<Joint>(bare).ok(), Some(m6(None, None)));
 }

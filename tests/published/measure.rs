@@ -180,7 +180,7 @@ fn a_grid_is_stored_with_its_units_named() {
     let grid = grid(20.0, Material::CastIron, [[70.0; 2]; 3]);
     let text = serde_json::to_string(&grid).unwrap();
     assert!(
-        text.starts_with(r#"{"at_c":20.0,"material":"CastIron""#),
+        text.starts_with(r#"{"at_c":20.0,"material":"cast_iron""#),
         "{text}"
     );
     assert_eq!(serde_json::from_str::<BoreGrid>(&text).unwrap(), grid);
