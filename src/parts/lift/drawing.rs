@@ -47,8 +47,10 @@ fn hands(reach_cm: f64, from_cm: f64, to_cm: f64, unit: MassUnit) -> AnyView {
         let (symbol, _) = Kept::Centimetre.shown(unit);
         format!("{} {symbol}", Kept::Centimetre.text(cm, unit))
     };
-    let crate_at = |y: f64| boxes(&[[x - 4.0, y - 12.0, x + 32.0, y + 12.0]]);
+    let crate_at = |y: f64| boxes(&[[x - 4.0, y - 20.0, x + 32.0, y + 4.0]]);
     let (low, high) = (at(from_cm), at(to_cm));
+    // Words stay clear of the floor line.
+    let low_words = low.min(FLOOR - 12.0);
     let shoulder = (ankles + 6.0, FLOOR - 142.0);
     let body = lines(&[
         [ankles - 10.0, FLOOR, ankles + 6.0, FLOOR],
@@ -74,8 +76,8 @@ fn hands(reach_cm: f64, from_cm: f64, to_cm: f64, unit: MassUnit) -> AnyView {
             ]),
         ),
         label(x + 10.0, across + 7.0, "start", shown(reach_cm)),
-        label(x + 40.0, low + 6.0, "start", shown(from_cm)),
-        label(x + 40.0, apart(high, low) + 6.0, "start", shown(to_cm)),
+        label(x + 40.0, low_words + 6.0, "start", shown(from_cm)),
+        label(x + 40.0, apart(high.min(FLOOR - 12.0), low_words) + 6.0, "start", shown(to_cm)),
     ];
     drawing(
         HIGH,
@@ -133,7 +135,11 @@ fn sling(legs: u8, angle_deg: f64) -> AnyView {
         let (words_x, words_y, anchor) = if half < 70.0 {
             (left - 14.0, foot - 26.0, "end")
         } else {
-            (left + arc + 8.0, foot - 8.0, "start")
+            (
+                left + arc + 8.0 + (35.0 - angle_deg).max(0.0) * 1.8,
+                foot - 8.0,
+                "start",
+            )
         };
         parts.push(label(words_x, words_y, anchor, format!("{angle_deg:.0}°")));
     }

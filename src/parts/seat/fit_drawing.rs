@@ -41,7 +41,7 @@ fn drawn(seat: &Seat, answer: &SeatAnswer) -> AnyView {
     let times = ((exact / scale).floor() * scale).max(1.0);
     let px = move |difference: f64| HALF + difference * HALF / bore * times;
     let inside = (seat.part_inside_mm / bore * HALF).clamp(0.0, HALF - 7.0);
-    let boss = (seat.boss_outside_mm / bore * HALF).clamp(HALF + 14.0, 68.0);
+    let boss = (seat.boss_outside_mm / bore * HALF).clamp(HALF + 14.0, 64.0);
     let loose = part_hot <= hole_hot;
     let (cold, joining) = drawing_words(seat, answer);
     let mut parts = panel(WIDE / 4.0, HALF, px(part_cold), inside, boss, false, cold.clone());
@@ -84,7 +84,11 @@ fn panel(
     let mut parts = vec![
         label(middle, 18.0, "middle", first),
         label(middle, 40.0, "middle", second),
-        shape("case", boxes(&both_sides(middle, hole, boss, top, bottom))),
+        // The whole boss grows, not only its bore.
+        shape(
+            "case",
+            boxes(&both_sides(middle, hole, boss + hole - HALF, top, bottom)),
+        ),
         shape("part", boxes(&ring)),
         label(middle, bottom + 22.0, "middle", hole_words),
         label(middle, bottom + 44.0, "middle", part_words),

@@ -78,14 +78,14 @@ pub fn lift_screen(step: Option<StepId>) -> AnyView {
     let none = whether(move || form.work.with(Option::is_none));
     view! {
         <div class="worked">
-            <div class="answer">
+            <div class="worked-answer">
                 {head(bench, step)}
                 <p class="trouble-line" hidden=whether(move || !none.get())>"This step lifts nothing."</p>
                 {lift_plate(answered)}
                 {caution_list(step, cautions)}
                 {lift_drawing(answered)}
             </div>
-            <div class="form" hidden=none>
+            <div class="worked-form" hidden=none>
                 {load(form)}
                 {hands(form)}
                 {sling(form)}

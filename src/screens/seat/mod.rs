@@ -76,7 +76,7 @@ pub fn seat_screen(step: Option<StepId>) -> AnyView {
     let none = whether(move || form.seat.with(Option::is_none));
     view! {
         <div class="worked">
-            <div class="answer">
+            <div class="worked-answer">
                 {head(bench, step, "Seat")}
                 <p class="trouble-line" hidden=whether(move || !none.get())>"This step seats nothing."</p>
                 {plan_plate(answered)}
@@ -90,7 +90,7 @@ pub fn seat_screen(step: Option<StepId>) -> AnyView {
                 {tool_facts(answered)}
                 {tools_drawing(answered)}
             </div>
-            <div class="form" hidden=none>
+            <div class="worked-form" hidden=none>
                 {sizes::sizes(form)}
                 {limits(form)}
                 {shape(form)}
