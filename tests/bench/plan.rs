@@ -77,9 +77,9 @@ fn a_turn_step_is_done_once_it_is_said_how_it_turns() {
     with_bench(&store, |bench| {
         let turn = step(bench, 13);
         let cautions = halfcase::job::situation::cautions(&turn, None, None);
-        cautions
-            .iter()
-            .for_each(|caution| bench.acknowledge(turn.id, caution));
+        for caution in &cautions {
+            bench.acknowledge(turn.id, caution);
+        }
         assert_eq!(bench.done(&turn, &cautions, String::new()), Err(Refused::NotFelt));
         bench.feel(StepId(13), "input shaft", "at 4 o’clock");
         bench.feel(StepId(13), "input shaft", "");
