@@ -54,7 +54,11 @@ impl Page {
                 const box = thing.getBoundingClientRect();
                 const slides = /auto|scroll/.test(getComputedStyle(thing).overflowX)
                     && thing.scrollWidth > thing.clientWidth + 1;
-                if (slides) found.push(called(thing) + ' scrolls sideways');
+                if (slides) {
+                    const edge = thing.getBoundingClientRect().left + thing.clientLeft + thing.clientWidth;
+                    const over = [...thing.querySelectorAll('*')].filter(inner => seen(inner) && inner.getBoundingClientRect().right > edge + 1);
+                    found.push(called(thing) + ' scrolls sideways: ' + over.slice(-3).map(inner => called(inner) + '.' + inner.className).join(', '));
+                }
                 if (box.width > 1 && box.right > wide + 1) found.push(called(thing) + ' ends at ' + Math.round(box.right));
             }
             return found.slice(0, 20);";
