@@ -474,6 +474,13 @@ prop_compose! {
     }
 }
 
+#[test]
+fn a_share_too_large_to_write_is_left_out_of_the_words() {
+    for caution in cautions(&hoist(f64::MAX)) {
+        assert!(!caution.danger.contains("inf"), "{}", caution.danger);
+    }
+}
+
 proptest! {
     #[test]
     fn the_gravest_come_first_and_at_most_three_are_shown(step in any_step()) {

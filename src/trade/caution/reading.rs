@@ -141,12 +141,10 @@ pub(super) fn leg_numbers(step: &Situation) -> Option<String> {
 }
 
 pub(super) fn hoist_numbers(step: &Situation) -> Option<String> {
-    let share = step
-        .lifting
-        .as_ref()?
-        .hoist_share
-        .filter(|share| share.is_finite())?;
-    Some(format!("{:.0} % of what it may carry there.", share * 100.0))
+    let percent = step.lifting.as_ref()?.hoist_share? * 100.0;
+    percent
+        .is_finite()
+        .then(|| format!("{percent:.0} % of what it may carry there."))
 }
 
 pub(super) fn wet(step: &Situation, family: Family) -> bool {
