@@ -8,7 +8,7 @@ use super::work::{Fasten, Reuse, Work};
 use crate::trade::application::{Application, Face, JointKind, ManualWord};
 use crate::trade::order::{Layout, MOST_BOLTS, Pass};
 use crate::trade::preload::Condition;
-use crate::trade::quantity::{TorqueUnit, parse_torque};
+use crate::trade::quantity::{TorqueUnit, decimal, parse_torque};
 use crate::trade::strength::Strength;
 use crate::trade::strip::FemaleMaterial;
 use crate::trade::thread::Thread;
@@ -232,7 +232,7 @@ fn plain(words: &str) -> String {
     words
         .chars()
         .filter(|c| c.is_alphanumeric())
-        .flat_map(char::to_lowercase)
+        .map(|c| c.to_ascii_lowercase())
         .collect()
 }
 
@@ -309,9 +309,8 @@ impl Line<'_> {
         let Some(cell) = self.cell(column) else {
             return Ok(None);
         };
-        let number = cell.trim_end_matches("mm").trim().replace(',', ".");
-        match number.parse::<f64>() {
-            Ok(mm) if mm > 0.0 && mm < 1_000.0 => Ok(Some(mm)),
+        match decimal(cell.trim_end_matches("mm")) {
+            Some(mm) if mm > 0.0 && mm < 1_000.0 => Ok(Some(mm)),
             _ => Err(self.wrong(column, format!("“{}” is not a length in mm.", short(cell)))),
         }
     }
@@ -430,11 +429,7 @@ impl Line<'_> {
         let shares: Option<Vec<f64>> = cell
             .split([' ', '/', '%', ',', ';', '-', '–'])
             .filter(|word| !word.is_empty())
-            .map(|word| {
-                word.parse::<f64>()
-                    .ok()
-                    .filter(|share| *share > 0.0 && *share <= 100.0)
-            })
+            .map(|word| decimal(word).filter(|share| *share > 0.0 && *share <= 100.0))
             .collect();
         match shares.as_deref() {
             Some([one]) if *one == 1.0 => Ok(Vec::new()),

@@ -2,6 +2,7 @@
 
 use super::dynamic::{press, state, text, when};
 use super::keypad::NumberKeypad;
+use crate::trade::quantity::decimal;
 use leptos::prelude::*;
 
 /// A field that shows a number and opens the keypad when touched. `take` judges and keeps the number;
@@ -88,14 +89,10 @@ pub fn NumberField(
 /// # Errors
 /// A sentence that says what to type.
 pub fn read_number(text: &str) -> Result<f64, String> {
-    let plain = text.trim().replace(',', ".").replace('−', "-");
-    if plain.is_empty() {
+    if text.trim().is_empty() {
         return Err("Type a number first.".to_owned());
     }
-    match plain.parse::<f64>() {
-        Ok(number) if number.is_finite() => Ok(number),
-        _ => Err(format!("“{text}” is not a number: use digits and one point.")),
-    }
+    decimal(text).ok_or_else(|| format!("“{text}” is not a number: use digits and one point."))
 }
 
 #[cfg(test)]

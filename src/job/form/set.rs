@@ -11,7 +11,7 @@ use crate::trade::application::{Application, JointKind, answer};
 use crate::trade::fit::{FitCode, SizeSource};
 use crate::trade::material::Material;
 use crate::trade::order::{Layout, MOST_BOLTS, Pass};
-use crate::trade::quantity::{Length, ThermodynamicTemperature, parse_torque};
+use crate::trade::quantity::{Length, ThermodynamicTemperature, decimal, parse_torque};
 use crate::trade::strength::Strength;
 use crate::trade::strip::FemaleMaterial;
 use crate::trade::thread::Thread;
@@ -253,7 +253,7 @@ fn passes(value: &str) -> Result<Vec<Pass>, PlanRefused> {
     let shares: Option<Vec<f64>> = value
         .split([' ', '%', ',', ';', '/'])
         .filter(|word| !word.is_empty())
-        .map(|word| word.parse().ok().filter(|share| *share > 0.0 && *share <= 100.0))
+        .map(|word| decimal(word).filter(|share| *share > 0.0 && *share <= 100.0))
         .collect();
     match shares {
         Some(shares) if shares.is_empty() => Ok(Vec::new()),
@@ -381,11 +381,10 @@ fn maybe(value: &str, least: f64, most: f64) -> Result<Option<f64>, PlanRefused>
 }
 
 fn number(value: &str, least: f64, most: f64) -> Result<f64, PlanRefused> {
-    let plain = value.trim().replace(',', ".").replace('−', "-");
-    match plain.parse::<f64>() {
-        Ok(number) if (least..=most).contains(&number) => Ok(number),
-        Ok(_) => refuse(format!("Enter a number from {least} to {most}.").replace('-', "−")),
-        Err(_) => refuse("Enter a number: digits and one point."),
+    match decimal(value) {
+        Some(number) if (least..=most).contains(&number) => Ok(number),
+        Some(_) => refuse(format!("Enter a number from {least} to {most}.").replace('-', "−")),
+        None => refuse("Enter a number: digits and one point."),
     }
 }
 

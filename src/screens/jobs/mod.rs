@@ -108,7 +108,7 @@ fn file_name(title: &str) -> String {
     if words.is_empty() {
         "job".to_owned()
     } else {
-        words.join("-").to_lowercase()
+        words.join("-").to_ascii_lowercase()
     }
 }
 

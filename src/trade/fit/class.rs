@@ -1,7 +1,7 @@
 //! Tolerance classes and fits as drawings write them: `N7`, `k6`, `52 H7/p6`.
 
 use super::FitError;
-use crate::trade::quantity::Length;
+use crate::trade::quantity::{Length, decimal};
 use serde::{Deserialize, Serialize};
 use std::fmt;
 use std::str::FromStr;
@@ -196,12 +196,11 @@ impl FromStr for FitCode {
         let (size, classes) = rest.split_at(letter);
         // "62 mm N7": the unit is no class.
         let classes = classes.strip_prefix("mm").unwrap_or(classes);
-        let size = size.trim().replace(',', ".");
-        let nominal = if size.is_empty() {
+        let nominal = if size.trim().is_empty() {
             None
         } else {
-            let mm: f64 = size.parse().map_err(|_| refuse())?;
-            if !(mm > 0.0 && mm.is_finite()) {
+            let mm = decimal(size).ok_or_else(refuse)?;
+            if mm <= 0.0 {
                 return Err(FitError::Size(mm));
             }
             Some(Length::new::<millimeter>(mm))

@@ -92,7 +92,5 @@ pub(super) fn likely(value: f64, unit: TorqueUnit, limits: &Window) -> Vec<Readi
 
 /// `value` with its point moved, free of the last bits' noise.
 fn moved(value: f64, shift: i8) -> f64 {
-    format!("{:.11e}", value * 10f64.powi(i32::from(shift)))
-        .parse()
-        .unwrap_or(value)
+    serde_json::from_str(&format!("{:.11e}", value * 10f64.powi(i32::from(shift)))).unwrap_or(value)
 }

@@ -1,6 +1,7 @@
 //! Quantities and their text: what is typed becomes a quantity once, and a quantity becomes text once.
 
 mod angle;
+mod decimal;
 mod length;
 mod mass;
 mod print;
@@ -13,6 +14,7 @@ mod torque_unit;
 mod typed;
 
 pub use angle::{AngleUnit, parse_angle, print_angle};
+pub use decimal::decimal;
 pub use length::{LengthUnit, parse_deviation, parse_length, print_inch_fraction, print_length};
 pub use mass::{MassUnit, parse_mass, print_mass};
 pub(in crate::trade) use print::{LAST_BITS, decimals_of};

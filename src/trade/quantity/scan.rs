@@ -1,5 +1,6 @@
 //! Reads numbers and units out of a text, keeping the place.
 
+use super::decimal::decimal;
 use super::text_error::{Problem, TextError};
 
 /// Most significant digits kept: what an `f64` can hold and give back.
@@ -150,8 +151,8 @@ impl Scanner {
         }
         let groups = comma && fraction.len() == 3 && (1..=3).contains(&whole.len());
         let unclear_comma = (groups && !whole.starts_with('0')).then_some(separator_at);
-        let value = format!("0{whole}.{fraction}0").parse();
-        let value = value.map_err(|_| TextError::new(at, Problem::NumberExpected { found: None }))?;
+        let value = decimal(&format!("{whole}.{fraction}"))
+            .ok_or(TextError::new(at, Problem::NumberExpected { found: None }))?;
         let decimals = fraction.len() as u8;
         Ok(Number {
             value,
@@ -217,7 +218,7 @@ impl Scanner {
         for _ in 0..MOST_WORDS {
             let before = key.len();
             while let Some(c) = self.peek().filter(|&c| is_unit_char(c)) {
-                key.extend(c.to_lowercase());
+                key.push(c.to_ascii_lowercase());
                 self.at += 1;
             }
             if key.len() == before || key.len() > 64 {

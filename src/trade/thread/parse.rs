@@ -2,6 +2,7 @@
 
 use super::table::{MM_PER_INCH, ROWS, Row};
 use super::{Series, Thread};
+use crate::trade::quantity::decimal;
 use std::fmt;
 
 /// Longest text read: no designation comes near it.
@@ -154,13 +155,9 @@ fn read_unified(plain: &str) -> Result<Thread, ThreadError> {
 }
 
 fn number(text: &str) -> Result<f64, ThreadError> {
-    let plain = text
-        .chars()
-        .all(|letter| letter.is_ascii_digit() || letter == '.');
-    match text.parse::<f64>() {
-        Ok(value) if plain && value.is_finite() && value > 0.0 => Ok(value),
-        _ => Err(ThreadError::Unreadable),
-    }
+    decimal(text)
+        .filter(|value| *value > 0.0)
+        .ok_or(ThreadError::Unreadable)
 }
 
 /// "M8, M8×1 or M8×0.75".
