@@ -282,7 +282,7 @@ fn slot_key(name: &str, slot: &str) -> String {
 /// A head line "CRC-32, sequence, version", then the thing itself as JSON. The CRC is over all after it.
 fn slot_text(sequence: u64, version: u32, data: &str) -> String {
     let rest = format!("{sequence} {version}\n{data}");
-    format!("{:08x} {rest}", crc(rest))
+    format!("{:08x} {rest}", crc(&rest))
 }
 
 /// CRC-32 as in ISO 3309. Without a table: a fast one is 16 kB of the download, and the longest
