@@ -48,7 +48,7 @@ pub fn AngleGauge(#[prop(into)] degrees: Signal<f64>) -> impl IntoView {
                 <p role="status">{words}</p>
                 {tilt::supported().then(|| view! {
                     <button on:click=start>"phone’s tilt as an aid, from here"</button>
-                })}
+                }.into_any())}
             </div>
         </section>
     }
@@ -100,9 +100,9 @@ fn dial(degrees: f64, turned: Option<f64>) -> AnyView {
             let angle = f64::from(tick) * 15.0;
             let (x1, y1) = at(angle, if tick % 6 == 0 { 82.0 } else { 91.0 });
             let (x2, y2) = at(angle, RADIUS);
-            view! { <line x1=x1 y1=y1 x2=x2 y2=y2 /> }
+            view! { <line x1=x1 y1=y1 x2=x2 y2=y2 /> }.into_any()
         })
-        .collect_view();
+        .collect::<Vec<_>>();
     let (x, y) = at(degrees, RADIUS);
     let large = i32::from(degrees > 180.0);
     // A full turn ends where it starts, and an arc of no length is not drawn.
@@ -116,7 +116,7 @@ fn dial(degrees: f64, turned: Option<f64>) -> AnyView {
     };
     let needle = turned.map(|turned| {
         let (x, y) = at(turned, RADIUS - 6.0);
-        view! { <line class="needle" x1=MIDDLE y1=MIDDLE x2=x y2=y /> }
+        view! { <line class="needle" x1=MIDDLE y1=MIDDLE x2=x y2=y /> }.into_any()
     });
     view! {
         <svg viewBox=format!("0 0 {SIZE} {SIZE}") role="img" aria-label=format!("{degrees}° clockwise")>

@@ -1,6 +1,6 @@
 //! A key that asks for words before it acts: a reason, a name, a remark.
 
-use super::dynamic::piece;
+use super::dynamic::{piece, press};
 use leptos::prelude::*;
 
 /// The key; touched, it opens a field. `take` judges the words and tells whether they were taken.
@@ -29,7 +29,7 @@ pub fn AskWords(
     };
     let asked = move || {
         if !open.get() {
-            return view! { <button class="row-key" on:click=move |_| open.set(true)>{key.get_value()}</button> }.into_any();
+            return view! { <button class="row-key" on:click=press(move || open.set(true))>{key.get_value()}</button> }.into_any();
         }
         view! {
             <div class="asked">
@@ -44,7 +44,7 @@ pub fn AskWords(
                 </label>
                 <div class="two">
                     <button class="work-key first" on:click=go>{key.get_value()}</button>
-                    <button on:click=move |_| open.set(false)>"leave it"</button>
+                    <button on:click=press(move || open.set(false))>"leave it"</button>
                 </div>
             </div>
         }

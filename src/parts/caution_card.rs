@@ -50,6 +50,7 @@ fn card(bench: Bench, step: Option<StepId>, read: bool, caution: Caution) -> Any
                 "I have read it"
             </button>
         }
+        .into_any()
     });
     view! {
         <section class="caution" class:stop=stop aria-label=word>

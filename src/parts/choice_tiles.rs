@@ -1,6 +1,6 @@
 //! Choice tiles: one of a few, by a touch.
 
-use super::dynamic::piece;
+use super::dynamic::{piece, press};
 use leptos::prelude::*;
 
 /// One tile.
@@ -48,12 +48,12 @@ pub fn ChoiceTiles(
     }
 }
 
-fn one(tile: Tile, press: Callback<String>) -> AnyView {
+fn one(tile: Tile, take: Callback<String>) -> AnyView {
     let Tile { id, words, small, on } = tile;
     view! {
-        <button role="radio" aria-checked=on.to_string() on:click=move |_| press.run(id.clone())>
+        <button role="radio" aria-checked=on.to_string() on:click=press(move || take.run(id.clone()))>
             {words}
-            {(!small.is_empty()).then(|| view! { <small>{small}</small> })}
+            {(!small.is_empty()).then(|| view! { <small>{small}</small> }.into_any())}
         </button>
     }
     .into_any()

@@ -1,6 +1,6 @@
 //! One cure clock as a bar with its marks, the time left in large figures and the end in words.
 
-use super::dynamic::{piece, text};
+use super::dynamic::{piece, press, text};
 use super::hand_over::hand_over_calendar;
 use super::when::{digits, span, when};
 use crate::bench::Bench;
@@ -132,10 +132,9 @@ pub fn ClockBar(clock: CureClock) -> impl IntoView {
     }
 }
 
-fn key(words: &'static str, small: &'static str, press: impl Fn() + 'static) -> AnyView {
-    let press: Box<dyn Fn()> = Box::new(press);
+fn key(words: &'static str, small: &'static str, act: impl Fn() + 'static) -> AnyView {
     view! {
-        <button class="work-key" on:click=move |_| press()>
+        <button class="work-key" on:click=press(act)>
             {words}
             <small>{small}</small>
         </button>
@@ -164,7 +163,7 @@ fn drawn(bar: &Drawn) -> AnyView {
         <svg viewBox=format!("-2 -2 {} {}", WIDE + 4.0, HIGH + 4.0) preserveAspectRatio="none" aria-hidden="true">
             <rect class="spread" x=bar.spread_from y="0" width=WIDE - bar.spread_from height=HIGH />
             <rect class="run" x="0" y="0" width=bar.run height=HIGH />
-            {ticks.map(|x| view! { <line class="mark" x1=x x2=x y1="0" y2=HIGH /> }).collect::<Vec<_>>()}
+            {ticks.map(|x| view! { <line class="mark" x1=x x2=x y1="0" y2=HIGH /> }.into_any()).collect::<Vec<_>>()}
             <rect class="outline" x="0" y="0" width=WIDE height=HIGH />
         </svg>
     }

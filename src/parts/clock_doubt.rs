@@ -1,6 +1,6 @@
 //! The phone's clock has jumped: what happened, and the two keys that say which clock is right.
 
-use super::dynamic::piece;
+use super::dynamic::{piece, press};
 use crate::bench::Bench;
 use crate::job::tamper::jump_words;
 use leptos::prelude::*;
@@ -33,7 +33,7 @@ pub fn ClockDoubt() -> impl IntoView {
 
 fn answer(bench: Bench, phone_is_right: bool, words: &'static str, small: &'static str) -> AnyView {
     view! {
-        <button class="work-key" on:click=move |_| bench.judge_clock(phone_is_right)>
+        <button class="work-key" on:click=press(move || bench.judge_clock(phone_is_right))>
             {words}
             <small>{small}</small>
         </button>

@@ -49,3 +49,23 @@ pub fn press(mut act: impl FnMut() + 'static) -> Press {
 pub fn each<T>(items: impl IntoIterator<Item = T>, view: impl FnMut(T) -> AnyView) -> Vec<AnyView> {
     items.into_iter().map(view).collect()
 }
+
+/// A row of a list: what tells it from the others, what it says included, and its view.
+pub struct Row {
+    key: String,
+    view: Box<dyn FnOnce() -> AnyView + Send>,
+}
+
+/// A row whose view is made only when its key is new in the list.
+pub fn row(key: String, view: impl FnOnce() -> AnyView + Send + 'static) -> Row {
+    let view = Box::new(view);
+    Row { key, view }
+}
+
+/// A list that changes: rows whose keys stay keep their place on the page and their focus.
+pub fn rows(list: impl Fn() -> Vec<Row> + Send + Sync + 'static) -> AnyView {
+    let list: Box<dyn Fn() -> Vec<Row> + Send + Sync> = Box::new(list);
+    let key = |row: &Row| row.key.clone();
+    let children = |row: Row| (row.view)();
+    view! { <For each=list key children /> }.into_any()
+}

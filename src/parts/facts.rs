@@ -7,7 +7,7 @@ use leptos::prelude::*;
 pub fn Facts(rows: Vec<(&'static str, String)>) -> impl IntoView {
     view! {
         <dl class="facts">
-            {rows.into_iter().map(|(name, words)| view! { <dt>{name}</dt> <dd>{words}</dd> }).collect_view()}
+            {rows.into_iter().map(|(name, words)| view! { <dt>{name}</dt> <dd>{words}</dd> }.into_any()).collect::<Vec<_>>()}
         </dl>
     }
 }

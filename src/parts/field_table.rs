@@ -41,5 +41,5 @@ pub fn field_table<T: Clone + PartialEq + Send + Sync + 'static>(
         }
         .into_any()
     };
-    table.iter().map(one).collect_view().into_any()
+    table.iter().map(one).collect::<Vec<_>>().into_any()
 }

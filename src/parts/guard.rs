@@ -31,7 +31,7 @@ pub fn GuardLine(
                     <span>{guard.line}</span>
                     <span class="quiet" aria-hidden="true">"…"</span>
                 </button>
-                {doubtful.then(|| view! { <p role="alert">{guard.sentence}</p> {correction_keys(guard.corrections, correct)} })}
+                {doubtful.then(|| view! { <p role="alert">{guard.sentence}</p> {correction_keys(guard.corrections, correct)} }.into_any())}
             </div>
         }
         .into_any()
@@ -42,9 +42,9 @@ pub fn GuardLine(
 /// Readings as keys: a touch corrects the entry.
 fn correction_keys(corrections: Vec<Correction>, correct: Callback<TorqueStatement>) -> impl IntoView {
     let key = move |correction: Correction| {
-        view! { <button on:click=press(move || correct.run(correction.statement))>{correction.words}</button> }
+        view! { <button on:click=press(move || correct.run(correction.statement))>{correction.words}</button> }.into_any()
     };
-    view! { <div class="corrections" role="group" aria-label="it says">{corrections.into_iter().map(key).collect_view()}</div> }
+    view! { <div class="corrections" role="group" aria-label="it says">{corrections.into_iter().map(key).collect::<Vec<_>>()}</div> }
 }
 
 /// The pull against what bolt and thread bear, and what the thread's condition does to it.
@@ -53,7 +53,7 @@ pub fn guard_details(guard: GuardAnswer, statement: TorqueStatement, bolt: Known
         .bars
         .into_iter()
         .map(|bar| share_bar(bar.words(), bar.low, bar.high))
-        .collect_view();
+        .collect::<Vec<_>>();
     let now = bolt.joint.condition;
     let rows = pulls(&statement, &bolt.joint)
         .into_iter()
@@ -63,9 +63,9 @@ pub fn guard_details(guard: GuardAnswer, statement: TorqueStatement, bolt: Known
             } else {
                 condition.words().to_owned()
             };
-            view! { <dt>{name}</dt> <dd>{pull}</dd> }
+            view! { <dt>{name}</dt> <dd>{pull}</dd> }.into_any()
         })
-        .collect_view();
+        .collect::<Vec<_>>();
     view! {
         <section class="guard-details" aria-label="what the torque does">
             <p>{guard.sentence}</p>

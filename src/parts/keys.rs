@@ -1,6 +1,8 @@
 //! Keys side by side: words and what each does, as plain data.
 
+use super::dynamic::press;
 use leptos::prelude::*;
+use std::sync::Arc;
 
 /// One key of a row.
 #[derive(Clone)]
@@ -10,7 +12,7 @@ pub struct KeySpec {
     /// Pressed, where it is one of several to choose from.
     pub on: Option<bool>,
     /// What it does.
-    pub press: Callback<()>,
+    pub press: Arc<dyn Fn() + Send + Sync>,
 }
 
 impl KeySpec {
@@ -19,7 +21,7 @@ impl KeySpec {
         Self {
             words: words.into(),
             on: None,
-            press: Callback::new(move |()| press()),
+            press: Arc::new(press),
         }
     }
 
@@ -39,7 +41,7 @@ pub fn keys(specs: Vec<KeySpec>) -> AnyView {
         .map(|spec| {
             let pressed = spec.on.map(|on| on.to_string());
             view! {
-                <button aria-pressed=pressed on:click=move |_| spec.press.run(())>
+                <button aria-pressed=pressed on:click=press(move || (spec.press)())>
                     {spec.words}
                 </button>
             }

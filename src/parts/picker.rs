@@ -1,6 +1,6 @@
 //! One of a few: a key that shows what is chosen and opens the tiles to choose from.
 
-use super::dynamic::{piece, text};
+use super::dynamic::{piece, press, text};
 use leptos::prelude::*;
 
 /// A choice by place: `chosen` tells which of `options` holds, `take` the one that is touched.
@@ -44,8 +44,9 @@ pub fn picker(
                         {words}
                     </button>
                 }
+                .into_any()
             })
-            .collect_view()
+            .collect::<Vec<_>>()
     };
     let sheet = piece(move || {
         if !open.get() {
@@ -57,7 +58,7 @@ pub fn picker(
                 <div class="tiles" role="radiogroup" aria-label=name>
                     {tiles()}
                 </div>
-                <button on:click=move |_| open.set(false)>"leave it as it was"</button>
+                <button on:click=press(move || open.set(false))>"leave it as it was"</button>
             </div>
         }
         .into_any()
@@ -68,7 +69,7 @@ pub fn picker(
             <button
                 aria-expanded=text(move || open.get().to_string())
                 aria-label=text(move || format!("{name}: {}", value.get()))
-                on:click=move |_| open.update(|open| *open = !*open)
+                on:click=press(move || open.update(|open| *open = !*open))
             >
                 {value}
             </button>

@@ -65,7 +65,7 @@ pub fn ShopNights() -> impl IntoView {
             {piece(move || if planned.get() { more() } else { ().into_any() })}
         </div>
         <ul class="readings quiet" aria-label="shop temperatures">
-            {piece(move || readings(bench).into_iter().map(|words| view! { <li>{words}</li> }).collect::<Vec<_>>().into_any())}
+            {piece(move || readings(bench).into_iter().map(|words| view! { <li>{words}</li> }.into_any()).collect::<Vec<_>>().into_any())}
         </ul>
     }
 }

@@ -15,8 +15,8 @@ const MIDDLE: f64 = HIGH / 2.0;
 
 /// The drawing.
 pub fn thimble(scale: ThimbleScale) -> AnyView {
-    let tube = scale.tube.into_iter().map(tube_line).collect_view();
-    let divisions = scale.thimble.into_iter().map(division).collect_view();
+    let tube = scale.tube.into_iter().map(tube_line).collect::<Vec<_>>();
+    let divisions = scale.thimble.into_iter().map(division).collect::<Vec<_>>();
     view! {
         <svg class="thimble" viewBox=format!("0 0 {WIDE} {HIGH}") role="img" aria-label=format!("scale: {}", scale.words)>
             <line x1="0" y1="22" x2=EDGE y2="22" />
@@ -30,19 +30,22 @@ pub fn thimble(scale: ThimbleScale) -> AnyView {
     .into_any()
 }
 
-fn tube_line(mark: Mark) -> impl IntoView {
+fn tube_line(mark: Mark) -> AnyView {
     let x = EDGE - mark.at * LINE - 2.0;
-    (x > 16.0).then(|| {
-        view! {
-            <g class:set=mark.set>
-                <line x1=x y1="40" x2=x y2=MIDDLE />
-                <text x=x.min(EDGE - FIGURE) y="92">{mark.figure}</text>
-            </g>
-        }
-    })
+    (x > 16.0)
+        .then(|| {
+            view! {
+                <g class:set=mark.set>
+                    <line x1=x y1="40" x2=x y2=MIDDLE />
+                    <text x=x.min(EDGE - FIGURE) y="92">{mark.figure}</text>
+                </g>
+            }
+            .into_any()
+        })
+        .into_any()
 }
 
-fn division(mark: Mark) -> impl IntoView {
+fn division(mark: Mark) -> AnyView {
     let y = MIDDLE - mark.at * DIVISION;
     view! {
         <g class:set=mark.set>
@@ -50,4 +53,5 @@ fn division(mark: Mark) -> impl IntoView {
             <text x=EDGE + 74.0 y=y + 8.0>{mark.figure}</text>
         </g>
     }
+    .into_any()
 }

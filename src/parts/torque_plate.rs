@@ -52,7 +52,7 @@ pub fn AnswerPlate(
                     .with(|s| s.wrenches.get(at).map(|w| w.name.clone()))
             });
             let take = take.zip(name).map(|(at, name)| {
-                view! { <button on:click=press(move || bench.take_wrench(at))>{format!("take {name}")}</button> }
+                view! { <button on:click=press(move || bench.take_wrench(at))>{format!("take {name}")}</button> }.into_any()
             });
             view! { <p class="trouble">{words}</p> {take} }.into_any()
         }
@@ -94,8 +94,8 @@ pub fn OtherUnits(#[prop(into)] answer: Signal<Option<TorqueAnswer>>) -> impl In
         let others = answer.get().map(|answer| answer.others).unwrap_or_default();
         others
             .into_iter()
-            .map(|printed| view! { <span>{format!("{} {}", printed.number, printed.unit)}</span> })
-            .collect_view()
+            .map(|printed| view! { <span>{format!("{} {}", printed.number, printed.unit)}</span> }.into_any())
+            .collect::<Vec<_>>()
             .into_any()
     });
     view! { <p class="units" aria-label="other units">{units}</p> }
@@ -116,9 +116,9 @@ pub fn WrenchRow() -> impl IntoView {
                         " "
                         <span class="quiet figures">{range}</span>
                     </button>
-                }
+                }.into_any()
             };
-            settings.wrenches.iter().enumerate().map(tile).collect_view().into_any()
+            settings.wrenches.iter().enumerate().map(tile).collect::<Vec<_>>().into_any()
         })
     });
     view! {

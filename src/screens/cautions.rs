@@ -1,5 +1,6 @@
 //! Every caution there is, on one plain page.
 
+use crate::parts::dynamic::press;
 use crate::trade::caution::{Caution, Level, every};
 use leptos::prelude::*;
 
@@ -19,7 +20,7 @@ pub fn cautions_screen() -> AnyView {
             </p>
             {part("STOP", "caution stop", stop)}
             {part("CARE", "caution", care)}
-            <button class="side-key" on:click=move |_| crate::device::place::back()>
+            <button class="side-key" on:click=press(move || crate::device::place::back())>
                 "back"
             </button>
         </div>

@@ -43,7 +43,7 @@ pub fn start() {
         let bench = Bench::open(shelves, time::now);
         provide_context(bench);
         follow_the_phone(bench);
-        view! { <Frame /> }
+        view! { <Frame /> }.into_any()
     });
 }
 

@@ -3,7 +3,7 @@
 use crate::bench::Bench;
 use crate::device::paper;
 use crate::job::journal::{Filter, compounds, journal, torque_table};
-use crate::parts::dynamic::piece;
+use crate::parts::dynamic::{piece, press};
 use crate::parts::when::date;
 use crate::screens::Route;
 use crate::trade::moment::Moment;
@@ -19,8 +19,8 @@ pub fn PaperScreen() -> impl IntoView {
     view! {
         <div class="paper-screen">
             <div class="work-keys no-print">
-                <button class="work-key first" on:click=move |_| paper::print()>"Print"</button>
-                <button class="work-key" on:click=move |_| Route::Record.go()>"Back"</button>
+                <button class="work-key first" on:click=press(move || paper::print())>"Print"</button>
+                <button class="work-key" on:click=press(move || Route::Record.go())>"Back"</button>
             </div>
             {piece(move || sheet(bench))}
         </div>

@@ -4,7 +4,7 @@ use crate::bench::Bench;
 use crate::job::bag;
 use crate::job::parts::{self, Listed, PartPlace, PartsTally};
 use crate::parts::ask_words::AskWords;
-use crate::parts::dynamic::{piece, text};
+use crate::parts::dynamic::{piece, press, row, rows, text};
 use crate::parts::keys::{KeySpec, keys};
 use crate::parts::number_field::NumberField;
 use crate::parts::work_keys::UndoKey;
@@ -48,7 +48,8 @@ pub fn PartsScreen() -> impl IntoView {
             list.iter()
                 .filter(|part| takes(part))
                 .cloned()
-                .collect::<Vec<_>>()
+                .map(|part| row(format!("{part:?}"), move || part_row(bench, part, open)))
+                .collect()
         })
     };
     view! {
@@ -57,9 +58,7 @@ pub fn PartsScreen() -> impl IntoView {
             <p class="mid">{text(move || listed.with(|list| PartsTally::of(list).words().join(" ")))}</p>
             {filters}
             <ul aria-label="parts">
-                <For each=shown key=|part| format!("{part:?}") let:part>
-                    {row(bench, part, open)}
-                </For>
+                {rows(shown)}
             </ul>
             <h2>"Bags: fasteners by size"</h2>
             {piece(move || bags(bench, &listed.get()))}
@@ -69,7 +68,7 @@ pub fn PartsScreen() -> impl IntoView {
     }
 }
 
-fn row(bench: Bench, part: Listed, open: RwSignal<Option<String>>) -> AnyView {
+fn part_row(bench: Bench, part: Listed, open: RwSignal<Option<String>>) -> AnyView {
     let number = bench
         .sheet
         .with_untracked(|sheet| sheet.place(part.step).map_or(0, |at| at + 1));
@@ -102,10 +101,10 @@ fn row(bench: Bench, part: Listed, open: RwSignal<Option<String>>) -> AnyView {
             </button>
             <button
                 class="row-key"
-                on:click=move |_| open.update(|open| {
+                on:click=press(move || open.update(|open| {
                     let key = key.get_value();
                     *open = if open.as_ref() == Some(&key) { None } else { Some(key) };
-                })
+                }))
             >
                 <span>{name} <br /> <span class="quiet">{part.words()}</span></span>
                 <span class="quiet figures">{format!("step {number}")}</span>

@@ -6,7 +6,7 @@ use crate::job::csv;
 use crate::job::journal::{Filter, Line, journal};
 use crate::job::record::EntryId;
 use crate::parts::ask_words::AskWords;
-use crate::parts::dynamic::piece;
+use crate::parts::dynamic::{piece, press, row, rows};
 use crate::parts::keys::{KeySpec, keys};
 use crate::parts::when::{date, when};
 use crate::parts::work_keys::UndoKey;
@@ -47,6 +47,14 @@ pub fn RecordScreen() -> impl IntoView {
             most.update(|most| *most += AT_ONCE);
         })]),
     });
+    let lines = move || {
+        let lines = shown.with(|journal| journal.lines.clone());
+        let row = |line: Line| {
+            let key = format!("{} {} {}", line.id.0, line.taken_back, line.remarks.len());
+            row(key, move || line_row(bench, line, open))
+        };
+        lines.into_iter().map(row).collect()
+    };
     let remark = Callback::new(move |words: String| remarked(bench, None, &words));
     view! {
         <div class="page record">
@@ -59,9 +67,7 @@ pub fn RecordScreen() -> impl IntoView {
             <AskWords key="add a remark" label="A remark on the whole job" take=remark />
             {filters}
             <ol class="lines" aria-label="record">
-                <For each=move || shown.with(|journal| journal.lines.clone()) key=|line| format!("{}{}{}", line.id.0, line.taken_back, line.remarks.len()) let:line>
-                    {row(bench, line, open)}
-                </For>
+                {rows(lines)}
             </ol>
             {earlier}
             <p class="quiet">"Nothing leaves the record. To correct a line, add a remark to it."</p>
@@ -70,7 +76,7 @@ pub fn RecordScreen() -> impl IntoView {
     }
 }
 
-fn row(bench: Bench, line: Line, open: RwSignal<Option<EntryId>>) -> AnyView {
+fn line_row(bench: Bench, line: Line, open: RwSignal<Option<EntryId>>) -> AnyView {
     let id = line.id;
     let more = piece(move || {
         if open.get() != Some(id) {
@@ -88,7 +94,7 @@ fn row(bench: Bench, line: Line, open: RwSignal<Option<EntryId>>) -> AnyView {
         .collect();
     view! {
         <li class:taken-back=line.taken_back>
-            <button class="row-key" on:click=move |_| open.update(|at| *at = if *at == Some(id) { None } else { Some(id) })>
+            <button class="row-key" on:click=press(move || open.update(|at| *at = if *at == Some(id) { None } else { Some(id) }))>
                 <span>
                     <span class="quiet figures">{format!("{} · {at} {}", id.0 + 1, line.who)}</span>
                     <br />

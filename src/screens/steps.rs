@@ -4,7 +4,7 @@ use crate::bench::Bench;
 use crate::job::gate::opens_at;
 use crate::job::overview::{Overview, StepState, overview};
 use crate::job::sheet::StepId;
-use crate::parts::dynamic::{piece, text};
+use crate::parts::dynamic::{piece, press, row, rows, text};
 use crate::parts::keys::{KeySpec, keys};
 use crate::parts::progress_bar::progress_bar;
 use crate::parts::when::{span, when};
@@ -31,7 +31,7 @@ pub fn StepsScreen() -> impl IntoView {
             .with(|sheet| (sheet.title.clone(), sheet.machine.clone()));
         view! { <h1>{title}</h1> <p class="quiet">{machine}</p> }.into_any()
     });
-    let rows = move || {
+    let steps = move || {
         let states = seen.with(|seen| seen.states.clone());
         bench.sheet.with(|sheet| {
             let steps = sheet.steps.iter().zip(states).zip(1..);
@@ -41,15 +41,11 @@ pub fn StepsScreen() -> impl IntoView {
                         "" => step.work.word(),
                         word => word,
                     };
-                    (
-                        step.id,
-                        number,
-                        step.title.clone(),
-                        word,
-                        state == StepState::Next,
-                    )
+                    let next = state == StepState::Next;
+                    let line = (step.id, number, step.title.clone(), word, next);
+                    row(format!("{line:?}"), move || step_row(line))
                 })
-                .collect::<Vec<_>>()
+                .collect()
         })
     };
     view! {
@@ -67,7 +63,7 @@ pub fn StepsScreen() -> impl IntoView {
                 KeySpec::new("last actions", || Route::History.go()),
             ])}
             <ol class="step-list">
-                <For each=rows key=|row| row.clone() children=step_row />
+                {rows(steps)}
             </ol>
         </div>
     }
@@ -126,7 +122,7 @@ fn round_up(at: Moment) -> Moment {
 fn step_row((id, number, title, word, next): (StepId, usize, String, &'static str, bool)) -> AnyView {
     view! {
         <li>
-            <button aria-current=next.then_some("step") on:click=move |_| Route::Step(id).go()>
+            <button aria-current=next.then_some("step") on:click=press(move || Route::Step(id).go())>
                 <span class="figures">{number}</span>
                 <span>{title}</span>
                 <span class="quiet">{word}</span>

@@ -17,15 +17,32 @@ const CHOICE: &str = "HALFCASE_COMPILER";
 /// The name under which rustup knows the distribution's compiler.
 const LINKED: &str = "halfcase-distribution";
 
+/// A panic stops the app on the spot, and source places are left out: words that no phone shows.
+const STOP_AT_ONCE: [&str; 3] = [
+    "-Zunstable-options",
+    "-Cpanic=immediate-abort",
+    "-Zlocation-detail=none",
+];
+
 /// A hanging download falls through to the distribution's compiler.
 const PATIENCE: Duration = Duration::from_secs(180);
 
-/// Which compiler builds the page.
+/// Which compiler builds the page, and with which standard library.
 #[derive(Clone, Debug, PartialEq)]
-pub enum Compiler {
+pub struct Compiler {
+    origin: Origin,
+    /// Whether the standard library is built anew, made for size.
+    rebuilds_library: bool,
+    /// Whether it may stop at a panic without words, which no phone shows anyway.
+    stops_at_once: bool,
+}
+
+/// Where the compiler comes from.
+#[derive(Clone, Debug, PartialEq)]
+enum Origin {
     /// The one on PATH; it has the browser's standard library.
     Usual,
-    /// The distribution's, whose standard library for the browser is built from source.
+    /// The distribution's, whose standard library for the browser has to be built from source.
     Distribution { linker: PathBuf, through_rustup: bool },
 }
 
@@ -36,31 +53,81 @@ impl Compiler {
     /// [`SetupError::Missing`] when neither way leads to a compiler.
     pub fn ready(project: &Project) -> Result<Compiler, SetupError> {
         let forced = std::env::var(CHOICE).is_ok_and(|choice| choice == "distribution");
-        if !forced && usual(project) {
-            return Ok(Compiler::Usual);
-        }
-        distribution(project)
+        let (origin, rebuilds_library) = if !forced && usual(project) {
+            (Origin::Usual, source(project))
+        } else {
+            (distribution(project)?, true)
+        };
+        let mut compiler = Compiler {
+            origin,
+            rebuilds_library,
+            stops_at_once: false,
+        };
+        let mut asked = command("rustc", project.root());
+        compiler.apply(&mut asked);
+        asked.args(STOP_AT_ONCE).args(["--print", "cfg"]);
+        compiler.stops_at_once = rebuilds_library && ask(&mut asked).is_some();
+        Ok(compiler)
     }
 
     /// Tells a command that builds the page which compiler to use.
     pub fn apply(&self, command: &mut Command) {
-        let Compiler::Distribution {
+        if let Origin::Distribution {
             linker,
             through_rustup,
-        } = self
-        else {
-            return;
-        };
-        if *through_rustup {
-            command.env("RUSTUP_TOOLCHAIN", LINKED);
+        } = &self.origin
+        {
+            if *through_rustup {
+                command.env("RUSTUP_TOOLCHAIN", LINKED);
+            }
+            command.env("CARGO_TARGET_WASM32_UNKNOWN_UNKNOWN_LINKER", linker);
         }
-        // Building the standard library is an unstable Cargo option; the distribution's stable
-        // compiler takes it with this word.
-        command
-            .env("RUSTC_BOOTSTRAP", "1")
-            .env("CARGO_UNSTABLE_BUILD_STD", "std,panic_abort")
-            .env("CARGO_TARGET_WASM32_UNKNOWN_UNKNOWN_LINKER", linker);
+        if self.rebuilds_library {
+            // Building the standard library is an unstable Cargo option; a stable compiler takes it
+            // with this word.
+            command
+                .env("RUSTC_BOOTSTRAP", "1")
+                .env("CARGO_UNSTABLE_BUILD_STD", "std,panic_abort")
+                .env("CARGO_UNSTABLE_BUILD_STD_FEATURES", "optimize_for_size");
+        }
+        if self.stops_at_once {
+            // Cargo adds these to the flags in `.cargo/config.toml`.
+            command.env(
+                "CARGO_TARGET_WASM32_UNKNOWN_UNKNOWN_RUSTFLAGS",
+                STOP_AT_ONCE.join(" "),
+            );
+        }
     }
+}
+
+/// Whether the library's source lies beside the compiler on PATH, or rustup can fetch it in time.
+fn source(project: &Project) -> bool {
+    let there = || {
+        let sysroot = ask(command("rustc", project.root()).args(["--print", "sysroot"]))?;
+        let library = Path::new(sysroot.trim()).join("lib/rustlib/src/rust/library/Cargo.toml");
+        library
+            .is_file()
+            .then(|| ("the standard library's source, there already".to_owned(), ()))
+    };
+    if look(there).is_some() {
+        return true;
+    }
+    if on_path("rustup", &[]).is_some() {
+        let added = step("rustup component add rust-src", || {
+            run(
+                command("rustup", project.root()).args(["component", "add", "rust-src"]),
+                Some(PATIENCE),
+            )
+        });
+        if let Err(error) = added {
+            println!("  {error}");
+        }
+    }
+    let found = there().is_some();
+    if !found {
+        println!("  Without the standard library's source the release works but is a sixteenth larger.");
+    }
+    found
 }
 
 /// Whether the compiler on PATH has the target, or rustup can fetch it in time.
@@ -98,7 +165,7 @@ fn holds_core(folder: &Path) -> bool {
 }
 
 /// The distribution's compiler with its source, its linker, and rustup's leave to call it.
-fn distribution(project: &Project) -> Result<Compiler, SetupError> {
+fn distribution(project: &Project) -> Result<Origin, SetupError> {
     if library_source().is_none() || wasm_linker().is_none() {
         let lld = packages::newest("lld-").unwrap_or_else(|| "lld".to_owned());
         packages::install(&["rustc-web", "cargo-web", "rust-web-src", &lld])?;
@@ -121,7 +188,7 @@ fn distribution(project: &Project) -> Result<Compiler, SetupError> {
             Some(PATIENCE),
         )?;
     }
-    Ok(Compiler::Distribution {
+    Ok(Origin::Distribution {
         linker,
         through_rustup,
     })

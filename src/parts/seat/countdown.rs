@@ -5,7 +5,7 @@ use crate::bench::Bench;
 use crate::job::seating::oven::OvenState;
 use crate::job::seating::words::{clock_text, window_words};
 use crate::job::sheet::StepId;
-use crate::parts::dynamic::{piece, text, whether};
+use crate::parts::dynamic::{piece, press, text, whether};
 use crate::trade::heat_plan::PlanKind;
 use leptos::prelude::*;
 
@@ -38,7 +38,7 @@ fn start_key(bench: Bench, step: Option<StepId>, answered: Answered) -> AnyView 
         _ => "It is out of the oven",
     };
     view! {
-        <button class="work-key first" on:click=move |_| bench.take_out(step, window)>
+        <button class="work-key first" on:click=press(move || bench.take_out(step, window))>
             {words}
             <small>{window_words(window)}</small>
         </button>
@@ -77,7 +77,7 @@ fn running_view(bench: Bench, step: Option<StepId>) -> AnyView {
                 <span class="value">{digits}</span>
                 <span class="unit">"min"</span>
             </div>
-            <button class="work-key" on:click=move |_| bench.put_countdown_away()>
+            <button class="work-key" on:click=press(move || bench.put_countdown_away())>
                 "It is home"
                 <small>"or start again"</small>
             </button>

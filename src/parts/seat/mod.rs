@@ -75,9 +75,9 @@ fn plate(answer: &SeatAnswer, press_kn: Option<f64>) -> AnyView {
                 <span class="value">{number}</span>
                 <span class="unit">{unit}</span>
             </div>
-            {(!also.is_empty()).then(|| view! { <p class="mid also">{also}</p> })}
+            {(!also.is_empty()).then(|| view! { <p class="mid also">{also}</p> }.into_any())}
             <p class="how">{answer.plan.which.how()}</p>
-            {troubles.into_iter().map(|line| view! { <p class="trouble">{line}</p> }).collect_view()}
+            {troubles.into_iter().map(|line| view! { <p class="trouble">{line}</p> }.into_any()).collect::<Vec<_>>()}
         </section>
     }
     .into_any()

@@ -6,7 +6,7 @@ mod wrenches;
 use crate::bench::{Bench, Look};
 use crate::device::release::{self, Kept};
 use crate::device::wake_lock::Awake;
-use crate::parts::dynamic::press;
+use crate::parts::dynamic::{press, state, text, when};
 use crate::parts::number_field::NumberField;
 use crate::parts::shop::ShopTemperature;
 use crate::parts::work_keys::UndoKey;
@@ -75,18 +75,19 @@ fn Display() -> impl IntoView {
             <legend>"Display"</legend>
             <div class="tiles" role="radiogroup" aria-label="look">
                 {looks
+                    .into_iter()
                     .map(|(look, words)| {
                         view! {
                             <button
                                 role="radio"
-                                aria-checked=move || (bench.settings.with(|s| s.look) == look).to_string()
-                                on:click=move |_| bench.set("look", |settings| settings.look = look)
+                                aria-checked=state(move || bench.settings.with(|s| s.look) == look)
+                                on:click=press(move || bench.set("look", |settings| settings.look = look))
                             >
                                 {words}
                             </button>
-                        }
+                        }.into_any()
                     })
-                    .collect_view()}
+                    .collect::<Vec<_>>()}
             </div>
             <label>
                 "Initials for the record"
@@ -94,7 +95,7 @@ fn Display() -> impl IntoView {
                     type="text"
                     autocomplete="off"
                     maxlength="4"
-                    prop:value=move || bench.settings.with(|s| s.initials.clone())
+                    prop:value=text(move || bench.settings.with(|s| s.initials.clone()))
                     on:change=move |event| {
                         let initials = event_target_value(&event);
                         bench.set("initials", |settings| settings.initials = initials);
@@ -124,9 +125,9 @@ fn Standing() -> impl IntoView {
         <fieldset>
             <legend>"This phone"</legend>
             <p role="status">{offline}</p>
-            <Show when=move || bench.kept.get() == Kept::NewerWaits>
-                <button class="work-key" on:click=move |_| release::take_over()>"Take the newer release"</button>
-            </Show>
+            {when(move || bench.kept.get() == Kept::NewerWaits, || view! {
+                <button class="work-key" on:click=press(release::take_over)>"Take the newer release"</button>
+            }.into_any())}
             <p>{awake}</p>
             <p class="quiet">
                 "Everything stays in this browser’s storage. A page that is not installed may be cleared by some phones after a week without use: put it on the home screen first."

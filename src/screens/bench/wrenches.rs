@@ -53,13 +53,13 @@ pub fn MyWrenches() -> impl IntoView {
                         <button aria-label=format!("remove {name}") on:click=press(move || bench.remove_wrench(at))>"remove"</button>
                     </div>
                 </li>
-            }
+            }.into_any()
         };
         wrenches
             .into_iter()
             .enumerate()
             .map(row)
-            .collect_view()
+            .collect::<Vec<_>>()
             .into_any()
     });
     let form: Piece = piece(move || {

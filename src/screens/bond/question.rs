@@ -74,9 +74,11 @@ fn one(desk: Desk, asked: Asked) -> AnyView {
         more,
     } = asked;
     let take = Callback::new(move |choice: String| desk.choose(&id, &choice));
-    let assumed = (!assumed.is_empty()).then(|| view! { <p class="quiet">"Don’t know: " {assumed}</p> });
+    let assumed =
+        (!assumed.is_empty()).then(|| view! { <p class="quiet">"Don’t know: " {assumed}</p> }.into_any());
     let rest = more.then(|| {
         view! { <button on:click=press(move || desk.leave_the_rest())>"I don’t know the rest"</button> }
+            .into_any()
     });
     view! {
         <section class="question" aria-label="question">
@@ -112,7 +114,7 @@ pub fn Answers(desk: Desk) -> impl IntoView {
         <section class="answers" aria-label="answers">
             <h2>"Answers: touch one to change it"</h2>
             <ul>{piece(move || rows.get().into_iter().map(row).collect::<Vec<_>>().into_any())}</ul>
-            {desk.step.is_none().then(|| view! { <button on:click=press(move || desk.begin_again())>"another joint"</button> })}
+            {desk.step.is_none().then(|| view! { <button on:click=press(move || desk.begin_again())>"another joint"</button> }.into_any())}
         </section>
     }
 }

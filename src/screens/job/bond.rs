@@ -30,7 +30,7 @@ pub fn BondWork(step: StoredValue<Step>) -> impl IntoView {
         })
     });
     view! {
-        {bond.map(|bond| view! { <p class="quiet">{bond.joint.clone()}</p> <CompoundLine application=bond.application step=id /> })}
+        {bond.map(|bond| view! { <p class="quiet">{bond.joint.clone()}</p> <CompoundLine application=bond.application step=id /> }.into_any())}
         {piece(move || {
             let clocks = clocks.get().into_iter();
             clocks.map(|clock| view! { <ClockBar clock /> }.into_any()).collect::<Vec<_>>().into_any()
@@ -70,7 +70,7 @@ fn short(answer: &BondAnswer) -> AnyView {
     );
     view! {
         <strong>{answer.title()}</strong>
-        {answer.refused.clone().map(|why| view! { <p class="trouble-line">{why}</p> })}
+        {answer.refused.clone().map(|why| view! { <p class="trouble-line">{why}</p> }.into_any())}
         {lines.into_iter().map(|line| view! { <p>{line}</p> }.into_any()).collect::<Vec<_>>()}
     }
     .into_any()

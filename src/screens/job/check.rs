@@ -6,7 +6,7 @@ use crate::job::bore::{limit_words, verdict};
 use crate::job::sheet::Step;
 use crate::job::work::{Limit, Work};
 use crate::parts::ask_words::AskWords;
-use crate::parts::dynamic::{piece, text};
+use crate::parts::dynamic::{piece, press, text};
 use crate::parts::keys::{KeySpec, keys};
 use crate::parts::number_field::NumberField;
 use leptos::prelude::*;
@@ -44,7 +44,7 @@ pub fn CheckWork(step: StoredValue<Step>) -> impl IntoView {
         .into_iter()
         .map(|bore| view! { <BoreGrid step bore with /> }.into_any())
         .collect();
-    let with_what = measures.then(|| view! { <WithWhat with /> });
+    let with_what = measures.then(|| view! { <WithWhat with /> }.into_any());
     view! { {with_what} {readings} {bores} }.into_any()
 }
 
@@ -117,7 +117,7 @@ fn WithWhat(with: RwSignal<ReadWith>) -> impl IntoView {
         <div class="two">
             <div class="field">
                 <span>"read with"</span>
-                <button aria-label=text(move || format!("read with: {}", tool())) on:click=move |_| open.update(|open| *open = !*open)>
+                <button aria-label=text(move || format!("read with: {}", tool())) on:click=press(move || open.update(|open| *open = !*open))>
                     <span>{text(tool)}</span>
                 </button>
             </div>

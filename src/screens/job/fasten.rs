@@ -47,9 +47,9 @@ pub fn FastenWork(step: StoredValue<Step>) -> impl IntoView {
         <p class="mid pass">{text(move || kept.with_value(|fasten| fasten.pass_words(pass.get())))}</p>
         {plate}
         <Guard step kept />
-        {fasten.self_locking.then(|| view! { <Running step kept /> })}
+        {fasten.self_locking.then(|| view! { <Running step kept /> }.into_any())}
         <Bolts bolts />
-        {fasten.compound.clone().map(|application| view! { <CompoundLine application step=id /> })}
+        {fasten.compound.clone().map(|application| view! { <CompoundLine application step=id /> }.into_any())}
         <p>{fastener_words(&fasten)}</p>
         <OtherUnits answer />
         <ScaleDrawing answer />

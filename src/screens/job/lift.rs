@@ -1,6 +1,7 @@
 //! A lift step: whether hands may do it, what the sling sees.
 
 use crate::job::sheet::Step;
+use crate::parts::dynamic::press;
 use crate::parts::lift::{answered, lift_drawing, lift_plate};
 use crate::screens::Route;
 use leptos::prelude::*;
@@ -13,7 +14,7 @@ pub fn LiftView(step: StoredValue<Step>) -> impl IntoView {
     view! {
         {lift_plate(answered)}
         {lift_drawing(answered)}
-        <button class="side-key" on:click=move |_| Route::Lift(Some(id)).go()>
+        <button class="side-key" on:click=press(move || Route::Lift(Some(id)).go())>
             "on Lift: reach, heights, sling, hoist"
         </button>
     }

@@ -1,6 +1,7 @@
 //! A seat step: how this press fit goes together, and what was read when it sat.
 
 use crate::job::sheet::Step;
+use crate::parts::dynamic::press;
 use crate::parts::seat::{answered, countdown, depth_readings, fit_facts, plan_plate, tool_facts};
 use crate::screens::Route;
 use leptos::prelude::*;
@@ -16,7 +17,7 @@ pub fn SeatWork(step: StoredValue<Step>) -> impl IntoView {
         {depth_readings(Some(id), answered)}
         {tool_facts(answered)}
         {fit_facts(answered)}
-        <button class="side-key" on:click=move |_| Route::Seat(Some(id)).go()>
+        <button class="side-key" on:click=press(move || Route::Seat(Some(id)).go())>
             "on Seat: drawings, sizes, limits"
         </button>
     }

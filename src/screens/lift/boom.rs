@@ -2,7 +2,7 @@
 
 use super::Form;
 use crate::job::field::Kept;
-use crate::parts::dynamic::{piece, text};
+use crate::parts::dynamic::{piece, press, text};
 use crate::parts::field_table::number;
 use crate::trade::hoist::BoomPosition;
 use crate::trade::quantity::MassUnit;
@@ -22,7 +22,7 @@ pub fn boom(form: Form) -> AnyView {
             .into_iter()
             .enumerate()
             .map(|(at, position)| hole(form, at, position, here, unit))
-            .collect_view()
+            .collect::<Vec<_>>()
             .into_any()
     });
     view! {
@@ -50,7 +50,7 @@ fn hole(form: Form, at: usize, position: BoomPosition, here: Option<f64>, unit: 
             <button aria-pressed=on.to_string() on:click=use_it>
                 {words}
             </button>
-            <button class="side-key" aria-label=gone on:click=move |_| form.bench.remove_boom(at)>
+            <button class="side-key" aria-label=gone on:click=press(move || form.bench.remove_boom(at))>
                 "remove"
             </button>
         </div>

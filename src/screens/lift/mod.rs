@@ -8,7 +8,7 @@ use crate::job::lifting::fields::{HANDS, LOAD, SLING};
 use crate::job::sheet::StepId;
 use crate::job::work::{LiftWay, LiftWork, Work};
 use crate::parts::caution_card::caution_list;
-use crate::parts::dynamic::{text, whether};
+use crate::parts::dynamic::{press, text, whether};
 use crate::parts::field_table::field_table;
 use crate::parts::lift::{answered, lift_drawing, lift_plate};
 use crate::parts::picker::picker;
@@ -109,7 +109,7 @@ fn head(bench: Bench, step: Option<StepId>) -> AnyView {
     view! {
         <header class="of-step">
             <h1>{title}</h1>
-            <button class="side-key" on:click=move |_| Route::Step(id).go()>
+            <button class="side-key" on:click=press(move || Route::Step(id).go())>
                 "back to the step"
             </button>
         </header>

@@ -3,7 +3,7 @@
 use crate::bench::Bench;
 use crate::job::form::{Field, Kind};
 use crate::job::sheet::StepId;
-use crate::parts::dynamic::{piece, when};
+use crate::parts::dynamic::{piece, press, when};
 use crate::parts::keypad::TorqueKeypad;
 use crate::parts::keys::{KeySpec, keys};
 use crate::parts::number_field::NumberField;
@@ -92,7 +92,7 @@ fn opened(
             <button
                 aria-label=format!("{label}: {value}")
                 aria-expanded=Signal::derive(move || open.get().to_string())
-                on:click=move |_| open.update(|open| *open = !*open)
+                on:click=press(move || open.update(|open| *open = !*open))
             >
                 <span>{value.clone()}</span>
                 <span class="quiet" aria-hidden="true">"▾"</span>
@@ -165,7 +165,7 @@ pub fn torque_sheet(
             <TorqueKeypad typed unit clearing=|()| () words=move |()| in_words.set(true) />
             {own_words}
             <button class="work-key first" on:click=go>"take it"</button>
-            <button on:click=move |_| leave()>"leave it as it was"</button>
+            <button on:click=press(move || leave())>"leave it as it was"</button>
         </div>
     }
     .into_any()

@@ -9,7 +9,7 @@ pub use step_form::StepForm;
 use crate::bench::{Bench, Incoming};
 use crate::job::sheet::StepId;
 use crate::parts::ask_words::AskWords;
-use crate::parts::dynamic::piece;
+use crate::parts::dynamic::{piece, press, row, rows};
 use crate::parts::file_key::FileKey;
 use crate::parts::keys::{KeySpec, keys};
 use crate::parts::work_keys::UndoKey;
@@ -23,12 +23,15 @@ pub fn PlanScreen() -> impl IntoView {
     let picked = RwSignal::new(None::<StepId>);
     // Where a new step is being put: behind that one, or at the end.
     let adding = RwSignal::new(None::<Option<StepId>>);
-    let rows = move || {
+    let steps = move || {
         bench.sheet.with(|sheet| {
             let numbered = sheet.steps.iter().zip(1..);
             numbered
-                .map(|(step, number)| (step.id, number, step.title.clone(), step.work.word()))
-                .collect::<Vec<_>>()
+                .map(|(step, number)| {
+                    let line = (step.id, number, step.title.clone(), step.work.word());
+                    row(format!("{line:?}"), move || plan_row(bench, line, picked, adding))
+                })
+                .collect()
         })
     };
     let machine = Callback::new(move |words: String| {
@@ -43,7 +46,7 @@ pub fn PlanScreen() -> impl IntoView {
             <h1>{title}</h1>
             <AskWords key="name the machine" label="Which machine?" first=machine_name.clone() take=machine />
             <p class="quiet">{machine_name}</p>
-            {empty.then(|| view! { <p>"No steps yet. Add the first one."</p> })}
+            {empty.then(|| view! { <p>"No steps yet. Add the first one."</p> }.into_any())}
         }
         .into_any()
     });
@@ -53,16 +56,14 @@ pub fn PlanScreen() -> impl IntoView {
             <div class="body">
                 {head}
                 <ol class="step-list">
-                    <For each=rows key=|row| row.clone() let:row>
-                        {plan_row(bench, row, picked, adding)}
-                    </For>
+                    {rows(steps)}
                 </ol>
                 {piece(move || adding.get().map_or(().into_any(), |after| new::new_step(bench, after, adding)))}
                 <FileKey words="add steps from a table of fasteners" accept=".csv,.txt,.tsv,text/csv" take=from_table(bench) />
                 {keys(vec![KeySpec::new("all steps", || Route::Steps.go())])}
             </div>
             <div class="work-keys">
-                <button class="work-key first" on:click=move |_| adding.set(Some(None))>"Add a step"</button>
+                <button class="work-key first" on:click=press(move || adding.set(Some(None)))>"Add a step"</button>
                 <UndoKey />
             </div>
         </div>
@@ -106,7 +107,7 @@ fn plan_row(
     });
     view! {
         <li>
-            <button on:click=move |_| picked.update(|at| *at = if *at == Some(id) { None } else { Some(id) })>
+            <button on:click=press(move || picked.update(|at| *at = if *at == Some(id) { None } else { Some(id) }))>
                 <span class="figures">{number}</span>
                 <span>{title}</span>
                 <span class="quiet">{word}</span>

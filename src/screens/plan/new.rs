@@ -5,7 +5,7 @@ use crate::bench::Bench;
 use crate::job::form::{self, KINDS};
 use crate::job::sheet::{Step, StepId};
 use crate::job::work::Work;
-use crate::parts::dynamic::piece;
+use crate::parts::dynamic::{piece, press};
 use crate::parts::keys::{KeySpec, keys};
 use crate::screens::Route;
 use crate::trade::thread::Thread;
@@ -51,7 +51,7 @@ pub fn new_step(bench: Bench, after: Option<StepId>, adding: RwSignal<Option<Opt
     view! {
         <section class="waits" aria-label="new step">
             {asked}
-            <button on:click=move |_| adding.set(None)>"no new step"</button>
+            <button on:click=press(move || adding.set(None))>"no new step"</button>
         </section>
     }
     .into_any()

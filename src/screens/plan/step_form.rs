@@ -4,7 +4,7 @@ use super::field::field_row;
 use crate::bench::Bench;
 use crate::job::form::{self, KINDS};
 use crate::job::sheet::StepId;
-use crate::parts::dynamic::piece;
+use crate::parts::dynamic::{piece, press, row, rows};
 use crate::parts::keys::{KeySpec, keys};
 use crate::parts::work_keys::UndoKey;
 use crate::screens::Route;
@@ -17,7 +17,8 @@ pub fn StepForm(step: StepId) -> impl IntoView {
     let fields = move || {
         bench.sheet.with(|sheet| {
             let fields = sheet.step(step).map(|found| form::fields(sheet, found));
-            fields.unwrap_or_default()
+            let row = |field| row(format!("{field:?}"), move || field_row(bench, step, field));
+            fields.into_iter().flatten().map(row).collect()
         })
     };
     let heading = move || {
@@ -51,13 +52,11 @@ pub fn StepForm(step: StepId) -> impl IntoView {
         <div class="step plan">
             <header class="head end"><h1>{heading}</h1></header>
             <div class="body form">
-                <For each=fields key=|field| format!("{field:?}") let:field>
-                    {field_row(bench, step, field)}
-                </For>
+                {rows(fields)}
                 {other_kind}
             </div>
             <div class="work-keys">
-                <button class="work-key first" on:click=move |_| Route::Plan.go()>"Back to the plan"</button>
+                <button class="work-key first" on:click=press(move || Route::Plan.go())>"Back to the plan"</button>
                 <UndoKey />
             </div>
         </div>

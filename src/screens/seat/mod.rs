@@ -8,7 +8,7 @@ use crate::job::seating::fields::{DEPTHS, LIMITS, SHAPE, TOOLS};
 use crate::job::sheet::StepId;
 use crate::job::work::{Seat, SeatDepth, SeatWay, Work};
 use crate::parts::caution_card::caution_list;
-use crate::parts::dynamic::{text, whether};
+use crate::parts::dynamic::{press, text, whether};
 use crate::parts::field_table::field_table;
 use crate::parts::picker::picker;
 use crate::parts::seat::{
@@ -115,7 +115,7 @@ fn head(bench: Bench, step: Option<StepId>, name: &'static str) -> AnyView {
     view! {
         <header class="of-step">
             <h1>{title}</h1>
-            <button class="side-key" on:click=move |_| Route::Step(id).go()>
+            <button class="side-key" on:click=press(move || Route::Step(id).go())>
                 "back to the step"
             </button>
         </header>

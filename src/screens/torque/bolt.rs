@@ -60,9 +60,9 @@ fn Threads(entry: Entry) -> impl IntoView {
                 <button role="radio" aria-checked=pressed.to_string() on:click=press(move || take_thread(entry, thread))>
                     {thread.name()}
                 </button>
-            }
+            }.into_any()
         };
-        threads.into_iter().map(tile).collect_view().into_any()
+        threads.into_iter().map(tile).collect::<Vec<_>>().into_any()
     });
     view! {
         <div class="tiles narrow" role="radiogroup" aria-label="thread">

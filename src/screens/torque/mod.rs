@@ -91,7 +91,7 @@ fn Tabs(entry: Entry) -> impl IntoView {
             <button role="tab" aria-selected=text(move || on.get().to_string()) on:click=press(move || entry.show(panel))>
                 {name}
             </button>
-        }
+        }.into_any()
     };
     view! { <div class="tabs" role="tablist" aria-label="Torque">{tabs.map(tab)}</div> }
 }

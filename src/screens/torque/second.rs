@@ -81,7 +81,7 @@ pub fn PairLine(entry: Entry) -> impl IntoView {
                 entry.correct(&fix.first);
                 bench.enter_also(Some(&fix.second));
             };
-            view! { <button on:click=press>{words}</button> }
+            view! { <button on:click=press>{words}</button> }.into_any()
         };
         view! {
             <div class="guard" class:stop=stop role="status">
@@ -91,7 +91,7 @@ pub fn PairLine(entry: Entry) -> impl IntoView {
                     {sentence}
                 </p>
                 <div class="corrections" role="group" aria-label="it says">
-                    {fixes.into_iter().map(fix).collect_view()}
+                    {fixes.into_iter().map(fix).collect::<Vec<_>>()}
                     <button on:click=press(move || bench.enter_also(None))>"forget the second"</button>
                 </div>
             </div>
