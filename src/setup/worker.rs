@@ -111,11 +111,24 @@ fn gather(folder: &Path, prefix: &str, files: &mut BTreeMap<String, Vec<u8>>) ->
         let name = format!("{prefix}{}", entry.file_name().to_string_lossy());
         if path.is_dir() {
             gather(&path, &format!("{name}/"), files)?;
-        } else if name != WORKER && !name.ends_with(".br") && !name.ends_with(".d.ts") {
+        } else if is_kept(&name) {
             files.insert(name, fs::read(&path).map_err(SetupError::file(&path))?);
         }
     }
     Ok(())
+}
+
+/// Served, but asked for by no visit: for people, for other programs, for installing the app.
+const BESIDE: [&str; 4] = [
+    "icon-192.png",
+    "icon-512.png",
+    "job-form.schema.json",
+    "type/LICENSE.txt",
+];
+
+fn is_kept(name: &str) -> bool {
+    let made = [".br", ".d.ts"].iter().any(|end| name.ends_with(end));
+    name != WORKER && !made && !BESIDE.contains(&name)
 }
 
 #[cfg(test)]
