@@ -5,6 +5,7 @@
 
 mod error;
 mod indent;
+mod inside;
 mod node;
 mod parse;
 mod read;

@@ -100,6 +100,7 @@ impl<'a> Parser<'a> {
     /// Steps over the opening bracket or the comma; `false` past the closing bracket.
     fn goes_on(&mut self, close: u8, first: bool) -> Result<bool, Fault> {
         self.at += usize::from(first);
+        let last = self.at;
         let next = self.next().ok_or(ENDS)?;
         if next == close {
             self.at += 1;
@@ -109,6 +110,8 @@ impl<'a> Parser<'a> {
             return Ok(true);
         }
         if next != b',' {
+            // It is missing where the last item ends, often a line before the next.
+            self.at = last;
             return Err(match close {
                 b']' => "`,` or `]` is missing",
                 _ => "`,` or `}` is missing",

@@ -1,10 +1,9 @@
 //! From nodes to types: serde's side of reading.
 
 use super::error::JsonError;
+use super::inside::{Fields, Items, Variant};
 use super::node::{Node, What};
-use serde::de::{
-    DeserializeOwned, DeserializeSeed, Deserializer, EnumAccess, MapAccess, SeqAccess, VariantAccess, Visitor,
-};
+use serde::de::{DeserializeOwned, Deserializer, Visitor};
 use serde::forward_to_deserialize_any;
 use std::cell::Cell;
 
@@ -23,21 +22,21 @@ pub fn read<T: DeserializeOwned>(root: &Node<'_>) -> Result<T, JsonError> {
 
 /// One node, to be read.
 #[derive(Clone, Copy)]
-struct Reader<'n> {
-    node: &'n Node<'n>,
+pub struct Reader<'n> {
+    pub node: &'n Node<'n>,
     /// The node that was looked at last. An error is about that one: noting it costs each type
     /// less than adding to the error on its way out.
-    place: &'n Cell<usize>,
+    pub place: &'n Cell<usize>,
 }
 
 impl<'n> Reader<'n> {
-    fn of(self, node: &'n Node<'n>) -> Self {
+    pub fn of(self, node: &'n Node<'n>) -> Self {
         Self { node, ..self }
     }
 
     #[cold]
     #[inline(never)]
-    fn needs(self, what: &str) -> JsonError {
+    pub fn needs(self, what: &str) -> JsonError {
         JsonError::new(format!("{what} is needed here, not {}", self.node.named()))
     }
 
@@ -103,7 +102,7 @@ impl<'n> Reader<'n> {
     }
 
     #[inline(never)]
-    fn list_of(self, count: usize) -> Result<Items<'n>, JsonError> {
+    pub fn list_of(self, count: usize) -> Result<Items<'n>, JsonError> {
         let items = self.list()?;
         if items.rest.len() == count {
             return Ok(items);
@@ -115,7 +114,7 @@ impl<'n> Reader<'n> {
     }
 
     #[inline(never)]
-    fn fields(self) -> Result<Fields<'n>, JsonError> {
+    pub fn fields(self) -> Result<Fields<'n>, JsonError> {
         self.place.set(self.node.at);
         match &self.node.what {
             What::Fields(fields) => Ok(Fields {
@@ -262,131 +261,4 @@ impl<'de> Deserializer<'de> for Reader<'_> {
     }
 
     forward_to_deserialize_any! { i128 u128 char bytes byte_buf unit unit_struct }
-}
-
-/// The items of a list still to be read.
-struct Items<'n> {
-    list: Reader<'n>,
-    rest: &'n [Node<'n>],
-}
-
-impl<'n> Items<'n> {
-    #[inline(never)]
-    fn step(&mut self) -> Option<Reader<'n>> {
-        let Some((first, rest)) = self.rest.split_first() else {
-            self.list.place.set(self.list.node.at);
-            return None;
-        };
-        self.rest = rest;
-        Some(self.list.of(first))
-    }
-}
-
-impl<'de> SeqAccess<'de> for Items<'_> {
-    type Error = JsonError;
-
-    fn next_element_seed<S: DeserializeSeed<'de>>(&mut self, seed: S) -> Result<Option<S::Value>, JsonError> {
-        match self.step() {
-            Some(item) => seed.deserialize(item).map(Some),
-            None => Ok(None),
-        }
-    }
-
-    fn size_hint(&self) -> Option<usize> {
-        Some(self.rest.len())
-    }
-}
-
-/// The fields of an object still to be read, and the value of the one named last.
-struct Fields<'n> {
-    object: Reader<'n>,
-    value: &'n Node<'n>,
-    rest: &'n [(Node<'n>, Node<'n>)],
-}
-
-impl<'n> Fields<'n> {
-    /// The next name. At the end the object itself is what was looked at last: a field it lacks is its fault.
-    #[inline(never)]
-    fn step(&mut self) -> Option<Reader<'n>> {
-        let Some(((name, value), rest)) = self.rest.split_first() else {
-            self.object.place.set(self.object.node.at);
-            return None;
-        };
-        self.rest = rest;
-        self.value = value;
-        Some(self.object.of(name))
-    }
-}
-
-impl<'de> MapAccess<'de> for Fields<'_> {
-    type Error = JsonError;
-
-    fn next_key_seed<S: DeserializeSeed<'de>>(&mut self, seed: S) -> Result<Option<S::Value>, JsonError> {
-        match self.step() {
-            Some(name) => seed.deserialize(name).map(Some),
-            None => Ok(None),
-        }
-    }
-
-    fn next_value_seed<S: DeserializeSeed<'de>>(&mut self, seed: S) -> Result<S::Value, JsonError> {
-        seed.deserialize(self.object.of(self.value))
-    }
-}
-
-/// One kind of several, with what it holds.
-struct Variant<'n> {
-    name: Reader<'n>,
-    content: Option<&'n Node<'n>>,
-}
-
-impl<'n> Variant<'n> {
-    #[inline(never)]
-    fn content(self) -> Result<Reader<'n>, JsonError> {
-        let bare = || {
-            let name = self.name.node.words().unwrap_or_default();
-            JsonError::new(format!("“{name}” must have a value: {{\"{name}\": …}}"))
-        };
-        self.content.map(|node| self.name.of(node)).ok_or_else(bare)
-    }
-}
-
-impl<'de, 'n> EnumAccess<'de> for Variant<'n> {
-    type Error = JsonError;
-    type Variant = Self;
-
-    fn variant_seed<S: DeserializeSeed<'de>>(self, seed: S) -> Result<(S::Value, Self), JsonError> {
-        Ok((seed.deserialize(self.name)?, self))
-    }
-}
-
-impl<'de> VariantAccess<'de> for Variant<'_> {
-    type Error = JsonError;
-
-    #[inline(never)]
-    fn unit_variant(self) -> Result<(), JsonError> {
-        match self.content {
-            None => Ok(()),
-            Some(node) if matches!(node.what, What::Null) => Ok(()),
-            Some(node) => {
-                self.name.place.set(node.at);
-                Err(self.name.of(node).needs("nothing, or null,"))
-            }
-        }
-    }
-
-    fn newtype_variant_seed<S: DeserializeSeed<'de>>(self, seed: S) -> Result<S::Value, JsonError> {
-        seed.deserialize(self.content()?)
-    }
-
-    fn tuple_variant<V: Visitor<'de>>(self, count: usize, visitor: V) -> Result<V::Value, JsonError> {
-        visitor.visit_seq(self.content()?.list_of(count)?)
-    }
-
-    fn struct_variant<V: Visitor<'de>>(
-        self,
-        _: &'static [&'static str],
-        visitor: V,
-    ) -> Result<V::Value, JsonError> {
-        visitor.visit_map(self.content()?.fields()?)
-    }
 }
