@@ -39,7 +39,11 @@ fn a_torque_without_a_unit_is_refused() {
     let words = refusal(
         r#"{"version":1,"title":"x","steps":[{"id":1,"title":"y","work":{"fasten":{"thread":"M6","torque":"9","layout":"single"}}}]}"#,
     );
-    assert!(words.contains("unit"), "{words}");
+    assert_eq!(
+        words,
+        "Line 1 (steps, 1st, work, fasten, torque) is not a job sheet: Character 2: the unit is missing; \
+         add N·m, ft·lb, in·lb, kgf·m, kgf·cm or oz·in."
+    );
 }
 
 #[test]

@@ -21,7 +21,11 @@ struct Problem {
 impl JsonError {
     #[cold]
     #[inline(never)]
-    pub(super) fn new(what: String) -> Self {
+    pub(super) fn new(mut what: String) -> Self {
+        // Some readers speak in whole sentences; whoever shows this one ends it.
+        if what.ends_with('.') {
+            what.pop();
+        }
         Self(Box::new(Problem {
             what,
             ..Problem::default()
