@@ -1,6 +1,6 @@
 //! What is wrong with a text, and where.
 
-use super::node::{Node, What};
+use super::node::{Node, Seen, What};
 use std::fmt::{self, Display};
 
 /// Why a text can't be read, in words that go on from "… can't be read:".
@@ -32,33 +32,33 @@ impl JsonError {
         }))
     }
 
-    /// With the names that lead from `root` to the node that begins at `at`.
+    /// With the names that lead from `root` to the node at which reading stopped.
     #[cold]
     #[inline(never)]
-    pub(super) fn found_at(mut self, root: &Node<'_>, at: usize) -> Self {
-        self.0.at = at;
-        let mut node = Some(root);
-        while let Some(here) = node {
-            node = match &here.what {
+    pub(super) fn found_in(mut self, root: &Node<'_>) -> Self {
+        let mut next = Some(root);
+        while let Some(node) = next {
+            self.0.at = node.at;
+            next = match &node.what {
+                _ if node.seen.get() == Seen::Ended => None,
                 What::List(items) => {
-                    items
-                        .iter()
-                        .enumerate()
-                        .rfind(|(_, item)| item.at <= at)
-                        .map(|(place, item)| {
-                            self.0.path.push(ordinal(place + 1));
-                            item
-                        })
+                    let last = items.iter().enumerate().rfind(|(_, item)| item.is_seen());
+                    last.map(|(place, item)| {
+                        self.0.path.push(ordinal(place + 1));
+                        item
+                    })
                 }
-                What::Fields(fields) => fields
-                    .iter()
-                    .rfind(|(name, _)| name.at <= at)
-                    // A fault of the name itself is the whole object's.
-                    .filter(|(_, value)| value.at <= at)
-                    .map(|(name, value)| {
-                        self.0.path.extend(name.words().map(str::to_owned));
-                        value
-                    }),
+                What::Fields(fields) => {
+                    let last = fields.iter().rfind(|(name, _)| name.is_seen());
+                    last.and_then(|(name, value)| {
+                        // A fault of the name itself, which has a line of its own, is the object's.
+                        self.0.at = name.at;
+                        value.is_seen().then(|| {
+                            self.0.path.extend(name.words().map(str::to_owned));
+                            value
+                        })
+                    })
+                }
                 _ => None,
             };
         }

@@ -1,7 +1,7 @@
 //! What is inside a node: items, fields, the content of a kind; read one after another.
 
 use super::error::JsonError;
-use super::node::{Node, What};
+use super::node::{Node, Seen, What};
 use super::read::Reader;
 use serde::de::{DeserializeSeed, EnumAccess, MapAccess, SeqAccess, VariantAccess, Visitor};
 
@@ -15,11 +15,11 @@ impl<'n> Items<'n> {
     #[inline(never)]
     fn step(&mut self) -> Option<Reader<'n>> {
         let Some((first, rest)) = self.rest.split_first() else {
-            self.list.place.set(self.list.node.at);
+            self.list.node.seen.set(Seen::Ended);
             return None;
         };
         self.rest = rest;
-        Some(self.list.of(first))
+        Some(Reader { node: first })
     }
 }
 
@@ -50,12 +50,12 @@ impl<'n> Fields<'n> {
     #[inline(never)]
     fn step(&mut self) -> Option<Reader<'n>> {
         let Some(((name, value), rest)) = self.rest.split_first() else {
-            self.object.place.set(self.object.node.at);
+            self.object.node.seen.set(Seen::Ended);
             return None;
         };
         self.rest = rest;
         self.value = value;
-        Some(self.object.of(name))
+        Some(Reader { node: name })
     }
 }
 
@@ -70,7 +70,7 @@ impl<'de> MapAccess<'de> for Fields<'_> {
     }
 
     fn next_value_seed<S: DeserializeSeed<'de>>(&mut self, seed: S) -> Result<S::Value, JsonError> {
-        seed.deserialize(self.object.of(self.value))
+        seed.deserialize(Reader { node: self.value })
     }
 }
 
@@ -87,7 +87,7 @@ impl<'n> Variant<'n> {
             let name = self.name.node.words().unwrap_or_default();
             JsonError::new(format!("“{name}” must have a value: {{\"{name}\": …}}"))
         };
-        self.content.map(|node| self.name.of(node)).ok_or_else(bare)
+        self.content.map(|node| Reader { node }).ok_or_else(bare)
     }
 }
 
@@ -109,8 +109,8 @@ impl<'de> VariantAccess<'de> for Variant<'_> {
             None => Ok(()),
             Some(node) if matches!(node.what, What::Null) => Ok(()),
             Some(node) => {
-                self.name.place.set(node.at);
-                Err(self.name.of(node).needs("nothing, or null,"))
+                node.seen.set(Seen::Begun);
+                Err(Reader { node }.needs("nothing, or null,"))
             }
         }
     }

@@ -2,11 +2,22 @@
 
 use serde_json::Value;
 use std::borrow::Cow;
+use std::cell::Cell;
 
 /// One value, and where it begins: no two begin at one place, and what is inside begins later.
 pub struct Node<'a> {
     pub at: usize,
+    pub seen: Cell<Seen>,
     pub what: What<'a>,
+}
+
+/// How far reading came.
+#[derive(Clone, Copy, PartialEq, Eq)]
+pub enum Seen {
+    Not,
+    Begun,
+    /// All inside was read: what is wrong from here on is wrong with the whole.
+    Ended,
 }
 
 /// What stands there. Fields are in the order of the text, repeated ones too: their type decides.
@@ -22,6 +33,11 @@ pub enum What<'a> {
 }
 
 impl<'a> Node<'a> {
+    pub fn new(at: usize, what: What<'a>) -> Node<'a> {
+        let seen = Cell::new(Seen::Not);
+        Node { at, seen, what }
+    }
+
     /// The nodes of a value, numbered from `next` in place of a text's bytes.
     pub fn of(value: &'a Value, next: &mut usize) -> Node<'a> {
         let at = *next;
@@ -40,17 +56,18 @@ impl<'a> Node<'a> {
                 fields
                     .iter()
                     .map(|(name, value)| {
-                        let name = Node {
-                            at: *next,
-                            what: What::Words(Cow::Borrowed(name)),
-                        };
+                        let name = Node::new(*next, What::Words(Cow::Borrowed(name)));
                         *next += 1;
                         (name, Node::of(value, next))
                     })
                     .collect(),
             ),
         };
-        Node { at, what }
+        Node::new(at, what)
+    }
+
+    pub fn is_seen(&self) -> bool {
+        self.seen.get() != Seen::Not
     }
 
     /// The words, where it is words.

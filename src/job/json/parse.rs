@@ -69,7 +69,7 @@ impl<'a> Parser<'a> {
             _ if self.take("false") => What::Flag(false),
             _ => return Err("a value is missing or misspelt"),
         };
-        Ok(Node { at, what })
+        Ok(Node::new(at, what))
     }
 
     fn list(&mut self, depth: usize) -> Result<Vec<Node<'a>>, Fault> {
@@ -92,7 +92,7 @@ impl<'a> Parser<'a> {
                 return Err("`:` is missing after a key");
             }
             self.at += 1;
-            fields.push((Node { at, what }, self.value(depth + 1)?));
+            fields.push((Node::new(at, what), self.value(depth + 1)?));
         }
         Ok(fields)
     }

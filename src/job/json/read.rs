@@ -2,38 +2,26 @@
 
 use super::error::JsonError;
 use super::inside::{Fields, Items, Variant};
-use super::node::{Node, What};
+use super::node::{Node, Seen, What};
 use serde::de::{DeserializeOwned, Deserializer, Visitor};
 use serde::forward_to_deserialize_any;
-use std::cell::Cell;
 
 const FIELDS: &str = "an object with its fields in { }";
 const LIST: &str = "a list in [ ]";
 
 /// Reads a type from a whole text's nodes.
 pub fn read<T: DeserializeOwned>(root: &Node<'_>) -> Result<T, JsonError> {
-    let place = Cell::new(root.at);
-    T::deserialize(Reader {
-        node: root,
-        place: &place,
-    })
-    .map_err(|error| error.found_at(root, place.get()))
+    T::deserialize(Reader { node: root }).map_err(|error| error.found_in(root))
 }
 
-/// One node, to be read.
+/// One node, to be read. It is marked when it is: an error says nothing of its place, and noting how
+/// far reading came costs each type less than adding to the error on its way out.
 #[derive(Clone, Copy)]
 pub struct Reader<'n> {
     pub node: &'n Node<'n>,
-    /// The node that was looked at last. An error is about that one: noting it costs each type
-    /// less than adding to the error on its way out.
-    pub place: &'n Cell<usize>,
 }
 
 impl<'n> Reader<'n> {
-    pub fn of(self, node: &'n Node<'n>) -> Self {
-        Self { node, ..self }
-    }
-
     #[cold]
     #[inline(never)]
     pub fn needs(self, what: &str) -> JsonError {
@@ -42,7 +30,7 @@ impl<'n> Reader<'n> {
 
     #[inline(never)]
     fn flag(self) -> Result<bool, JsonError> {
-        self.place.set(self.node.at);
+        self.node.seen.set(Seen::Begun);
         match self.node.what {
             What::Flag(flag) => Ok(flag),
             _ => Err(self.needs("true or false")),
@@ -51,7 +39,7 @@ impl<'n> Reader<'n> {
 
     #[inline(never)]
     fn whole(self, most: u64) -> Result<u64, JsonError> {
-        self.place.set(self.node.at);
+        self.node.seen.set(Seen::Begun);
         match self.node.what {
             What::Whole(whole) if whole <= most => Ok(whole),
             What::Whole(_) => Err(self.needs(&format!("a whole number up to {most}"))),
@@ -61,7 +49,7 @@ impl<'n> Reader<'n> {
 
     #[inline(never)]
     fn signed(self, least: i64, most: i64) -> Result<i64, JsonError> {
-        self.place.set(self.node.at);
+        self.node.seen.set(Seen::Begun);
         let number = match self.node.what {
             What::Whole(whole) => i64::try_from(whole).ok(),
             What::Negative(negative) => Some(negative),
@@ -74,7 +62,7 @@ impl<'n> Reader<'n> {
 
     #[inline(never)]
     fn real(self) -> Result<f64, JsonError> {
-        self.place.set(self.node.at);
+        self.node.seen.set(Seen::Begun);
         match self.node.what {
             What::Whole(whole) => Ok(whole as f64),
             What::Negative(negative) => Ok(negative as f64),
@@ -85,13 +73,13 @@ impl<'n> Reader<'n> {
 
     #[inline(never)]
     fn words(self) -> Result<&'n str, JsonError> {
-        self.place.set(self.node.at);
+        self.node.seen.set(Seen::Begun);
         self.node.words().ok_or_else(|| self.needs("a text in quotes"))
     }
 
     #[inline(never)]
     fn list(self) -> Result<Items<'n>, JsonError> {
-        self.place.set(self.node.at);
+        self.node.seen.set(Seen::Begun);
         match &self.node.what {
             What::List(items) => Ok(Items {
                 list: self,
@@ -115,7 +103,7 @@ impl<'n> Reader<'n> {
 
     #[inline(never)]
     pub fn fields(self) -> Result<Fields<'n>, JsonError> {
-        self.place.set(self.node.at);
+        self.node.seen.set(Seen::Begun);
         match &self.node.what {
             What::Fields(fields) => Ok(Fields {
                 object: self,
@@ -128,7 +116,7 @@ impl<'n> Reader<'n> {
 
     #[inline(never)]
     fn variant(self) -> Result<Variant<'n>, JsonError> {
-        self.place.set(self.node.at);
+        self.node.seen.set(Seen::Begun);
         match &self.node.what {
             What::Words(_) => Ok(Variant {
                 name: self,
@@ -136,7 +124,7 @@ impl<'n> Reader<'n> {
             }),
             What::Fields(fields) => match fields.as_slice() {
                 [(name, content)] => Ok(Variant {
-                    name: self.of(name),
+                    name: Reader { node: name },
                     content: Some(content),
                 }),
                 _ => Err(JsonError::new(format!(
