@@ -209,6 +209,21 @@ fn imports_point_downwards_only() {
 }
 
 #[test]
+fn the_page_reads_and_writes_json_in_one_place() {
+    let mut paths = Vec::new();
+    for layer in LAYERS {
+        files(&root().join("src").join(layer), &mut paths);
+    }
+    for path in paths {
+        let text = fs::read_to_string(&path).expect("a source is text");
+        let code = bare(text.split("#[cfg(test)]").next().unwrap_or_default());
+        for call in ["serde_json::from_", "serde_json::to_", "serde_json::json!"] {
+            assert!(!code.contains(call), "{} goes past job::json", path.display());
+        }
+    }
+}
+
+#[test]
 fn a_wrong_import_is_found_however_it_is_written() {
     let screens = BTreeSet::from(["torque".to_owned(), "bond".to_owned()]);
     let found = |path: &str, text: &str| !faults(&Source::new(path, text), &screens).is_empty();

@@ -2,9 +2,11 @@
 
 use super::keep::{Jobs, VERSION};
 use super::{Bench, Inverse, JobHead, Settings};
+use crate::device::storage::StorageError;
 use crate::job::backup::{Change, Held, compare, merge_clocks, renumber_clocks};
 use crate::job::clock::CureClock;
 use crate::job::fasteners;
+use crate::job::json::{self, JsonError};
 use crate::job::progress::Progress;
 use crate::job::record::{Entry, Record};
 use crate::job::sheet::{JobId, Sheet, Step, StepId};
@@ -43,7 +45,9 @@ struct Thing {
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub enum BackupError {
     /// Not the form at all.
-    Unreadable { line: usize, what: String },
+    Unreadable(JsonError),
+    /// A form that is another's.
+    Foreign,
     /// Made by a later release.
     TooNew,
     /// One thing in it can't be read.
@@ -55,9 +59,16 @@ pub enum BackupError {
 impl fmt::Display for BackupError {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         match self {
-            Self::Unreadable { line, what } => {
-                write!(f, "Line {line} is not a backup: {what}. Nothing was changed.")
-            }
+            Self::Unreadable(error) => write!(
+                f,
+                "Line {} is not a backup: {}. Nothing was changed.",
+                error.place(),
+                error.what()
+            ),
+            Self::Foreign => write!(
+                f,
+                "This is not a backup: its form is not “{FORM}”. Nothing was changed."
+            ),
             Self::TooNew => {
                 f.write_str("A newer release made this backup: update the app first. Nothing was changed.")
             }
@@ -118,9 +129,7 @@ impl Bench {
             let steps = fasteners::read(text, StepId(1)).map_err(|error| error.to_string())?;
             return Ok(Incoming::Steps(steps));
         }
-        let named = serde_json::from_str::<Named>(text)
-            .ok()
-            .and_then(|named| named.form);
+        let named = json::read::<Named>(text).ok().and_then(|named| named.form);
         if named.as_deref() == Some(FORM) {
             let restore = self.read_backup(text).map_err(|error| error.to_string())?;
             return Ok(Incoming::Backup(Box::new(restore)));
@@ -194,7 +203,9 @@ impl Bench {
                 .things
                 .iter()
                 .filter(|(name, _)| !own(name))
-                .map(|(name, thing)| (name.clone(), thing.version, thing.data.to_string()))
+                .filter_map(|(name, thing)| {
+                    Some((name.clone(), thing.version, json::write(&thing.data).ok()?))
+                })
                 .collect(),
         })
     }
@@ -218,7 +229,7 @@ impl Bench {
         }
     }
 
-    fn try_restore(self, restore: &Restore) -> Result<usize, crate::device::storage::StorageError> {
+    fn try_restore(self, restore: &Restore) -> Result<usize, StorageError> {
         let taken: Vec<&Change> = restore
             .changes
             .iter()
@@ -274,7 +285,10 @@ impl Bench {
             file.things
                 .iter()
                 .filter(|(name, _)| *name != THIS_PHONE)
-                .try_for_each(|(name, thing)| shelves.put_text(name, thing.version, &thing.data.to_string()))
+                .try_for_each(|(name, thing)| {
+                    let data = json::write(&thing.data).map_err(|_| StorageError::Blocked)?;
+                    shelves.put_text(name, thing.version, &data)
+                })
         });
         self.kept_or_said(put);
         self.read_again();
@@ -315,15 +329,9 @@ impl Bench {
 }
 
 fn read_form(text: &str) -> Result<BackupFile, BackupError> {
-    let file: BackupFile = serde_json::from_str(text).map_err(|error| BackupError::Unreadable {
-        line: error.line(),
-        what: without_place(&error),
-    })?;
+    let file: BackupFile = json::read(text).map_err(BackupError::Unreadable)?;
     if file.form != FORM {
-        return Err(BackupError::Unreadable {
-            line: 1,
-            what: format!("its form is not “{FORM}”"),
-        });
+        return Err(BackupError::Foreign);
     }
     if file.version > BACKUP_VERSION || file.things.values().any(|thing| thing.version > VERSION) {
         return Err(BackupError::TooNew);
@@ -336,11 +344,11 @@ fn thing<T: DeserializeOwned>(file: &BackupFile, name: &str) -> Result<Option<T>
     let Some(thing) = file.things.get(name) else {
         return Ok(None);
     };
-    serde_json::from_str(&thing.data.to_string())
+    json::from_value(&thing.data)
         .map(Some)
         .map_err(|error| BackupError::Thing {
             name: name.to_owned(),
-            what: without_place(&error),
+            what: error.to_string(),
         })
 }
 
@@ -351,11 +359,4 @@ fn record_in(file: &BackupFile, id: JobId) -> Result<Record, BackupError> {
         entries.extend(thing::<Vec<Entry>>(file, name)?.unwrap_or_default());
     }
     Ok(Record::from_entries(entries))
-}
-
-fn without_place(error: &serde_json::Error) -> String {
-    let words = error.to_string();
-    words
-        .rsplit_once(" at line ")
-        .map_or(words.clone(), |(what, _)| what.to_owned())
 }

@@ -4,6 +4,7 @@ use super::{Said, Settings};
 use crate::device::storage::{Loaded, Shelf, StorageError};
 use crate::job::clock::CureClock;
 use crate::job::example;
+use crate::job::json::{self, JsonError};
 use crate::job::record::{Entry, Record};
 use crate::job::sheet::{JobId, Sheet};
 use crate::job::tamper::WatchKept;
@@ -210,12 +211,12 @@ impl Shelves {
     /// # Errors
     /// From the browser, see [`StorageError`].
     pub fn keep_job(&self, id: JobId, sheet: &Sheet, record: &Record) -> Result<(), StorageError> {
-        let json = |value: serde_json::Result<String>| value.map_err(|_| StorageError::Blocked);
+        let text = |written: Result<String, JsonError>| written.map_err(|_| StorageError::Blocked);
         self.shelf
-            .put_text(&sheet_name(id), VERSION, &json(serde_json::to_string(sheet))?)?;
+            .put_text(&sheet_name(id), VERSION, &text(json::write(sheet))?)?;
         for (at, segment) in record.entries().chunks(SEGMENT).enumerate() {
-            let text = json(serde_json::to_string(segment))?;
-            self.shelf.put_text(&segment_name(id, at), VERSION, &text)?;
+            self.shelf
+                .put_text(&segment_name(id, at), VERSION, &text(json::write(segment))?)?;
         }
         Ok(())
     }

@@ -4,6 +4,7 @@
 //! Browsers may lose the last half second of writes, or the whole store (a page that is not
 //! installed, after a week without use): backups are the user's safety, this module the page's.
 
+use crate::job::json;
 use crc::{CRC_32_ISO_HDLC, Crc, NoTable};
 use serde::{Serialize, de::DeserializeOwned};
 use serde_json::Value;
@@ -160,7 +161,7 @@ impl Shelf {
         let older = if stored[0] > stored[1] { SLOTS[1] } else { SLOTS[0] };
         let key = slot_key(name, older);
         let sequence = known + 1;
-        let data = serde_json::to_string(value).map_err(|_| StorageError::Blocked)?;
+        let data = json::write(value).map_err(|_| StorageError::Blocked)?;
         self.put(&key, &slot_text(sequence, version, &data))?;
         self.known.borrow_mut().insert(name.to_owned(), sequence);
         Ok(())
@@ -312,10 +313,10 @@ fn read_data<T: DeserializeOwned>(slot: &Slot<'_>, migrations: &[Migration]) -> 
         .get(slot.version.saturating_sub(1) as usize..)
         .unwrap_or_default();
     if steps.is_empty() {
-        return serde_json::from_str(slot.data).ok();
+        return json::read(slot.data).ok();
     }
-    let old: Value = serde_json::from_str(slot.data).ok()?;
-    serde_json::from_str(&steps.iter().fold(old, |data, step| step(data)).to_string()).ok()
+    let old: Value = json::read(slot.data).ok()?;
+    json::from_value(&steps.iter().fold(old, |data, step| step(data))).ok()
 }
 
 /// The browser's local storage.

@@ -20,6 +20,7 @@ pub mod form;
 pub mod gate;
 pub mod guarding;
 pub mod journal;
+pub mod json;
 pub mod lifting;
 pub mod night;
 pub mod overview;

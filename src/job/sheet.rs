@@ -1,5 +1,6 @@
 //! A job sheet: an ordered list of steps, as it is planned at the desk and read from a file.
 
+use super::json::{self, JsonError};
 use super::parts::Part;
 use super::work::Work;
 use crate::trade::cure::Milestone;
@@ -67,7 +68,7 @@ pub struct Sheet {
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub enum SheetError {
     /// Not the JSON form at all, or a value of the wrong kind.
-    Unreadable { line: usize, what: String },
+    Unreadable(JsonError),
     /// Written by a later release.
     TooNew(u32),
     /// Two steps carry one number.
@@ -81,7 +82,9 @@ pub enum SheetError {
 impl fmt::Display for SheetError {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         match self {
-            Self::Unreadable { line, what } => write!(f, "Line {line} is not a job sheet: {what}."),
+            Self::Unreadable(error) => {
+                write!(f, "Line {} is not a job sheet: {}.", error.place(), error.what())
+            }
             Self::TooNew(version) => write!(
                 f,
                 "This sheet is of form {version}, newer than form {JOB_FORM_VERSION} read here: update the app first."
@@ -125,12 +128,9 @@ impl Sheet {
     /// Reads a sheet from our JSON form.
     ///
     /// # Errors
-    /// [`SheetError`], naming the line or the step; nothing is half read.
+    /// [`SheetError`], naming the line and the field, or the step; nothing is half read.
     pub fn from_json(text: &str) -> Result<Self, SheetError> {
-        let sheet: Self = serde_json::from_str(text).map_err(|error| SheetError::Unreadable {
-            line: error.line(),
-            what: plain_words(&error),
-        })?;
+        let sheet: Self = json::read(text).map_err(SheetError::Unreadable)?;
         sheet.check()?;
         Ok(sheet)
     }
@@ -138,7 +138,7 @@ impl Sheet {
     /// Writes the sheet in our JSON form.
     pub fn to_json(&self) -> String {
         // A sheet is plain data with string keys, which JSON always holds.
-        serde_json::to_string_pretty(self).unwrap_or_default()
+        json::pretty(self).unwrap_or_default()
     }
 
     /// The rules a sheet keeps: a known version, steps, own numbers, waits that point backwards.
@@ -205,12 +205,4 @@ impl Step {
             _ => Some(Milestone::Handling),
         }
     }
-}
-
-/// serde's sentence without its own place, which is said separately.
-fn plain_words(error: &serde_json::Error) -> String {
-    let words = error.to_string();
-    words
-        .rsplit_once(" at line ")
-        .map_or(words.clone(), |(what, _)| what.to_owned())
 }

@@ -187,6 +187,15 @@ fn a_wrong_file_says_which_line_and_what_and_changes_nothing() {
             "jobs":{"version":1,"data":{"at_hand":1,"heads":[{"id":1,"title":"x"}]}},
             "job/1":{"version":1,"data":{"title":"x"}}}}"#;
         assert!(refusal(torn).starts_with("In the backup, “job/1” can’t be read: missing field"));
+        let nested = torn.replace(
+            r#""data":{"title":"x"}"#,
+            r#""data":{"version":1,"title":"x","steps":[{"id":1,"title":"y","work":{"lift":{"mass_kg":"heavy"}}}]}"#,
+        );
+        assert_eq!(
+            refusal(&nested),
+            "In the backup, “job/1” can’t be read: steps, 1st, work, lift, mass_kg: a number is needed here, \
+             not \"heavy\". Nothing was changed."
+        );
         assert!(refusal("thread,torque\nM6,nine").starts_with("Line 2, torque: "));
         assert_eq!(*store.texts.borrow(), kept);
     });

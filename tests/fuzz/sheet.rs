@@ -10,7 +10,7 @@ use halfcase::job::{form, situation};
 use halfcase::trade::cure::ShopHistory;
 use halfcase::trade::moment::Moment;
 
-const CORPUS: &[&str] = &[
+pub const CORPUS: &[&str] = &[
     r#"{"version":1,"title":"Gearbox","machine":"tractor","steps":[{"id":1,"title":"Wash","work":{"clean":{"solvent":true}}},
        {"id":2,"title":"Case","waits_for":[1],"work":{"fasten":{"thread":"M8","strength":"8.8","torque":"20 ± 2 N·m","layout":{"paired_rows":{"pairs":4}},
        "passes":[{"share":0.5,"round":false},{"share":1.0,"round":true}],"condition":"oiled","reuse":"new","compound":{"kind":"washer"}}}}]}"#,

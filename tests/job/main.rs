@@ -7,6 +7,7 @@ mod calendar;
 mod csv;
 mod form;
 mod gate;
+mod json;
 mod lifting;
 mod night;
 mod overview;

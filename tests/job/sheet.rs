@@ -29,7 +29,7 @@ fn a_broken_file_names_its_line() {
 fn an_unknown_kind_of_work_is_refused_by_name() {
     let words = refusal(r#"{"version":1,"title":"x","steps":[{"id":1,"title":"y","work":{"juggle":{}}}]}"#);
     assert!(
-        words.starts_with("Line 1 is not a job sheet: unknown variant `juggle`"),
+        words.starts_with("Line 1 (steps, 1st, work) is not a job sheet: unknown variant `juggle`"),
         "{words}"
     );
 }
@@ -39,7 +39,11 @@ fn a_torque_without_a_unit_is_refused() {
     let words = refusal(
         r#"{"version":1,"title":"x","steps":[{"id":1,"title":"y","work":{"fasten":{"thread":"M6","torque":"9","layout":"single"}}}]}"#,
     );
-    assert!(words.contains("unit"), "{words}");
+    assert_eq!(
+        words,
+        "Line 1 (steps, 1st, work, fasten, torque) is not a job sheet: Character 2: the unit is missing; \
+         add N·m, ft·lb, in·lb, kgf·m, kgf·cm or oz·in."
+    );
 }
 
 #[test]
@@ -73,5 +77,16 @@ fn an_empty_sheet_is_refused() {
     assert_eq!(
         refusal(r#"{"version":1,"title":"x","steps":[]}"#),
         "The sheet has no steps: add at least one."
+    );
+}
+
+#[test]
+fn a_missing_field_is_found_by_line_and_by_names() {
+    let text = format!(
+        "{{\"version\":1,\"title\":\"x\",\"steps\":[{TURN},\n{{\"id\":2,\"title\":\"y\",\"work\":{{\"fasten\":\n{{\"torque\":\"9 N·m\"}}}}}}]}}"
+    );
+    assert_eq!(
+        refusal(&text),
+        "Line 3 (steps, 2nd, work, fasten) is not a job sheet: missing field `thread`."
     );
 }

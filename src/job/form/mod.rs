@@ -8,6 +8,7 @@ mod set;
 pub use fields::fields;
 pub use set::{fasten, set};
 
+use super::json;
 use super::work::{Bond, Check, Clean, Fill, Fit, LiftWork, Turn, Work};
 use crate::trade::application::{Application, JointKind};
 use crate::trade::preload::Condition;
@@ -74,7 +75,7 @@ pub fn blank(kind: &str) -> Option<Work> {
             joint: String::new(),
             application: Application::new(JointKind::CaseHalves),
         }),
-        "Seat" => return serde_json::from_str(UNSIZED_SEAT).ok(),
+        "Seat" => return json::read(UNSIZED_SEAT).ok(),
         "Lift" => Work::Lift(LiftWork {
             mass_kg: 0.0,
             ..LiftWork::default()

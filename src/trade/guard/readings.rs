@@ -2,7 +2,7 @@
 
 use super::Verdict;
 use super::window::Window;
-use crate::trade::quantity::TorqueUnit;
+use crate::trade::quantity::{TorqueUnit, number};
 use serde::{Deserialize, Serialize};
 use uom::si::ratio::ratio;
 
@@ -92,5 +92,5 @@ pub(super) fn likely(value: f64, unit: TorqueUnit, limits: &Window) -> Vec<Readi
 
 /// `value` with its point moved, free of the last bits' noise.
 fn moved(value: f64, shift: i8) -> f64 {
-    serde_json::from_str(&format!("{:.11e}", value * 10f64.powi(i32::from(shift)))).unwrap_or(value)
+    number(&format!("{:.11e}", value * 10f64.powi(i32::from(shift)))).unwrap_or(value)
 }

@@ -14,7 +14,7 @@ mod torque_unit;
 mod typed;
 
 pub use angle::{AngleUnit, parse_angle, print_angle};
-pub use decimal::decimal;
+pub use decimal::{decimal, number};
 pub use length::{LengthUnit, parse_deviation, parse_length, print_inch_fraction, print_length};
 pub use mass::{MassUnit, parse_mass, print_mass};
 pub(in crate::trade) use print::{LAST_BITS, decimals_of};
