@@ -1,5 +1,5 @@
 // What must work even when the app itself doesn't: the service worker is registered, and a page
-// that stays empty says so. The app removes nothing here; it announces itself by an event.
+// that stays empty, or stops later, says so. The app announces its start by an event.
 
 if ('serviceWorker' in navigator) {
   navigator.serviceWorker.register('./sw.js', { updateViaCache: 'none' }).catch(error => {
@@ -19,8 +19,18 @@ addEventListener('TrunkApplicationStarted', () => {
   clearTimeout(patience);
   removeEventListener('error', show, true);
   removeEventListener('unhandledrejection', show);
-  notice.remove();
+  notice.hidden = true;
+  addEventListener('error', stopped);
+  addEventListener('unhandledrejection', stopped);
 });
+
+// A fault in the WASM leaves the page standing there, deaf to every touch.
+const stopped = event => {
+  if ((event.error ?? event.reason) instanceof WebAssembly.RuntimeError) {
+    notice.querySelector('h1').textContent = 'Halfcase has stopped';
+    notice.hidden = false;
+  }
+};
 
 // A damaged or mismatched release is replaced by a waiting one, where there is one.
 document.getElementById('reload').addEventListener('click', async () => {

@@ -16,6 +16,7 @@ mod route;
 mod seat;
 mod steps;
 mod torque;
+mod worked;
 
 pub use route::Route;
 

@@ -5,25 +5,6 @@ use halfcase::trade::application::{Application, JointKind, answer, questions};
 use halfcase::trade::compound::recommend;
 use serde_json::{Value, json};
 
-/// Looks at the screen at every size it must serve, in both looks.
-async fn at_every_size(page: &mut Page, name: &str) -> Told {
-    for (screen, held) in [
-        (Screen::SIDEWAYS, "sideways"),
-        (Screen::SMALL, "small"),
-        (Screen::UPRIGHT, "upright"),
-    ] {
-        page.turn(screen).await?;
-        // From its top: what is shown is then the same at every run.
-        let top = "document.querySelector('main').scrollTop = 0";
-        page.script(top, serde_json::Value::Null).await?;
-        page.fits_the_hand().await?;
-        page.screenshot(&format!("{name}-{held}")).await?;
-    }
-    page.dark(true).await?;
-    page.screenshot(&format!("{name}-dark")).await?;
-    page.dark(false).await
-}
-
 /// The walking tractor's side cover: a stamped cover over oil.
 async fn describe_the_side_cover(page: &mut Page) -> Told {
     page.tap(radio("Stamped or flexible cover")).await?;
@@ -46,18 +27,18 @@ fn a_joint_is_described_by_touch_and_its_answer_changed_in_place() {
         page.open().await?;
         page.tap(button("Bond")).await?;
         page.see(heading("What is joined?")).await?;
-        at_every_size(page, "bond-kinds").await?;
+        page.fits_everywhere("bond-kinds").await?;
         describe_the_side_cover(page).await?;
         // The answer stands already, with what is open taken the cautious way.
         page.see_words("so far, the rest taken the cautious way").await?;
         page.see_words("neutral-cure silicone").await?;
-        at_every_size(page, "bond-question").await?;
+        page.fits_everywhere("bond-question").await?;
         page.tap(radio("Don't know")).await?;
         page.see_words("Taken as close to oil ways or bearings").await?;
         page.see_words("Not anaerobic flange sealant").await?;
         page.see_words("Within 5 min").await?;
         page.see_words("not told: the label’s 23 °C is taken").await?;
-        at_every_size(page, "bond-answer").await?;
+        page.fits_everywhere("bond-answer").await?;
         page.key_at_least(button("It is on start its clock"), 120, 88)
             .await?;
         // It turns out that fuel wets it: no silicone, and it is said why.
@@ -95,7 +76,7 @@ fn a_steps_joint_is_known_already_and_its_clock_starts_from_the_whole_answer() {
         page.see_on(button("activator goes on first")).await?;
         page.tap(button("It is on start the clock")).await?;
         page.see_words("holds its place").await?;
-        at_every_size(page, "bond-step").await?;
+        page.fits_everywhere("bond-step").await?;
         page.tap(button("Back to the step")).await?;
         page.see(button("Done")).await?;
         // Changed on the answer, changed on the sheet.
@@ -117,10 +98,10 @@ fn my_own_bottle_takes_the_place_of_typical_figures_and_a_spoiled_one_is_refused
         page.tap(radio("retaining compound")).await?;
         page.tap(button(has("full cure after:"))).await?;
         page.tap_keys(&["7", "2", "take it"]).await?;
-        at_every_size(page, "bottle-label").await?;
+        page.fits_everywhere("bottle-label").await?;
         page.tap(button("Keep it")).await?;
         page.see(button(has("Shelf tube"))).await?;
-        at_every_size(page, "bottle-shelf").await?;
+        page.fits_everywhere("bottle-shelf").await?;
 
         page.open_at("#bond/7").await?;
         page.see_on(radio(has("Shelf tube"))).await?;
@@ -142,7 +123,7 @@ fn my_own_bottle_takes_the_place_of_typical_figures_and_a_spoiled_one_is_refused
         page.see_words("Take another on Bond, or typical figures.")
             .await?;
         page.open_at("#bond/7").await?;
-        at_every_size(page, "bottle-refused").await?;
+        page.fits_everywhere("bottle-refused").await?;
         page.tap(radio("typical figures")).await?;
         page.tap(button("It is on start the clock")).await?;
         page.see_words("holds its place").await

@@ -11,16 +11,7 @@ fn all_cautions_are_a_touch_from_a_card_and_from_the_bench() {
         page.see_words("licensed practice come first").await?;
         page.see_words("Dry ice burns skin").await?;
         page.see_words("Compressed air blows chips").await?;
-        for (screen, name) in [
-            (Screen::UPRIGHT, "upright"),
-            (Screen::SIDEWAYS, "sideways"),
-            (Screen::SMALL, "small"),
-        ] {
-            page.turn(screen).await?;
-            page.fits_the_hand().await?;
-            page.screenshot(&format!("cautions-{name}")).await?;
-        }
-        page.turn(Screen::UPRIGHT).await?;
+        page.fits_everywhere("cautions").await?;
         page.tap(button("Bench")).await?;
         page.tap(button("all cautions")).await?;
         page.see(heading("Cautions")).await.map(drop)

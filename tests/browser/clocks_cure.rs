@@ -13,13 +13,6 @@ const HOUR: Duration = Duration::from_secs(3_600);
 const MINUTE: Duration = Duration::from_secs(60);
 const HOUR_MS: f64 = 3_600_000.0;
 
-/// The shop's temperature, typed on the keypad.
-async fn degrees(page: &mut Page, field: &str, keys: &[&str]) -> Told {
-    page.tap(button(has(&format!("{field}:")))).await?;
-    page.tap_keys(keys).await?;
-    page.tap(button("take it")).await
-}
-
 /// A stud in steel, of which nothing else is known: a day to full cure at 22 °C. Ends on the clocks.
 async fn start_a_stud(page: &mut Page) -> Told {
     page.open_at("#bond").await?;
@@ -34,34 +27,16 @@ async fn start_a_stud(page: &mut Page) -> Told {
     page.see(heading("Cylinder stud")).await.map(drop)
 }
 
-async fn at_every_size(page: &mut Page, name: &str) -> Told {
-    for (screen, held) in [
-        (Screen::SIDEWAYS, "sideways"),
-        (Screen::SMALL, "small"),
-        (Screen::UPRIGHT, "upright"),
-    ] {
-        page.turn(screen).await?;
-        // From its top: what is shown is then the same at every run.
-        let top = "document.querySelector('main').scrollTop = 0";
-        page.script(top, serde_json::Value::Null).await?;
-        page.fits_the_hand().await?;
-        page.screenshot(&format!("{name}-{held}")).await?;
-    }
-    page.dark(true).await?;
-    page.screenshot(&format!("{name}-dark")).await?;
-    page.dark(false).await
-}
-
 #[test]
 fn a_day_at_22_degrees_is_a_day_and_is_heard() {
     story("clocks-day", Screen::UPRIGHT, async |page| {
         page.open_at("#clocks").await?;
         page.offline_ready().await?;
         page.permit("notifications", true).await?;
-        degrees(page, "shop temperature now", &["2", "2"]).await?;
+        page.enter("shop temperature now:", &["2", "2"]).await?;
         start_a_stud(page).await?;
         page.see_words("join before").await?;
-        at_every_size(page, "clocks-running").await?;
+        page.fits_everywhere("clocks-running").await?;
         page.key_at_least(button("Opened again on anew, restart"), 120, 88)
             .await?;
         page.key_at_least(button("Calendar a file for the phone’s"), 120, 88)
@@ -90,7 +65,7 @@ fn a_day_at_22_degrees_is_a_day_and_is_heard() {
         page.tap(button("running clocks")).await?;
         page.gone(alert(has("Cylinder stud"))).await?;
         page.see_words("Cylinder stud, finished 3 h ago").await?;
-        at_every_size(page, "clocks-cured").await?;
+        page.fits_everywhere("clocks-cured").await?;
         page.tap(button("Put away out of sight")).await?;
         page.see_words("No joint is curing.").await
     });
@@ -101,11 +76,11 @@ fn a_cold_night_ends_the_same_cure_later() {
     story("clocks-night", Screen::UPRIGHT, async |page| {
         page.open_at("#clocks").await?;
         // Without a day there is no night to plan.
-        degrees(page, "planned at night", &["1", "0"]).await?;
+        page.enter("planned at night:", &["1", "0"]).await?;
         page.see_words("Enter the shop temperature now first").await?;
         page.tap(button("leave it as it was")).await?;
-        degrees(page, "shop temperature now", &["2", "2"]).await?;
-        degrees(page, "planned at night", &["clear", "1", "0"]).await?;
+        page.enter("shop temperature now:", &["2", "2"]).await?;
+        page.enter("planned at night:", &["clear", "1", "0"]).await?;
         page.see_words("from today 20:00: 10 °C, planned").await?;
         page.see_words("from tomorrow 07:00: 22 °C, planned").await?;
         start_a_stud(page).await?;
@@ -124,7 +99,7 @@ fn a_cold_night_ends_the_same_cure_later() {
 fn a_phone_set_ahead_is_said_and_shortens_nothing() {
     story("clocks-tamper", Screen::UPRIGHT, async |page| {
         page.open_at("#clocks").await?;
-        degrees(page, "shop temperature now", &["2", "2"]).await?;
+        page.enter("shop temperature now:", &["2", "2"]).await?;
         start_a_stud(page).await?;
         page.advance_clock(HOUR + 5 * MINUTE).await?;
         page.set_phone_clock_ahead(8.0 * HOUR_MS).await?;
@@ -132,7 +107,7 @@ fn a_phone_set_ahead_is_said_and_shortens_nothing() {
         page.see_words("Cures are held until you say which is right.")
             .await?;
         page.see_words("22:5").await?;
-        at_every_size(page, "clocks-doubt").await?;
+        page.fits_everywhere("clocks-doubt").await?;
         page.key_at_least(button("The phone is right count that time"), 120, 88)
             .await?;
         // The question outlives a reload.
@@ -251,7 +226,7 @@ async fn over_a_change_of_clocks(page: &mut Page, zone: &str, wait: Duration, en
     page.time_zone(zone).await?;
     page.open_at("#clocks").await?;
     page.advance_clock(wait).await?;
-    degrees(page, "shop temperature now", &["2", "2"]).await?;
+    page.enter("shop temperature now:", &["2", "2"]).await?;
     let before = page.now_ms().await?;
     start_a_stud(page).await?;
     let after = page.now_ms().await?;

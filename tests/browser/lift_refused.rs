@@ -2,48 +2,21 @@
 
 use super::harness::*;
 
-async fn pick(page: &mut Page, name: &str, option: &str) -> Told {
-    page.tap(button(has(&format!("{name}:")))).await?;
-    page.tap(radio(option)).await
-}
-
-async fn number(page: &mut Page, name: &str, keys: &[&str]) -> Told {
-    page.tap(button(has(&format!("{name}:")))).await?;
-    page.tap_keys(keys).await?;
-    page.tap(button("take it")).await
-}
-
-async fn looks(page: &mut Page, name: &str) -> Told {
-    for (screen, held) in [
-        (Screen::UPRIGHT, "upright"),
-        (Screen::SIDEWAYS, "sideways"),
-        (Screen::SMALL, "small"),
-    ] {
-        page.turn(screen).await?;
-        page.fits_the_hand().await?;
-        page.screenshot(&format!("{name}-{held}")).await?;
-    }
-    page.turn(Screen::UPRIGHT).await
-}
-
 #[test]
 fn a_48_kg_engine_at_arms_length_is_refused_by_hand() {
     story("lift-hands", Screen::UPRIGHT, async |page| {
         page.open().await?;
         page.tap(button("Lift")).await?;
         page.see_words("one person, here, up to").await?;
-        number(page, "load, with its rigging", &["4", "8"]).await?;
-        number(page, "reach, ankles to hands", &["6", "0"]).await?;
+        page.enter("load, with its rigging:", &["4", "8"]).await?;
+        page.enter("reach, ankles to hands:", &["6", "0"]).await?;
         // 23·25/60·0.865·0.895·0.95 = 7.05 kg; 48/7.05 = 6.8 (DHHS (NIOSH) 94-110).
         page.see_words("Not by hand: use a hoist.").await?;
         page.see_words("6.8").await?;
         page.see_words("STOP").await?;
         page.see_words("Lifting index 6.8.").await?;
-        looks(page, "lift-hands").await?;
-        page.dark(true).await?;
-        page.screenshot("lift-hands-dark").await?;
-        page.dark(false).await?;
-        pick(page, "units", "lb and in").await?;
+        page.fits_everywhere("lift-hands").await?;
+        page.choose("units:", "lb and in").await?;
         page.see_words("105.82 lb").await?;
         page.see_words("23.622 in").await?;
         page.reload().await?;
@@ -55,24 +28,24 @@ fn a_48_kg_engine_at_arms_length_is_refused_by_hand() {
 fn a_two_leg_sling_at_25_degrees_is_refused() {
     story("lift-sling", Screen::UPRIGHT, async |page| {
         page.open_at("#lift").await?;
-        pick(page, "lifted", "by hoist and sling").await?;
-        number(page, "load, with its rigging", &["4", "8"]).await?;
+        page.choose("lifted:", "by hoist and sling").await?;
+        page.enter("load, with its rigging:", &["4", "8"]).await?;
         // 48/(2·sin 60°) = 27.7 kg (ASME B30.9, factor 1.155).
         page.see_words("27.7").await?;
-        looks(page, "lift-sling").await?;
-        number(page, "legs, from the horizontal", &["2", "5"]).await?;
+        page.fits_everywhere("lift-sling").await?;
+        page.enter("legs, from the horizontal:", &["2", "5"]).await?;
         page.see_words("25° from the horizontal is too flat").await?;
         page.see_words("Sling legs too flat").await?;
         page.screenshot("lift-flat").await?;
-        number(page, "legs, from the horizontal", &["4", "5"]).await?;
-        number(page, "post to hook", &["1", "2", "0"]).await?;
-        number(page, "rating there", &["4", "0"]).await?;
+        page.enter("legs, from the horizontal:", &["4", "5"]).await?;
+        page.enter("post to hook:", &["1", "2", "0"]).await?;
+        page.enter("rating there:", &["4", "0"]).await?;
         page.tap(button("add this position")).await?;
         page.see_words("Too heavy for the hoist there: bring the boom in.")
             .await?;
         page.see_words("Too heavy for the hoist as it is set.").await?;
-        number(page, "post to hook", &["9", "0"]).await?;
-        number(page, "rating there", &["1", "0", "0"]).await?;
+        page.enter("post to hook:", &["9", "0"]).await?;
+        page.enter("rating there:", &["1", "0", "0"]).await?;
         page.tap(button("add this position")).await?;
         page.see_words("The hoist takes it.").await?;
         page.fits_the_hand().await?;
@@ -86,7 +59,7 @@ fn a_lift_steps_numbers_are_carried_over_and_back() {
         page.open_at("#step/20").await?;
         page.tap(button(has("on Lift:"))).await?;
         page.see(heading("Engine onto the frame")).await?;
-        number(page, "legs, from the horizontal", &["4", "5"]).await?;
+        page.enter("legs, from the horizontal:", &["4", "5"]).await?;
         page.tap(button("back to the step")).await?;
         // 48/(2·sin 45°) = 33.9 kg.
         page.see_words("33.9").await?;

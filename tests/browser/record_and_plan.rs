@@ -2,35 +2,11 @@
 
 use super::harness::*;
 
-const SCREENS: [(Screen, &str); 3] = [
-    (Screen::SIDEWAYS, "sideways"),
-    (Screen::SMALL, "small"),
-    (Screen::UPRIGHT, "upright"),
-];
-
-/// The screen fits the hand however the phone is held, in both looks.
-async fn fits_everywhere(page: &Page, name: &str) -> Told {
-    for (screen, held) in SCREENS {
-        page.turn(screen).await?;
-        page.fits_the_hand().await?;
-        page.screenshot(&format!("{name}-{held}")).await?;
-    }
-    page.dark(true).await?;
-    page.screenshot(&format!("{name}-dark")).await?;
-    page.dark(false).await
-}
-
-async fn enter(page: &mut Page, field: &str, keys: &[&str]) -> Told {
-    page.tap(button(has(&format!("{field}:")))).await?;
-    page.tap_keys(keys).await?;
-    page.tap(button("take it")).await
-}
-
 #[test]
 fn a_job_is_planned_from_nothing_by_thumb() {
     story("plan-by-thumb", Screen::UPRIGHT, async |page| {
         page.open_at("#jobs").await?;
-        fits_everywhere(page, "jobs").await?;
+        page.fits_everywhere("jobs").await?;
         page.tap(button("from nothing")).await?;
         page.type_into(textbox("What is the job?"), "Side cover").await?;
         page.tap(button("from nothing")).await?;
@@ -48,12 +24,12 @@ fn a_job_is_planned_from_nothing_by_thumb() {
         page.see_words("Step 1 of 1").await?;
         page.type_into(textbox("title"), "Cover bolts").await?;
         page.press("Tab").await?;
-        enter(page, "how many", &["6"]).await?;
+        page.enter("how many:", &["6"]).await?;
         page.see(button("how many: 6")).await?;
         page.tap(button(has("screwed into:"))).await?;
         page.tap(button("cast aluminium")).await?;
         page.see(button("screwed into: cast aluminium")).await?;
-        fits_everywhere(page, "plan-step").await?;
+        page.fits_everywhere("plan-step").await?;
         page.tap(button("Back to the plan")).await?;
 
         page.tap(button("Add a step")).await?;
@@ -64,7 +40,7 @@ fn a_job_is_planned_from_nothing_by_thumb() {
         page.tap(button(has("Turn the shaft"))).await?;
         page.tap(button("↑ earlier")).await?;
         page.see(button("1 Turn the shaft Turn")).await?;
-        fits_everywhere(page, "plan").await?;
+        page.fits_everywhere("plan").await?;
         page.tap(button(has("Undo"))).await?;
         page.see(button("2 Turn the shaft Turn")).await?;
 
@@ -89,13 +65,13 @@ fn a_job_is_planned_from_nothing_by_thumb() {
         page.tap(button("at 4 o’clock")).await?;
         page.see_words("Noted: tight at 4 o’clock.").await?;
         page.key_at_least(button("spins freely"), 120, 88).await?;
-        fits_everywhere(page, "turn").await?;
+        page.fits_everywhere("turn").await?;
 
         // After a reload all of it is there, and the overview says so.
         page.reload().await?;
         page.open_at("#steps").await?;
         page.see_words("0 of 2 done, 1 left out").await?;
-        fits_everywhere(page, "overview").await
+        page.fits_everywhere("overview").await
     });
 }
 
@@ -107,9 +83,9 @@ fn a_bore_is_read_and_a_line_of_the_record_corrected() {
         page.tap(button("Check")).await?;
         page.tap(button("add a bore, read at six places")).await?;
         page.see(heading("bore 1, six places")).await?;
-        enter(page, "not under", &["6", "2"]).await?;
-        enter(page, "not over", &["6", "2", "point", "0", "3"]).await?;
-        enter(page, "out-of-round up to", &["point", "0", "1"]).await?;
+        page.enter("not under:", &["6", "2"]).await?;
+        page.enter("not over:", &["6", "2", "point", "0", "3"]).await?;
+        page.enter("out-of-round up to:", &["point", "0", "1"]).await?;
         page.see(button("out-of-round up to: 0.01 mm")).await?;
         let id = page
             .script("return location.hash.split('/')[1]", serde_json::Value::Null)
@@ -118,7 +94,7 @@ fn a_bore_is_read_and_a_line_of_the_record_corrected() {
             .await?;
         page.tap(button(has("read with"))).await?;
         page.tap(button("bore gauge")).await?;
-        enter(page, "part and gauge at", &["2", "0"]).await?;
+        page.enter("part and gauge at:", &["2", "0"]).await?;
         let readings: [(&str, &[&str]); 6] = [
             ("bore 1, top, along", &["0", "1", "0"]),
             ("bore 1, top, across", &["0", "0", "4"]),
@@ -136,7 +112,7 @@ fn a_bore_is_read_and_a_line_of_the_record_corrected() {
         // By hand: 62.025 − 62.016 = 0.009; across 62.025 − 62.004 = 0.021.
         page.see_words("0.009 mm ✓ within").await?;
         page.see_words("0.021 mm").await?;
-        fits_everywhere(page, "bore").await?;
+        page.fits_everywhere("bore").await?;
         page.tap(button("Done")).await?;
 
         page.open_at("#record").await?;
@@ -153,14 +129,14 @@ fn a_bore_is_read_and_a_line_of_the_record_corrected() {
         .await?;
         page.tap(button("add a remark to this line")).await?;
         page.see_words("gauge set with the 62.00 ring").await?;
-        fits_everywhere(page, "record").await?;
+        page.fits_everywhere("record").await?;
 
         // The last actions are seen, and taken back one by one.
         page.open_at("#history").await?;
         page.see_words("remark").await?;
         page.tap(button(has("Undo"))).await?;
         page.see(button(has("Undo step"))).await?;
-        fits_everywhere(page, "history").await?;
+        page.fits_everywhere("history").await?;
         page.open_at("#record").await?;
         page.words_gone("gauge set with the 62.00 ring (").await
     });

@@ -4,30 +4,6 @@
 use super::harness::*;
 use std::time::Duration;
 
-async fn pick(page: &mut Page, name: &str, option: &str) -> Told {
-    page.tap(button(has(&format!("{name}:")))).await?;
-    page.tap(radio(option)).await
-}
-
-async fn number(page: &mut Page, name: &str, keys: &[&str]) -> Told {
-    page.tap(button(has(&format!("{name}:")))).await?;
-    page.tap_keys(keys).await?;
-    page.tap(button("take it")).await
-}
-
-async fn looks(page: &mut Page, name: &str) -> Told {
-    for (screen, held) in [
-        (Screen::UPRIGHT, "upright"),
-        (Screen::SIDEWAYS, "sideways"),
-        (Screen::SMALL, "small"),
-    ] {
-        page.turn(screen).await?;
-        page.fits_the_hand().await?;
-        page.screenshot(&format!("{name}-{held}")).await?;
-    }
-    page.turn(Screen::UPRIGHT).await
-}
-
 #[test]
 fn a_62_mm_bearing_into_n7_aluminium_by_heat_then_by_freezer_and_heat() {
     story("seat-heat", Screen::UPRIGHT, async |page| {
@@ -40,24 +16,22 @@ fn a_62_mm_bearing_into_n7_aluminium_by_heat_then_by_freezer_and_heat() {
         page.see(image(has("bore 74 °C"))).await?;
         page.see_words("times too large").await?;
         page.see_words("outside 61.5 mm or less").await?;
-        looks(page, "seat-heat").await?;
-        page.dark(true).await?;
-        page.screenshot("seat-heat-dark").await?;
-        page.dark(false).await?;
+        page.fits_everywhere("seat-heat").await?;
 
         // The case may not exceed 60 °C: no way by heat alone, and without a freezer the press.
-        number(page, "case (or shaft) not hotter than", &["6", "0"]).await?;
+        page.enter("case (or shaft) not hotter than:", &["6", "0"])
+            .await?;
         page.see_words("It takes 74 °C; the housing's limit is 60 °C.")
             .await?;
         page.see_words("press cold with up to").await?;
-        pick(page, "cooling", "freezer, −18 °C").await?;
+        page.choose("cooling:", "freezer, −18 °C").await?;
         page.see_words("55").await?;
         page.see_words("and cool the part to −18 °C").await?;
         page.see_words("It leaves 0.014 mm of interference").await?;
-        looks(page, "seat-both").await?;
+        page.fits_everywhere("seat-both").await?;
 
         // A touch too many is taken back; a reload loses nothing.
-        pick(page, "cooling", "none").await?;
+        page.choose("cooling:", "none").await?;
         page.see_words("press cold with up to").await?;
         page.tap(button("Undo cooling")).await?;
         page.see_words("and cool the part to −18 °C").await?;
@@ -70,18 +44,19 @@ fn a_62_mm_bearing_into_n7_aluminium_by_heat_then_by_freezer_and_heat() {
 fn the_drawings_code_and_the_letters_give_the_same_fit() {
     story("seat-sizes", Screen::UPRIGHT, async |page| {
         page.open_at("#seat").await?;
-        pick(page, "hole’s letter", "K").await?;
+        page.choose("hole’s letter:", "K").await?;
         // 62 K7: −21 to +9 µm (ISO 286-2): 22 µm loose to 21 µm tight.
         page.see_words("22 µm loose to 21 µm tight").await?;
-        pick(page, "hole’s grade", "6").await?;
+        page.choose("hole’s grade:", "6").await?;
         // 62 K6: −15 to +4 µm.
         page.see_words("17 µm loose to 15 µm tight").await?;
         page.screenshot("seat-letters").await?;
-        pick(page, "the hole", "measured").await?;
-        number(page, "hole, read", &["6", "1", "point", "9", "7", "0"]).await?;
+        page.choose("the hole:", "measured").await?;
+        page.enter("hole, read:", &["6", "1", "point", "9", "7", "0"])
+            .await?;
         // 62.000 − 61.970 = 30 µm tight at most, 17 at least.
         page.see_words("17 to 30 µm tight").await?;
-        number(page, "outside of the boss", &["6", "0"]).await?;
+        page.enter("outside of the boss:", &["6", "0"]).await?;
         page.see_words("must be larger than the fit").await?;
         page.screenshot("seat-refused").await
     });
@@ -119,16 +94,13 @@ fn the_depth_is_read_in_the_step_and_kept_in_its_record() {
         page.open_at("#step/8").await?;
         page.tap(button(has("on Seat:"))).await?;
         page.see(heading("Main bearing into the right case")).await?;
-        pick(page, "depth", "stated, from the face").await?;
-        number(page, "depth, least", &["0", "point", "4"]).await?;
-        number(page, "depth, most", &["0", "point", "6"]).await?;
-        number(
-            page,
-            "face to shoulder, 0 if not known",
-            &["1", "7", "point", "5"],
-        )
-        .await?;
-        number(page, "gap left open behind, 0 if none", &["0", "point", "8"]).await?;
+        page.choose("depth:", "stated, from the face").await?;
+        page.enter("depth, least:", &["0", "point", "4"]).await?;
+        page.enter("depth, most:", &["0", "point", "6"]).await?;
+        page.enter("face to shoulder, 0 if not known:", &["1", "7", "point", "5"])
+            .await?;
+        page.enter("gap left open behind, 0 if none:", &["0", "point", "8"])
+            .await?;
         page.tap(button("back to the step")).await?;
         page.see_words("0.40 to 0.60 mm below the face, at least 0.80 mm open behind")
             .await?;
@@ -139,7 +111,7 @@ fn the_depth_is_read_in_the_step_and_kept_in_its_record() {
         page.tap(button("Done")).await?;
         page.see_words("Enter the reading of “depth below the face” first.")
             .await?;
-        number(page, "depth below the face", &["0", "point", "5"]).await?;
+        page.enter("depth below the face:", &["0", "point", "5"]).await?;
         // 17.5 − 16 − 0.5 = 1.0 mm behind.
         page.see_words("1.00 mm stays open behind").await?;
         page.fits_the_hand().await?;

@@ -150,3 +150,27 @@ fn a_page_that_cannot_start_says_so() {
         Ok(())
     });
 }
+
+#[test]
+fn a_fault_in_the_running_app_is_said_over_the_dead_page() {
+    story("has-stopped", Screen::UPRIGHT, async |page| {
+        page.open_at("#torque").await?;
+        page.script(
+            "dispatchEvent(new ErrorEvent('error', { error: new Error('a stranger on the page') }))",
+            serde_json::Value::Null,
+        )
+        .await?;
+        page.see(button("Job")).await?;
+        page.script(
+            "dispatchEvent(new ErrorEvent('error', { error: new WebAssembly.RuntimeError('unreachable') }))",
+            serde_json::Value::Null,
+        )
+        .await?;
+        page.see(alert(has("Halfcase has stopped"))).await?;
+        page.fits_the_hand().await?;
+        page.screenshot("has-stopped").await?;
+        page.tap(button("Reload")).await?;
+        page.gone(alert(has("Halfcase has stopped"))).await?;
+        page.see(button("foot-pounds")).await.map(drop)
+    });
+}

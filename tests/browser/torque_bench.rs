@@ -2,12 +2,6 @@
 
 use super::harness::*;
 
-async fn number(page: &mut Page, name: &str, keys: &[&str]) -> Told {
-    page.tap(button(has(name))).await?;
-    page.tap_keys(keys).await?;
-    page.tap(button("take it")).await
-}
-
 #[test]
 fn a_wrench_is_added_checked_ordered_and_taken_off() {
     for (screen, name) in [(Screen::UPRIGHT, "upright"), (Screen::SMALL, "small")] {
@@ -16,17 +10,17 @@ fn a_wrench_is_added_checked_ordered_and_taken_off() {
             page.fits_the_hand().await?;
             page.tap(button("add a wrench")).await?;
             page.type_into(textbox("its name"), "Beam").await?;
-            number(page, "lowest mark", &["3", "0"]).await?;
+            page.enter("lowest mark", &["3", "0"]).await?;
             page.tap(button("Add it")).await?;
             page.see_words("highest mark must be above its lowest").await?;
-            number(page, "lowest mark", &["2"]).await?;
+            page.enter("lowest mark", &["2"]).await?;
             page.fits_the_hand().await?;
             page.screenshot(&format!("bench-wrench-{name}")).await?;
             page.tap(button("Add it")).await?;
             page.see_on(radio(has("Beam"))).await?;
             page.tap(button("move Beam up")).await?;
             page.tap(button("change Beam")).await?;
-            number(page, "smallest division", &["1"]).await?;
+            page.enter("smallest division", &["1"]).await?;
             page.tap(button("Keep it")).await?;
             page.see_words("2–25 N·m by 1, ±4 %").await?;
             page.fits_the_hand().await?;
@@ -58,17 +52,17 @@ fn adapter_nut_and_turn_change_what_is_set() {
             page.tap(tab("more")).await?;
             page.tap(button("put one on")).await?;
             // 40 · 300 / (300 + 100) = 30.
-            number(page, "E, drive to bolt", &["1", "0", "0"]).await?;
+            page.enter("E, drive to bolt", &["1", "0", "0"]).await?;
             page.see_words("allowing for the adapter").await?;
             page.see_words("30").await?;
             page.fits_the_hand().await?;
             page.screenshot(&format!("torque-adapter-{name}")).await?;
             page.tap(button("take it off")).await?;
             // 16 of 40 is over a third: 56 is set.
-            number(page, "running torque", &["1", "6"]).await?;
+            page.enter("running torque", &["1", "6"]).await?;
             page.see_words("40 % of the torque: added to it.").await?;
             page.see_words("56").await?;
-            number(page, "turn on by", &["9", "0"]).await?;
+            page.enter("turn on by", &["9", "0"]).await?;
             page.see(image("90° clockwise")).await?;
             page.fits_the_hand().await?;
             page.screenshot(&format!("torque-turn-{name}")).await

@@ -2,12 +2,6 @@
 
 use super::harness::*;
 
-/// Chooses from a row that opens into tiles.
-async fn choose(page: &mut Page, row: &str, choice: &str) -> Told {
-    page.tap(button(has(row))).await?;
-    page.tap(radio(choice)).await
-}
-
 #[test]
 fn newton_metres_entered_as_foot_pounds_are_questioned_and_corrected() {
     for (screen, name) in [
@@ -22,8 +16,8 @@ fn newton_metres_entered_as_foot_pounds_are_questioned_and_corrected() {
             page.tap_keys(&["9"]).await?;
             page.tap(tab("bolt")).await?;
             page.tap(radio("M6")).await?;
-            choose(page, "class", "8.8").await?;
-            choose(page, "screwed into", "cast aluminium").await?;
+            page.choose("class", "8.8").await?;
+            page.choose("screwed into", "cast aluminium").await?;
             page.see_words("Did the manual say 9 N·m?").await?;
             page.see_words("% of proof load").await?;
             page.fits_the_hand().await?;

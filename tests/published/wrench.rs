@@ -3,7 +3,7 @@
 use halfcase::trade::quantity::{TorqueStatement, TorqueUnit, parse_torque};
 use halfcase::trade::wrench::{RangeVerdict, ScaleSetting, Setting, Wrench, WrenchKind};
 
-fn wrench(unit: TorqueUnit, min: f64, max: f64, division: f64, kind: WrenchKind) -> Wrench {
+pub fn wrench(unit: TorqueUnit, min: f64, max: f64, division: f64, kind: WrenchKind) -> Wrench {
     Wrench {
         name: "bench wrench".to_owned(),
         unit,
@@ -15,7 +15,7 @@ fn wrench(unit: TorqueUnit, min: f64, max: f64, division: f64, kind: WrenchKind)
     }
 }
 
-fn small() -> Wrench {
+pub fn small() -> Wrench {
     wrench(
         TorqueUnit::NewtonMetre,
         5.0,

@@ -1,29 +1,8 @@
 //! Which of several wrenches to take, and which make no sense. The cases are worked by hand.
 
+use super::wrench::{small, wrench};
 use halfcase::trade::quantity::{TorqueUnit, parse_torque};
 use halfcase::trade::wrench::{Wrench, WrenchError, WrenchKind, choose};
-
-fn wrench(unit: TorqueUnit, min: f64, max: f64, division: f64, kind: WrenchKind) -> Wrench {
-    Wrench {
-        name: "bench wrench".to_owned(),
-        unit,
-        min,
-        max,
-        division,
-        kind,
-        accuracy: 0.04,
-    }
-}
-
-fn small() -> Wrench {
-    wrench(
-        TorqueUnit::NewtonMetre,
-        5.0,
-        25.0,
-        0.1,
-        WrenchKind::Thimble { main_division: 1.0 },
-    )
-}
 
 #[test]
 fn choosing_among_wrenches() {

@@ -1,9 +1,10 @@
 //! My hoist's boom: its holes with their ratings, and which one is in use.
 
-use super::Form;
 use crate::job::field::Kept;
+use crate::job::work::LiftWork;
 use crate::parts::dynamic::{piece, press, text};
 use crate::parts::field_table::number;
+use crate::screens::worked::Form;
 use crate::trade::hoist::BoomPosition;
 use crate::trade::quantity::MassUnit;
 use leptos::prelude::*;
@@ -11,7 +12,7 @@ use uom::si::length::millimeter;
 use uom::si::mass::kilogram;
 
 /// The holes as tiles, and the way to tell one more.
-pub fn boom(form: Form) -> AnyView {
+pub fn boom(form: Form<LiftWork>) -> AnyView {
     let bench = form.bench;
     let tiles = piece(move || {
         let unit = bench.settings.with(|s| s.lift.unit);
@@ -36,7 +37,13 @@ pub fn boom(form: Form) -> AnyView {
     .into_any()
 }
 
-fn hole(form: Form, at: usize, position: BoomPosition, here: Option<f64>, unit: MassUnit) -> AnyView {
+fn hole(
+    form: Form<LiftWork>,
+    at: usize,
+    position: BoomPosition,
+    here: Option<f64>,
+    unit: MassUnit,
+) -> AnyView {
     let reach_mm = position.reach.get::<millimeter>();
     let on = here.is_some_and(|here| (here - reach_mm).abs() < 1.0);
     let words = hole_words(reach_mm, position.rating.get::<kilogram>(), unit);
@@ -69,7 +76,7 @@ fn hole_words(reach_mm: f64, rating_kg: f64, unit: MassUnit) -> String {
     )
 }
 
-fn new_hole(form: Form) -> AnyView {
+fn new_hole(form: Form<LiftWork>) -> AnyView {
     let bench = form.bench;
     let (reach_cm, rating_kg) = (RwSignal::new(None::<f64>), RwSignal::new(None::<f64>));
     let unit = move || bench.settings.with(|s| s.lift.unit);

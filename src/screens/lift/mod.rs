@@ -3,58 +3,36 @@
 mod boom;
 
 use crate::bench::Bench;
-use crate::job::field::Field;
 use crate::job::lifting::fields::{HANDS, LOAD, SLING};
 use crate::job::sheet::StepId;
 use crate::job::work::{LiftWay, LiftWork, Work};
 use crate::parts::caution_card::caution_list;
-use crate::parts::dynamic::{press, text, whether};
-use crate::parts::field_table::field_table;
+use crate::parts::dynamic::{text, whether};
 use crate::parts::lift::{answered, lift_drawing, lift_plate};
 use crate::parts::picker::picker;
-use crate::parts::work_keys::UndoKey;
-use crate::screens::Route;
+use crate::screens::worked::{Form, Worked};
 use crate::trade::lift::Grip;
 use crate::trade::quantity::MassUnit;
 use leptos::prelude::*;
 
-/// What every part of the form needs.
-#[derive(Clone, Copy)]
-struct Form {
-    bench: Bench,
-    step: Option<StepId>,
-    work: Memo<Option<LiftWork>>,
+impl Worked for LiftWork {
+    const TITLE: &'static str = "Lift";
+    const NOT_THIS_STEP: &'static str = "This step lifts nothing.";
+
+    fn at_hand(bench: Bench, step: Option<StepId>) -> Option<Self> {
+        bench.lift(step)
+    }
+
+    fn change(bench: Bench, step: Option<StepId>, words: &str, change: &dyn Fn(&mut Self)) {
+        bench.change_lift(step, words, change);
+    }
+
+    fn into_work(self) -> Work {
+        Work::Lift(self)
+    }
 }
 
-impl Form {
-    /// A choice among words: what holds, and what a pick changes.
-    fn choice(
-        self,
-        name: &'static str,
-        options: &[&'static str],
-        holds: fn(&LiftWork) -> usize,
-        change: fn(&mut LiftWork, usize),
-    ) -> AnyView {
-        let words: Vec<String> = options.iter().map(|&words| words.to_owned()).collect();
-        let shown = words.clone();
-        let value = text(move || {
-            let at = self.work.with(|work| work.as_ref().map(holds));
-            at.and_then(|at| shown.get(at).cloned()).unwrap_or_default()
-        });
-        let pick = Callback::new(move |at: usize| {
-            self.bench.change_lift(self.step, name, |work| change(work, at));
-        });
-        picker(name, value, words, pick)
-    }
-
-    fn numbers(self, table: &'static [Field<LiftWork>]) -> AnyView {
-        let change = Callback::new(move |(field, kept): (&'static Field<LiftWork>, f64)| {
-            self.bench
-                .change_lift(self.step, field.name, |work| (field.set)(work, kept));
-        });
-        field_table(table, self.work, change)
-    }
-
+impl Form<LiftWork> {
     fn slung(self) -> bool {
         self.work
             .with(|work| matches!(work.as_ref().map(|w| &w.way), Some(LiftWay::Sling { .. })))
@@ -63,61 +41,17 @@ impl Form {
 
 /// The screen; with a step, its numbers are the step's.
 pub fn lift_screen(step: Option<StepId>) -> AnyView {
-    let bench = Bench::here();
-    let form = Form {
-        bench,
-        step,
-        work: Memo::new(move |_| bench.lift(step)),
-    };
+    let form = Form::of(step);
     let answered = answered(step);
-    let cautions = Memo::new(move |_| {
-        form.work
-            .get()
-            .map_or(Vec::new(), |work| bench.cautions_of(&Work::Lift(work)))
-    });
-    let none = whether(move || form.work.with(Option::is_none));
-    view! {
-        <div class="worked">
-            <div class="worked-answer">
-                {head(bench, step)}
-                <p class="trouble-line" hidden=whether(move || !none.get())>"This step lifts nothing."</p>
-                {lift_plate(answered)}
-                {caution_list(step, cautions)}
-                {lift_drawing(answered)}
-            </div>
-            <div class="worked-form" hidden=none>
-                {load(form)}
-                {hands(form)}
-                {sling(form)}
-                <UndoKey />
-            </div>
-        </div>
-    }
-    .into_any()
+    let answer = vec![
+        lift_plate(answered),
+        caution_list(step, form.cautions()),
+        lift_drawing(answered),
+    ];
+    form.screen(answer, vec![load(form), hands(form), sling(form)])
 }
 
-/// The screen's title, or the step's with the way back to it.
-fn head(bench: Bench, step: Option<StepId>) -> AnyView {
-    let Some(id) = step else {
-        return view! { <h1>"Lift"</h1> }.into_any();
-    };
-    let title = text(move || {
-        bench
-            .sheet
-            .with(|sheet| sheet.step(id).map_or(String::new(), |step| step.title.clone()))
-    });
-    view! {
-        <header class="of-step">
-            <h1>{title}</h1>
-            <button class="side-key" on:click=press(move || Route::Step(id).go())>
-                "back to the step"
-            </button>
-        </header>
-    }
-    .into_any()
-}
-
-fn load(form: Form) -> AnyView {
+fn load(form: Form<LiftWork>) -> AnyView {
     let bench = form.bench;
     let units = [MassUnit::Kilogram, MassUnit::Pound];
     let words = ["kg and cm", "lb and in"];
@@ -160,7 +94,7 @@ fn load(form: Form) -> AnyView {
     .into_any()
 }
 
-fn hands(form: Form) -> AnyView {
+fn hands(form: Form<LiftWork>) -> AnyView {
     view! {
         <fieldset hidden=whether(move || form.slung())>
             <legend>"By hand"</legend>
@@ -194,7 +128,7 @@ fn hands(form: Form) -> AnyView {
     .into_any()
 }
 
-fn sling(form: Form) -> AnyView {
+fn sling(form: Form<LiftWork>) -> AnyView {
     view! {
         <fieldset hidden=whether(move || !form.slung())>
             <legend>"Sling and hoist"</legend>

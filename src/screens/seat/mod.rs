@@ -3,127 +3,59 @@
 mod sizes;
 
 use crate::bench::Bench;
-use crate::job::field::Field;
 use crate::job::seating::fields::{DEPTHS, LIMITS, SHAPE, TOOLS};
 use crate::job::sheet::StepId;
 use crate::job::work::{Seat, SeatDepth, SeatWay, Work};
 use crate::parts::caution_card::caution_list;
-use crate::parts::dynamic::{press, text, whether};
-use crate::parts::field_table::field_table;
-use crate::parts::picker::picker;
 use crate::parts::seat::{
     answered, countdown, depth_readings, fit_drawing, fit_facts, other_ways, plan_plate, tool_facts,
     tools_drawing,
 };
-use crate::parts::work_keys::UndoKey;
-use crate::screens::Route;
+use crate::screens::worked::{Form, Worked};
 use crate::trade::heat_plan::CoolMeans;
 use crate::trade::material::Material;
 use leptos::prelude::*;
 
-/// What every part of the form needs.
-#[derive(Clone, Copy)]
-struct Form {
-    bench: Bench,
-    step: Option<StepId>,
-    seat: Memo<Option<Seat>>,
-}
+impl Worked for Seat {
+    const TITLE: &'static str = "Seat";
+    const NOT_THIS_STEP: &'static str = "This step seats nothing.";
 
-impl Form {
-    /// A choice among words: what holds, and what a pick changes.
-    fn choice(
-        self,
-        name: &'static str,
-        options: &[&'static str],
-        holds: fn(&Seat) -> usize,
-        change: fn(&mut Seat, usize),
-    ) -> AnyView {
-        let words: Vec<String> = options.iter().map(|&words| words.to_owned()).collect();
-        let shown = words.clone();
-        let value = text(move || {
-            let at = self.seat.with(|seat| seat.as_ref().map(holds));
-            at.and_then(|at| shown.get(at).cloned()).unwrap_or_default()
-        });
-        let pick = Callback::new(move |at: usize| {
-            self.bench.change_seat(self.step, name, |seat| change(seat, at));
-        });
-        picker(name, value, words, pick)
+    fn at_hand(bench: Bench, step: Option<StepId>) -> Option<Self> {
+        bench.seat(step)
     }
 
-    fn numbers(self, table: &'static [Field<Seat>]) -> AnyView {
-        let change = Callback::new(move |(field, kept): (&'static Field<Seat>, f64)| {
-            self.bench
-                .change_seat(self.step, field.name, |seat| (field.set)(seat, kept));
-        });
-        field_table(table, self.seat, change)
+    fn change(bench: Bench, step: Option<StepId>, words: &str, change: &dyn Fn(&mut Self)) {
+        bench.change_seat(step, words, change);
+    }
+
+    fn into_work(self) -> Work {
+        Work::Seat(self)
     }
 }
 
 /// The screen; with a step, its numbers are the step's.
 pub fn seat_screen(step: Option<StepId>) -> AnyView {
-    let bench = Bench::here();
-    let form = Form {
-        bench,
-        step,
-        seat: Memo::new(move |_| bench.seat(step)),
-    };
+    let form = Form::of(step);
     let answered = answered(step);
-    let cautions = Memo::new(move |_| {
-        form.seat
-            .get()
-            .map_or(Vec::new(), |seat| bench.cautions_of(&Work::Seat(seat)))
-    });
-    let none = whether(move || form.seat.with(Option::is_none));
-    view! {
-        <div class="worked">
-            <div class="worked-answer">
-                {head(bench, step, "Seat")}
-                <p class="trouble-line" hidden=whether(move || !none.get())>"This step seats nothing."</p>
-                {plan_plate(answered)}
-                {countdown(step, answered)}
-                {caution_list(step, cautions)}
-                {depth_readings(step, answered)}
-                {fit_drawing(answered)}
-                {fit_facts(answered)}
-                {other_ways(answered)}
-                <h2>"What to push with, what to stand it on"</h2>
-                {tool_facts(answered)}
-                {tools_drawing(answered)}
-            </div>
-            <div class="worked-form" hidden=none>
-                {sizes::sizes(form)}
-                {limits(form)}
-                {shape(form)}
-                {depth(form)}
-                <UndoKey />
-            </div>
-        </div>
-    }
-    .into_any()
+    let answer = vec![
+        plan_plate(answered),
+        countdown(step, answered),
+        caution_list(step, form.cautions()),
+        depth_readings(step, answered),
+        fit_drawing(answered),
+        fit_facts(answered),
+        other_ways(answered),
+        view! { <h2>"What to push with, what to stand it on"</h2> }.into_any(),
+        tool_facts(answered),
+        tools_drawing(answered),
+    ];
+    form.screen(
+        answer,
+        vec![sizes::sizes(form), limits(form), shape(form), depth(form)],
+    )
 }
 
-/// The screen's title, or the step's with the way back to it.
-fn head(bench: Bench, step: Option<StepId>, name: &'static str) -> AnyView {
-    let Some(id) = step else {
-        return view! { <h1>{name}</h1> }.into_any();
-    };
-    let title = text(move || {
-        bench
-            .sheet
-            .with(|sheet| sheet.step(id).map_or(String::new(), |step| step.title.clone()))
-    });
-    view! {
-        <header class="of-step">
-            <h1>{title}</h1>
-            <button class="side-key" on:click=press(move || Route::Step(id).go())>
-                "back to the step"
-            </button>
-        </header>
-    }
-    .into_any()
-}
-
-fn limits(form: Form) -> AnyView {
+fn limits(form: Form<Seat>) -> AnyView {
     view! {
         <fieldset>
             <legend>"What is allowed"</legend>
@@ -174,7 +106,7 @@ fn material_at(material: Material) -> usize {
         .unwrap_or(0)
 }
 
-fn shape(form: Form) -> AnyView {
+fn shape(form: Form<Seat>) -> AnyView {
     let names: Vec<&'static str> = Material::ALL.iter().map(|material| material.words()).collect();
     view! {
         <fieldset>
@@ -202,7 +134,7 @@ fn shape(form: Form) -> AnyView {
     .into_any()
 }
 
-fn depth(form: Form) -> AnyView {
+fn depth(form: Form<Seat>) -> AnyView {
     view! {
         <fieldset>
             <legend>"How deep it sits"</legend>

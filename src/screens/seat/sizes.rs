@@ -1,11 +1,11 @@
 //! The two sizes: by fit class, by a bearing's tolerance, or as they were read.
 
-use super::Form;
 use crate::job::seating::fields::SIZES;
 use crate::job::seating::source::{self, Kind, Side, class, follow_materials, of, set_class, set_kind};
 use crate::job::work::Seat;
 use crate::parts::dynamic::{piece, text, whether};
 use crate::parts::picker::picker;
+use crate::screens::worked::Form;
 use crate::trade::fit::Position;
 use crate::trade::heat_plan::HoleIn;
 use leptos::prelude::*;
@@ -15,7 +15,7 @@ const GRADES: [&str; 7] = ["5", "6", "7", "8", "9", "10", "11"];
 const KINDS: [&str; 3] = [Kind::ALL[0].words(), Kind::ALL[1].words(), Kind::ALL[2].words()];
 
 /// What the screen asks of the sizes.
-pub fn sizes(form: Form) -> AnyView {
+pub fn sizes(form: Form<Seat>) -> AnyView {
     view! {
         <fieldset>
             <legend>"Sizes"</legend>
@@ -60,12 +60,12 @@ fn kind_at(seat: &Seat, side: Side) -> usize {
 }
 
 /// Letter and grade of a side that goes by a class.
-fn class_pickers(form: Form, side: Side) -> AnyView {
+fn class_pickers(form: Form<Seat>, side: Side) -> AnyView {
     let (letter_name, grade_name) = match side {
         Side::Hole => ("hole’s letter", "hole’s grade"),
         Side::Shaft => ("letter of what goes in", "its grade"),
     };
-    let now = move || form.seat.with(|seat| seat.as_ref().and_then(|s| class(s, side)));
+    let now = move || form.work.with(|seat| seat.as_ref().and_then(|s| class(s, side)));
     let letter_of = move |position: Position| match side {
         Side::Hole => position.capital().to_owned(),
         Side::Shaft => position.capital().to_ascii_lowercase(),
@@ -97,7 +97,7 @@ fn class_pickers(form: Form, side: Side) -> AnyView {
 }
 
 /// The fit as the drawing writes it, typed in words.
-fn code(form: Form) -> AnyView {
+fn code(form: Form<Seat>) -> AnyView {
     let trouble = RwSignal::new(String::new());
     let take = move |event: leptos::ev::Event| {
         let typed = event_target_value(&event);
@@ -105,7 +105,7 @@ fn code(form: Form) -> AnyView {
             trouble.set(String::new());
             return;
         }
-        let Some(mut seat) = form.seat.get_untracked() else {
+        let Some(mut seat) = form.work.get_untracked() else {
             return;
         };
         match source::set_code(&mut seat, &typed) {

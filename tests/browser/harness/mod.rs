@@ -20,6 +20,7 @@ mod browser;
 mod clock;
 mod failure;
 mod finger;
+mod form;
 mod page;
 mod phone;
 mod release;
