@@ -1,7 +1,6 @@
 //! My bottles and tubes, the walk on the Bond screen, and the shop they cure in.
 
 use super::Bench;
-use crate::bench::Inverse;
 use crate::job::bonding::Walk;
 use crate::job::bottle::{Bottle, BottleId};
 use crate::job::night::{self, Night, NightError};
@@ -68,21 +67,11 @@ impl Bench {
 
     /// Changes what is known of a step's joint; it is kept in the sheet.
     pub fn answer_for(self, step: StepId, joint: Application) {
-        let job = self.job.get_untracked();
-        let before = self.sheet.get_untracked();
-        self.sheet.update(|sheet| {
-            let step = sheet.steps.iter_mut().find(|other| other.id == step);
-            match step.map(|step| &mut step.work) {
-                Some(Work::Bond(bond)) => bond.application = joint,
-                Some(Work::Fasten(fasten)) => fasten.compound = Some(joint),
-                _ => {}
-            }
+        self.change_step("answer", step, |work| match work {
+            Work::Bond(bond) => bond.application = joint,
+            Work::Fasten(fasten) => fasten.compound = Some(joint),
+            _ => {}
         });
-        let kept = self
-            .sheet
-            .with_untracked(|sheet| self.shelves.with_value(|shelves| shelves.keep_sheet(job, sheet)));
-        self.kept_or_said(kept);
-        self.leave("answer".to_owned(), Inverse::Sheet(job, Box::new(before)));
     }
 
     /// Notes the shop's temperature as of now, °C; `minute` is the minute of the day by the phone's zone.

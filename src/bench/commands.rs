@@ -205,8 +205,15 @@ impl Bench {
 
     /// Changes the settings; `words` name the change for undo.
     pub fn set(self, words: &str, change: impl FnOnce(&mut Settings)) {
+        let mut after = self.settings.get_untracked();
+        change(&mut after);
+        self.settle(words, after);
+    }
+
+    // Apart from `set`, so that it is compiled once and not for every change there is.
+    fn settle(self, words: &str, after: Settings) {
         let before = self.settings.get_untracked();
-        self.settings.update(change);
+        self.settings.set(after);
         self.keep_settings();
         self.leave(words.to_owned(), Inverse::Settings(Box::new(before)));
     }
@@ -228,7 +235,9 @@ impl Bench {
 
     /// Changes the settings without a way back: for what only remembers what was typed.
     pub fn note(self, change: impl FnOnce(&mut Settings)) {
-        self.settings.update(change);
+        let mut after = self.settings.get_untracked();
+        change(&mut after);
+        self.settings.set(after);
         self.keep_settings();
     }
 

@@ -1,12 +1,11 @@
 //! What lies on the Torque screen beside the typed value: the bolt, the adapter, a nut, a turn, the last values.
 
-use super::{Bench, Inverse};
+use super::Bench;
 use crate::job::adapter::Adapter;
 use crate::job::guarding::KnownBolt;
 use crate::job::sheet::{Step, StepId};
-use crate::job::work::{Fasten, Work};
+use crate::job::work::Work;
 use crate::trade::quantity::{TorqueStatement, TorqueUnit};
-use leptos::prelude::*;
 use serde::{Deserialize, Serialize};
 
 /// How many values are remembered.
@@ -120,32 +119,10 @@ impl Bench {
 
     /// Corrects the torque of a fasten step on its sheet; the way back is undo.
     pub fn correct_torque(self, step: StepId, statement: TorqueStatement) {
-        let before = self.sheet.get_untracked();
-        self.sheet.update(|sheet| {
-            let fasten = sheet
-                .steps
-                .iter_mut()
-                .find(|other| other.id == step)
-                .and_then(fasten_of);
-            if let Some(fasten) = fasten {
+        self.change_step("correction of the torque", step, |work| {
+            if let Work::Fasten(fasten) = work {
                 fasten.torque = statement;
             }
         });
-        let job = self.job.get_untracked();
-        let kept = self
-            .sheet
-            .with_untracked(|sheet| self.shelves.with_value(|shelves| shelves.keep_sheet(job, sheet)));
-        self.kept_or_said(kept);
-        self.leave(
-            "correction of the torque".to_owned(),
-            Inverse::Sheet(job, Box::new(before)),
-        );
-    }
-}
-
-fn fasten_of(step: &mut Step) -> Option<&mut Fasten> {
-    match &mut step.work {
-        Work::Fasten(fasten) => Some(fasten),
-        _ => None,
     }
 }

@@ -4,6 +4,7 @@ use super::{Bench, Inverse};
 use crate::job::form;
 use crate::job::planning::{self, PlanRefused};
 use crate::job::sheet::{Sheet, Step, StepId};
+use crate::job::work::Work;
 use leptos::prelude::*;
 
 impl Bench {
@@ -116,6 +117,22 @@ impl Bench {
         }
     }
 
+    /// Changes the work of a step of the sheet at hand; `words` name the change for undo.
+    pub(super) fn change_step(self, words: &str, id: StepId, change: impl FnOnce(&mut Work)) {
+        let mut sheet = self.sheet.get_untracked();
+        if let Some(step) = sheet.steps.iter_mut().find(|step| step.id == id) {
+            change(&mut step.work);
+        }
+        self.keep_changed(words, sheet);
+    }
+
+    fn keep_changed(self, words: &str, sheet: Sheet) {
+        let job = self.job.get_untracked();
+        let before = self.sheet.get_untracked();
+        self.keep_sheet_of(job, sheet);
+        self.leave(words.to_owned(), Inverse::Sheet(job, Box::new(before)));
+    }
+
     /// Changes a copy of the sheet, checks it, and keeps it only when it is whole.
     fn plan(
         self,
@@ -129,9 +146,7 @@ impl Bench {
             sheet.check().map_err(PlanRefused::Sheet)?;
         }
         if sheet != before {
-            let job = self.job.get_untracked();
-            self.keep_sheet_of(job, sheet);
-            self.leave(words.to_owned(), Inverse::Sheet(job, Box::new(before)));
+            self.keep_changed(words, sheet);
         }
         Ok(())
     }

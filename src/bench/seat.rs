@@ -1,6 +1,6 @@
 //! Seat: the numbers of a step or of the screen itself, the way from the oven, the depth read.
 
-use super::{Bench, Inverse, Settings};
+use super::{Bench, Settings};
 use crate::job::lifting::{self, Hoist};
 use crate::job::seating::depth::{self, DEPTH, GAP};
 use crate::job::seating::oven::OvenRun;
@@ -63,18 +63,7 @@ impl Bench {
             });
             return;
         };
-        let before = self.sheet.get_untracked();
-        let job = self.job.get_untracked();
-        self.sheet.update(|sheet| {
-            if let Some(step) = sheet.steps.iter_mut().find(|step| step.id == id) {
-                step.work = work;
-            }
-        });
-        let kept = self
-            .sheet
-            .with_untracked(|sheet| self.shelves.with_value(|shelves| shelves.keep_sheet(job, sheet)));
-        self.kept_or_said(kept);
-        self.leave(words.to_owned(), Inverse::Sheet(job, Box::new(before)));
+        self.change_step(words, id, |old| *old = work);
     }
 
     /// The part is out of the oven (or the freezer): the countdown runs from now.

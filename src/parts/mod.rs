@@ -31,3 +31,4 @@ pub mod thimble;
 pub mod torque_plate;
 pub mod when;
 pub mod work_keys;
+pub mod worked;

@@ -16,7 +16,6 @@ mod route;
 mod seat;
 mod steps;
 mod torque;
-mod worked;
 
 pub use route::Route;
 

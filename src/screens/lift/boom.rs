@@ -4,7 +4,7 @@ use crate::job::field::Kept;
 use crate::job::work::LiftWork;
 use crate::parts::dynamic::{piece, press, text};
 use crate::parts::field_table::number;
-use crate::screens::worked::Form;
+use crate::parts::worked::Form;
 use crate::trade::hoist::BoomPosition;
 use crate::trade::quantity::MassUnit;
 use leptos::prelude::*;

@@ -10,7 +10,8 @@ use crate::parts::caution_card::caution_list;
 use crate::parts::dynamic::{text, whether};
 use crate::parts::lift::{answered, lift_drawing, lift_plate};
 use crate::parts::picker::picker;
-use crate::screens::worked::{Form, Worked};
+use crate::parts::worked::{Form, Worked};
+use crate::screens::Route;
 use crate::trade::lift::Grip;
 use crate::trade::quantity::MassUnit;
 use leptos::prelude::*;
@@ -48,7 +49,11 @@ pub fn lift_screen(step: Option<StepId>) -> AnyView {
         caution_list(step, form.cautions()),
         lift_drawing(answered),
     ];
-    form.screen(answer, vec![load(form), hands(form), sling(form)])
+    form.screen(
+        |id| Route::Step(id).go(),
+        answer,
+        vec![load(form), hands(form), sling(form)],
+    )
 }
 
 fn load(form: Form<LiftWork>) -> AnyView {

@@ -11,7 +11,8 @@ use crate::parts::seat::{
     answered, countdown, depth_readings, fit_drawing, fit_facts, other_ways, plan_plate, tool_facts,
     tools_drawing,
 };
-use crate::screens::worked::{Form, Worked};
+use crate::parts::worked::{Form, Worked};
+use crate::screens::Route;
 use crate::trade::heat_plan::CoolMeans;
 use crate::trade::material::Material;
 use leptos::prelude::*;
@@ -50,6 +51,7 @@ pub fn seat_screen(step: Option<StepId>) -> AnyView {
         tools_drawing(answered),
     ];
     form.screen(
+        |id| Route::Step(id).go(),
         answer,
         vec![sizes::sizes(form), limits(form), shape(form), depth(form)],
     )

@@ -5,7 +5,7 @@ use crate::job::seating::source::{self, Kind, Side, class, follow_materials, of,
 use crate::job::work::Seat;
 use crate::parts::dynamic::{piece, text, whether};
 use crate::parts::picker::picker;
-use crate::screens::worked::Form;
+use crate::parts::worked::Form;
 use crate::trade::fit::Position;
 use crate::trade::heat_plan::HoleIn;
 use leptos::prelude::*;

@@ -1,14 +1,13 @@
 //! What Seat and Lift share: a screen that works out its answer from its own numbers or from a step's.
 
-use super::Route;
+use super::dynamic::{press, text, whether};
+use super::field_table::field_table;
+use super::picker::picker;
+use super::work_keys::UndoKey;
 use crate::bench::Bench;
 use crate::job::field::Field;
 use crate::job::sheet::StepId;
 use crate::job::work::Work;
-use crate::parts::dynamic::{press, text, whether};
-use crate::parts::field_table::field_table;
-use crate::parts::picker::picker;
-use crate::parts::work_keys::UndoKey;
 use crate::trade::caution::Caution;
 use leptos::prelude::*;
 
@@ -91,13 +90,13 @@ impl<W: Worked> Form<W> {
         })
     }
 
-    /// The screen: its answer beside the form it comes from.
-    pub fn screen(self, answer: Vec<AnyView>, fields: Vec<AnyView>) -> AnyView {
+    /// The screen: its answer beside the form it comes from; `back` goes to the step that lent its numbers.
+    pub fn screen(self, back: fn(StepId), answer: Vec<AnyView>, fields: Vec<AnyView>) -> AnyView {
         let none = whether(move || self.work.with(Option::is_none));
         view! {
             <div class="worked">
                 <div class="worked-answer">
-                    {head(self.bench, self.step, W::TITLE)}
+                    {head(self.bench, self.step, W::TITLE, back)}
                     <p class="trouble-line" hidden=whether(move || !none.get())>{W::NOT_THIS_STEP}</p>
                     {answer}
                 </div>
@@ -112,7 +111,7 @@ impl<W: Worked> Form<W> {
 }
 
 /// The screen's title, or the step's with the way back to it.
-fn head(bench: Bench, step: Option<StepId>, name: &'static str) -> AnyView {
+fn head(bench: Bench, step: Option<StepId>, name: &'static str, back: fn(StepId)) -> AnyView {
     let Some(id) = step else {
         return view! { <h1>{name}</h1> }.into_any();
     };
@@ -124,7 +123,7 @@ fn head(bench: Bench, step: Option<StepId>, name: &'static str) -> AnyView {
     view! {
         <header class="of-step">
             <h1>{title}</h1>
-            <button class="side-key" on:click=press(move || Route::Step(id).go())>
+            <button class="side-key" on:click=press(move || back(id))>
                 "back to the step"
             </button>
         </header>
