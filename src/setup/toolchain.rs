@@ -168,18 +168,10 @@ fn holds_core(folder: &Path) -> bool {
 fn distribution(project: &Project) -> Result<Origin, SetupError> {
     if library_source().is_none() || wasm_linker().is_none() {
         let lld = packages::newest("lld-").unwrap_or_else(|| "lld".to_owned());
-        packages::install(&["rustc-web", "cargo-web", "rust-web-src", &lld])?;
+        packages::install(&["rustc-web", "cargo-web", "rust-web-src", &lld]).map_err(|_| no_compiler())?;
     }
-    let linker =
-        wasm_linker().ok_or_else(|| SetupError::missing("wasm-ld", "install Debian's package lld"))?;
-    let version = library_source().ok_or_else(|| {
-        SetupError::missing(
-            "a Rust compiler for the browser",
-            format!(
-                "run `rustup target add {TARGET}`, or install Debian's rustc-web, cargo-web and rust-web-src"
-            ),
-        )
-    })?;
+    let linker = wasm_linker().ok_or_else(no_compiler)?;
+    let version = library_source().ok_or_else(no_compiler)?;
     println!("✓ {} with its library's source", version.trim());
     let through_rustup = on_path("rustup", &[]).is_some();
     if through_rustup {
@@ -192,6 +184,15 @@ fn distribution(project: &Project) -> Result<Origin, SetupError> {
         linker,
         through_rustup,
     })
+}
+
+fn no_compiler() -> SetupError {
+    SetupError::missing(
+        "A Rust compiler for the browser",
+        format!(
+            "run `rustup target add {TARGET}`, or on Debian `sudo apt-get install rustc-web cargo-web rust-web-src lld`"
+        ),
+    )
 }
 
 /// The distribution's compiler's name and version, when its library's source lies beside it.
