@@ -69,6 +69,7 @@ fn card(bench: Bench, step: Option<StepId>, read: bool, first: bool, caution: Ca
             {all}
             <p>
                 <span class="level">{level}</span>
+                " "
                 <strong>{danger}</strong>
                 " "
                 {act}
