@@ -20,7 +20,7 @@ pub fn cautions_screen() -> AnyView {
             </p>
             {part("STOP", "caution stop", stop)}
             {part("CARE", "caution", care)}
-            <button class="side-key" on:click=press(move || crate::device::place::back())>
+            <button class="side-key" on:click=press(crate::device::place::back)>
                 "back"
             </button>
         </div>

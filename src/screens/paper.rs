@@ -19,7 +19,7 @@ pub fn PaperScreen() -> impl IntoView {
     view! {
         <div class="paper-screen">
             <div class="work-keys no-print">
-                <button class="work-key first" on:click=press(move || paper::print())>"Print"</button>
+                <button class="work-key first" on:click=press(paper::print)>"Print"</button>
                 <button class="work-key" on:click=press(move || Route::Record.go())>"Back"</button>
             </div>
             {piece(move || sheet(bench))}

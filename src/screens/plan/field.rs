@@ -174,7 +174,7 @@ pub fn torque_sheet(
         <TorqueKeypad typed unit clearing=|()| () words=move |()| in_words.set(true) />
         {own_words}
         <button class="work-key first" on:click=go>"take it"</button>
-        <button on:click=press(move || leave())>"leave it as it was"</button>
+        <button on:click=press(leave)>"leave it as it was"</button>
     };
     sheet(name, escape, inside.into_any())
 }
