@@ -2,6 +2,7 @@
 
 pub mod alarm;
 pub mod files;
+pub mod focus;
 pub mod paper;
 pub mod place;
 pub mod release;

@@ -32,12 +32,20 @@ pub fn back() {
     }
 }
 
-/// Brings the top of the screen into sight.
+/// Brings the top of the screen into sight, and the keyboard and a screen reader to it: the key that
+/// led here may be gone.
 pub fn to_top() {
-    let page = web_sys::window().and_then(|window| window.document());
-    if let Some(main) = page.and_then(|page| page.query_selector("main").ok().flatten()) {
+    let Some(window) = web_sys::window() else { return };
+    let main = window
+        .document()
+        .and_then(|page| page.query_selector("main").ok().flatten())
+        .and_then(|main| main.dyn_into::<web_sys::HtmlElement>().ok());
+    if let Some(main) = main {
+        main.focus().ok();
         main.set_scroll_top(0);
     }
+    // With large text it is the page that scrolls.
+    window.scroll_to_with_x_and_y(0.0, 0.0);
 }
 
 /// Calls `then` whenever the address changes. Lives as long as the page.

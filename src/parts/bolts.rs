@@ -17,7 +17,8 @@ pub struct Bolt {
 }
 
 const WIDE: f64 = 360.0;
-const HIGH: f64 = 200.0;
+/// The unit square's height.
+const HIGH: f64 = 148.0;
 const MARGIN: f64 = 26.0;
 
 /// The pattern; the numbers are the tightening order.
@@ -36,19 +37,31 @@ pub fn Bolts(#[prop(into)] bolts: Signal<Vec<Bolt>>) -> impl IntoView {
     let drawn = piece(move || {
         let bolts = bolts.get();
         let radius = if bolts.len() > 12 { 17.0 } else { 22.0 };
-        each(bolts, |bolt| draw(bolt, radius)).into_any()
+        let (top, _) = reach(&bolts);
+        each(bolts, |bolt| draw(bolt, top, radius)).into_any()
+    });
+    // As high as the pattern: a row of two must not push the rest off the screen.
+    let view_box = text(move || {
+        let (top, bottom) = bolts.with(|bolts| reach(bolts));
+        format!("0 0 {WIDE} {}", 2.0 * MARGIN + (bottom - top) * HIGH)
     });
     view! {
-        <svg class="bolts" viewBox=format!("0 0 {WIDE} {HIGH}") role="img" aria-label=words>
+        <svg class="bolts" viewBox=view_box role="img" aria-label=words>
             {drawn}
         </svg>
     }
     .into_any()
 }
 
-fn draw(bolt: Bolt, radius: f64) -> AnyView {
+/// From the highest bolt to the lowest, in the unit square.
+fn reach(bolts: &[Bolt]) -> (f64, f64) {
+    let heights = bolts.iter().map(|bolt| bolt.at.1);
+    (heights.clone().fold(1.0, f64::min), heights.fold(0.0, f64::max))
+}
+
+fn draw(bolt: Bolt, top: f64, radius: f64) -> AnyView {
     let x = MARGIN + bolt.at.0 * (WIDE - 2.0 * MARGIN);
-    let y = MARGIN + bolt.at.1 * (HIGH - 2.0 * MARGIN);
+    let y = MARGIN + (bolt.at.1 - top) * HIGH;
     view! {
         <g class:tallied=bolt.tallied class:next=bolt.next>
             <circle cx=x cy=y r=radius />

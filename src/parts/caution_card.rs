@@ -26,15 +26,17 @@ pub fn caution_list(step: Option<StepId>, cautions: Memo<Vec<Caution>>) -> AnyVi
             return ().into_any();
         };
         let show = cautions.with(|all| to_show(all, &acknowledged));
-        each(show, |caution| {
-            card(bench, step, acknowledged.contains(caution.id), caution)
+        each(show.into_iter().enumerate(), |(place, caution)| {
+            let read = acknowledged.contains(caution.id);
+            card(bench, step, read, place == 0, caution)
         })
         .into_any()
     })
     .into_any()
 }
 
-fn card(bench: Bench, step: Option<StepId>, read: bool, caution: Caution) -> AnyView {
+/// One caution; the first has the way to all of them.
+fn card(bench: Bench, step: Option<StepId>, read: bool, first: bool, caution: Caution) -> AnyView {
     let stop = caution.level == Level::Stop;
     let word = if stop { "STOP" } else { "CARE" };
     let level = if stop && read {
@@ -52,13 +54,22 @@ fn card(bench: Bench, step: Option<StepId>, read: bool, caution: Caution) -> Any
         }
         .into_any()
     });
-    view! {
-        <section class="caution" class:stop=stop aria-label=word>
+    let all = first.then(|| {
+        view! {
             <button class="all" aria-label="all cautions" on:click=press(|| place::go("cautions"))>
                 "all"
             </button>
+        }
+        .into_any()
+    });
+    // Two cautions are two landmarks: each is called by its danger.
+    let name = format!("{word}: {danger}");
+    view! {
+        <section class="caution" class:stop=stop aria-label=name>
+            {all}
             <p>
                 <span class="level">{level}</span>
+                " "
                 <strong>{danger}</strong>
                 " "
                 {act}

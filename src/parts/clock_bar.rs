@@ -109,7 +109,7 @@ pub fn ClockBar(clock: CureClock) -> impl IntoView {
     let ripe = Memo::new(move |_| face.with(|face| face.ripe));
     view! {
         <article class="clock" aria-label=label>
-            <h3>{name}</h3>
+            <h2>{name}</h2>
             <p class="quiet">{compound}</p>
             <p class="left">{text(move || face.with(|face| face.left.clone()))}</p>
             <p class="end">{text(move || face.with(|face| face.end.clone()))}</p>

@@ -18,13 +18,13 @@ pub fn ClockDoubt() -> impl IntoView {
                 ("go by it", "go on as before")
             };
             view! {
-                <li class="trouble doubt" role="group" aria-label="which clock is right">
+                <div class="trouble doubt" role="group" aria-label="which clock is right">
                     <p>{jump_words(ahead)} " Cures are held until you say which is right."</p>
                     <div class="clock-keys">
                         {answer(bench, true, "The phone is right", right)}
                         {answer(bench, false, "The phone is wrong", wrong)}
                     </div>
-                </li>
+                </div>
             }
             .into_any()
         }

@@ -31,7 +31,7 @@ pub fn GuardLine(
                     <span>{guard.line}</span>
                     <span class="quiet" aria-hidden="true">"…"</span>
                 </button>
-                {doubtful.then(|| view! { <p role="alert">{guard.sentence}</p> {correction_keys(guard.corrections, correct)} }.into_any())}
+                {doubtful.then(|| view! { <p role=if stop { "alert" } else { "status" }>{guard.sentence}</p> {correction_keys(guard.corrections, correct)} }.into_any())}
             </div>
         }
         .into_any()

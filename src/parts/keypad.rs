@@ -64,7 +64,8 @@ pub fn TorqueKeypad(
         Face {
             class: "unit",
             face: text(move || this().symbol().to_owned()),
-            name: text(move || this().words().to_owned()),
+            // What is seen is part of the name: it can be called by voice as it is read.
+            name: text(move || format!("{}, {}", this().symbol(), this().words())),
             pressed: Some(state(move || unit.get() == this())),
             press: press(move || unit.set(untrack(this))),
         }
@@ -133,7 +134,7 @@ pub fn NumberKeypad(
         press: press(move || take.run(())),
     };
     pad(
-        "keypad",
+        "keypad number-keypad",
         order.chars().map(|c| type_key(c, typed)).chain([take_key]),
     )
 }
@@ -161,17 +162,22 @@ fn pad(class: &'static str, keys: impl IntoIterator<Item = Face>) -> AnyView {
 
 fn type_key(face: char, typed: RwSignal<String>) -> Face {
     let (key, name, class) = match face {
-        '←' => (Key::Back, "back".to_owned(), "digit"),
-        '×' => (Key::Clear, "clear".to_owned(), "digit"),
+        '←' => (Key::Back, "back".to_owned(), "digit back"),
+        '×' => (Key::Clear, "clear".to_owned(), "word clear"),
         '.' => (Key::Type('.'), "point".to_owned(), "digit"),
         '−' => (Key::Type('−'), "minus".to_owned(), "digit"),
         '–' => (Key::Type('–'), "to".to_owned(), "digit"),
         '±' => (Key::Type('±'), "plus or minus".to_owned(), "digit"),
         c => (Key::Type(c), c.to_string(), "digit"),
     };
+    let shown = if face == '×' {
+        "clear".to_owned()
+    } else {
+        face.to_string()
+    };
     Face {
         class,
-        face: face.to_string().into(),
+        face: shown.into(),
         name: name.into(),
         pressed: None,
         press: press(move || typed.update(|text| *text = key.press(text))),

@@ -25,6 +25,7 @@ pub mod progress_bar;
 pub mod said;
 pub mod seat;
 pub mod share_bar;
+pub mod sheet;
 pub mod shop;
 pub mod strip;
 pub mod thimble;

@@ -2,6 +2,7 @@
 
 use super::dynamic::{press, state, text, when};
 use super::keypad::NumberKeypad;
+use super::sheet::sheet;
 use crate::trade::quantity::decimal;
 use leptos::prelude::*;
 
@@ -41,22 +42,20 @@ pub fn NumberField(
         move || {
             let shown = text(move || format!("{} {}", typed.get(), unit.get()));
             let why = text(move || trouble.get().unwrap_or_default());
-            view! {
-                <div class="sheet" role="dialog" aria-label=label.get_value()>
-                    <div class="entry">
-                        <span class="quiet">{label.get_value()}</span>
-                        <span class="typed" aria-live="polite">
-                            {shown}
-                        </span>
-                    </div>
-                    <p class="trouble" role="alert">
-                        {why}
-                    </p>
-                    <NumberKeypad typed take=try_take signed />
-                    <button on:click=press(move || open.set(false))>"leave it as it was"</button>
+            let inside = view! {
+                <div class="entry">
+                    <span class="quiet">{label.get_value()}</span>
+                    <span class="typed" aria-live="polite">
+                        {shown}
+                    </span>
                 </div>
-            }
-            .into_any()
+                <p class="trouble" role="alert">
+                    {why}
+                </p>
+                <NumberKeypad typed take=try_take signed />
+                <button on:click=press(move || open.set(false))>"leave it as it was"</button>
+            };
+            sheet(label.get_value(), move || open.set(false), inside.into_any())
         },
     );
     let shown = text(move || {
@@ -76,6 +75,7 @@ pub fn NumberField(
                 on:click=press(move || open.update(|open| *open = !*open))
             >
                 <span>{shown}</span>
+                " "
                 <span class="quiet">{unit}</span>
             </button>
             {pad}

@@ -1,6 +1,7 @@
 //! One of a few: a key that shows what is chosen and opens the tiles to choose from.
 
 use super::dynamic::{piece, press, text};
+use super::sheet::sheet;
 use leptos::prelude::*;
 
 /// A choice by place: `chosen` tells which of `options` holds, `take` the one that is touched.
@@ -48,20 +49,18 @@ pub fn picker(
             })
             .collect::<Vec<_>>()
     };
-    let sheet = piece(move || {
+    let opened = piece(move || {
         if !open.get() {
             return ().into_any();
         }
-        view! {
-            <div class="sheet" role="dialog" aria-label=name>
-                <p class="quiet">{name}</p>
-                <div class="tiles" role="radiogroup" aria-label=name>
-                    {tiles()}
-                </div>
-                <button on:click=press(move || open.set(false))>"leave it as it was"</button>
+        let inside = view! {
+            <p class="quiet">{name}</p>
+            <div class="tiles" role="radiogroup" aria-label=name>
+                {tiles()}
             </div>
-        }
-        .into_any()
+            <button on:click=press(move || open.set(false))>"leave it as it was"</button>
+        };
+        sheet(name.to_owned(), move || open.set(false), inside.into_any())
     });
     view! {
         <div class="field chosen">
@@ -73,7 +72,7 @@ pub fn picker(
             >
                 {value}
             </button>
-            {sheet}
+            {opened}
         </div>
     }
     .into_any()

@@ -14,21 +14,21 @@ pub fn SaidLines() -> impl IntoView {
             let (words, trouble) = (said.words.clone(), said.trouble);
             let away = press(move || bench.said.update(|all| all.retain(|other| *other != said)));
             view! {
-                <li class:trouble=trouble>
+                <div class:trouble=trouble>
                     <span>{words}</span>
-                    <button aria-label="put this message away" on:click=away>
+                    <button aria-label="ok, put this message away" on:click=away>
                         "ok"
                     </button>
-                </li>
+                </div>
             }
             .into_any()
         })
         .into_any()
     });
     view! {
-        <ul class="said" role="status">
+        <div class="said" role="status" aria-atomic="false">
             <ClockDoubt />
             {lines}
-        </ul>
+        </div>
     }
 }

@@ -31,11 +31,14 @@ pub fn Strip() -> impl IntoView {
     });
     view! {
         <header class="strip" class:ringing=whether(move || ring.with(Option::is_some))>
-            <button class="running" aria-label="running clocks" on:click=to_clocks>
+            <button class="running" on:click=to_clocks>
+                <span class="unseen">"running clocks: "</span>
                 {piece(move || match line.get() {
                     Some(line) => view! {
                         <span class="left">{line.left}</span>
+                        " "
                         <span class="name">{line.name}</span>
+                        " "
                         <span class="quiet">{line.more}</span>
                     }
                     .into_any(),

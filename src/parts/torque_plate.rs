@@ -15,6 +15,9 @@ pub fn AnswerPlate(
     /// Why there is no answer.
     #[prop(into)]
     trouble: Signal<Option<String>>,
+    /// Nothing is typed yet: an invitation stands there.
+    #[prop(into)]
+    empty: Signal<bool>,
 ) -> impl IntoView {
     let bench = Bench::here();
     let says = text(move || match answer.get() {
@@ -26,9 +29,8 @@ pub fn AnswerPlate(
             "set on {wrench}{}",
             if adapted { ", allowing for the adapter" } else { "" }
         ),
-        Some(_) => "no setting".to_owned(),
-        None if trouble.get().is_none() => "Type the manual’s torque.".to_owned(),
-        None => "set".to_owned(),
+        None if empty.get() => "Type the manual’s torque.".to_owned(),
+        _ => "no setting".to_owned(),
     });
     let number = text(move || answer.get().map_or("—".to_owned(), |answer| answer.number));
     let unit = text(move || answer.get().map_or("", |answer| answer.unit.symbol()).to_owned());
@@ -98,7 +100,7 @@ pub fn OtherUnits(#[prop(into)] answer: Signal<Option<TorqueAnswer>>) -> impl In
             .collect::<Vec<_>>()
             .into_any()
     });
-    view! { <p class="units" aria-label="other units">{units}</p> }
+    view! { <p class="units" role="group" aria-label="other units">{units}</p> }
 }
 
 /// Which wrench is in the hand; a touch takes another.

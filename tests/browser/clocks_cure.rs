@@ -62,7 +62,7 @@ fn a_day_at_22_degrees_is_a_day_and_is_heard() {
         // Three hours later nobody has looked; the strip still says so, until it is touched.
         page.advance_clock(3 * HOUR).await?;
         page.see_words("finished 3 h ago").await?;
-        page.tap(button("running clocks")).await?;
+        page.tap(button(has("running clocks"))).await?;
         page.gone(alert(has("Cylinder stud"))).await?;
         page.see_words("Cylinder stud, finished 3 h ago").await?;
         page.fits_everywhere("clocks-cured").await?;

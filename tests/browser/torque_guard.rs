@@ -12,7 +12,7 @@ fn newton_metres_entered_as_foot_pounds_are_questioned_and_corrected() {
         story(&format!("torque-guard-{name}"), screen, async |page| {
             page.open().await?;
             page.tap(button("Torque")).await?;
-            page.tap(button("foot-pounds")).await?;
+            page.tap(button(has("foot-pounds"))).await?;
             page.tap_keys(&["9"]).await?;
             page.tap(tab("bolt")).await?;
             page.tap(radio("M6")).await?;

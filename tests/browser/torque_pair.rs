@@ -53,7 +53,7 @@ fn the_second_value_is_typed_on_the_keypad_too() {
         page.see_words("9–12 N·m").await?;
         page.tap(tab("more")).await?;
         page.tap(button(has("the manual also says"))).await?;
-        page.tap(button("foot-pounds")).await?;
+        page.tap(button(has("foot-pounds"))).await?;
         page.tap_keys(&["6", "point", "6", "to", "8", "point", "9"])
             .await?;
         page.see_words("9–12 N·m and 6.6–8.9 ft·lb agree.").await?;

@@ -7,7 +7,7 @@ fn a_manuals_foot_pounds_become_the_wrenchs_inch_pounds() {
     story("torque-quick", Screen::UPRIGHT, async |page| {
         page.open().await?;
         page.tap(button("Torque")).await?;
-        page.tap(button("foot-pounds")).await?;
+        page.tap(button(has("foot-pounds"))).await?;
         page.tap_keys(&["7", "point", "2"]).await?;
         // 7.2 × 12 = 86.4 in·lb, a whole division of 1: 86, which is 0.5 % less.
         page.see_words("86").await?;
@@ -22,7 +22,7 @@ fn a_manuals_foot_pounds_become_the_wrenchs_inch_pounds() {
             page.turn(screen).await?;
             page.fits_the_hand().await?;
             page.key_at_least(button("7"), 80, 64).await?;
-            page.key_at_least(button("foot-pounds"), 80, 64).await?;
+            page.key_at_least(button(has("foot-pounds")), 80, 64).await?;
             page.screenshot(&format!("torque-{name}")).await?;
         }
         // What was typed is there after a reload.

@@ -71,7 +71,7 @@ fn running_view(bench: Bench, step: Option<StepId>) -> AnyView {
     let late = whether(move || matches!(state(), Some(OvenState::Shut(_))));
     let doubtful = whether(move || matches!(state(), Some(OvenState::Doubtful(_))));
     view! {
-        <section class="plate countdown" role="timer" aria-label="countdown" class:late=late class:doubtful=doubtful>
+        <div class="plate countdown" role="timer" aria-label="countdown" class:late=late class:doubtful=doubtful>
             <div class="says">{says}</div>
             <div class="number">
                 <span class="value">{digits}</span>
@@ -81,7 +81,7 @@ fn running_view(bench: Bench, step: Option<StepId>) -> AnyView {
                 "It is home"
                 <small>"or start again"</small>
             </button>
-        </section>
+        </div>
     }
     .into_any()
 }

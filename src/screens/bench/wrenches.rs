@@ -37,7 +37,7 @@ pub fn MyWrenches() -> impl IntoView {
             let (name, words, kept) = (wrench.name.clone(), wrench_words(&wrench), wrench);
             let edit = move |_| describe(Describing::At(at), kept.clone());
             view! {
-                <li>
+                <div class="mine">
                     <button
                         class="row-key"
                         role="radio"
@@ -52,7 +52,7 @@ pub fn MyWrenches() -> impl IntoView {
                         <button aria-label=format!("move {name} up") disabled=at == 0 on:click=press(move || bench.move_wrench_up(at))>"up"</button>
                         <button aria-label=format!("remove {name}") on:click=press(move || bench.remove_wrench(at))>"remove"</button>
                     </div>
-                </li>
+                </div>
             }.into_any()
         };
         wrenches
@@ -75,7 +75,7 @@ pub fn MyWrenches() -> impl IntoView {
         <fieldset>
             <legend>"My wrenches"</legend>
             <p class="quiet">"The one in the hand is marked; the first is taken when two suit alike."</p>
-            <ul class="my-wrenches" role="radiogroup" aria-label="wrench in the hand">{rows}</ul>
+            <div class="my-wrenches" role="radiogroup" aria-label="wrench in the hand">{rows}</div>
             {form}
         </fieldset>
     }

@@ -170,7 +170,7 @@ fn Sections(desk: Desk) -> impl IntoView {
     let section = |Section { title, lines }: Section| {
         let lines = lines.into_iter().map(|line| view! { <li>{line}</li> }.into_any());
         view! {
-            <h3>{title}</h3>
+            <h2>{title}</h2>
             <ul>{lines.collect::<Vec<_>>()}</ul>
         }
         .into_any()

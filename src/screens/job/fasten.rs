@@ -16,6 +16,7 @@ use crate::parts::number_field::NumberField;
 use crate::parts::plate::Plate;
 use crate::parts::torque_plate::{AnswerPlate, OtherUnits, ScaleDrawing, WrenchRow};
 use crate::screens::Route;
+use crate::trade::guard::Verdict;
 use leptos::prelude::*;
 
 /// The work of a fasten step.
@@ -36,19 +37,25 @@ pub fn FastenWork(step: StoredValue<Step>) -> impl IntoView {
     let bolts = Signal::derive(move || step.with_value(|step| bolts(bench, step, pass.get())));
     let plate: Piece = piece(move || match asked.get() {
         Some(PassAnswer::Angle(degrees)) => turn_plate(degrees),
-        _ => view! { <AnswerPlate answer trouble=None /> }.into_any(),
+        _ => view! { <AnswerPlate answer trouble=None empty=false /> }.into_any(),
     });
     let manual = fasten.torque.text();
+    // A doubtful torque is said before the bolts; a plausible one leaves the next bolt in sight.
+    let doubtful = guard_fasten(&fasten).is_some_and(|guard| guard.verdict != Verdict::Plausible);
+    let guard = move |here: bool| here.then(|| view! { <Guard step kept /> }.into_any());
     view! {
-        <p class="manual-says">
-            <span class="quiet">"manual says "</span>
-            <span class="figures mid">{manual}</span>
-        </p>
-        <p class="mid pass">{text(move || kept.with_value(|fasten| fasten.pass_words(pass.get())))}</p>
+        <div class="manual-says">
+            <p>
+                <span class="quiet">"manual says "</span>
+                <span class="figures mid">{manual}</span>
+            </p>
+            <p class="mid pass">{text(move || kept.with_value(|fasten| fasten.pass_words(pass.get())))}</p>
+        </div>
         {plate}
-        <Guard step kept />
+        {guard(doubtful)}
         {fasten.self_locking.then(|| view! { <Running step kept /> }.into_any())}
         <Bolts bolts />
+        {guard(!doubtful)}
         {fasten.compound.clone().map(|application| view! { <CompoundLine application step=id /> }.into_any())}
         <p>{fastener_words(&fasten)}</p>
         <OtherUnits answer />

@@ -47,7 +47,7 @@ pub fn StepScreen(step: StepId) -> impl IntoView {
     let found = Memo::new(move |_| bench.sheet.with(|sheet| sheet.step(step).cloned()));
     piece(move || match found.get() {
         Some(step) => view! { <StepView step /> }.into_any(),
-        None => view! { <p class="page">"There is no such step in this job."</p> }.into_any(),
+        None => view! { <h1 class="page">"There is no such step in this job."</h1> }.into_any(),
     })
 }
 
@@ -70,11 +70,15 @@ fn StepView(step: Step) -> impl IntoView {
         <div class="step">
             <StepHead step=kept />
             <div class="body">
-                <p class="notes">{step.notes}</p>
-                <gate::GateView step=kept />
-                {caution_list(Some(id), cautions)}
-                {work}
-                <more::More step=kept />
+                <div class="told">
+                    <p class="notes">{step.notes}</p>
+                    <gate::GateView step=kept />
+                    {caution_list(Some(id), cautions)}
+                </div>
+                <div class="doing">
+                    {work}
+                    <more::More step=kept />
+                </div>
             </div>
             <div class="work-keys">
                 <next::NextKey step=kept cautions />

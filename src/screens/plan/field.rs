@@ -7,6 +7,7 @@ use crate::parts::dynamic::{piece, press, when};
 use crate::parts::keypad::TorqueKeypad;
 use crate::parts::keys::{KeySpec, keys};
 use crate::parts::number_field::NumberField;
+use crate::parts::sheet::sheet;
 use crate::trade::quantity::TorqueUnit;
 use leptos::prelude::*;
 
@@ -36,6 +37,14 @@ pub fn field_row(bench: Bench, step: StepId, field: Field) -> AnyView {
                 },
             )])
         }
+        // Several sentences are read whole, not through a slit.
+        Kind::Words if field.id == "notes" => view! {
+            <label>
+                {label}
+                <textarea rows="2" prop:value=field.value on:change=move |event| told(&event_target_value(&event))></textarea>
+            </label>
+        }
+        .into_any(),
         Kind::Words => view! {
             <label>
                 {label}
@@ -119,7 +128,7 @@ pub fn choose(
 pub fn torque_sheet(
     asked: String,
     take: impl Fn(&str) -> Result<(), String> + Send + Sync + 'static,
-    leave: impl Fn() + Send + Sync + 'static,
+    leave: impl Fn() + Clone + Send + Sync + 'static,
 ) -> AnyView {
     let typed = RwSignal::new(String::new());
     let words = RwSignal::new(String::new());
@@ -155,18 +164,17 @@ pub fn torque_sheet(
             .into_any()
         },
     );
-    view! {
-        <div class="sheet" role="dialog" aria-label=name>
-            <div class="entry">
-                <span class="quiet">{asked}</span>
-                <span class="typed" aria-live="polite">{typed} " " {Signal::derive(move || unit.get().symbol())}</span>
-            </div>
-            <p class="trouble-line" role="alert">{trouble}</p>
-            <TorqueKeypad typed unit clearing=|()| () words=move |()| in_words.set(true) />
-            {own_words}
-            <button class="work-key first" on:click=go>"take it"</button>
-            <button on:click=press(leave)>"leave it as it was"</button>
+    let escape = leave.clone();
+    let inside = view! {
+        <div class="entry">
+            <span class="quiet">{asked}</span>
+            <span class="typed" aria-live="polite">{typed} " " {Signal::derive(move || unit.get().symbol())}</span>
         </div>
-    }
-    .into_any()
+        <p class="trouble-line" role="alert">{trouble}</p>
+        <TorqueKeypad typed unit clearing=|()| () words=move |()| in_words.set(true) />
+        {own_words}
+        <button class="work-key first" on:click=go>"take it"</button>
+        <button on:click=press(leave)>"leave it as it was"</button>
+    };
+    sheet(name, escape, inside.into_any())
 }

@@ -52,7 +52,7 @@ pub fn PlanScreen() -> impl IntoView {
     });
     view! {
         <div class="step plan">
-            <header class="head end"><h2 class="quiet">"Plan"</h2></header>
+            <header class="head end"><p class="quiet">"Plan"</p></header>
             <div class="body">
                 {head}
                 <ol class="step-list">

@@ -9,6 +9,7 @@ use crate::parts::dynamic::{piece, press};
 use crate::parts::keys::{KeySpec, keys};
 use crate::screens::Route;
 use crate::trade::thread::Thread;
+use leptos::html::Section;
 use leptos::prelude::*;
 
 /// Asks for the kind and what it can't do without, then goes on to the new step's form.
@@ -48,8 +49,13 @@ pub fn new_step(bench: Bench, after: Option<StepId>, adding: RwSignal<Option<Opt
             move || adding.set(None),
         )
     });
+    // It stands below a long plan: it comes into sight by itself.
+    let here = NodeRef::<Section>::new();
+    here.on_load(|here| {
+        here.focus().ok();
+    });
     view! {
-        <section class="waits" aria-label="new step">
+        <section class="waits" aria-label="new step" tabindex="-1" node_ref=here>
             {asked}
             <button on:click=press(move || adding.set(None))>"no new step"</button>
         </section>

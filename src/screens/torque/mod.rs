@@ -47,17 +47,18 @@ pub fn TorqueScreen(from: Option<StepId>) -> impl IntoView {
     });
     view! {
         <div class="torque">
-            <div class="shown">
+            <h1 class="unseen">"Torque"</h1>
+            <div class="shown" tabindex="0">
                 <div class="entry">
                     {match from {
                         Some(step) => view! { <FromStep step /> }.into_any(),
                         None => view! { <span class="quiet">"manual says"</span> }.into_any(),
                     }}
-                    <span class="typed" aria-label="typed">
+                    <span class="typed" role="group" aria-label="typed">
                         {text(move || format!("{} {}", entry.typed.get(), entry.unit.get().symbol()))}
                     </span>
                 </div>
-                <AnswerPlate answer=entry.set trouble=entry.trouble />
+                <AnswerPlate answer=entry.set trouble=entry.trouble empty=whether(move || entry.typed.with(String::is_empty)) />
                 <second::PairLine entry />
                 <GuardLine
                     guard=entry.guard

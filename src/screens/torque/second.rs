@@ -41,7 +41,7 @@ pub fn Also(entry: Entry) -> impl IntoView {
     view! {
         <div class="entry">
             <span class="quiet">"and also says"</span>
-            <span class="typed" aria-label="also typed">
+            <span class="typed" role="group" aria-label="also typed">
                 {text(move || format!("{} {}", entry.also_typed.get(), entry.also_unit.get().symbol()))}
             </span>
         </div>
