@@ -41,8 +41,7 @@ impl Fasten {
             Stage::Torque(torque) => Some(torque),
             _ => None,
         });
-        prevailing_added(last.unwrap_or(&self.torque).torque(), running)
-            .is_ok_and(|reckoned| reckoned.added)
+        prevailing_added(last.unwrap_or(&self.torque).torque(), running).is_ok_and(|reckoned| reckoned.added)
     }
 
     /// That pass's share of the torque; only the whole keeps the manual's own limits.
