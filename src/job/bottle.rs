@@ -136,7 +136,7 @@ impl Bottle {
         let open = self
             .opened
             .zip(months)
-            .map(|(day, months)| day + (months * DAYS_A_MONTH).floor() as i64);
+            .map(|(day, months)| day.saturating_add((months * DAYS_A_MONTH).floor() as i64));
         (printed, open)
     }
 

@@ -41,6 +41,40 @@ fn unfit(bottle: &Bottle, joint: &Application) -> Option<Unfit> {
     bottle.unfit(joint, &recommend(joint), today(), Some(22.0))
 }
 
+/// A deadline is told to the tenth and down, and an activator's hurry with it.
+#[test]
+fn the_time_to_join_is_never_told_longer_than_the_label_says() {
+    let told = |minutes: f64, activator| {
+        let mut bottle = sealant();
+        bottle.label.assembly = Some(Time::new::<minute>(minutes));
+        let around = Surroundings {
+            bottles: &[bottle],
+            activator,
+            today: today(),
+            shop_c: Some(22.0),
+        };
+        let sections = bond(&case_joint(), around).sections();
+        let join = sections.into_iter().find(|section| section.title == "join it");
+        join.unwrap().lines.remove(0)
+    };
+    assert_eq!(told(7.5, false), "Within 7.5 min, by its label.");
+    assert_eq!(told(1.99, false), "Within 1.9 min, by its label.");
+    assert_eq!(
+        told(10.0, true),
+        "Within 10 min, by its label. An activator can halve that."
+    );
+}
+
+#[test]
+fn a_bottle_that_keeps_for_ever_is_no_overflow() {
+    let bottle = Bottle {
+        opened: Some(today()),
+        keeps_months: Some(1e300),
+        ..sealant()
+    };
+    assert_eq!(bottle.spoiled(today()), None);
+}
+
 #[test]
 fn a_good_bottle_brings_its_own_times() {
     let mut bottle = sealant();
