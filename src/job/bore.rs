@@ -5,7 +5,7 @@ use super::work::{Bore, DEPTH_WORDS, DIRECTION_WORDS, Limit, grid_name};
 use crate::trade::growth::Instrument;
 use crate::trade::material::Material;
 use crate::trade::measure::{Allowed, DiameterGrid, MeasureError, MeasureVerdict, Shape, clearance};
-use crate::trade::quantity::{Length, ThermodynamicTemperature};
+use crate::trade::quantity::{Length, ThermodynamicTemperature, fixed};
 use uom::si::length::millimeter;
 use uom::si::thermodynamic_temperature::degree_celsius;
 
@@ -108,7 +108,7 @@ fn clearances(bore: &Shape, journal: &Shape, least: Option<f64>, most: Option<f6
     ]
 }
 
-/// The grid of that name as far as it has been read, each at the temperature of its last reading.
+/// The grid of that name as far as it has been read, all at the first temperature noted in it.
 fn grid(name: &str, material: Material, progress: &StepProgress) -> DiameterGrid {
     let reading = |depth: usize, way: usize| {
         progress.reading(&grid_name(name, DEPTH_WORDS[depth], DIRECTION_WORDS[way]))
@@ -145,7 +145,7 @@ fn judge(name: &str, value: Length, least: Option<f64>, most: Option<f64>) -> Ju
     };
     Judged {
         name: name.to_owned(),
-        value: format!("{:.3} mm", value.get::<millimeter>()).replace('-', "−"),
+        value: format!("{} mm", fixed(value.get::<millimeter>(), 3)),
         limit,
         outside: verdict.starts_with("too"),
         verdict: verdict.to_owned(),
