@@ -6,7 +6,8 @@ use halfcase::job::date::day_of;
 use halfcase::trade::application::{Application, JointKind, answer};
 use halfcase::trade::compound::{CompoundClass, recommend};
 use halfcase::trade::cure::{LabelError, Milestone};
-use halfcase::trade::quantity::Time;
+use halfcase::trade::quantity::{Length, Time};
+use uom::si::length::millimeter;
 use uom::si::time::{hour, minute};
 
 fn today() -> i64 {
@@ -62,6 +63,16 @@ fn the_time_to_join_is_never_told_longer_than_the_label_says() {
     assert_eq!(
         told(10.0, true),
         "Within 10 min, by its label. An activator can halve that."
+    );
+}
+
+#[test]
+fn a_gap_is_told_as_it_was_given() {
+    let gap = Length::new::<millimeter>(0.123).get::<millimeter>();
+    assert_ne!(gap, 0.123);
+    assert_eq!(
+        Unfit::GapTooWide(gap, 0.1).to_string(),
+        "Fills 0.1 mm; the gap is, or may be, 0.123 mm."
     );
 }
 
