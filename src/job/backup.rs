@@ -77,12 +77,20 @@ impl Change {
 pub fn compare(here: &[Held], file: &[Held]) -> Vec<Change> {
     let mut taken: Vec<JobId> = here.iter().map(|held| held.id).collect();
     taken.extend(file.iter().map(|held| held.id));
+    // A job here is one job of the file at most: two taken into one would leave the last alone.
+    let mut matched: Vec<JobId> = Vec::new();
+    for job in file {
+        let own = here.iter().find(|held| held.id == job.id && one_job(held, job));
+        matched.extend(own.map(|held| held.id));
+    }
     file.iter()
         .map(|job| {
             let same_number = here.iter().find(|held| held.id == job.id);
-            let kin = same_number
-                .filter(|held| one_job(held, job))
-                .or_else(|| here.iter().find(|held| one_job(held, job)));
+            let kin = same_number.filter(|held| one_job(held, job)).or_else(|| {
+                here.iter()
+                    .find(|held| !matched.contains(&held.id) && one_job(held, job))
+            });
+            matched.extend(kin.map(|held| held.id));
             let (to, fate) = match (kin, same_number) {
                 (Some(held), _) => (held.id, fate(held, job)),
                 (None, None) => (job.id, Fate::New),

@@ -5,7 +5,8 @@ use crate::trade::application::{
     AnswerError, Application, DONT_KNOW, JointKind, Question, answer, questions,
 };
 use crate::trade::compound::{CompoundClass, Family, Recommendation, recommend};
-use crate::trade::cure::CureSpec;
+use crate::trade::cure::{Chemistry, CureSpec};
+use crate::trade::quantity::Time;
 use serde::{Deserialize, Serialize};
 use uom::si::time::minute;
 
@@ -223,15 +224,25 @@ impl BondAnswer {
 
     fn assembly_words(&self) -> Option<String> {
         let own = self.bottle.as_ref().and_then(|bottle| bottle.label.assembly);
-        let minutes = |time: crate::trade::quantity::Time| time.get::<minute>().round();
-        if let Some(own) = own {
-            return Some(format!("Within {} min, by its label.", minutes(own)));
-        }
-        let (low, high) = self.recommendation.assembly_time?;
-        let (low, high) = (minutes(low), minutes(high));
-        Some(format!(
-            "Within {low} min: labels give {low} to {high} min until it skins or grips."
-        ))
+        // To the tenth and down: a deadline is never told later than it is.
+        let minutes = |time: Time| ((time.get::<minute>() * 10.0 + 1e-6).floor() / 10.0).to_string();
+        let told = match own {
+            Some(own) => format!("Within {} min, by its label.", minutes(own)),
+            None => {
+                let (low, high) = self.recommendation.assembly_time?;
+                let (low, high) = (minutes(low), minutes(high));
+                format!("Within {low} min: labels give {low} to {high} min until it skins or grips.")
+            }
+        };
+        let hurried = self
+            .spec
+            .as_ref()
+            .is_some_and(|spec| matches!(spec.chemistry, Chemistry::Anaerobic { activator: true, .. }));
+        Some(if hurried {
+            format!("{told} An activator can halve that.")
+        } else {
+            told
+        })
     }
 
     fn service_words(&self) -> Vec<String> {

@@ -2,10 +2,10 @@
 
 use super::progress::StepProgress;
 use super::work::{Bore, DEPTH_WORDS, DIRECTION_WORDS, Limit, grid_name};
-use crate::trade::growth::Instrument;
+use crate::trade::growth::{GrowthError, Instrument, size_at_20};
 use crate::trade::material::Material;
 use crate::trade::measure::{Allowed, DiameterGrid, MeasureError, MeasureVerdict, Shape, clearance};
-use crate::trade::quantity::{Length, ThermodynamicTemperature};
+use crate::trade::quantity::{Length, ThermodynamicTemperature, fixed};
 use uom::si::length::millimeter;
 use uom::si::thermodynamic_temperature::degree_celsius;
 
@@ -108,20 +108,39 @@ fn clearances(bore: &Shape, journal: &Shape, least: Option<f64>, most: Option<f6
     ]
 }
 
-/// The grid of that name as far as it has been read, each at the temperature of its last reading.
+/// The grid of that name as far as it has been read, each reading carried to 20 °C from the temperature
+/// noted with it; where none was, from the first noted in the grid.
 fn grid(name: &str, material: Material, progress: &StepProgress) -> DiameterGrid {
     let reading = |depth: usize, way: usize| {
         progress.reading(&grid_name(name, DEPTH_WORDS[depth], DIRECTION_WORDS[way]))
     };
-    let readings_mm =
-        [0, 1, 2].map(|depth| [0, 1].map(|way| reading(depth, way).map(|reading| reading.value)));
-    let at_c = [0, 1, 2]
+    let noted_c = [0, 1, 2]
         .into_iter()
         .flat_map(|depth| [0, 1].map(|way| (depth, way)))
         .find_map(|(depth, way)| reading(depth, way).and_then(|reading| reading.at_c))
         .unwrap_or(REFERENCE_C);
+    let celsius = ThermodynamicTemperature::new::<degree_celsius>;
+    let mut at = celsius(REFERENCE_C);
+    let mut carried = |depth, way| {
+        let reading = reading(depth, way)?;
+        let read_at = celsius(reading.at_c.unwrap_or(noted_c));
+        let size = Length::new::<millimeter>(reading.value);
+        match size_at_20(size, material, read_at, Instrument::SteelBesideThePart) {
+            Ok(size) => Some(size.get::<millimeter>()),
+            // The grid refuses it, in its own words.
+            Err(why) => {
+                at = if why == GrowthError::Temperature {
+                    read_at
+                } else {
+                    at
+                };
+                Some(reading.value)
+            }
+        }
+    };
+    let readings_mm = [0, 1, 2].map(|depth| [0, 1].map(|way| carried(depth, way)));
     DiameterGrid {
-        at: ThermodynamicTemperature::new::<degree_celsius>(at_c),
+        at,
         material,
         instrument: Instrument::SteelBesideThePart,
         readings_mm,
@@ -145,7 +164,7 @@ fn judge(name: &str, value: Length, least: Option<f64>, most: Option<f64>) -> Ju
     };
     Judged {
         name: name.to_owned(),
-        value: format!("{:.3} mm", value.get::<millimeter>()).replace('-', "−"),
+        value: format!("{} mm", fixed(value.get::<millimeter>(), 3)),
         limit,
         outside: verdict.starts_with("too"),
         verdict: verdict.to_owned(),

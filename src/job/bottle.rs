@@ -91,6 +91,9 @@ impl fmt::Display for Unfit {
                 )
             }
             Self::GapTooWide(joint, label) => {
+                // Metres leave dust in the last digits of millimetres.
+                let clean = |mm: f64| (mm * 1e6).round() / 1e6;
+                let (joint, label) = (clean(*joint), clean(*label));
                 write!(f, "Fills {label} mm; the gap is, or may be, {joint} mm.")
             }
             Self::TooColdToApply(shop, label) => {
@@ -136,7 +139,7 @@ impl Bottle {
         let open = self
             .opened
             .zip(months)
-            .map(|(day, months)| day + (months * DAYS_A_MONTH).floor() as i64);
+            .map(|(day, months)| day.saturating_add((months * DAYS_A_MONTH).floor() as i64));
         (printed, open)
     }
 

@@ -48,7 +48,8 @@ const COLUMNS: [(Column, &str, &[&str]); 16] = [
     (
         Column::Count,
         "count",
-        &["quantity", "qty", "number", "pieces", "pcs", "no"],
+        // No "no": most number their rows by it.
+        &["quantity", "qty", "number", "pieces", "pcs"],
     ),
     (Column::Torque, "torque", &["tighteningtorque", "setting"]),
     (Column::Unit, "unit", &["torqueunit", "units"]),
@@ -279,7 +280,8 @@ impl Line<'_> {
             .ok_or_else(|| self.wrong(column, "it is empty: every row needs one."))
     }
 
-    /// Whichever of `all` goes by the cell's words.
+    /// Whichever of `all` goes by the cell's words, or the only one that begins so. No class of bolt is
+    /// told by a beginning: "5" is the grade of one bolt and half the class of another.
     fn one_of<T: Copy>(
         &self,
         column: Column,
@@ -292,9 +294,12 @@ impl Line<'_> {
         let wanted = plain(cell);
         let exact = all.iter().copied().find(|one| plain(words(*one)) == wanted);
         let begins = || {
-            all.iter()
+            let mut found = all
+                .iter()
                 .copied()
-                .find(|one| plain(words(*one)).starts_with(&wanted) && !wanted.is_empty())
+                .filter(|one| plain(words(*one)).starts_with(&wanted) && !wanted.is_empty());
+            let one = found.next().filter(|_| column != Column::Class);
+            one.filter(|_| found.next().is_none())
         };
         exact.or_else(begins).map(Some).ok_or_else(|| {
             let offered: Vec<&str> = all.iter().map(|one| words(*one)).collect();
@@ -460,7 +465,7 @@ impl Line<'_> {
         let manual = match plain(cell).as_str() {
             "no" | "none" => return Ok(None),
             "low" => ManualWord::LockLow,
-            "medium" | "threadlocker" => ManualWord::LockMedium,
+            "medium" => ManualWord::LockMedium,
             "high" => ManualWord::LockHigh,
             "sealant" => ManualWord::ThreadSealant,
             "dry" => ManualWord::Dry,

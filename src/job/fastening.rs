@@ -30,8 +30,18 @@ impl Fasten {
             Some(Stage::Torque(torque)) => *torque,
             None => self.share(pass),
         };
-        let added = running.and_then(|running| with_running(&statement, running).ok());
-        Asked::Torque(added.map_or(statement, |(statement, _)| statement))
+        let added = running.filter(|running| self.takes(*running));
+        Asked::Torque(added.map_or(statement, |running| raised(&statement, running)))
+    }
+
+    /// Whether a running torque is added. The whole torque decides for every pass: by its own share a
+    /// pass could be asked for more than the whole.
+    fn takes(&self, running: Torque) -> bool {
+        let last = self.stages.iter().rev().find_map(|stage| match stage {
+            Stage::Torque(torque) => Some(torque),
+            _ => None,
+        });
+        prevailing_added(last.unwrap_or(&self.torque).torque(), running).is_ok_and(|reckoned| reckoned.added)
     }
 
     /// That pass's share of the torque; only the whole keeps the manual's own limits.

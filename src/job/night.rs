@@ -140,10 +140,18 @@ fn day_celsius(shop: &ShopHistory, before: Option<Night>, now: Moment, minute: i
     }
 }
 
-/// What was planned from `now` on, and what is so old that no cure can ask for it.
+/// What was planned from `now` on, and what is so old that no cure can ask for it: the last of the old
+/// ones holds until the next, and stays.
 fn forget(shop: &mut ShopHistory, now: Moment) {
     let oldest = now.0.saturating_sub(OLDEST_DAYS * DAY_MIN * MINUTE_MS);
-    shop.0.retain(|reading| (oldest..=now.0).contains(&reading.at.0));
+    let first = shop
+        .0
+        .iter()
+        .map(|reading| reading.at.0)
+        .filter(|at| *at <= oldest)
+        .max();
+    let kept = first.unwrap_or(oldest)..=now.0;
+    shop.0.retain(|reading| kept.contains(&reading.at.0));
 }
 
 /// Evenings and mornings from `now` on. A change to or from daylight saving shifts them by its hour.

@@ -180,6 +180,14 @@ fn opens(
         if !all && !step.waits_for.contains(&earlier.id) {
             continue;
         }
+        let done = ground
+            .progress
+            .touched(earlier.id)
+            .is_some_and(|step| matches!(step.status, Status::Done(_)));
+        if done && earlier.work.cures() && !curing.contains_key(&earlier.id) {
+            // Its clock was never started: nobody knows when.
+            return None;
+        }
         for (spec, started) in curing.get(&earlier.id).into_iter().flatten() {
             latest = latest.max(spec.reached_at(milestone, *started, ground.shop).ok()?.latest);
         }

@@ -63,7 +63,8 @@ fn differ(
             let bad = if side == Side::First { first } else { second };
             format!("{} is off: not plausible on {}.", bad.text(), bolt.words())
         }
-        _ => "One of them is off; choose the bolt, or look again.".to_owned(),
+        (None, Some(_)) => "One of them is off, and the bolt doesn’t tell which: look again.".to_owned(),
+        (_, None) => "One of them is off; choose the bolt, or look again.".to_owned(),
     };
     PairAnswer {
         agree: false,

@@ -245,7 +245,7 @@ fn of_step(step: &Step) -> Vec<Listed> {
                 line.sent |= part.sent;
                 line.place = part.place;
             }
-            Some(line) => line.of += part.of,
+            Some(line) => line.of = line.of.saturating_add(part.of),
             None => lines.push(part),
         }
     }

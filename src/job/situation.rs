@@ -4,7 +4,7 @@ use super::lifting::{self, Hoist, Hoisted, LiftingAnswer};
 use super::progress::{Progress, Status};
 use super::seating;
 use super::sheet::{Sheet, Step};
-use super::work::{LiftWay, LiftWork, Seat, Work};
+use super::work::{LiftWay, LiftWork, Seat, SeatWay, Work};
 use crate::trade::caution::{
     Caution, Cooling, Heating, Level, Lifting, Pressing, Situation, cautions as by_rule, shown,
 };
@@ -138,15 +138,19 @@ fn seat_situation(seat: &Seat, around: &Around<'_>, with: Situation) -> Situatio
             seat.part_limit_c,
         ),
     };
-    let heating = hot.map(|target| Heating {
-        target: Some(target),
+    // Until the sizes give a plan, what may be used is minded as if it were.
+    let unplanned = answer.is_none();
+    let heats = hot.is_some() || (unplanned && seat.way == SeatWay::Heat);
+    let cools = cold.is_some() || (unplanned && seat.cool.is_some());
+    let heating = heats.then(|| Heating {
+        target: hot,
         part_limit: Some(celsius(limit_c)),
         holds_seals_or_compound: seat.holds_seals,
         solvent_near: around.solvent,
         ..Heating::default()
     });
-    let cooling = cold.map(|to| Cooling {
-        to: Some(to),
+    let cooling = cools.then(|| Cooling {
+        to: cold,
         dry_ice: seat.cool == Some(CoolMeans::DryIce),
     });
     // A part that should drop in may stop half-way: the press stays a danger in either way.

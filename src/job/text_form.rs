@@ -93,12 +93,13 @@ pub mod stages {
                 torque: parse_torque(rest, None)?,
             });
         }
-        // What is no angle is a torque, and refused as one.
+        // What is no angle is a torque, and refused as one; so is a number without a unit.
+        let bare = !words.contains(|c: char| c.is_alphabetic() || matches!(c, '°' | 'º'));
         match parse_angle(words) {
-            Ok(angle) => Ok(Stage::Angle {
+            Ok(angle) if !bare => Ok(Stage::Angle {
                 degrees: (angle.angle().get::<degree>() * 1e6).round() / 1e6,
             }),
-            Err(_) => Ok(Stage::Torque(parse_torque(words, None)?)),
+            _ => Ok(Stage::Torque(parse_torque(words, None)?)),
         }
     }
 }

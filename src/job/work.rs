@@ -129,11 +129,15 @@ fn steel() -> Material {
 }
 
 impl Bore {
+    /// Its name, and its journal's: what its readings go by in the record.
+    pub fn names(&self) -> impl Iterator<Item = &str> {
+        let journal = self.journal.iter().map(|journal| journal.name.as_str());
+        std::iter::once(self.name.as_str()).chain(journal)
+    }
+
     /// The names of the grid's readings, and of the journal's.
     pub fn asked(&self) -> Vec<String> {
-        let journal = self.journal.iter().map(|journal| journal.name.as_str());
-        std::iter::once(self.name.as_str())
-            .chain(journal)
+        self.names()
             .flat_map(|name| {
                 DEPTH_WORDS
                     .iter()

@@ -214,9 +214,9 @@ pub fn passes(kind: PassKind) -> Vec<Pass> {
 }
 
 impl PassKind {
-    /// What to offer where the manual names no passes: once for a single bolt or up to 30 lbf·ft in
-    /// a joint of two or three, two passes up to 30 lbf·ft, three above (common practice, no source,
-    /// with the Army papers' limit).
+    /// What to offer where the manual names no passes: once for a single bolt; for two or three, once
+    /// up to 30 lbf·ft and two passes above; for more, two and three (common practice, no source, with
+    /// the Army papers' limit).
     pub fn usual(layout: &Layout, target: Torque) -> Self {
         let light = target <= TorqueUnit::PoundFoot.torque(30.0);
         match (layout.count(), light) {

@@ -41,7 +41,9 @@ impl fmt::Display for SlingError {
             Self::Legs => f.write_str("Enter one to eight legs."),
             Self::TooFlat(degrees) => write!(
                 f,
-                "{degrees:.0}° from the horizontal is too flat: use longer legs, at least 30° and best 60°."
+                "{:.0}° from the horizontal is too flat: use longer legs, at least 30° and best 60°.",
+                // Down, so that 29.6° is not told as the 30° that is allowed.
+                degrees.floor()
             ),
             Self::Angle => f.write_str("Enter the legs' angle from the horizontal, from 30 to 90°."),
             Self::Lengths => {

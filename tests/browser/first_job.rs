@@ -173,8 +173,8 @@ fn a_job_is_carried_through_and_the_oil_waits_for_the_cure() {
         page.close_tab_and_return().await?;
         at(page, "Case bolts").await?;
         page.tap(radio(has("Middle"))).await?;
-        tally_pass(page, 16, 1, 3).await?;
-        page.see(button("Tally 1 of 16, pass 2 of 3")).await?;
+        tally_pass(page, 16, 1, 4).await?;
+        page.see(button("Tally 1 of 16, pass 2 of 4")).await?;
         page.screenshot("step-pattern-upright").await
     });
 }
@@ -188,7 +188,7 @@ fn the_oil_step_says_what_it_waits_for_and_opens_by_itself() {
         close(page).await?;
         at(page, "Case bolts").await?;
         page.tap(radio(has("Middle"))).await?;
-        tally(page, 16, 3).await?;
+        tally(page, 16, 4).await?;
         close(page).await?;
         at(page, "Turn the shafts again").await?;
         turns(page).await?;

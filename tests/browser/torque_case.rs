@@ -1,9 +1,9 @@
-//! A case of sixteen bolts in three passes, with an interruption and a reload in between.
+//! A case of sixteen bolts in three passes and a round, with an interruption and a reload in between.
 
 use super::harness::*;
 
 #[test]
-fn sixteen_bolts_are_tallied_in_three_passes_through_a_reload() {
+fn sixteen_bolts_are_tallied_pass_by_pass_through_a_reload() {
     for (screen, name) in [
         (Screen::UPRIGHT, "upright"),
         (Screen::SIDEWAYS, "sideways"),
@@ -17,11 +17,11 @@ fn sixteen_bolts_are_tallied_in_three_passes_through_a_reload() {
             page.see_words("Below Middle’s scale").await?;
             page.tap(button("take Small")).await?;
             page.see_words("53").await?;
-            page.key_at_least(button("Tally 1 of 16, pass 1 of 3"), 120, 88)
+            page.key_at_least(button("Tally 1 of 16, pass 1 of 4"), 120, 88)
                 .await?;
-            for pass in 1..=3 {
+            for pass in 1..=4 {
                 for bolt in 1..=16 {
-                    page.tap(button(format!("Tally {bolt} of 16, pass {pass} of 3")))
+                    page.tap(button(format!("Tally {bolt} of 16, pass {pass} of 4")))
                         .await?;
                     if (pass, bolt) == (1, 16) {
                         page.see_words("60 % of it").await?;
@@ -36,9 +36,9 @@ fn sixteen_bolts_are_tallied_in_three_passes_through_a_reload() {
                         page.reload().await?;
                         page.see(image(has("7 of 16 tallied"))).await?;
                         // One too many is taken back.
-                        page.tap(button("Tally 8 of 16, pass 2 of 3")).await?;
+                        page.tap(button("Tally 8 of 16, pass 2 of 4")).await?;
                         page.tap(button(has("Undo"))).await?;
-                        page.see(button("Tally 8 of 16, pass 2 of 3")).await?;
+                        page.see(button("Tally 8 of 16, pass 2 of 4")).await?;
                     }
                 }
             }

@@ -44,6 +44,23 @@ fn each_fate_is_told_apart() {
     assert_eq!(fate(&[held(1, 0)], planned), (Fate::OtherPlan, JobId(1), true));
 }
 
+/// A fresh job of the same sheet here, two runs of it in the file: both come in, each under its own number.
+#[test]
+fn two_jobs_of_the_file_never_go_into_one() {
+    let here = [held(1, 0)];
+    let mut second = held(4, 0);
+    second
+        .record
+        .add(hours(5.0), Some(StepId(1)), "", Event::JobClosed);
+    let changes = compare(&here, &[held(3, 5), second.clone()]);
+    assert_eq!(changes[0].to, JobId(1));
+    assert_eq!((changes[1].fate, changes[1].to), (Fate::New, JobId(4)));
+    // The one that has the number goes first, wherever it stands.
+    let changes = compare(&here, &[second, held(1, 5)]);
+    assert_eq!(changes[1].to, JobId(1));
+    assert_eq!(changes[0].to, JobId(4));
+}
+
 #[test]
 fn a_stranger_of_the_same_number_comes_in_beside() {
     let here = [held(1, 3), held(2, 1)];

@@ -6,7 +6,8 @@ use halfcase::job::date::day_of;
 use halfcase::trade::application::{Application, JointKind, answer};
 use halfcase::trade::compound::{CompoundClass, recommend};
 use halfcase::trade::cure::{LabelError, Milestone};
-use halfcase::trade::quantity::Time;
+use halfcase::trade::quantity::{Length, Time};
+use uom::si::length::millimeter;
 use uom::si::time::{hour, minute};
 
 fn today() -> i64 {
@@ -39,6 +40,50 @@ fn sealant() -> Bottle {
 
 fn unfit(bottle: &Bottle, joint: &Application) -> Option<Unfit> {
     bottle.unfit(joint, &recommend(joint), today(), Some(22.0))
+}
+
+/// A deadline is told to the tenth and down, and an activator's hurry with it.
+#[test]
+fn the_time_to_join_is_never_told_longer_than_the_label_says() {
+    let told = |minutes: f64, activator| {
+        let mut bottle = sealant();
+        bottle.label.assembly = Some(Time::new::<minute>(minutes));
+        let around = Surroundings {
+            bottles: &[bottle],
+            activator,
+            today: today(),
+            shop_c: Some(22.0),
+        };
+        let sections = bond(&case_joint(), around).sections();
+        let join = sections.into_iter().find(|section| section.title == "join it");
+        join.unwrap().lines.remove(0)
+    };
+    assert_eq!(told(7.5, false), "Within 7.5 min, by its label.");
+    assert_eq!(told(1.99, false), "Within 1.9 min, by its label.");
+    assert_eq!(
+        told(10.0, true),
+        "Within 10 min, by its label. An activator can halve that."
+    );
+}
+
+#[test]
+fn a_gap_is_told_as_it_was_given() {
+    let gap = Length::new::<millimeter>(0.123).get::<millimeter>();
+    assert_ne!(gap, 0.123);
+    assert_eq!(
+        Unfit::GapTooWide(gap, 0.1).to_string(),
+        "Fills 0.1 mm; the gap is, or may be, 0.123 mm."
+    );
+}
+
+#[test]
+fn a_bottle_that_keeps_for_ever_is_no_overflow() {
+    let bottle = Bottle {
+        opened: Some(today()),
+        keeps_months: Some(1e300),
+        ..sealant()
+    };
+    assert_eq!(bottle.spoiled(today()), None);
 }
 
 #[test]

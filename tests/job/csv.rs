@@ -51,6 +51,41 @@ fn quotes_line_ends_and_separators_are_read_as_rfc_4180_has_them() {
 }
 
 #[test]
+fn what_may_mean_two_things_is_not_guessed() {
+    // Rows are numbered, not counted, by "No."
+    let rows = read("No.,thread,torque\n7,M6,9 N·m");
+    assert_eq!(fasten(&rows[0]).layout.count(), 1);
+    // SAE grade 5 is no ISO class 5.8, and grade 8 no 8.8.
+    for cell in ["5", "8", "10", "12"] {
+        let said = refusal(&format!("thread,torque,grade\n3/8-16,30 ft·lb,{cell}"));
+        assert!(
+            said.starts_with(&format!("Line 2, class: “{cell}” is none of these")),
+            "{said}"
+        );
+    }
+    assert_eq!(
+        fasten(&read("thread,torque,grade\n3/8-16,30 ft·lb,Grade 5")[0]).strength,
+        Some(Strength::Grade5)
+    );
+    // The manual's strength is not made up.
+    let said = refusal("thread,torque,compound\nM8,20 N·m,threadlocker");
+    assert!(
+        said.starts_with("Line 2, compound: “threadlocker” is none of these"),
+        "{said}"
+    );
+    // Cast iron bears more than cast aluminium.
+    let said = refusal("thread,torque,into\nM8,20 N·m,cast");
+    assert!(
+        said.starts_with("Line 2, into: “cast” is none of these"),
+        "{said}"
+    );
+    assert_eq!(
+        fasten(&read("thread,torque,into\nM8,20 N·m,cast i")[0]).into,
+        Some(FemaleMaterial::CastIron)
+    );
+}
+
+#[test]
 fn lines_are_counted_through_blank_ones_and_quoted_breaks() {
     let rows = csv::read("a,b\n\n\"1\n2\",x\n3,y").unwrap();
     assert_eq!(rows.iter().map(|row| row.line).collect::<Vec<_>>(), [1, 3, 5]);

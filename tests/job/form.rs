@@ -29,6 +29,51 @@ fn no_torque_is_made_up() {
     assert!(fasten("M99", "20 N·m").is_err());
 }
 
+/// Readings go into the record by name: two of one name would each count for the other.
+#[test]
+fn no_two_rows_of_a_step_get_one_name() {
+    let (sheet, mut step) = one("Check");
+    let mut enter = |id: &str, value: &str| set(&sheet, &mut step, id, value);
+    for row in ["reading", "bore", "part"] {
+        let add = format!("{row}/add");
+        for (id, value) in [
+            (add.as_str(), ""),
+            (&add, ""),
+            (&format!("{row}/0/remove"), ""),
+            (&add, ""),
+        ] {
+            enter(id, value).unwrap();
+        }
+    }
+    enter("bore/0/journal", "yes").unwrap();
+    for (id, name) in [
+        ("bore/1/name", "bore 2"),
+        ("bore/1/name", "bore 2 journal"),
+        ("bore/0/journal_name", "bore 1"),
+    ] {
+        assert!(enter(id, name).is_err(), "{id} = {name}");
+    }
+    enter("bore/1/name", "bore 1").unwrap();
+    enter("bore/0/name", "main bore").unwrap();
+    let Work::Check(check) = &step.work else {
+        panic!("a check was planned");
+    };
+    let asked = check.asked();
+    let names: std::collections::BTreeSet<&String> = asked.iter().collect();
+    assert_eq!(names.len(), asked.len(), "{asked:?}");
+    assert_ne!(step.parts[0].name, step.parts[1].name);
+}
+
+#[test]
+fn a_mass_is_bounded_as_on_the_lift_screen_and_hot_oil_can_be_said() {
+    let (sheet, mut step) = one("Lift");
+    assert!(set(&sheet, &mut step, "lift/mass", "5001").is_err());
+    set(&sheet, &mut step, "lift/mass", "5000").unwrap();
+    let (sheet, mut step) = one("Fill");
+    set(&sheet, &mut step, "fill/hot", "yes").unwrap();
+    assert!(matches!(&step.work, Work::Fill(fill) if fill.hot && fill.litres == 0.0));
+}
+
 /// Presses and enters something in every field of every step of the example, and of every kind: each
 /// is taken or refused with a sentence, and a refused one changes nothing.
 #[test]

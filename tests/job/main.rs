@@ -22,6 +22,7 @@ mod torque;
 use halfcase::job::example;
 use halfcase::job::record::{EntryId, Event, Record};
 use halfcase::job::sheet::{Sheet, StepId};
+use halfcase::job::work::Work;
 use halfcase::trade::moment::Moment;
 
 /// 2026-06-01 08:00 UTC.
@@ -53,6 +54,20 @@ fn the_example_can_be_read_and_written_back_without_change() {
     assert_eq!(sheet.check(), Ok(()));
     assert_eq!(Sheet::from_json(&sheet.to_json()).unwrap(), sheet);
     assert!(sheet.steps.len() >= 20, "the example is about 20 steps");
+}
+
+/// The round is for bolts that are at the full torque already (ASME PCC-1).
+#[test]
+fn the_example_goes_round_only_after_a_pass_at_the_full_torque() {
+    for step in example::sheet().steps {
+        let Work::Fasten(fasten) = &step.work else {
+            continue;
+        };
+        if let Some(round) = fasten.passes.iter().position(|pass| pass.round) {
+            let before = fasten.passes[..round].last();
+            assert_eq!(before.map(|pass| pass.share), Some(1.0), "{}", step.title);
+        }
+    }
 }
 
 #[test]

@@ -50,6 +50,19 @@ fn evenings_and_mornings_are_laid_out() {
     }
 }
 
+/// Nothing told for over a year: what was told then still held last week.
+#[test]
+fn an_old_reading_holds_until_the_next() {
+    let mut shop = ShopHistory::default();
+    let day = |days: f64| hours(days * 24.0);
+    note(&mut shop, None, 30.0, day(-900.0), EIGHT);
+    note(&mut shop, None, 6.0, day(-800.0), EIGHT);
+    note(&mut shop, None, 22.0, day(0.0), EIGHT);
+    assert_eq!(at(&shop, -7.0 * 24.0), Some(6.0));
+    assert_eq!(at(&shop, 0.0), Some(22.0));
+    assert_eq!(shop.0.len(), 2);
+}
+
 #[test]
 fn a_cure_over_a_cold_night_ends_later_by_what_the_model_says() {
     let mut joint = Application::new(JointKind::ThreadedFastener);

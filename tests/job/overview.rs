@@ -89,9 +89,9 @@ fn a_running_cure_blocks_and_says_until_when() {
     assert_eq!((seen.done, seen.open), (3, 1));
     assert_eq!(seen.blocked.len(), 1);
     assert_eq!(seen.finish.unwrap().0, oil.latest.0 + 10 * 60_000);
-    // Nothing was put on: there is no end in sight but the hands'.
+    // Its clock was never started: the gate stays shut, and no end is in sight.
     let without = look(&sheet, &record, &[]);
-    assert_eq!(without.finish.unwrap().0, MORNING.0 + 10 * 60_000);
+    assert_eq!(without.finish, None);
     assert_eq!(
         without.blocked.len(),
         1,
@@ -161,6 +161,47 @@ fn remarks_stand_beside_their_line_and_what_was_taken_back_is_marked() {
     assert_eq!(table[0].tallied, "1 of 1");
     assert_eq!(table[0].set, "170 N·m Large");
     assert_eq!(table[0].at, Some(hours(1.0)));
+}
+
+/// A case begun cold and finished warm: with steel beside it, aluminium of 62 mm reads
+/// 62 · 10.5e-6 · 10 = 6.5 µm larger at 30 °C, which is no out-of-round.
+#[test]
+fn each_reading_of_a_grid_counts_at_its_own_temperature() {
+    let check: Check =
+        serde_json::from_str(r#"{"bores":[{"name":"main","out_of_round_mm":0.005}]}"#).unwrap();
+    let answer = |warm_c: f64| {
+        let mut record = Record::default();
+        for depth in ["top", "middle", "bottom"] {
+            for (way, value, at_c) in [("along", 62.0, 20.0), ("across", 62.0065, warm_c)] {
+                let event = Event::Measured {
+                    name: format!("main, {depth}, {way}"),
+                    value,
+                    unit: "mm".into(),
+                    tool: String::new(),
+                    verdict: "noted".into(),
+                    at_c: Some(at_c),
+                };
+                record.add(MORNING, Some(StepId(1)), "", event);
+            }
+        }
+        bore::answer(&check.bores[0], &Progress::of(&record).step(StepId(1)))
+    };
+    let round = |warm_c| {
+        let judged = answer(warm_c).judged;
+        judged
+            .into_iter()
+            .find(|line| line.name == "out-of-round")
+            .unwrap()
+    };
+    assert_eq!(
+        (round(30.0).value.as_str(), round(30.0).outside),
+        ("0.000 mm", false)
+    );
+    assert_eq!(
+        (round(20.0).value.as_str(), round(20.0).outside),
+        ("0.007 mm", true)
+    );
+    assert!(answer(900.0).trouble.unwrap().contains("−100 and 300 °C"));
 }
 
 /// Readings in mm by depth and direction, all at 20 °C: no correction, so the sums are by hand.

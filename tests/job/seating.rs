@@ -2,7 +2,7 @@
 
 use halfcase::job::field::{Field, Kept};
 use halfcase::job::progress::{Reading, StepProgress};
-use halfcase::job::seating::depth::{DEPTH, GAP, judge, missing, target_words};
+use halfcase::job::seating::depth::{DEPTH, GAP, judge, missing, read_words, target_words};
 use halfcase::job::seating::fields::{DEPTHS, LIMITS, SHAPE, SIZES, TOOLS};
 use halfcase::job::seating::oven::{OvenRun, OvenState};
 use halfcase::job::seating::source::{self, Kind, Side};
@@ -218,6 +218,21 @@ fn the_gap_behind_is_what_the_depth_leaves() {
     };
     assert_eq!(target_words(&proud), "0.90 to 1.10 mm proud of the face");
     assert!(judge(&proud, 16.0, -1.0).depth_holds && !judge(&proud, 16.0, 1.0).depth_holds);
+}
+
+/// Pressing on is no help to a part that sits too deep already.
+#[test]
+fn only_what_sits_too_high_is_pressed_on() {
+    let depth = SeatDepth {
+        least_mm: 0.9,
+        most_mm: 1.1,
+        ..SeatDepth::default()
+    };
+    let said = |read_mm| read_words(&judge(&depth, 14.0, read_mm));
+    assert!(said(0.5).contains("press on"), "{}", said(0.5));
+    assert!(!said(1.5).contains("press on"), "{}", said(1.5));
+    assert!(said(1.5).contains("Too deep"));
+    assert_eq!(said(1.0), "Depth within its limits.");
 }
 
 #[test]

@@ -46,6 +46,16 @@ fn a_torque_without_a_unit_is_refused() {
     );
 }
 
+/// "40" between torques is a torque whose unit was forgotten, not a turn of 40°.
+#[test]
+fn a_stage_without_a_unit_is_refused() {
+    let said = refusal(
+        r#"{"version":1,"title":"x","steps":[{"id":1,"title":"a","work":{"fasten":{"thread":"M8",
+            "torque":"40 N·m","layout":"single","stages":["snug 20 N·m","40"]}}}]}"#,
+    );
+    assert!(said.contains("the unit is missing"), "{said}");
+}
+
 #[test]
 fn two_steps_of_one_number_are_refused() {
     let words = refusal(&format!(r#"{{"version":1,"title":"x","steps":[{TURN},{TURN}]}}"#));

@@ -1,7 +1,7 @@
 //! From a step's numbers to its cautions.
 
 use super::{MORNING, done, hours, sheet};
-use halfcase::job::lifting::Hoist;
+use halfcase::job::lifting::{self, Hoist, LiftingAnswer};
 use halfcase::job::progress::Progress;
 use halfcase::job::record::Record;
 use halfcase::job::situation::{Around, cautions_of, solvent_about, to_show};
@@ -9,6 +9,7 @@ use halfcase::job::work::{Fill, Fit, LiftWay, LiftWork, Seat, SeatWay, Work};
 use halfcase::trade::caution::{Level, every};
 use halfcase::trade::heat_plan::CoolMeans;
 use halfcase::trade::hoist::BoomPosition;
+use halfcase::trade::lift::LiftVerdict;
 use halfcase::trade::quantity::{Length, Mass};
 use std::collections::BTreeSet;
 use uom::si::length::millimeter;
@@ -45,6 +46,34 @@ fn heat_cold_and_press_each_bring_their_own() {
         ..Seat::default()
     }));
     assert!(seals.contains(&"heat-seals"), "{seals:?}");
+}
+
+#[test]
+fn a_seat_without_sizes_warns_of_what_it_may_be_done_with() {
+    let seat = Seat {
+        length_mm: 0.0,
+        holds_seals: true,
+        cool: Some(CoolMeans::DryIce),
+        ..Seat::default()
+    };
+    let around = Around {
+        solvent: true,
+        ..Around::default()
+    };
+    let found = ids(&Work::Seat(seat.clone()), &around);
+    for id in ["heat-seals", "heat-solvent", "dry-ice", "hot-part"] {
+        assert!(found.contains(&id), "{id}: {found:?}");
+    }
+    let pressed = Seat {
+        way: SeatWay::Press,
+        cool: None,
+        ..seat
+    };
+    let found = ids(&Work::Seat(pressed), &around);
+    assert!(
+        !found.contains(&"heat-seals") && !found.contains(&"dry-ice"),
+        "{found:?}"
+    );
 }
 
 #[test]
@@ -114,6 +143,29 @@ fn lifts_are_stopped_by_hand_by_sling_and_by_boom() {
         "{found:?}"
     );
     assert!(!found.contains(&"sling-flat"), "{found:?}");
+}
+
+/// What two people may lift ends at an index of 4/3: the caution must not send two to what the answer
+/// gives to a hoist.
+#[test]
+fn the_caution_and_the_answer_agree_on_two_people() {
+    let work = LiftWork {
+        mass_kg: 24.0,
+        ..LiftWork::default()
+    };
+    let Ok(LiftingAnswer::Hands(hands)) = lifting::answer(&work, Hoist::default()) else {
+        panic!("hands were asked for");
+    };
+    assert_eq!(hands.verdict, LiftVerdict::Hoist);
+    let index = hands.governing().index.unwrap();
+    assert!(index > 4.0 / 3.0 && index < 3.0, "{index}");
+    let said = cautions_of(&Work::Lift(work), &Around::default());
+    let strain = said.iter().find(|caution| caution.id == "hands-strain").unwrap();
+    assert!(
+        strain.act.contains("up to an index of 1.3, beyond it a hoist"),
+        "{}",
+        strain.act
+    );
 }
 
 #[test]

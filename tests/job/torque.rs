@@ -384,6 +384,33 @@ fn a_nuts_running_torque_is_added_from_a_third_on() {
     assert!(running_words(&fasten.torque, hard).contains("Take a new nut"));
 }
 
+/// 7.9 of 24 N·m is under a third, of 70 % of it over: added there it would ask for 24.7 N·m.
+#[test]
+fn no_pass_asks_for_more_than_the_last() {
+    let passes = r#""torque":"24 N·m","passes":[{"share":0.7,"round":false},{"share":1.0,"round":false}]"#;
+    let stages = r#""torque":"24 N·m","stages":["snug 5 N·m","20 N·m","24 N·m"]"#;
+    for how in [passes, stages] {
+        let sheet = sheet(&format!(
+            r#"{{"id":1,"title":"Nut","work":{{"fasten":{{"thread":"M8","layout":"single","self_locking":true,{how}}}}}}}"#
+        ));
+        let fasten = fasten(&sheet);
+        let asked = |running: f64| -> Vec<f64> {
+            let running = TorqueUnit::NewtonMetre.torque(running);
+            (0..fasten.pass_count())
+                .map(|pass| match fasten.asked(pass, Some(running)) {
+                    Asked::Torque(asked) => asked.target,
+                    Asked::Angle(_) => 0.0,
+                })
+                .collect()
+        };
+        assert!(asked(7.9).is_sorted(), "{:?}", asked(7.9));
+        assert_eq!(asked(7.9).last(), Some(&24.0));
+        // From a third of the whole on, every pass overcomes the nut's own drag too.
+        assert!(asked(8.0).is_sorted());
+        assert_eq!(asked(8.0).last(), Some(&32.0));
+    }
+}
+
 #[test]
 fn the_thimble_shows_the_line_and_the_divisions_past_it() {
     let small = &mine()[0];

@@ -233,6 +233,9 @@ fn the_lines_carry_the_numbers_of_the_step() {
         line(&hoist(1.25), "hoist-over"),
         "Too heavy for the hoist as it is set. 125 % of what it may carry there."
     );
+    // Just past a limit reads as past it.
+    assert!(line(&hoist(1.003), "hoist-over").ends_with(" 101 % of what it may carry there."));
+    assert!(line(&sling(29.9), "sling-flat").ends_with(" 29° from the horizontal."));
 }
 
 /// Steps that between them raise every caution.

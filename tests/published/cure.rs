@@ -342,7 +342,7 @@ fn a_label_that_makes_no_sense_is_refused() {
         .unwrap_err();
     assert_eq!(
         refused.to_string(),
-        "The label's times have to grow from fixture to full cure: check them."
+        "The label's times have to grow from the time to join to full cure: check them."
     );
 }
 

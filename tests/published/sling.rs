@@ -72,6 +72,7 @@ fn a_flat_sling_is_refused() {
         say(48.0, 2, 25.0),
         "25° from the horizontal is too flat: use longer legs, at least 30° and best 60°."
     );
+    assert!(say(48.0, 2, 29.9).starts_with("29° from the horizontal is too flat"));
     assert_eq!(
         leg_tension(kg(48.0), 2, degrees(29.9)),
         Err(SlingError::TooFlat(29.9))

@@ -156,6 +156,7 @@ impl Form {
             Work::Fill(fill) => {
                 self.add("fill/fluid", "fluid", &fill.fluid, Kind::Words);
                 self.number("fill/litres", "how much", Some(fill.litres), "L", false);
+                self.flag("fill/hot", "it is hot when handled", fill.hot);
             }
         }
     }

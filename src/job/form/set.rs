@@ -5,6 +5,7 @@ use super::{CONDITIONS, blank};
 use crate::job::fasteners::layout_words;
 use crate::job::parts::{Part, PartPlace};
 use crate::job::planning::PlanRefused;
+use crate::job::seating::source::follow_materials;
 use crate::job::sheet::{Sheet, Step, StepId};
 use crate::job::work::{Bore, Fasten, Journal, LiftWay, Limit, Reuse, Seat, SeatWay, Work};
 use crate::trade::application::{Application, JointKind, answer};
@@ -56,7 +57,7 @@ pub fn set(sheet: &Sheet, step: &mut Step, id: &str, value: &str) -> Set {
         ("wait", "add", _) => return wait_for(sheet, step, value),
         ("wait", ..) => step.waits_for.retain(|id| id.0.to_string() != second),
         ("part", "add", _) => step.parts.push(Part {
-            name: free_name("part", step.parts.len()),
+            name: free_name("part", step.parts.iter().map(|part| part.name.as_str())),
             count: 1,
             new_part: false,
             place: PartPlace::NotSaid,
@@ -103,7 +104,7 @@ fn set_work(work: &mut Work, path: [&str; 3], value: &str) -> Set {
         (Work::Clean(clean), ["solvent", ..]) => clean.solvent = yes,
         (Work::Clean(clean), _) => clean.compressed_air = yes,
         (Work::Check(check), ["reading", "add", _]) => check.readings.push(Limit {
-            name: free_name("reading", check.readings.len()),
+            name: free_name("reading", check.readings.iter().map(|limit| limit.name.as_str())),
             unit: "mm".to_owned(),
             least: None,
             most: None,
@@ -119,7 +120,7 @@ fn set_work(work: &mut Work, path: [&str; 3], value: &str) -> Set {
             }
         }
         (Work::Check(check), ["bore", "add", _]) => check.bores.push(Bore {
-            name: free_name("bore", check.bores.len()),
+            name: free_name("bore", check.bores.iter().flat_map(Bore::names)),
             material: Material::CastAluminium,
             least_mm: None,
             most_mm: None,
@@ -132,7 +133,17 @@ fn set_work(work: &mut Work, path: [&str; 3], value: &str) -> Set {
         }
         (Work::Check(check), ["bore", at, field]) => {
             let at = index(at, check.bores.len())?;
+            let names = check.bores.iter().flat_map(Bore::names);
+            let same = names.filter(|name| *name == value.trim()).count();
             if let Some(bore) = check.bores.get_mut(at) {
+                let own = match field {
+                    "name" => bore.name == value.trim(),
+                    "journal_name" => bore.journal.as_ref().is_some_and(|own| own.name == value.trim()),
+                    _ => true,
+                };
+                if same > 0 && !own {
+                    return refuse("Another bore or journal of this step has that name.");
+                }
                 return set_bore(bore, field, value);
             }
         }
@@ -146,7 +157,7 @@ fn set_work(work: &mut Work, path: [&str; 3], value: &str) -> Set {
         (Work::Seat(seat), [_, field, _]) => return set_seat(seat, field, value),
         (Work::Lift(lift), [_, field, _]) => match field {
             "load" => lift.load = value.trim().to_owned(),
-            "mass" => lift.mass_kg = number(value, 0.1, 50_000.0)?,
+            "mass" => lift.mass_kg = number(value, 0.1, 5_000.0)?,
             "under" => lift.under_load = yes,
             _ => return set_lift_way(&mut lift.way, field, value),
         },
@@ -156,6 +167,7 @@ fn set_work(work: &mut Work, path: [&str; 3], value: &str) -> Set {
         },
         (Work::Fill(fill), [_, field, _]) => match field {
             "fluid" => fill.fluid = value.trim().to_owned(),
+            "hot" => fill.hot = yes,
             _ => fill.litres = number(value, 0.01, 1_000.0)?,
         },
         (Work::Check(_), _) => return Err(PlanRefused::NoStep),
@@ -295,6 +307,7 @@ fn set_seat(seat: &mut Seat, field: &str, value: &str) -> Set {
         "seals" => seat.holds_seals = yes,
         _ => seat.way = if yes { SeatWay::Heat } else { SeatWay::Press },
     }
+    follow_materials(seat);
     Ok(())
 }
 
@@ -365,8 +378,13 @@ fn named(value: &str) -> Result<String, PlanRefused> {
     }
 }
 
-fn free_name(kind: &str, count: usize) -> String {
-    format!("{kind} {}", count + 1)
+/// The first numbered name of that kind that none of those there has.
+fn free_name<'a>(kind: &str, there: impl Iterator<Item = &'a str>) -> String {
+    let there: Vec<&str> = there.collect();
+    (1..=there.len() + 1)
+        .map(|number| format!("{kind} {number}"))
+        .find(|name| !there.contains(&name.as_str()))
+        .unwrap_or_default()
 }
 
 fn index(at: &str, len: usize) -> Result<usize, PlanRefused> {

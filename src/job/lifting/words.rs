@@ -5,7 +5,7 @@ use crate::job::field::Kept;
 use crate::job::work::LiftWork;
 use crate::trade::hoist::HoistVerdict;
 use crate::trade::lift::{LiftAnswer, LiftVerdict, Station};
-use crate::trade::quantity::{Force, MassUnit, Printed, fixed, print_mass};
+use crate::trade::quantity::{Force, Mass, MassUnit, Unit, fixed, print_mass, significant};
 use uom::si::force::{kilonewton, pound_force};
 use uom::si::ratio::ratio;
 
@@ -30,28 +30,22 @@ pub struct Headline {
 /// The number that matters: what hands may lift here, or what each sling leg must carry.
 pub fn headline(answer: &Result<LiftingAnswer, LiftingError>, weighs_in: MassUnit) -> Headline {
     match answer {
-        Ok(LiftingAnswer::Hands(hands)) => {
-            let Printed { number, unit } = print_mass(hands.governing().limit, weighs_in, 2);
-            Headline {
-                says: "one person, here, up to",
-                number,
-                unit: unit.to_owned(),
-                verdict: hands_words(hands.verdict).to_owned(),
-                refused: hands.verdict == LiftVerdict::Hoist,
-            }
-        }
+        Ok(LiftingAnswer::Hands(hands)) => Headline {
+            says: "one person, here, up to",
+            number: to_safe_side(hands.governing().limit, weighs_in, 2, f64::floor),
+            unit: weighs_in.symbol().to_owned(),
+            verdict: hands_words(hands.verdict).to_owned(),
+            refused: hands.verdict == LiftVerdict::Hoist,
+        },
         Ok(LiftingAnswer::Sling {
             leg_rating, hoist, ..
-        }) => {
-            let Printed { number, unit } = print_mass(*leg_rating, weighs_in, 3);
-            Headline {
-                says: "each leg must be rated for",
-                number,
-                unit: unit.to_owned(),
-                verdict: hoist_words(hoist),
-                refused: over(hoist),
-            }
-        }
+        }) => Headline {
+            says: "each leg must be rated for",
+            number: to_safe_side(*leg_rating, weighs_in, 3, f64::ceil),
+            unit: weighs_in.symbol().to_owned(),
+            verdict: hoist_words(hoist),
+            refused: over(hoist),
+        },
         Err(why) => Headline {
             says: "not so",
             number: "—".to_owned(),
@@ -60,6 +54,15 @@ pub fn headline(answer: &Result<LiftingAnswer, LiftingError>, weighs_in: MassUni
             refused: true,
         },
     }
+}
+
+/// A limit is never printed above itself, a need never below.
+fn to_safe_side(mass: Mass, weighs_in: MassUnit, figures: i32, side: fn(f64) -> f64) -> String {
+    let value = weighs_in.value_of(mass);
+    let step = 10f64.powi(value.max(1e-3).log10().floor() as i32 + 1 - figures);
+    // A millionth of a step is dust from the units.
+    let steps = side((value / step * 1e6).round() / 1e6);
+    significant(steps * step, figures.unsigned_abs())
 }
 
 /// The facts under the plate.
@@ -176,7 +179,8 @@ fn hoist_rows(hoist: &Hoisted, weighs_in: MassUnit) -> Vec<Row> {
         RatedBy::Moment => "estimate by the moment; the plate comes first",
         RatedBy::OneFigure => "as told on Bench",
     };
-    let share = margin.share.get::<ratio>() * 100.0;
+    // Up, so that what is over its rating is not told as 100 %.
+    let share = (margin.share.get::<ratio>() * 100.0 - 1e-6).ceil();
     vec![
         (
             "hoist carries",

@@ -17,6 +17,8 @@ const HALF_STEP_MM: f64 = 0.005;
 pub struct DepthAnswer {
     /// Whether the depth lies within its limits, both ends included.
     pub depth_holds: bool,
+    /// Whether it sits deeper than its limits allow.
+    pub too_deep: bool,
     /// The gap behind, mm, where the bore's depth is known.
     pub gap_mm: Option<f64>,
     /// Whether the gap is as open as it must be; true where none is asked for.
@@ -26,7 +28,8 @@ pub struct DepthAnswer {
 /// Judges a depth reading, mm below the face: gap = depth of the bore − width of the part − depth read.
 pub fn judge(depth: &SeatDepth, width_mm: f64, read_mm: f64) -> DepthAnswer {
     let gap_mm = depth.bore_mm.map(|bore_mm| bore_mm - width_mm - read_mm);
-    let holds = read_mm >= depth.least_mm - HALF_STEP_MM && read_mm <= depth.most_mm + HALF_STEP_MM;
+    let too_deep = read_mm > depth.most_mm + HALF_STEP_MM;
+    let holds = read_mm >= depth.least_mm - HALF_STEP_MM && !too_deep;
     let gap_holds = match (gap_mm, depth.gap_mm) {
         (Some(gap), Some(least)) => gap >= least - HALF_STEP_MM,
         // Deeper than the bore goes: the reading or a size is off.
@@ -35,6 +38,7 @@ pub fn judge(depth: &SeatDepth, width_mm: f64, read_mm: f64) -> DepthAnswer {
     };
     DepthAnswer {
         depth_holds: holds,
+        too_deep,
         gap_mm,
         gap_holds,
     }
@@ -79,8 +83,10 @@ pub fn target_words(depth: &SeatDepth) -> String {
 pub fn read_words(answer: &DepthAnswer) -> String {
     let depth = if answer.depth_holds {
         "Depth within its limits."
+    } else if answer.too_deep {
+        "Too deep: stop pressing, and check the reading and the sizes."
     } else {
-        "Depth outside its limits: press on, or find what holds it."
+        "Not deep enough: press on, or find what holds it."
     };
     match (answer.gap_mm, answer.gap_holds) {
         (Some(gap), true) => format!("{depth} {} mm stays open behind.", fixed(gap, 2)),

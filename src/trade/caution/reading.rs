@@ -27,6 +27,9 @@ pub(super) const FREEZES_CELSIUS: f64 = 0.0;
 /// Colder than this, steel and rubber turn brittle (common practice, no source).
 pub(super) const BRITTLE_CELSIUS: f64 = -40.0;
 
+/// What a trip through another unit may leave behind.
+const DUST: f64 = 1e-6;
+
 // Shorthands.
 pub(super) fn press(step: &Situation, test: fn(&Pressing) -> bool) -> bool {
     step.pressing.as_ref().is_some_and(test)
@@ -137,14 +140,15 @@ pub(super) fn leg_numbers(step: &Situation) -> Option<String> {
         .as_ref()
         .and_then(leg_deg)
         .filter(|leg_deg| leg_deg.is_finite())?;
-    Some(format!("{leg_deg:.0}° from the horizontal."))
+    // Towards the danger, so that no number reads as if it kept the limit it breaks.
+    Some(format!("{:.0}° from the horizontal.", (leg_deg + DUST).floor()))
 }
 
 pub(super) fn hoist_numbers(step: &Situation) -> Option<String> {
     let percent = step.lifting.as_ref()?.hoist_share? * 100.0;
     percent
         .is_finite()
-        .then(|| format!("{percent:.0} % of what it may carry there."))
+        .then(|| format!("{:.0} % of what it may carry there.", (percent - DUST).ceil()))
 }
 
 pub(super) fn wet(step: &Situation, family: Family) -> bool {

@@ -218,7 +218,7 @@ pub static RULES: &[Rule] = &[
         },
         danger: "Heavy for one person.",
         numbers: index_numbers,
-        act: "Two people or a hoist; close to the body, without a twist.",
+        act: "Two people up to an index of 1.3, beyond it a hoist; close to the body, without a twist.",
         source: NIOSH,
     },
     Rule {

@@ -52,7 +52,7 @@ impl fmt::Display for LabelError {
         out.write_str(match self {
             Self::Time => "Enter the label's times, each above zero and at most 90 days.",
             Self::Temperature => "Enter the temperature the label's times hold at, 5 to 60 °C.",
-            Self::Order => "The label's times have to grow from fixture to full cure: check them.",
+            Self::Order => "The label's times have to grow from the time to join to full cure: check them.",
         })
     }
 }
