@@ -83,6 +83,11 @@ pub fn JobsScreen() -> impl IntoView {
 
 fn hand_out_keys(bench: Bench) -> Vec<KeySpec> {
     let name = move || file_name(&bench.sheet.with_untracked(|sheet| sheet.title.clone()));
+    let hand_out = move |name: &str, media_type: &str, text: &str| {
+        if !hand_out(name, media_type, text) {
+            bench.say("This browser gives out no file: nothing was saved.", true);
+        }
+    };
     vec![
         KeySpec::new("back up the whole bench", move || {
             hand_out("halfcase-backup.json", "application/json", &bench.backup_text());
