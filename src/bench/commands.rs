@@ -357,8 +357,15 @@ impl Bench {
             .update(|record| id = record.add(at, step, &who, event));
         let job = self.job.get_untracked();
         let kept = self.record.with_untracked(|record| {
-            self.shelves
-                .with_value(|shelves| shelves.keep_record_end(job, record))
+            self.shelves.with_value(|shelves| {
+                shelves.keep_record_end(job, record)?;
+                // A record stands on its sheet: another release's example may be another one.
+                if record.entries().len() == 1 {
+                    self.sheet
+                        .with_untracked(|sheet| shelves.keep_first_sheet(job, sheet))?;
+                }
+                Ok(())
+            })
         });
         self.kept_or_said(kept);
         self.tick();

@@ -41,6 +41,13 @@ fn a_job_begun_from_nothing_is_at_hand_and_the_example_is_still_there() {
 }
 
 #[test]
+fn the_examples_sheet_is_kept_with_its_first_line_of_record() {
+    let store = store();
+    with_bench(&store, |bench| done_step(bench, 1));
+    assert!(store.keys().iter().any(|key| key.starts_with("halfcase/job/1/")));
+}
+
+#[test]
 fn an_example_never_touched_is_not_lost_when_another_job_begins() {
     let store = store();
     with_bench(&store, |bench| {
