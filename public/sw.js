@@ -43,6 +43,17 @@ addEventListener('fetch', event => {
   if (method === 'GET' && url.startsWith(registration.scope)) event.respondWith(answer(event.request));
 });
 
+// A notification leads to the app, opened again where it was closed.
+async function toThePage() {
+  const [open] = await clients.matchAll({ type: 'window' });
+  await (open ? open.focus() : clients.openWindow(PAGE));
+}
+
+addEventListener('notificationclick', event => {
+  event.notification.close();
+  event.waitUntil(toThePage());
+});
+
 // The page's words to its worker. These two stay as they are: an old page must be able to speak
 // to a new worker.
 addEventListener('message', event => {
