@@ -160,6 +160,13 @@ impl Bench {
         )
     }
 
+    /// Every damaged copy that was set aside, under its name; none where there is none.
+    pub fn rescued_text(self) -> Option<String> {
+        let all = self.shelves.with_value(super::Shelves::rescued);
+        let words = all.into_iter().map(|(key, text)| format!("{key}\n{text}\n\n"));
+        Some(words.collect::<String>()).filter(|text| !text.is_empty())
+    }
+
     /// Reads a backup and compares it with what is here.
     ///
     /// # Errors

@@ -264,6 +264,11 @@ impl Shelves {
             .for_each(|name| self.shelf.forget(name));
     }
 
+    /// Damaged texts that were set aside: (key, text).
+    pub fn rescued(&self) -> Vec<(String, String)> {
+        self.shelf.rescued()
+    }
+
     fn read_record(&self, id: JobId, said: &mut Vec<Said>) -> Record {
         let names = self.shelf.names(&record_name(id));
         let segments = names
@@ -357,5 +362,5 @@ fn rescue_words(name: &str, fell_back: bool) -> String {
     } else {
         "No good copy was left."
     };
-    format!("A stored copy of the {thing} was damaged and is set aside for rescue. {then}")
+    format!("A stored copy of the {thing} was damaged and is set aside: Jobs hands it out as a file. {then}")
 }

@@ -286,6 +286,8 @@ fn a_lost_sheet_is_no_example_and_its_backup_costs_no_later_line_of_the_record()
     with_bench(&store, |bench| {
         let sheet = bench.sheet.get_untracked();
         assert!(sheet.title.ends_with("afresh") && sheet.steps.is_empty());
+        // What is left of it can be had.
+        assert!(bench.rescued_text().unwrap().contains("nonsense"));
         assert_eq!(bench.record.with_untracked(|record| record.entries().len()), 2);
     });
 }
