@@ -10,7 +10,7 @@ const FILES = ['FILES'];
 // The folder is part of the name: other copies of this app on the same host keep their own stores.
 const STORES = `halfcase ${new URL(registration.scope).pathname} `;
 const STORE = STORES + BUILD;
-const PAGE = new URL('./', registration.scope).href;
+const PAGE = new URL('./', registration.scope);
 
 async function install() {
   const store = await caches.open(STORE);
@@ -28,7 +28,9 @@ async function activate() {
 
 async function answer(request) {
   const store = await caches.open(STORE);
-  const wanted = request.mode === 'navigate' ? PAGE : request;
+  // A file opened by itself, or another app in a folder below, is not our page.
+  const { pathname } = new URL(request.url);
+  const wanted = pathname === `${PAGE.pathname}index.html` ? PAGE : request;
   const kept = await store.match(wanted, { ignoreSearch: true, ignoreVary: true });
   return kept ?? fetch(request);
 }
@@ -39,6 +41,17 @@ addEventListener('activate', event => event.waitUntil(activate()));
 addEventListener('fetch', event => {
   const { method, url } = event.request;
   if (method === 'GET' && url.startsWith(registration.scope)) event.respondWith(answer(event.request));
+});
+
+// A notification leads to the app, opened again where it was closed.
+async function toThePage() {
+  const [open] = await clients.matchAll({ type: 'window' });
+  await (open ? open.focus() : clients.openWindow(PAGE));
+}
+
+addEventListener('notificationclick', event => {
+  event.notification.close();
+  event.waitUntil(toThePage());
 });
 
 // The page's words to its worker. These two stay as they are: an old page must be able to speak

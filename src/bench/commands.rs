@@ -272,8 +272,10 @@ impl Bench {
         };
         match inverse {
             Inverse::Entry(job, entry) => {
-                self.bring_to_hand(job);
-                self.take_back(entry);
+                // Another job's line of that number must not be taken back in its place.
+                if self.bring_to_hand(job) {
+                    self.take_back(entry);
+                }
             }
             Inverse::Settings(before) => {
                 self.settings.set(*before);
@@ -283,10 +285,7 @@ impl Bench {
                 self.clocks.set(before);
                 self.keep_clocks();
             }
-            Inverse::Sheet(job, before) => {
-                self.bring_to_hand(job);
-                self.put_sheet(*before);
-            }
+            Inverse::Sheet(job, before) => self.keep_sheet_of(job, *before),
             Inverse::Jobs(at_hand, heads) => self.put_jobs(at_hand, heads),
             Inverse::Everything(before) => self.put_everything(&before),
         }
@@ -358,8 +357,15 @@ impl Bench {
             .update(|record| id = record.add(at, step, &who, event));
         let job = self.job.get_untracked();
         let kept = self.record.with_untracked(|record| {
-            self.shelves
-                .with_value(|shelves| shelves.keep_record_end(job, record))
+            self.shelves.with_value(|shelves| {
+                shelves.keep_record_end(job, record)?;
+                // A record stands on its sheet: another release's example may be another one.
+                if record.entries().len() == 1 {
+                    self.sheet
+                        .with_untracked(|sheet| shelves.keep_first_sheet(job, sheet))?;
+                }
+                Ok(())
+            })
         });
         self.kept_or_said(kept);
         self.tick();

@@ -160,6 +160,13 @@ impl Bench {
         )
     }
 
+    /// Every damaged copy that was set aside, under its name; none where there is none.
+    pub fn rescued_text(self) -> Option<String> {
+        let all = self.shelves.with_value(super::Shelves::rescued);
+        let words = all.into_iter().map(|(key, text)| format!("{key}\n{text}\n\n"));
+        Some(words.collect::<String>()).filter(|text| !text.is_empty())
+    }
+
     /// Reads a backup and compares it with what is here.
     ///
     /// # Errors
@@ -210,8 +217,9 @@ impl Bench {
         })
     }
 
-    /// Takes in what was agreed to; all of it, or nothing where the browser refuses. Tells how many jobs came.
-    pub fn restore(self, restore: &Restore) -> usize {
+    /// Takes in what was agreed to; all of it, or nothing where the browser refuses. Tells how many jobs came;
+    /// none where it was refused, which is said.
+    pub fn restore(self, restore: &Restore) -> Option<usize> {
         let before = self.backup_text();
         match self.try_restore(restore) {
             Ok(count) => {
@@ -219,12 +227,12 @@ impl Bench {
                     "taking in the backup".to_owned(),
                     Inverse::Everything(before.into()),
                 );
-                count
+                Some(count)
             }
             Err(error) => {
                 self.put_everything(&before);
                 self.say(error.to_string(), true);
-                0
+                None
             }
         }
     }
@@ -246,11 +254,13 @@ impl Bench {
                 let Some(job) = restore.jobs.iter().find(|job| job.id == change.from) else {
                     continue;
                 };
-                shelves.keep_job(
-                    change.to,
-                    &job.sheet,
-                    &renumber_clocks(&job.record, &clock_numbers),
-                )?;
+                let file = renumber_clocks(&job.record, &clock_numbers);
+                // Where only the sheet was lost here, the record may have gone on since the backup.
+                let (_, here, _) = shelves.read_job(change.to);
+                let goes_on = here.entries().len() > file.entries().len()
+                    && here.entries().starts_with(job.record.entries());
+                let record = if goes_on { &here } else { &file };
+                shelves.keep_job(change.to, &job.sheet, record)?;
                 let head = JobHead {
                     archived: job.archived,
                     ..JobHead::new(change.to, &job.sheet.title)
@@ -291,6 +301,8 @@ impl Bench {
                 })
         });
         self.kept_or_said(put);
+        // The watch over this phone's clock went with the rest.
+        self.keep_watch();
         self.read_again();
     }
 

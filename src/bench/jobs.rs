@@ -177,16 +177,17 @@ impl Bench {
         self.shelves.with_value(|shelves| shelves.read_job(id).0)
     }
 
-    /// Takes a job to hand without a word, for undo of something done in it.
-    pub(super) fn bring_to_hand(self, id: JobId) {
-        if id != self.job.get_untracked() && self.open_job(id).is_ok() {
-            self.keep_jobs();
+    /// Takes a job to hand for undo of something done in it; tells whether it is.
+    pub(super) fn bring_to_hand(self, id: JobId) -> bool {
+        if id == self.job.get_untracked() {
+            return true;
         }
-    }
-
-    /// Puts the sheet of the job at hand back.
-    pub(super) fn put_sheet(self, sheet: Sheet) {
-        self.keep_sheet_of(self.job.get_untracked(), sheet);
+        let opened = self.open_job(id);
+        match opened {
+            Ok(()) => self.keep_jobs(),
+            Err(refused) => self.say(refused.to_string(), true),
+        }
+        opened.is_ok()
     }
 
     /// Puts the list of jobs back, and the one that was at hand.
@@ -232,6 +233,13 @@ impl Bench {
     }
 
     fn at_hand(self, id: JobId, sheet: Sheet, record: Record) {
+        // Steps are numbered anew in each job: the other's adapter must not lie on a step of this one.
+        if self
+            .settings
+            .with_untracked(|settings| settings.desk.from.is_some())
+        {
+            self.note(|settings| (settings.desk.from, settings.desk.adapter_on) = (None, false));
+        }
         self.job.set(id);
         self.progress.set(Progress::of(&record));
         self.record.set(record);

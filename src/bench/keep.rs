@@ -99,12 +99,16 @@ impl Shelves {
         let settings = self.take(BENCH, &mut said).unwrap_or_default();
         let clocks = self.take(CLOCKS, &mut said).unwrap_or_default();
         let jobs: Option<Jobs> = self.take(JOBS, &mut said);
-        let jobs = jobs
-            .filter(|jobs| !jobs.heads.is_empty())
-            .unwrap_or_else(|| self.jobs_found());
+        let listed = jobs.filter(|jobs| !jobs.heads.is_empty());
+        let first = listed.is_none();
+        let jobs = listed.unwrap_or_else(|| self.jobs_found());
         let sheet = self
             .take(&sheet_name(jobs.at_hand), &mut said)
-            .unwrap_or_else(example::sheet);
+            .unwrap_or_else(|| match jobs.heads.iter().find(|head| head.id == jobs.at_hand) {
+                // The example's steps must not stand in for those of a job whose sheet is lost.
+                Some(head) if !first => Sheet::new(&head.title, Vec::new()),
+                _ => example::sheet(),
+            });
         let record = self.read_record(jobs.at_hand, &mut said);
         Left {
             job: jobs.at_hand,
@@ -192,12 +196,10 @@ impl Shelves {
     /// # Errors
     /// From the browser, see [`StorageError`].
     pub fn keep_record_end(&self, id: JobId, record: &Record) -> Result<(), StorageError> {
-        let entries = record.entries();
-        let Some(last) = entries.len().checked_sub(1) else {
+        let mut segments = segments(record);
+        let Some((segment, end)) = segments.next_back() else {
             return Ok(());
         };
-        let segment = last / SEGMENT;
-        let end: &[Entry] = entries.get(segment * SEGMENT..).unwrap_or_default();
         self.shelf.save(&segment_name(id, segment), VERSION, &end)?;
         // A full segment never changes again: its older copy only takes room.
         if let (1, Some(full)) = (end.len(), segment.checked_sub(1)) {
@@ -214,10 +216,14 @@ impl Shelves {
         let text = |written: Result<String, JsonError>| written.map_err(|_| StorageError::Blocked);
         self.shelf
             .put_text(&sheet_name(id), VERSION, &text(json::write(sheet))?)?;
-        for (at, segment) in record.entries().chunks(SEGMENT).enumerate() {
+        let mut left_over = self.shelf.names(&record_name(id));
+        for (at, segment) in segments(record) {
+            let name = segment_name(id, at);
             self.shelf
-                .put_text(&segment_name(id, at), VERSION, &text(json::write(segment))?)?;
+                .put_text(&name, VERSION, &text(json::write(segment))?)?;
+            left_over.retain(|other| *other != name);
         }
+        left_over.iter().for_each(|name| self.shelf.forget(name));
         Ok(())
     }
 
@@ -256,6 +262,11 @@ impl Shelves {
             .names("")
             .iter()
             .for_each(|name| self.shelf.forget(name));
+    }
+
+    /// Damaged texts that were set aside: (key, text).
+    pub fn rescued(&self) -> Vec<(String, String)> {
+        self.shelf.rescued()
     }
 
     fn read_record(&self, id: JobId, said: &mut Vec<Said>) -> Record {
@@ -315,6 +326,16 @@ impl Shelves {
     }
 }
 
+/// A record in its segments. By the entries' own numbers: where a damaged segment left a gap, the others
+/// keep their places.
+fn segments(record: &Record) -> impl DoubleEndedIterator<Item = (usize, &[Entry])> {
+    let segment = |entry: &Entry| entry.id.0 as usize / SEGMENT;
+    record
+        .entries()
+        .chunk_by(move |a, b| segment(a) == segment(b))
+        .filter_map(move |entries| Some((segment(entries.first()?), entries)))
+}
+
 fn sheet_name(id: JobId) -> String {
     format!("job/{}", id.0)
 }
@@ -341,5 +362,5 @@ fn rescue_words(name: &str, fell_back: bool) -> String {
     } else {
         "No good copy was left."
     };
-    format!("A stored copy of the {thing} was damaged and is set aside for rescue. {then}")
+    format!("A stored copy of the {thing} was damaged and is set aside: Jobs hands it out as a file. {then}")
 }

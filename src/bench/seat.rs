@@ -3,13 +3,14 @@
 use super::{Bench, Settings};
 use crate::job::lifting::{self, Hoist};
 use crate::job::seating::depth::{self, DEPTH, GAP};
-use crate::job::seating::oven::OvenRun;
+use crate::job::seating::oven::{OvenRun, OvenState};
 use crate::job::seating::{self, words};
 use crate::job::sheet::{Step, StepId};
 use crate::job::situation::{self, Around};
 use crate::job::work::{Seat, Work};
 use crate::trade::caution::Caution;
 use crate::trade::cooling::TimeRange;
+use crate::trade::moment::Moment;
 use crate::trade::quantity::Mass;
 use leptos::prelude::*;
 use serde::{Deserialize, Serialize};
@@ -68,11 +69,35 @@ impl Bench {
 
     /// The part is out of the oven (or the freezer): the countdown runs from now.
     pub fn take_out(self, step: Option<StepId>, window: TimeRange) {
-        let run = OvenRun::begun((self.clock)(), step, window);
+        self.tick();
+        let run = OvenRun {
+            job: step.map(|_| self.job.get_untracked()),
+            ..OvenRun::begun(untrack(|| self.oven_time()), step, window)
+        };
         self.set("countdown from the oven", |settings| {
             settings.seat.oven = Some(run)
         });
-        self.tick();
+    }
+
+    /// Where the countdown for that step of the job at hand stands, or for the screen's own numbers.
+    pub fn countdown(self, step: Option<StepId>) -> Option<OvenState> {
+        let job = self.job.get();
+        let run = self.settings.with(|s| s.seat.oven)?;
+        let mine = run.step == step && (step.is_none() || run.job.is_none_or(|of| of == job));
+        mine.then(|| run.state(self.oven_time()))
+    }
+
+    /// Where a part on its way stands, whatever it is for.
+    pub fn on_its_way(self) -> Option<OvenState> {
+        let run = self.settings.with(|s| s.seat.oven)?;
+        Some(run.state(self.oven_time()))
+    }
+
+    /// The later of our time and the phone's: a part cools while the phone sleeps, and a phone set back gives
+    /// it no more time.
+    fn oven_time(self) -> Moment {
+        let now = self.now.get();
+        Moment(now.0.saturating_add(self.phone_ahead_ms().max(0)))
     }
 
     /// Puts the countdown away.

@@ -56,7 +56,9 @@ impl fmt::Display for StorageError {
             Self::Blocked => f.write_str(
                 "The browser keeps nothing for this page: leave private browsing or allow site data, or all is lost on closing.",
             ),
-            Self::OtherTab => f.write_str("Halfcase is open in another tab, which changed this. Close one of the two."),
+            Self::OtherTab => f.write_str(
+                "Halfcase is open in another tab, which changed this. Close one of the two and reload the other: until then what is done here may be lost.",
+            ),
             Self::TooNew { name, version } => {
                 write!(f, "“{name}” was kept by a newer release (form {version}): update the app before using it.")
             }
@@ -150,13 +152,19 @@ impl Shelf {
     ///
     /// # Errors
     /// [`StorageError::OtherTab`] when the store holds a newer one than this tab knows;
-    /// [`StorageError::Full`] or [`StorageError::Blocked`] from the browser. The newest good slot stays untouched.
+    /// [`StorageError::TooNew`] when a later release wrote it; [`StorageError::Full`] or [`StorageError::Blocked`] from the browser. The newest good slot stays untouched.
     pub fn save<T: Serialize>(&self, name: &str, version: u32, value: &T) -> Result<(), StorageError> {
-        let stored = SLOTS.map(|slot| self.sequence(name, slot));
-        let newest = stored.into_iter().max().unwrap_or(0);
+        let stored = SLOTS.map(|slot| self.head(name, slot));
+        let (newest, form) = stored.into_iter().max().unwrap_or_default();
         let known = self.known.borrow().get(name).copied().unwrap_or(0);
         if newest > known {
             return Err(StorageError::OtherTab);
+        }
+        if form > version {
+            return Err(StorageError::TooNew {
+                name: name.to_owned(),
+                version: form,
+            });
         }
         let older = if stored[0] > stored[1] { SLOTS[1] } else { SLOTS[0] };
         let key = slot_key(name, older);
@@ -213,10 +221,15 @@ impl Shelf {
     }
 
     fn sequence(&self, name: &str, slot: &str) -> u64 {
+        self.head(name, slot).0
+    }
+
+    /// Sequence and version of a slot; zeros for one that is not sound.
+    fn head(&self, name: &str, slot: &str) -> (u64, u32) {
         self.store
             .get(&slot_key(name, slot))
-            .and_then(|text| read_slot(&text).map(|slot| slot.sequence))
-            .unwrap_or(0)
+            .and_then(|text| read_slot(&text).map(|slot| (slot.sequence, slot.version)))
+            .unwrap_or_default()
     }
 
     /// Writes one slot and reads it back.

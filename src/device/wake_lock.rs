@@ -32,19 +32,20 @@ pub fn hold(told: impl Fn(Awake) + 'static) {
         } else {
             Awake::Refused
         });
-        if held.is_some() {
-            SENTINEL.with(|kept| *kept.borrow_mut() = held);
-        }
+        // Every lock keeps the display on by itself: the one before must go.
+        let before = held.and_then(|held| SENTINEL.replace(Some(held)));
+        before.iter().for_each(let_go);
     });
 }
 
 /// Lets the display sleep again.
 pub fn release() {
-    let Some(sentinel) = SENTINEL.with(|kept| kept.borrow_mut().take()) else {
-        return;
-    };
-    if let Some(release) = method(&sentinel, "release") {
-        release.call0(&sentinel).ok();
+    SENTINEL.take().iter().for_each(let_go);
+}
+
+fn let_go(sentinel: &JsValue) {
+    if let Some(release) = method(sentinel, "release") {
+        release.call0(sentinel).ok();
     }
 }
 

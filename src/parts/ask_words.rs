@@ -20,11 +20,17 @@ pub fn AskWords(
     take: Callback<String, bool>,
 ) -> impl IntoView {
     let open = RwSignal::new(false);
-    let typed = RwSignal::new(first);
+    let typed = RwSignal::new(first.clone());
+    let first = StoredValue::new(first);
     let (key, label) = (StoredValue::new(key), StoredValue::new(label));
     let go = move |_| {
+        let begins = first.get_value();
         if take.run(typed.get_untracked()) {
             open.try_set(false);
+            // The next remark is not the last one over again.
+            if begins.is_empty() {
+                typed.try_set(begins);
+            }
         }
     };
     let asked = move || {

@@ -1,6 +1,7 @@
 //! Cautions: the level as a word, the danger, what to do, and for a stop the key that acknowledges it.
 
-use super::dynamic::{each, piece, press};
+use super::dynamic::{each, piece, press, state};
+use super::work_keys::rest;
 use crate::bench::Bench;
 use crate::device::place;
 use crate::job::sheet::StepId;
@@ -21,6 +22,8 @@ pub fn caution_list(step: Option<StepId>, cautions: Memo<Vec<Caution>>) -> AnyVi
             None => Some(BTreeSet::new()),
         }
     });
+    // The next card moves under the finger that acknowledged one.
+    let resting = RwSignal::new(false);
     piece(move || {
         let Some(acknowledged) = acknowledged.get() else {
             return ().into_any();
@@ -28,7 +31,7 @@ pub fn caution_list(step: Option<StepId>, cautions: Memo<Vec<Caution>>) -> AnyVi
         let show = cautions.with(|all| to_show(all, &acknowledged));
         each(show.into_iter().enumerate(), |(place, caution)| {
             let read = acknowledged.contains(caution.id);
-            card(bench, step, read, place == 0, caution)
+            card(bench, step, (place == 0, read), caution, resting)
         })
         .into_any()
     })
@@ -36,7 +39,13 @@ pub fn caution_list(step: Option<StepId>, cautions: Memo<Vec<Caution>>) -> AnyVi
 }
 
 /// One caution; the first has the way to all of them.
-fn card(bench: Bench, step: Option<StepId>, read: bool, first: bool, caution: Caution) -> AnyView {
+fn card(
+    bench: Bench,
+    step: Option<StepId>,
+    (first, read): (bool, bool),
+    caution: Caution,
+    resting: RwSignal<bool>,
+) -> AnyView {
     let stop = caution.level == Level::Stop;
     let word = if stop { "STOP" } else { "CARE" };
     let level = if stop && read {
@@ -46,9 +55,15 @@ fn card(bench: Bench, step: Option<StepId>, read: bool, first: bool, caution: Ca
     };
     let Caution { danger, act, .. } = caution.clone();
     let key = step.filter(|_| stop && !read).map(|id| {
-        let read = press(move || bench.acknowledge(id, &caution));
+        let read = press(move || {
+            if resting.get_untracked() {
+                return;
+            }
+            rest(resting);
+            bench.acknowledge(id, &caution);
+        });
         view! {
-            <button class="work-key" on:click=read>
+            <button class="work-key" aria-disabled=state(move || resting.get()) on:click=read>
                 "I have read it"
             </button>
         }

@@ -59,8 +59,7 @@ pub fn Strip() -> impl IntoView {
 /// The part on its way from the oven, while it may still be good.
 fn oven_line(bench: Bench) -> Option<(Moment, bool, Line)> {
     let now = bench.now.get();
-    let run = bench.settings.with(|s| s.seat.oven)?;
-    let (OvenState::Open(left) | OvenState::Doubtful(left)) = run.state(now) else {
+    let (OvenState::Open(left) | OvenState::Doubtful(left)) = bench.on_its_way()? else {
         return None;
     };
     let line = Line {

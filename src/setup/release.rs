@@ -1,5 +1,6 @@
 //! The release: the page built by Trunk with everything it needs found first.
 
+use std::fs::{self, File};
 use std::time::Instant;
 
 use super::error::SetupError;
@@ -17,6 +18,8 @@ pub const SEALER: &str = "HALFCASE_SEALER";
 /// The first thing that is missing or fails, as a [`SetupError`].
 pub fn build(project: &Project) -> Result<(), SetupError> {
     let begun = Instant::now();
+    // Given back when the file is closed.
+    let _turn = turn(project)?;
     let compiler = Compiler::ready(project)?;
     let tools = Tools::ready(project)?;
     step("build the release with Trunk", || {
@@ -33,4 +36,16 @@ pub fn build(project: &Project) -> Result<(), SetupError> {
     })?;
     println!("The release is in dist, ready after {}.", lasted(begun.elapsed()));
     Ok(())
+}
+
+/// Waits for our turn: two runs at once would sweep away each other's files in `dist` and `target/tools`.
+fn turn(project: &Project) -> Result<File, SetupError> {
+    let path = project.web_target().join("turn");
+    fs::create_dir_all(project.web_target()).map_err(SetupError::file(&path))?;
+    let turn = File::create(&path).map_err(SetupError::file(&path))?;
+    if turn.try_lock().is_err() {
+        println!("  Another run is at it: waiting for its end.");
+        turn.lock().map_err(SetupError::file(&path))?;
+    }
+    Ok(turn)
 }

@@ -163,7 +163,7 @@ fn inline_script(page: &str) -> Option<InlineScript> {
 
 /// The features browsers and the compiler agree on, one by one: allowing all makes a file that
 /// browsers refuse.
-const FEATURES: [&str; 7] = [
+pub const FEATURES: [&str; 7] = [
     "--enable-bulk-memory",
     "--enable-bulk-memory-opt",
     "--enable-multivalue",
@@ -175,12 +175,12 @@ const FEATURES: [&str; 7] = [
 
 /// What the optimiser does, in order. Plain control flow found anew compresses better than the
 /// compiler's; addresses below 1024 hold nothing, as the stack lies lowest.
-const PASSES: [&str; 5] = ["--low-memory-unused", "--flatten", "--rereloop", "-Oz", "-Oz"];
+pub const PASSES: [&str; 5] = ["--low-memory-unused", "--flatten", "--rereloop", "-Oz", "-Oz"];
 
 /// Runs wasm-opt over the WASM, where there is one.
 fn shrink_wasm(project: &Project, folder: &Path) -> Result<(), SetupError> {
     let Some(program) = wasm_opt(project) else {
-        println!("  wasm-opt is missing: the release works but is larger.");
+        println!("  wasm-opt is missing or too old: the release works but is larger.");
         return Ok(());
     };
     for (name, bytes) in Release::read(folder)?
@@ -246,8 +246,9 @@ fn kept(
     ));
     if !there.is_file() {
         fs::create_dir_all(&folder).map_err(SetupError::file(&folder))?;
-        // Renamed when whole, so that a broken-off run leaves nothing half done.
-        let part = there.with_extension("part");
+        // Renamed when whole, so that a broken-off run leaves nothing half done; of its own name, so that two
+        // runs don't take it from each other.
+        let part = there.with_extension(format!("{}.part", std::process::id()));
         make(&part)?;
         fs::rename(&part, &there).map_err(SetupError::file(&there))?;
     }

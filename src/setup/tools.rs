@@ -9,6 +9,7 @@ use std::time::Duration;
 use super::error::SetupError;
 use super::programs::{ask, command, look, on_path, run, step};
 use super::project::Project;
+use super::seal::{FEATURES, PASSES};
 
 /// The Trunk this project is built with; the same in `Trunk.toml`.
 const TRUNK: &str = "0.21.14";
@@ -184,15 +185,24 @@ fn build(project: &Project, tool: &Tool) -> Result<(), SetupError> {
     fs::remove_dir_all(&scratch).map_err(SetupError::file(&scratch))
 }
 
-/// wasm-opt, from PATH or from the project's own tools.
+/// wasm-opt, from PATH or from the project's own tools; one too old for our options is passed over.
 pub fn wasm_opt(project: &Project) -> Option<PathBuf> {
     let own = project.tools().join("node_modules/.bin/wasm-opt");
-    on_path("wasm-opt", &[]).or_else(|| own.exists().then_some(own))
+    [on_path("wasm-opt", &[]), Some(own)]
+        .into_iter()
+        .flatten()
+        .find(|program| ask(Command::new(program).arg("--help")).is_some_and(|help| takes_all(&help)))
+}
+
+/// Whether a wasm-opt that describes itself so knows every option the release is made small with.
+fn takes_all(help: &str) -> bool {
+    FEATURES.iter().chain(&PASSES).all(|option| help.contains(option))
 }
 
 /// Fetches wasm-opt through npm, where there is npm; else says what that means.
 fn fetch_wasm_opt(project: &Project) {
-    let without = "Without wasm-opt (from binaryen, or through npm) the release works but is larger.";
+    let without =
+        "Without a recent wasm-opt (from binaryen, or through npm) the release works but is larger.";
     if on_path("npm", &[]).is_none() {
         return println!("  {without}");
     }
@@ -213,5 +223,18 @@ fn fetch_wasm_opt(project: &Project) {
     });
     if let Err(error) = fetched {
         println!("  {error} {without}");
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_wasm_opt_that_lacks_an_option_is_passed_over() {
+        let all = [&FEATURES[..], &PASSES[..]].concat().join("  \n");
+        assert!(takes_all(&all));
+        // As Debian 12's, of 2022.
+        assert!(!takes_all(&all.replace("--enable-bulk-memory-opt", "")));
     }
 }

@@ -71,7 +71,7 @@ fn on_a_fresh_phone_the_record_is_equal_to_the_byte() {
         assert!(restore.take_settings);
         let fates: Vec<Fate> = restore.changes.iter().map(|change| change.fate).collect();
         assert_eq!(fates, [Fate::Longer { more: 213 }, Fate::New]);
-        assert_eq!(bench.restore(&restore), 2);
+        assert_eq!(bench.restore(&restore), Some(2));
         assert_eq!(sheet_and_clocks(bench), was);
         assert_eq!(bench.settings.with_untracked(|s| s.hoist_kg), Some(500.0));
     });
@@ -130,7 +130,7 @@ fn taken_in_twice_nothing_doubles() {
             "{:?}",
             again.changes
         );
-        assert_eq!(bench.restore(&again), 0);
+        assert_eq!(bench.restore(&again), Some(0));
         assert_eq!(bench.jobs.with_untracked(Vec::len), 2);
         assert_eq!(bench.clocks.with_untracked(Vec::len), 1);
     });
@@ -148,7 +148,7 @@ fn a_full_phone_keeps_what_it_had() {
         done_step(bench, 1);
         let record = bench.record.get_untracked();
         let restore = restore_of(bench, &text);
-        assert_eq!(bench.restore(&restore), 0);
+        assert_eq!(bench.restore(&restore), None);
         assert_eq!(bench.record.get_untracked(), record);
         assert!(
             bench
@@ -214,4 +214,80 @@ fn what_other_parts_of_the_app_keep_comes_along() {
     let there = halfcase::device::storage::Shelf::new(new);
     let bottles = there.load::<Vec<String>>("bottles", &[]).unwrap().value;
     assert_eq!(bottles.unwrap(), ["medium, opened in March"]);
+}
+
+#[test]
+fn a_job_taken_in_leaves_nothing_of_what_had_its_number() {
+    let (old, new) = (store(), store());
+    let text = full(&old);
+    // A record whose job nobody knows any more, longer than the one that comes.
+    let stray = halfcase::device::storage::Shelf::new(new.clone());
+    let entry = serde_json::json!([{ "id": 900, "at": 0, "event": "job_closed" }]);
+    stray.save("record/1/0004", 1, &entry).unwrap();
+    with_bench(&new, |bench| bench.begin_empty("Other").map(drop)).unwrap();
+    with_bench(&new, |bench| {
+        bench.begin_empty("Another").unwrap();
+        bench.delete_job(JobId(1)).unwrap();
+        bench.free_deleted();
+        stray.save("record/1/0004", 1, &entry).unwrap();
+        bench.restore(&restore_of(bench, &text)).unwrap();
+        let closed = bench.sheet_of(JobId(1)).is_some()
+            && bench.take_job(JobId(1)).is_ok()
+            && bench
+                .progress
+                .with_untracked(|progress| progress.job_closed.is_some());
+        assert!(!closed, "another job's last line has come along");
+    });
+}
+
+#[test]
+fn undo_of_a_backup_keeps_the_watch_over_the_phones_clock() {
+    let (old, new) = (store(), store());
+    let text = full(&old);
+    let watched = || new.keys().iter().any(|key| key.starts_with("halfcase/watch/"));
+    with_bench(&new, |bench| {
+        bench.watch_clock(|| 0.0);
+        bench.tick();
+        done_step(bench, 1);
+        bench.silence_all();
+        bench.judge_clock(true);
+        assert!(watched());
+        bench.restore(&restore_of(bench, &text));
+        bench.undo().unwrap();
+        assert!(watched());
+    });
+}
+
+#[test]
+fn a_lost_sheet_is_no_example_and_its_backup_costs_no_later_line_of_the_record() {
+    let store = store();
+    let (two, text) = with_bench(&store, |bench| {
+        let two = bench.duplicate_job(JobId(1)).unwrap();
+        done_step(bench, 1);
+        (two, bench.backup_text())
+    });
+    let damage = || {
+        let name = format!("halfcase/job/{}/", two.0);
+        for key in store.keys().iter().filter(|key| key.starts_with(&name)) {
+            store.set(key, "nonsense").unwrap();
+        }
+    };
+    with_bench(&store, |bench| {
+        bench.measure(StepId(2), "bore across", 61.98, "mm", "within limits");
+        bench.take_job(JobId(1)).unwrap();
+        damage();
+        assert!(bench.take_job(two).is_err());
+        bench.restore(&restore_of(bench, &text)).unwrap();
+        bench.take_job(two).unwrap();
+        assert_eq!(bench.record.with_untracked(|record| record.entries().len()), 2);
+        assert!(!bench.sheet.with_untracked(|sheet| sheet.steps.is_empty()));
+    });
+    damage();
+    with_bench(&store, |bench| {
+        let sheet = bench.sheet.get_untracked();
+        assert!(sheet.title.ends_with("afresh") && sheet.steps.is_empty());
+        // What is left of it can be had.
+        assert!(bench.rescued_text().unwrap().contains("nonsense"));
+        assert_eq!(bench.record.with_untracked(|record| record.entries().len()), 2);
+    });
 }

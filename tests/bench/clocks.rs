@@ -6,14 +6,18 @@ use halfcase::job::bottle::{Bottle, BottleId};
 use halfcase::job::clock::Ended;
 use halfcase::job::night::Night;
 use halfcase::job::record::Event;
+use halfcase::job::seating::oven::OvenState;
 use halfcase::job::sheet::{Step, StepId};
 use halfcase::job::situation;
 use halfcase::trade::application::{Application, Face, JointKind};
 use halfcase::trade::compound::CompoundClass;
+use halfcase::trade::cooling::TimeRange;
 use halfcase::trade::moment::Moment;
+use halfcase::trade::quantity::Time;
 use leptos::prelude::*;
 use std::cell::Cell;
 use std::rc::Rc;
+use uom::si::time::second;
 
 /// 2026-06-01 08:00 UTC.
 const MORNING_MS: i64 = 1_780_300_800_000;
@@ -366,4 +370,40 @@ fn the_calendar_goes_by_the_phones_own_clock_even_when_it_is_held_back() {
             bench.calendar(None)
         );
     });
+}
+
+#[test]
+fn a_part_from_the_oven_cools_while_the_phone_sleeps_and_no_slower_for_a_clock_set_back() {
+    let window = TimeRange {
+        shortest: Time::new::<second>(3_000.0),
+        longest: Time::new::<second>(6_000.0),
+    };
+    for hours in [2, -2] {
+        let store = Rc::new(MemoryStore::default());
+        with_bench(&store, |bench| {
+            start_free(bench);
+            let step = Some(StepId(8));
+            bench.take_out(step, window);
+            assert!(matches!(
+                untrack(|| bench.countdown(step)),
+                Some(OvenState::Open(_))
+            ));
+            if hours > 0 {
+                // The page's own clock stands still in a sleep: cures are held, the part is cold.
+                set_phone(bench, hours);
+                assert!(bench.doubt.get_untracked().is_some());
+            } else {
+                set_phone(bench, hours);
+                later(bench, 2);
+            }
+            assert!(matches!(
+                untrack(|| bench.countdown(step)),
+                Some(OvenState::Shut(_))
+            ));
+            // It is no other job's.
+            bench.begin_example();
+            assert_eq!(untrack(|| bench.countdown(step)), None);
+            assert!(untrack(|| bench.on_its_way()).is_some());
+        });
+    }
 }

@@ -275,3 +275,26 @@ fn a_damaged_entry_is_said_and_the_rest_is_there() {
         );
     });
 }
+
+/// A line well within a segment, by the value it was read with.
+fn read_many(bench: Bench, from: u32, to: u32) {
+    for n in from..to {
+        bench.measure(StepId(2), "bore across", f64::from(n), "mm", "noted");
+    }
+}
+
+#[test]
+fn a_lost_segment_of_the_record_costs_no_other_one() {
+    let store = Rc::new(MemoryStore::default());
+    with_bench(&store, |bench| read_many(bench, 0, 450));
+    for key in store.keys().iter().filter(|key| key.contains("record/1/0000")) {
+        store.set(key, "nonsense").unwrap();
+    }
+    with_bench(&store, |bench| read_many(bench, 450, 453));
+    with_bench(&store, |bench| {
+        let ids: Vec<u64> = bench
+            .record
+            .with_untracked(|record| record.entries().iter().map(|entry| entry.id.0).collect());
+        assert_eq!(ids, (200..453).collect::<Vec<u64>>());
+    });
+}

@@ -1,6 +1,6 @@
 //! Several jobs, one at hand: begun, taken, renamed, put away, copied, deleted, and every one undone.
 
-use super::commands::{done_step, with_bench};
+use super::commands::{done_step, step, with_bench};
 use halfcase::bench::JobRefused;
 use halfcase::device::storage::{MemoryStore, Store};
 use halfcase::job::record::Event;
@@ -38,6 +38,13 @@ fn a_job_begun_from_nothing_is_at_hand_and_the_example_is_still_there() {
         );
     });
     with_bench(&store, |bench| assert_eq!(bench.job.get_untracked(), JobId(1)));
+}
+
+#[test]
+fn the_examples_sheet_is_kept_with_its_first_line_of_record() {
+    let store = store();
+    with_bench(&store, |bench| done_step(bench, 1));
+    assert!(store.keys().iter().any(|key| key.starts_with("halfcase/job/1/")));
 }
 
 #[test]
@@ -142,6 +149,39 @@ fn a_new_name_stands_in_the_list_and_in_the_sheet_and_is_undone_in_both() {
                 .with_untracked(|jobs| (jobs[0].title.clone(), jobs[0].archived)),
             (old, false)
         );
+    });
+}
+
+#[test]
+fn undo_of_another_jobs_name_leaves_the_one_at_hand() {
+    let store = store();
+    with_bench(&store, |bench| {
+        let two = bench.begin_empty("Side cover").unwrap();
+        bench.rename_job(JobId(1), "Gearbox, spring").unwrap();
+        bench.undo().unwrap();
+        assert_eq!(bench.job.get_untracked(), two);
+        assert_eq!(
+            bench.sheet.with_untracked(|sheet| sheet.title.clone()),
+            "Side cover"
+        );
+        assert_ne!(bench.sheet_of(JobId(1)).unwrap().title, "Gearbox, spring");
+    });
+}
+
+#[test]
+fn a_steps_adapter_stays_with_its_job() {
+    let store = store();
+    with_bench(&store, |bench| {
+        bench.carry(&step(bench, 4));
+        bench.on_desk("adapter", |desk| desk.adapter_on = true);
+        let two = bench.begin_example();
+        let on = |desk: &halfcase::bench::Desk| desk.from.is_some() || desk.adapter_on;
+        assert!(!bench.settings.with_untracked(|settings| on(&settings.desk)));
+        // One on the wrench for no step in particular stays where it is.
+        bench.on_desk("adapter", |desk| desk.adapter_on = true);
+        bench.take_job(JobId(1)).unwrap();
+        bench.take_job(two).unwrap();
+        assert!(bench.settings.with_untracked(|settings| on(&settings.desk)));
     });
 }
 

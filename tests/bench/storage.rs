@@ -159,6 +159,12 @@ fn a_newer_form_is_left_alone() {
         "“thing” was kept by a newer release (form 7): update the app before using it."
     );
     assert_eq!(*store.texts.borrow(), before);
+    // Nor is it written over by what an older release takes in its place.
+    assert!(matches!(
+        shelf.save("thing", 1, &"as at first"),
+        Err(StorageError::TooNew { version: 7, .. })
+    ));
+    assert_eq!(*store.texts.borrow(), before);
 }
 
 #[test]

@@ -1,6 +1,6 @@
 //! From the oven to the bench: a countdown worked out from the instant the part came out.
 
-use crate::job::sheet::StepId;
+use crate::job::sheet::{JobId, StepId};
 use crate::trade::cooling::TimeRange;
 use crate::trade::moment::Moment;
 use crate::trade::quantity::Time;
@@ -16,6 +16,9 @@ pub struct OvenRun {
     /// The step it is for; none for the Seat screen's own numbers.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub step: Option<StepId>,
+    /// The job of that step.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub job: Option<JobId>,
     /// How long it stays good in brisk air: the time to work by.
     #[serde(rename = "shortest_s", with = "stored::seconds")]
     pub shortest: Time,
@@ -41,12 +44,13 @@ impl OvenRun {
         Self {
             started,
             step,
+            job: None,
             shortest: window.shortest,
             longest: window.longest,
         }
     }
 
-    /// Where it stands at `now`. A phone clock set back gives no more time than there was.
+    /// Where it stands at `now`.
     pub fn state(&self, now: Moment) -> OvenState {
         let gone = now.since(self.started).max(Time::new::<second>(0.0));
         if gone < self.shortest {

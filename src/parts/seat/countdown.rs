@@ -12,14 +12,13 @@ use leptos::prelude::*;
 /// The key that starts the countdown, then the countdown.
 pub fn countdown(step: Option<StepId>, answered: Answered) -> AnyView {
     let bench = Bench::here();
-    let running = Memo::new(move |_| {
-        bench
-            .settings
-            .with(|s| s.seat.oven.filter(|run| run.step == step))
-    });
-    piece(move || match running.get() {
-        Some(_) => running_view(bench, step),
-        None => start_key(bench, step, answered),
+    let running = Memo::new(move |_| bench.countdown(step).is_some());
+    piece(move || {
+        if running.get() {
+            running_view(bench, step)
+        } else {
+            start_key(bench, step, answered)
+        }
     })
     .into_any()
 }
@@ -47,13 +46,7 @@ fn start_key(bench: Bench, step: Option<StepId>, answered: Answered) -> AnyView 
 }
 
 fn running_view(bench: Bench, step: Option<StepId>) -> AnyView {
-    let state = move || {
-        let now = bench.now.get();
-        bench
-            .settings
-            .with(|s| s.seat.oven.filter(|run| run.step == step))
-            .map(|run| run.state(now))
-    };
+    let state = move || bench.countdown(step);
     let says = text(move || {
         match state() {
             Some(OvenState::Open(_)) => "be home within",

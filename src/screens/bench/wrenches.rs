@@ -2,7 +2,7 @@
 
 use crate::bench::Bench;
 use crate::job::answer::percent;
-use crate::parts::dynamic::{Piece, piece, press, text};
+use crate::parts::dynamic::{Piece, piece, press, text, whether};
 use crate::parts::number_field::NumberField;
 use crate::parts::picker::pick;
 use crate::trade::quantity::TorqueUnit;
@@ -30,6 +30,8 @@ pub fn MyWrenches() -> impl IntoView {
         draft.set(wrench);
         describing.set(what);
     };
+    // While one is described the others keep their places, or the form would end up on another.
+    let still = move |never: bool| whether(move || never || describing.get() != Describing::No);
     let rows: Piece = piece(move || {
         let (wrenches, in_hand) = bench.settings.with(|s| (s.wrenches.clone(), s.in_hand));
         let row = move |(at, wrench): (usize, Wrench)| {
@@ -49,8 +51,8 @@ pub fn MyWrenches() -> impl IntoView {
                     </button>
                     <div class="row-tools">
                         <button aria-label=format!("change {name}") on:click=edit>"change"</button>
-                        <button aria-label=format!("move {name} up") disabled=at == 0 on:click=press(move || bench.move_wrench_up(at))>"up"</button>
-                        <button aria-label=format!("remove {name}") on:click=press(move || bench.remove_wrench(at))>"remove"</button>
+                        <button aria-label=format!("move {name} up") disabled=still(at == 0) on:click=press(move || bench.move_wrench_up(at))>"up"</button>
+                        <button aria-label=format!("remove {name}") disabled=still(false) on:click=press(move || bench.remove_wrench(at))>"remove"</button>
                     </div>
                 </div>
             }.into_any()

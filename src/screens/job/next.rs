@@ -7,9 +7,9 @@ use crate::job::progress::{Status, next_fastener};
 use crate::job::sheet::Step;
 use crate::job::work::Work;
 use crate::parts::dynamic::{press, text, whether};
+use crate::parts::work_keys::rest;
 use crate::trade::caution::{Caution, Level};
 use leptos::prelude::*;
-use std::time::Duration;
 
 /// What the step's key does now.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -34,24 +34,14 @@ enum NextThing {
     Onward,
 }
 
-/// How long the key rests after a press.
-const REST: Duration = Duration::from_millis(350);
-
 /// The big key.
 #[component]
 pub fn NextKey(step: StoredValue<Step>, cautions: Memo<Vec<Caution>>) -> impl IntoView {
     let bench = Bench::here();
     let thing = Memo::new(move |_| step.with_value(|step| next_thing(bench, step, &cautions.get())));
-    // A knuckle bounces: what was just pressed rests for a moment.
     let resting = RwSignal::new(false);
     let act = press(move || {
-        resting.set(true);
-        set_timeout(
-            move || {
-                resting.try_set(false);
-            },
-            REST,
-        );
+        rest(resting);
         let cautions = cautions.get_untracked();
         step.with_value(|step| match thing.get_untracked() {
             NextThing::Shut | NextThing::Read => {}

@@ -83,7 +83,12 @@ pub fn JobsScreen() -> impl IntoView {
 
 fn hand_out_keys(bench: Bench) -> Vec<KeySpec> {
     let name = move || file_name(&bench.sheet.with_untracked(|sheet| sheet.title.clone()));
-    vec![
+    let hand_out = move |name: &str, media_type: &str, text: &str| {
+        if !hand_out(name, media_type, text) {
+            bench.say("This browser gives out no file: nothing was saved.", true);
+        }
+    };
+    let mut specs = vec![
         KeySpec::new("back up the whole bench", move || {
             hand_out("halfcase-backup.json", "application/json", &bench.backup_text());
         }),
@@ -95,7 +100,13 @@ fn hand_out_keys(bench: Bench) -> Vec<KeySpec> {
             let text = bench.sheet.with_untracked(fasteners::write);
             hand_out(&format!("{}-fasteners.csv", name()), "text/csv", &text);
         }),
-    ]
+    ];
+    if let Some(text) = bench.rescued_text() {
+        specs.push(KeySpec::new("damaged copies that were set aside", move || {
+            hand_out("halfcase-rescue.txt", "text/plain", &text);
+        }));
+    }
+    specs
 }
 
 /// Letters and digits of a title, for a file's name.
@@ -183,8 +194,11 @@ fn what_can_be_done(bench: Bench, head: JobHead, at_hand: bool) -> AnyView {
         specs.push(KeySpec::new("go on with it", || Route::Job.go()));
     } else {
         specs.push(KeySpec::new("take it to hand", move || {
-            told(bench.take_job(id));
-            Route::Job.go();
+            let taken = bench.take_job(id);
+            if taken.is_ok() {
+                Route::Job.go();
+            }
+            told(taken);
         }));
     }
     specs.push(KeySpec::new("copy as a fresh sheet", move || {

@@ -48,12 +48,14 @@ pub fn preview(bench: Bench, restore: RwSignal<Option<Restore>>) -> AnyView {
         && !found.take_settings;
     let take = move |_| {
         if let Some(found) = restore.get_untracked() {
-            let count = bench.restore(&found);
             restore.set(None);
-            bench.say(
-                format!("Taken in: {count} jobs. Undo puts everything back."),
-                false,
-            );
+            let taken = match bench.restore(&found) {
+                None => return,
+                Some(0) => "settings".to_owned(),
+                Some(1) => "1 job".to_owned(),
+                Some(count) => format!("{count} jobs"),
+            };
+            bench.say(format!("Taken in: {taken}. Undo puts everything back."), false);
         }
     };
     view! {
