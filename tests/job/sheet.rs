@@ -46,6 +46,21 @@ fn a_torque_without_a_unit_is_refused() {
     );
 }
 
+/// 30 for 0.3 would ask for thirty times the torque.
+#[test]
+fn a_pass_in_percent_is_refused() {
+    for share in ["30", "1.01", "0", "-0.3"] {
+        let said = refusal(&format!(
+            r#"{{"version":1,"title":"x","steps":[{{"id":4,"title":"a","work":{{"fasten":{{"thread":"M8",
+                "torque":"20 N·m","layout":"single","passes":[{{"share":{share},"round":false}}]}}}}}}]}}"#
+        ));
+        assert_eq!(
+            said,
+            "Step 4: the share of a pass lies above 0 and is 1 at most, as in 0.3: correct “passes”."
+        );
+    }
+}
+
 /// "40" between torques is a torque whose unit was forgotten, not a turn of 40°.
 #[test]
 fn a_stage_without_a_unit_is_refused() {
