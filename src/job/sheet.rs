@@ -75,6 +75,8 @@ pub enum SheetError {
     SameId(StepId),
     /// A step waits for one that isn't there, or not before it.
     WaitsForNothing { step: StepId, on: StepId },
+    /// A pass of a step asks for nothing, or for more than the torque.
+    Share(StepId),
     /// No steps.
     Empty,
 }
@@ -94,6 +96,11 @@ impl fmt::Display for SheetError {
                 f,
                 "Step {} waits for step {}, which does not come before it: correct “waits_for”.",
                 step.0, on.0
+            ),
+            Self::Share(step) => write!(
+                f,
+                "Step {}: the share of a pass lies above 0 and is 1 at most, as in 0.3: correct “passes”.",
+                step.0
             ),
             Self::Empty => f.write_str("The sheet has no steps: add at least one."),
         }
@@ -141,7 +148,8 @@ impl Sheet {
         json::pretty(self).unwrap_or_default()
     }
 
-    /// The rules a sheet keeps: a known version, steps, own numbers, waits that point backwards.
+    /// The rules a sheet keeps: a known version, steps, own numbers, waits that point backwards, no pass
+    /// over the torque.
     ///
     /// # Errors
     /// The first rule broken.
@@ -156,6 +164,14 @@ impl Sheet {
         for step in &self.steps {
             if let Some(&on) = step.waits_for.iter().find(|id| !seen.contains(*id)) {
                 return Err(SheetError::WaitsForNothing { step: step.id, on });
+            }
+            if let Work::Fasten(fasten) = &step.work
+                && !fasten
+                    .passes
+                    .iter()
+                    .all(|pass| pass.share > 0.0 && pass.share <= 1.0)
+            {
+                return Err(SheetError::Share(step.id));
             }
             if !seen.insert(step.id) {
                 return Err(SheetError::SameId(step.id));

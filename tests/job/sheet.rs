@@ -1,6 +1,10 @@
 //! Reading a sheet: what is kept, what is refused and in which words.
 
+use halfcase::job::form;
 use halfcase::job::sheet::Sheet;
+use halfcase::job::work::{Fasten, LiftWork, Seat, SeatDepth, Work};
+use halfcase::trade::heat_plan::CoolMeans;
+use serde_json::Value;
 
 fn refusal(text: &str) -> String {
     Sheet::from_json(text).unwrap_err().to_string()
@@ -44,6 +48,61 @@ fn a_torque_without_a_unit_is_refused() {
         "Line 1 (steps, 1st, work, fasten, torque) is not a job sheet: Character 2: the unit is missing; \
          add N·m, ft·lb, in·lb, kgf·m, kgf·cm or oz·in."
     );
+}
+
+/// Work with every field filled is written with no field that the schema doesn't name.
+#[test]
+fn the_schema_names_every_field() {
+    let schema: Value = serde_json::from_str(include_str!("../../public/job-form.schema.json")).unwrap();
+    let properties = |path: &str| schema.pointer(path).and_then(Value::as_object).unwrap();
+    let seat = Seat {
+        face_mm: Some(54.0),
+        shoulder_mm: Some(50.0),
+        cool: Some(CoolMeans::Freezer),
+        depth: Some(SeatDepth::default()),
+        ..Seat::default()
+    };
+    let Work::Fasten(fasten) = form::fasten("M8", "20 N·m").unwrap() else {
+        panic!("fasteners were asked for");
+    };
+    let fasten = Fasten {
+        seal: true,
+        self_locking: true,
+        ..fasten
+    };
+    let lift = LiftWork {
+        boom_mm: Some(900.0),
+        ..LiftWork::default()
+    };
+    let all = [
+        ("/$defs/seat/properties", serde_json::to_value(&seat)),
+        ("/$defs/fasten/properties", serde_json::to_value(&fasten)),
+        ("/$defs/lift/properties", serde_json::to_value(&lift)),
+        (
+            "/$defs/lift/properties/way/properties/hands/properties",
+            serde_json::to_value(&lift.way).map(|way| way["hands"].clone()),
+        ),
+    ];
+    for (path, written) in all {
+        for name in written.unwrap().as_object().unwrap().keys() {
+            assert!(properties(path).contains_key(name), "{path}: {name}");
+        }
+    }
+}
+
+/// 30 for 0.3 would ask for thirty times the torque.
+#[test]
+fn a_pass_in_percent_is_refused() {
+    for share in ["30", "1.01", "0", "-0.3"] {
+        let said = refusal(&format!(
+            r#"{{"version":1,"title":"x","steps":[{{"id":4,"title":"a","work":{{"fasten":{{"thread":"M8",
+                "torque":"20 N·m","layout":"single","passes":[{{"share":{share},"round":false}}]}}}}}}]}}"#
+        ));
+        assert_eq!(
+            said,
+            "Step 4: the share of a pass lies above 0 and is 1 at most, as in 0.3: correct “passes”."
+        );
+    }
 }
 
 /// "40" between torques is a torque whose unit was forgotten, not a turn of 40°.
