@@ -213,9 +213,11 @@ impl Bench {
     // Apart from `set`, so that it is compiled once and not for every change there is.
     fn settle(self, words: &str, after: Settings) {
         let before = self.settings.get_untracked();
+        let entry = before.entry() != after.entry();
         self.settings.set(after);
         self.keep_settings();
-        self.leave(words.to_owned(), Inverse::Settings(Box::new(before)));
+        let before = Box::new(before);
+        self.leave(words.to_owned(), Inverse::Settings { before, entry });
     }
 
     /// Takes another wrench in the hand.
@@ -277,7 +279,10 @@ impl Bench {
                     self.take_back(entry);
                 }
             }
-            Inverse::Settings(before) => {
+            Inverse::Settings { mut before, entry } => {
+                if !entry {
+                    self.settings.with_untracked(|now| before.take_entry(now));
+                }
                 self.settings.set(*before);
                 self.keep_settings();
             }

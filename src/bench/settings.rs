@@ -106,6 +106,18 @@ impl Settings {
         self.wrenches.get(self.in_hand)
     }
 
+    /// What is typed and carried to the Torque screen.
+    pub fn entry(&self) -> (&str, TorqueUnit, &Desk) {
+        (&self.torque_typed, self.torque_unit, &self.desk)
+    }
+
+    /// Takes what is typed and carried to the Torque screen from another.
+    pub fn take_entry(&mut self, from: &Self) {
+        self.torque_typed.clone_from(&from.torque_typed);
+        self.torque_unit = from.torque_unit;
+        self.desk.clone_from(&from.desk);
+    }
+
     /// Notes the shop's temperature from `at` on, °C.
     pub fn note_temperature(&mut self, at: Moment, celsius: f64) {
         let temperature = ThermodynamicTemperature::new::<degree_celsius>(celsius);

@@ -14,8 +14,9 @@ pub const TRAIL_LENGTH: usize = 20;
 pub enum Inverse {
     /// Take that line of that job's record back.
     Entry(JobId, EntryId),
-    /// The settings as they were.
-    Settings(Box<Settings>),
+    /// The settings as they were; what is typed on Torque only where the action changed it, as typing
+    /// itself leaves no trail.
+    Settings { before: Box<Settings>, entry: bool },
     /// The clocks as they were.
     Clocks(Vec<CureClock>),
     /// That job's sheet as it was.

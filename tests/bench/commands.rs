@@ -298,3 +298,22 @@ fn a_lost_segment_of_the_record_costs_no_other_one() {
         assert_eq!(ids, (200..453).collect::<Vec<u64>>());
     });
 }
+
+#[test]
+fn undo_of_a_setting_leaves_what_was_typed_since() {
+    let store = Rc::new(MemoryStore::default());
+    with_bench(&store, |bench| {
+        bench.note_temperature(12.0);
+        bench.carry(&step(bench, 4));
+        bench.note(|settings| settings.torque_typed = "7.2".to_owned());
+        let typed = bench.settings.get_untracked();
+        bench.undo().unwrap();
+        let after = bench.settings.get_untracked();
+        assert_eq!(after.entry(), typed.entry());
+        assert_eq!(after.temperature_at(clock()), None);
+        // What changed the entry itself is taken back in it.
+        bench.on_desk("adapter", |desk| desk.adapter_on = true);
+        bench.undo().unwrap();
+        assert!(!bench.settings.with_untracked(|settings| settings.desk.adapter_on));
+    });
+}
