@@ -24,6 +24,10 @@ addEventListener('TrunkApplicationStarted', () => {
   addEventListener('unhandledrejection', stopped);
 });
 
+// Kept even when the phone runs out of room, where the browser grants it. Some ask the user: at the
+// first touch it is clear what for.
+addEventListener('pointerup', () => navigator.storage?.persist?.().catch(() => {}), { once: true });
+
 // A fault in the WASM leaves the page standing there, deaf to every touch.
 const stopped = event => {
   if ((event.error ?? event.reason) instanceof WebAssembly.RuntimeError) {

@@ -1,6 +1,7 @@
 //! Seat: the numbers of a step or of the screen itself, the way from the oven, the depth read.
 
 use super::{Bench, Settings};
+use crate::job::gate::opened_uncured;
 use crate::job::lifting::{self, Hoist};
 use crate::job::seating::depth::{self, DEPTH, GAP};
 use crate::job::seating::oven::{OvenRun, OvenState};
@@ -168,9 +169,16 @@ impl Bench {
         })
     }
 
-    /// The cautions of some work as things stand around it; reads the signals.
-    pub fn cautions_of(self, work: &Work) -> Vec<Caution> {
+    /// The cautions of some work, that of a step or of a screen itself, as things stand around it;
+    /// reads the signals.
+    pub fn cautions_of(self, work: &Work, step: Option<StepId>) -> Vec<Caution> {
         let now = self.now.get();
+        let before_cure = step.is_some_and(|id| {
+            self.ground(|ground| {
+                let step = ground.sheet.step(id);
+                step.is_some_and(|step| opened_uncured(ground, step, now))
+            })
+        });
         let solvent = self.sheet.with(|sheet| {
             self.progress
                 .with(|progress| situation::solvent_about(sheet, progress, now))
@@ -181,6 +189,7 @@ impl Bench {
                 hoist: settings.hoist(),
                 room: settings.temperature_at(now),
                 solvent,
+                before_cure,
             };
             situation::cautions_of(work, &around)
         })

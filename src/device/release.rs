@@ -21,12 +21,32 @@ pub enum Kept {
 /// Tells, now and later, where things stand. The worker itself is registered by `boot.js`, which must
 /// work even when the app doesn't.
 pub fn watch(told: impl Fn(Kept) + Clone + 'static) {
+    tell_a_refusal(told.clone());
     spawn_local(async move {
         match registration().await {
             Some(registration) => follow(&registration, told),
             None => told(Kept::Not),
         }
     });
+}
+
+/// Where the browser refused the worker, its being ready is waited for in vain.
+fn tell_a_refusal(told: impl Fn(Kept) + 'static) {
+    const REFUSED_BY_MS: i32 = 10_000;
+    let look = Closure::once_into_js(move || {
+        spawn_local(async move {
+            let Some(container) = container() else { return };
+            let found = JsFuture::from(container.get_registration()).await;
+            if found.is_ok_and(|found| found.is_undefined()) {
+                told(Kept::Not);
+            }
+        });
+    });
+    if let Some(window) = web_sys::window() {
+        window
+            .set_timeout_with_callback_and_timeout_and_arguments_0(look.unchecked_ref(), REFUSED_BY_MS)
+            .ok();
+    }
 }
 
 /// Looks for a newer release; nothing happens when there is none or no network.

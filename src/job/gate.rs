@@ -41,12 +41,23 @@ pub struct Ground<'a> {
 /// for the steps named in its `waits_for`. A step already closed, or opened by hand, waits for nothing.
 pub fn waits(ground: Ground<'_>, step: &Step, now: Moment) -> Vec<Wait> {
     let own = ground.progress.step(step.id);
-    let Some(milestone) = step.needs_cured() else {
-        return Vec::new();
-    };
     if own.closed() || own.overridden {
         return Vec::new();
     }
+    would_wait(ground, step, now)
+}
+
+/// Whether `step` was opened by hand and something it would wait for has still not cured.
+pub fn opened_uncured(ground: Ground<'_>, step: &Step, now: Moment) -> bool {
+    let own = ground.progress.step(step.id);
+    let cures = |wait: &Wait| !matches!(wait, Wait::Step(_));
+    own.overridden && !own.closed() && would_wait(ground, step, now).iter().any(cures)
+}
+
+fn would_wait(ground: Ground<'_>, step: &Step, now: Moment) -> Vec<Wait> {
+    let Some(milestone) = step.needs_cured() else {
+        return Vec::new();
+    };
     let all = matches!(step.work, Work::Fill(_));
     ground
         .sheet

@@ -33,6 +33,8 @@ pub struct Around<'a> {
     pub room: Option<ThermodynamicTemperature>,
     /// Solvent was used within the hour.
     pub solvent: bool,
+    /// The step was opened by hand before what it waits for had cured.
+    pub before_cure: bool,
 }
 
 /// The cautions of `step`, gravest first, with the press's and the hoist's ratings where known (kN, kg).
@@ -93,6 +95,7 @@ fn chemical(work: &Work) -> Option<CompoundClass> {
 pub fn situation(work: &Work, around: &Around<'_>) -> Situation {
     let with = Situation {
         chemicals: chemical(work).into_iter().collect(),
+        before_cure: around.before_cure,
         ..Situation::default()
     };
     match work {

@@ -86,7 +86,9 @@ impl<W: Worked> Form<W> {
     pub fn cautions(self) -> Memo<Vec<Caution>> {
         Memo::new(move |_| {
             let work = self.work.get();
-            work.map_or(Vec::new(), |work| self.bench.cautions_of(&work.into_work()))
+            work.map_or(Vec::new(), |work| {
+                self.bench.cautions_of(&work.into_work(), self.step)
+            })
         })
     }
 

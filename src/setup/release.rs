@@ -27,7 +27,10 @@ pub fn build(project: &Project) -> Result<(), SetupError> {
         trunk
             .args(["build", "--release", "--skip-version-check"])
             .env("PATH", &tools.path)
-            .env("CARGO_TARGET_DIR", project.web_target());
+            .env("CARGO_TARGET_DIR", project.web_target())
+            // Flags for another program would take the place of the page's own.
+            .env_remove("RUSTFLAGS")
+            .env_remove("CARGO_ENCODED_RUSTFLAGS");
         if let Ok(this) = std::env::current_exe() {
             trunk.env(SEALER, this);
         }

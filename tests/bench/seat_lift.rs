@@ -46,7 +46,7 @@ fn step(bench: Bench, id: u32) -> Step {
 }
 
 fn acknowledge(bench: Bench, step: &Step) -> Vec<Caution> {
-    let cautions = untrack(|| bench.cautions_of(&step.work));
+    let cautions = untrack(|| bench.cautions_of(&step.work, None));
     for caution in cautions.iter().filter(|c| c.level == Level::Stop) {
         bench.acknowledge(step.id, caution);
     }
@@ -180,7 +180,7 @@ fn the_boom_is_kept_in_order_and_decides_the_caution() {
         bench.change_lift(LIFT, "boom", |lift| lift.boom_mm = Some(1_500.0));
         let ids = |bench: Bench| -> Vec<&str> {
             let lift = untrack(|| bench.lift(LIFT)).unwrap();
-            let cautions = untrack(|| bench.cautions_of(&Work::Lift(lift)));
+            let cautions = untrack(|| bench.cautions_of(&Work::Lift(lift), None));
             cautions.into_iter().map(|c| c.id).collect()
         };
         assert!(ids(bench).contains(&"hoist-over"));
@@ -198,7 +198,7 @@ fn heat_is_stopped_for_an_hour_after_a_wash_with_solvent() {
     with_bench(&store, |bench| {
         let stopped = |bench: Bench| {
             let seat = step(bench, 8);
-            let cautions = untrack(|| bench.cautions_of(&seat.work));
+            let cautions = untrack(|| bench.cautions_of(&seat.work, None));
             cautions.iter().any(|c| c.id == "heat-solvent")
         };
         assert!(!stopped(bench));

@@ -2,7 +2,7 @@
 
 use super::{MORNING, done, hours, sheet};
 use halfcase::job::clock::{Bound, ClockId, CureClock, Ended};
-use halfcase::job::gate::{Ground, Wait, opens_at, waits};
+use halfcase::job::gate::{Ground, Wait, opened_uncured, opens_at, waits};
 use halfcase::job::progress::Progress;
 use halfcase::job::record::{Event, Record};
 use halfcase::job::sheet::{JobId, Sheet, StepId};
@@ -179,17 +179,39 @@ fn another_jobs_clock_does_not_hold_it() {
     assert_eq!(waits, [Wait::ClockNotStarted(BOND)]);
 }
 
+fn open_by_hand(record: &mut Record) {
+    let reason = "flushing only".into();
+    record.add(MORNING, Some(FILL), "", Event::Overridden { reason });
+}
+
 #[test]
 fn opened_by_hand_it_waits_for_nothing() {
     let sheet = gearbox();
     let mut record = Record::default();
-    record.add(
-        MORNING,
-        Some(FILL),
-        "",
-        Event::Overridden {
-            reason: "flushing only".into(),
-        },
-    );
+    open_by_hand(&mut record);
     assert_eq!(waits_for(&sheet, &record, &[], &shop(22.0), MORNING), []);
+}
+
+#[test]
+fn opened_by_hand_it_is_dangerous_until_the_cure_is_over() {
+    let sheet = gearbox();
+    let shop = shop(22.0);
+    let clocks = [clock(&sheet, MORNING)];
+    let uncured = |record: &Record, now| {
+        let ground = Ground {
+            job: JOB,
+            sheet: &sheet,
+            progress: &Progress::of(record),
+            clocks: &clocks,
+            shop: &shop,
+        };
+        opened_uncured(ground, sheet.step(FILL).unwrap(), now)
+    };
+    let mut record = both_done();
+    assert!(!uncured(&record, MORNING), "shut, it harms nobody");
+    open_by_hand(&mut record);
+    assert!(uncured(&record, MORNING));
+    assert!(!uncured(&record, hours(30.0 * 24.0)));
+    done(&mut record, 3);
+    assert!(!uncured(&record, MORNING), "the oil is in");
 }

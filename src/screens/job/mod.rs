@@ -56,7 +56,7 @@ fn StepView(step: Step) -> impl IntoView {
     let bench = Bench::here();
     let id = step.id;
     let kept = StoredValue::new(step.clone());
-    let cautions = Memo::new(move |_| kept.with_value(|step| bench.cautions_of(&step.work)));
+    let cautions = Memo::new(move |_| kept.with_value(|step| bench.cautions_of(&step.work, Some(step.id))));
     let work = match step.work {
         Work::Fasten(_) => view! { <fasten::FastenWork step=kept /> }.into_any(),
         Work::Bond(_) => view! { <bond::BondWork step=kept /> }.into_any(),
