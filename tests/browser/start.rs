@@ -171,6 +171,6 @@ fn a_fault_in_the_running_app_is_said_over_the_dead_page() {
         page.screenshot("has-stopped").await?;
         page.tap(button("Reload")).await?;
         page.gone(alert(has("Halfcase has stopped"))).await?;
-        page.see(button("foot-pounds")).await.map(drop)
+        page.see(heading("Torque")).await.map(drop)
     });
 }
