@@ -207,7 +207,6 @@ fn a_joint_opened_again_shuts_the_gate_anew_and_a_reason_opens_it() {
         page.tap(button(has("Undo"))).await?;
         page.see_shut(button("Shut see what it waits for")).await?;
         page.words_gone("A compound has not cured").await?;
-        page.tap(button("open it by hand")).await?;
         page.tap(button("Open by hand")).await?;
         page.tap(button("I have read it")).await?;
         page.see(button("Done")).await.map(drop)
