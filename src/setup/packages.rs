@@ -21,38 +21,46 @@ pub fn install(names: &[&str]) -> Result<(), SetupError> {
             format!("install by hand, on Debian `sudo apt-get install {list}`"),
         )
     };
-    if on_path("apt-get", &[]).is_none() {
+    if apt().is_none() {
         return Err(by_hand());
     }
-    let root = ask(Command::new("id").arg("-u")).is_some_and(|id| id.trim() == "0");
-    if !root && ask(Command::new("sudo").args(["-n", "true"])).is_none() {
-        return Err(by_hand());
-    }
-    let apt = || {
-        let mut command = if root {
-            Command::new("apt-get")
-        } else {
-            Command::new("sudo")
-        };
-        if !root {
-            command.args(["-n", "DEBIAN_FRONTEND=noninteractive", "apt-get"]);
-        }
-        command
-            .env("DEBIAN_FRONTEND", "noninteractive")
-            .args(["-y", "-q"]);
-        command
-    };
     step(&format!("install {list} by apt-get"), || {
         let attempt = || {
-            run(
-                apt().args(["install", "--no-install-recommends"]).args(names),
-                Some(LIMIT),
-            )
+            let mut install = apt().ok_or_else(by_hand)?;
+            install.args(["install", "--no-install-recommends"]).args(names);
+            run(&mut install, Some(LIMIT))
         };
-        // A fresh machine's package list is often empty or old.
-        attempt().or_else(|_| run(apt().arg("update"), Some(LIMIT)).and_then(|()| attempt()))
+        attempt().or_else(|_| update().and_then(|()| attempt()))
     })
     .map_err(|_| by_hand())
+}
+
+/// Brings the list of packages up to date, where we may: a fresh machine's is often empty or old.
+pub fn refresh() {
+    if let Err(error) = step("apt-get update", update) {
+        println!("  {error}");
+    }
+}
+
+fn update() -> Result<(), SetupError> {
+    let mut apt = apt()
+        .ok_or_else(|| SetupError::missing("the right to use apt-get", "run `apt-get update` as root"))?;
+    run(apt.arg("update"), Some(LIMIT))
+}
+
+/// `apt-get`, where there is one and we may use it.
+fn apt() -> Option<Command> {
+    on_path("apt-get", &[])?;
+    let root = ask(Command::new("id").arg("-u"))?.trim() == "0";
+    let mut command = Command::new(if root { "apt-get" } else { "sudo" });
+    if !root {
+        ask(Command::new("sudo").args(["-n", "true"]))?;
+        command.args(["-n", "DEBIAN_FRONTEND=noninteractive", "apt-get"]);
+    }
+    command
+        .env("DEBIAN_FRONTEND", "noninteractive")
+        .args(["-y", "-q"]);
+    Some(command)
 }
 
 /// The newest package whose name is `stem` and a number: "lld-22".

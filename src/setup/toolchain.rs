@@ -167,6 +167,8 @@ fn holds_core(folder: &Path) -> bool {
 /// The distribution's compiler with its source, its linker, and rustup's leave to call it.
 fn distribution(project: &Project) -> Result<Origin, SetupError> {
     if library_source().is_none() || wasm_linker().is_none() {
+        // An old list knows neither the newest compiler nor the linker that goes with it.
+        packages::refresh();
         let lld = packages::newest("lld-").unwrap_or_else(|| "lld".to_owned());
         packages::install(&["rustc-web", "cargo-web", "rust-web-src", &lld]).map_err(|_| no_compiler())?;
     }
