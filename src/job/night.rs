@@ -10,8 +10,8 @@ use serde::{Deserialize, Serialize};
 use std::fmt;
 use uom::si::thermodynamic_temperature::degree_celsius;
 
-/// How far ahead nights are planned: a thick bead in the cold takes about this long.
-pub const NIGHTS_AHEAD: i64 = 14;
+/// How far ahead nights are planned: beyond them the day would seem to last, and a slow cure to end too soon.
+pub const NIGHTS_AHEAD: i64 = 60;
 
 /// No label names more than 90 days; a cold shop makes some more of them.
 const OLDEST_DAYS: i64 = 400;

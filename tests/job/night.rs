@@ -44,7 +44,8 @@ fn evenings_and_mornings_are_laid_out() {
         (23.0, 22.0),
         (36.0, 12.0),
         (47.0, 22.0),
-        (12.0 + 13.0 * 24.0, 12.0),
+        // The 60th night: a slow cure must not find warm ones before.
+        (12.0 + 59.0 * 24.0, 12.0),
     ] {
         assert_eq!(at(&shop, after), Some(celsius), "after {after} h");
     }
