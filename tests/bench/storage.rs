@@ -177,3 +177,12 @@ fn names_are_ours_only_and_without_the_rescued() {
     store.set("halfcase/rescue/record/1/0002/a/0", "x").unwrap();
     assert_eq!(shelf.names("record/1/"), ["record/1/0000", "record/1/0001"]);
 }
+
+/// What phones hold already must stay readable, whatever computes the checksum: 1e91804d is the
+/// CRC-32 of all after the first blank by another implementation (Python's zlib).
+#[test]
+fn a_text_kept_by_an_earlier_release_is_read() {
+    let (store, shelf) = shelf();
+    store.set("halfcase/thing/a", "1e91804d 1 1\n123456789").unwrap();
+    assert_eq!(shelf.load::<u32>("thing", &[]).unwrap().value, Some(123_456_789));
+}

@@ -111,6 +111,14 @@ impl Group<'_> {
     }
 }
 
+macro_rules! numbers {
+    ($($method:ident $kind:ident $helper:ident;)*) => {
+        $(fn $method(self, number: $kind) -> Written {
+            self.$helper(number.into())
+        })*
+    };
+}
+
 impl<'o> Serializer for Writer<'o> {
     type Ok = ();
     type Error = JsonError;
@@ -126,44 +134,17 @@ impl<'o> Serializer for Writer<'o> {
         self.plain(if flag { "true" } else { "false" })
     }
 
-    fn serialize_i8(self, number: i8) -> Written {
-        self.signed(number.into())
-    }
-
-    fn serialize_i16(self, number: i16) -> Written {
-        self.signed(number.into())
-    }
-
-    fn serialize_i32(self, number: i32) -> Written {
-        self.signed(number.into())
-    }
-
-    fn serialize_i64(self, number: i64) -> Written {
-        self.signed(number)
-    }
-
-    fn serialize_u8(self, number: u8) -> Written {
-        self.whole(number.into())
-    }
-
-    fn serialize_u16(self, number: u16) -> Written {
-        self.whole(number.into())
-    }
-
-    fn serialize_u32(self, number: u32) -> Written {
-        self.whole(number.into())
-    }
-
-    fn serialize_u64(self, number: u64) -> Written {
-        self.whole(number)
-    }
-
-    fn serialize_f32(self, number: f32) -> Written {
-        self.real(number.into())
-    }
-
-    fn serialize_f64(self, number: f64) -> Written {
-        self.real(number)
+    numbers! {
+        serialize_u8 u8 whole;
+        serialize_u16 u16 whole;
+        serialize_u32 u32 whole;
+        serialize_u64 u64 whole;
+        serialize_i8 i8 signed;
+        serialize_i16 i16 signed;
+        serialize_i32 i32 signed;
+        serialize_i64 i64 signed;
+        serialize_f32 f32 real;
+        serialize_f64 f64 real;
     }
 
     fn serialize_char(self, c: char) -> Written {
