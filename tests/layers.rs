@@ -12,7 +12,7 @@ const LAYERS: [&str; 6] = ["trade", "job", "device", "bench", "parts", "screens"
 const APART: &str = "setup";
 
 /// What no file of `trade` or `job` may name: the time, chance and the outside come in as values.
-const OUTSIDE: [&str; 12] = [
+const OUTSIDE: [&str; 13] = [
     "SystemTime",
     "std::time::Instant",
     "std::fs",
@@ -20,6 +20,7 @@ const OUTSIDE: [&str; 12] = [
     "std::net",
     "std::process",
     "leptos::",
+    "reactive_graph::",
     "web_sys::",
     "js_sys::",
     "wasm_bindgen::",

@@ -7,7 +7,7 @@ use crate::job::night::{self, Night, NightError};
 use crate::job::sheet::StepId;
 use crate::job::work::Work;
 use crate::trade::application::Application;
-use leptos::prelude::*;
+use reactive_graph::prelude::*;
 
 impl Bench {
     /// A number for a new bottle.

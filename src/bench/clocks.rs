@@ -10,7 +10,7 @@ use crate::trade::application::Application;
 use crate::trade::caution::Caution;
 use crate::trade::cure::{CureSpec, Milestone};
 use crate::trade::moment::Moment;
-use leptos::prelude::*;
+use reactive_graph::prelude::*;
 use uom::si::thermodynamic_temperature::degree_celsius;
 
 /// A clock that has reached a mark and wants to be heard.

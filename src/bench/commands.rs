@@ -12,7 +12,8 @@ use crate::job::sheet::{Step, StepId};
 use crate::job::work::Work;
 use crate::trade::caution::{Caution, Level};
 use crate::trade::compound::{CompoundClass, Recommendation};
-use leptos::prelude::*;
+use reactive_graph::graph::untrack;
+use reactive_graph::prelude::*;
 use std::fmt;
 
 /// Why a command did nothing.

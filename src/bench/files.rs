@@ -11,7 +11,7 @@ use crate::job::progress::Progress;
 use crate::job::record::{Entry, Record};
 use crate::job::sheet::{JobId, Sheet, Step, StepId};
 use crate::trade::moment::Moment;
-use leptos::prelude::*;
+use reactive_graph::prelude::*;
 use serde::Deserialize;
 use serde::de::DeserializeOwned;
 use serde_json::Value;

@@ -5,7 +5,7 @@ use crate::job::example;
 use crate::job::progress::Progress;
 use crate::job::record::Record;
 use crate::job::sheet::{JobId, Sheet};
-use leptos::prelude::*;
+use reactive_graph::prelude::*;
 use std::fmt;
 
 /// Why nothing was done to a job.

@@ -39,7 +39,9 @@ use crate::job::progress::Progress;
 use crate::job::record::Record;
 use crate::job::sheet::{JobId, Sheet, Step};
 use crate::trade::moment::Moment;
-use leptos::prelude::*;
+use reactive_graph::owner::{LocalStorage, StoredValue, expect_context};
+use reactive_graph::prelude::*;
+use reactive_graph::signal::RwSignal;
 use tamper::Watched;
 
 /// Something the app has to say: shown until it is put away.

@@ -5,7 +5,7 @@ use crate::job::form;
 use crate::job::planning::{self, PlanRefused};
 use crate::job::sheet::{Sheet, Step, StepId};
 use crate::job::work::Work;
-use leptos::prelude::*;
+use reactive_graph::prelude::*;
 
 impl Bench {
     /// Says why a plan was not changed; nothing is lost.

@@ -13,7 +13,8 @@ use crate::trade::caution::Caution;
 use crate::trade::cooling::TimeRange;
 use crate::trade::moment::Moment;
 use crate::trade::quantity::Mass;
-use leptos::prelude::*;
+use reactive_graph::graph::untrack;
+use reactive_graph::prelude::*;
 use serde::{Deserialize, Serialize};
 use uom::si::mass::kilogram;
 

@@ -4,7 +4,8 @@ use super::Bench;
 use crate::job::record::Event;
 use crate::job::tamper::{Look, Watch, WatchKept, jump_words};
 use crate::trade::moment::Moment;
-use leptos::prelude::*;
+use reactive_graph::graph::untrack;
+use reactive_graph::prelude::*;
 
 /// Our time is written down this often, so that a clock set back over a reload is noticed.
 const SEEN_EVERY_MS: i64 = 60_000;

@@ -5,7 +5,7 @@ use crate::job::parts::{Listed, PartPlace};
 use crate::job::record::{EntryId, Event};
 use crate::job::sheet::{Step, StepId};
 use crate::trade::moment::Moment;
-use leptos::prelude::*;
+use reactive_graph::prelude::*;
 
 /// What a reading was taken with.
 #[derive(Debug, Clone, Default, PartialEq)]

@@ -2,7 +2,7 @@
 
 use super::Bench;
 use crate::trade::wrench::{Wrench, WrenchError};
-use leptos::prelude::*;
+use reactive_graph::prelude::*;
 
 impl Bench {
     /// Puts a new wrench last, and into the hand.

@@ -1,9 +1,10 @@
 //! The installed release: the service worker that keeps it, and a newer one that waits for the user's word.
 
-use wasm_bindgen::closure::Closure;
-use wasm_bindgen::{JsCast, JsValue};
-use wasm_bindgen_futures::{JsFuture, spawn_local};
-use web_sys::{ServiceWorkerRegistration, ServiceWorkerState};
+#[cfg(feature = "app")]
+mod worker;
+
+#[cfg(feature = "app")]
+pub use worker::{look_for_newer, take_over, watch};
 
 /// Where the app stands with being kept for offline use.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -16,139 +17,4 @@ pub enum Kept {
     Not,
     /// A newer release is on the phone and waits.
     NewerWaits,
-}
-
-/// Tells, now and later, where things stand. The worker itself is registered by `boot.js`, which must
-/// work even when the app doesn't.
-pub fn watch(told: impl Fn(Kept) + Clone + 'static) {
-    tell_a_refusal(told.clone());
-    spawn_local(async move {
-        match registration().await {
-            Some(registration) => follow(&registration, told),
-            None => told(Kept::Not),
-        }
-    });
-}
-
-/// Where the browser refused the worker, its being ready is waited for in vain.
-fn tell_a_refusal(told: impl Fn(Kept) + 'static) {
-    const REFUSED_BY_MS: i32 = 10_000;
-    let look = Closure::once_into_js(move || {
-        spawn_local(async move {
-            let Some(container) = container() else { return };
-            let found = JsFuture::from(container.get_registration()).await;
-            if found.is_ok_and(|found| found.is_undefined()) {
-                told(Kept::Not);
-            }
-        });
-    });
-    if let Some(window) = web_sys::window() {
-        window
-            .set_timeout_with_callback_and_timeout_and_arguments_0(look.unchecked_ref(), REFUSED_BY_MS)
-            .ok();
-    }
-}
-
-/// Looks for a newer release; nothing happens when there is none or no network.
-pub fn look_for_newer() {
-    spawn_local(async {
-        let Some(container) = container() else { return };
-        let Ok(found) = JsFuture::from(container.get_registration()).await else {
-            return;
-        };
-        if let Ok(registration) = found.dyn_into::<ServiceWorkerRegistration>()
-            && let Ok(asked) = registration.update()
-        {
-            JsFuture::from(asked).await.ok();
-        }
-    });
-}
-
-/// Lets the waiting release take over and starts the page anew with it.
-pub fn take_over() {
-    spawn_local(async {
-        let Some(container) = container() else { return };
-        if let Ok(found) = JsFuture::from(container.get_registration()).await
-            && let Ok(registration) = found.dyn_into::<ServiceWorkerRegistration>()
-            && let Some(waiting) = registration.waiting()
-        {
-            let message = js_sys::Object::new();
-            js_sys::Reflect::set(&message, &"kind".into(), &"take-over".into()).ok();
-            waiting.post_message(&message).ok();
-        }
-        reload_when(&container);
-    });
-}
-
-/// Reloads on `controllerchange`, and after 2 s where a browser forgets to send it.
-fn reload_when(container: &web_sys::ServiceWorkerContainer) {
-    let closure = Closure::<dyn Fn()>::new(|| {
-        if let Some(window) = web_sys::window() {
-            window.location().reload().ok();
-        }
-    });
-    let call = closure.as_ref().unchecked_ref();
-    container
-        .add_event_listener_with_callback("controllerchange", call)
-        .ok();
-    if let Some(window) = web_sys::window() {
-        window
-            .set_timeout_with_callback_and_timeout_and_arguments_0(call, 2_000)
-            .ok();
-    }
-    closure.forget();
-}
-
-fn container() -> Option<web_sys::ServiceWorkerContainer> {
-    let navigator = web_sys::window()?.navigator();
-    // web-sys would hand out `undefined` on plain HTTP.
-    js_sys::Reflect::has(&navigator, &"serviceWorker".into())
-        .ok()?
-        .then(|| navigator.service_worker())
-}
-
-/// The registration, once there is an active worker; `boot.js` asked for it before the app began.
-async fn registration() -> Option<ServiceWorkerRegistration> {
-    let ready = container()?.ready().ok()?;
-    JsFuture::from(ready).await.ok()?.dyn_into().ok()
-}
-
-fn follow(registration: &ServiceWorkerRegistration, told: impl Fn(Kept) + Clone + 'static) {
-    if registration.waiting().is_some() {
-        told(Kept::NewerWaits);
-    } else if registration.active().is_some() {
-        told(Kept::Whole);
-    }
-    let of = registration.clone();
-    let closure = Closure::<dyn Fn()>::new(move || {
-        if let Some(worker) = of.installing() {
-            follow_worker(&worker, of.active().is_some(), told.clone());
-        }
-    });
-    registration
-        .add_event_listener_with_callback("updatefound", closure.as_ref().unchecked_ref())
-        .ok();
-    if let Some(worker) = registration.installing() {
-        closure
-            .as_ref()
-            .unchecked_ref::<js_sys::Function>()
-            .call0(&JsValue::NULL)
-            .ok();
-        drop(worker);
-    }
-    closure.forget();
-}
-
-fn follow_worker(worker: &web_sys::ServiceWorker, replaces: bool, told: impl Fn(Kept) + 'static) {
-    let of = worker.clone();
-    let closure = Closure::<dyn Fn()>::new(move || match of.state() {
-        ServiceWorkerState::Installed if replaces => told(Kept::NewerWaits),
-        ServiceWorkerState::Activated => told(Kept::Whole),
-        ServiceWorkerState::Redundant => told(if replaces { Kept::Whole } else { Kept::Not }),
-        _ => {}
-    });
-    worker
-        .add_event_listener_with_callback("statechange", closure.as_ref().unchecked_ref())
-        .ok();
-    closure.forget();
 }

@@ -4,6 +4,9 @@
 //! Browsers may lose the last half second of writes, or the whole store (a page that is not
 //! installed, after a week without use): backups are the user's safety, this module the page's.
 
+#[cfg(feature = "app")]
+mod browser;
+
 use crate::job::json;
 use crc::{CRC_32_ISO_HDLC, Crc, NoTable};
 use serde::{Serialize, de::DeserializeOwned};
@@ -12,6 +15,9 @@ use std::cell::RefCell;
 use std::collections::BTreeMap;
 use std::fmt;
 use std::rc::Rc;
+
+#[cfg(feature = "app")]
+pub use browser::BrowserStore;
 
 /// Everything of ours in local storage begins with this: the store is shared with every page of the host.
 const PREFIX: &str = "halfcase/";
@@ -330,57 +336,6 @@ fn read_data<T: DeserializeOwned>(slot: &Slot<'_>, migrations: &[Migration]) -> 
     }
     let old: Value = json::read(slot.data).ok()?;
     json::from_value(&steps.iter().fold(old, |data, step| step(data))).ok()
-}
-
-/// The browser's local storage.
-pub struct BrowserStore;
-
-impl BrowserStore {
-    /// The store, when the browser gives this page one.
-    ///
-    /// # Errors
-    /// [`StorageError::Blocked`]: gloo-storage throws where storage is absent, so web-sys is asked first.
-    pub fn open() -> Result<Self, StorageError> {
-        let window = web_sys::window().ok_or(StorageError::Blocked)?;
-        window
-            .local_storage()
-            .ok()
-            .flatten()
-            .ok_or(StorageError::Blocked)?;
-        Ok(Self)
-    }
-
-    fn raw() -> web_sys::Storage {
-        <gloo_storage::LocalStorage as gloo_storage::Storage>::raw()
-    }
-}
-
-impl Store for BrowserStore {
-    fn get(&self, key: &str) -> Option<String> {
-        Self::raw().get_item(key).ok().flatten()
-    }
-
-    fn set(&self, key: &str, text: &str) -> Result<(), StorageError> {
-        Self::raw().set_item(key, text).map_err(|error| {
-            let name = js_sys::Reflect::get(&error, &"name".into())
-                .ok()
-                .and_then(|name| name.as_string());
-            match name.as_deref() {
-                Some("QuotaExceededError" | "NS_ERROR_DOM_QUOTA_REACHED") => StorageError::Full,
-                _ => StorageError::Blocked,
-            }
-        })
-    }
-
-    fn remove(&self, key: &str) {
-        Self::raw().remove_item(key).ok();
-    }
-
-    fn keys(&self) -> Vec<String> {
-        let raw = Self::raw();
-        let count = raw.length().unwrap_or(0);
-        (0..count).filter_map(|at| raw.key(at).ok().flatten()).collect()
-    }
 }
 
 /// A store that lives as long as the page: stands in where the browser keeps nothing, and in tests.

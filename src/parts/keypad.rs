@@ -1,37 +1,9 @@
 //! Our own keypad: big keys for one knuckle, and the three units that matter beside the digits.
 
 use super::dynamic::{Press, each, press, state, text};
+use super::typed::Key;
 use crate::trade::quantity::TorqueUnit;
 use leptos::prelude::*;
-
-/// What a key does to the text typed so far.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub enum Key {
-    /// Adds a character.
-    Type(char),
-    /// Takes the last one off.
-    Back,
-    /// Empties it.
-    Clear,
-}
-
-/// The longest entry a keypad takes: "9.5–12.5" and a tolerance fit well within.
-const LONGEST: usize = 16;
-
-impl Key {
-    /// The text after this key.
-    pub fn press(self, typed: &str) -> String {
-        match self {
-            Self::Type(c) if typed.chars().count() < LONGEST => format!("{typed}{c}"),
-            Self::Type(_) => typed.to_owned(),
-            Self::Back => typed
-                .chars()
-                .take(typed.chars().count().saturating_sub(1))
-                .collect(),
-            Self::Clear => String::new(),
-        }
-    }
-}
 
 const MAIN_UNITS: [TorqueUnit; 3] = [
     TorqueUnit::NewtonMetre,
@@ -181,19 +153,5 @@ fn type_key(face: char, typed: RwSignal<String>) -> Face {
         name: name.into(),
         pressed: None,
         press: press(move || typed.update(|text| *text = key.press(text))),
-    }
-}
-
-#[cfg(test)]
-mod tests {
-    use super::*;
-
-    #[test]
-    fn keys_change_the_text_and_never_more_than_it() {
-        assert_eq!(Key::Type('7').press("1"), "17");
-        assert_eq!(Key::Back.press("1–"), "1");
-        assert_eq!(Key::Back.press(""), "");
-        assert_eq!(Key::Clear.press("7.2"), "");
-        assert_eq!(Key::Type('1').press("1234567890123456"), "1234567890123456");
     }
 }

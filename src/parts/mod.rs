@@ -30,6 +30,7 @@ pub mod shop;
 pub mod strip;
 pub mod thimble;
 pub mod torque_plate;
+pub mod typed;
 pub mod when;
 pub mod work_keys;
 pub mod worked;

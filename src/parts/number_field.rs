@@ -3,7 +3,7 @@
 use super::dynamic::{press, state, text, when};
 use super::keypad::NumberKeypad;
 use super::sheet::sheet;
-use crate::trade::quantity::decimal;
+use super::typed::read_number;
 use leptos::prelude::*;
 
 /// A field that shows a number and opens the keypad when touched. `take` judges and keeps the number;
@@ -82,33 +82,4 @@ pub fn NumberField(
         </div>
     }
     .into_any()
-}
-
-/// Reads a plain number as typed on the keypad or a phone's keyboard: point or comma, our minus or a hyphen.
-///
-/// # Errors
-/// A sentence that says what to type.
-pub fn read_number(text: &str) -> Result<f64, String> {
-    if text.trim().is_empty() {
-        return Err("Type a number first.".to_owned());
-    }
-    decimal(text).ok_or_else(|| format!("“{text}” is not a number: use digits and one point."))
-}
-
-#[cfg(test)]
-mod tests {
-    use super::*;
-
-    #[test]
-    fn reads_what_hands_type() {
-        assert_eq!(read_number(" 7,25 "), Ok(7.25));
-        assert_eq!(read_number("−18"), Ok(-18.0));
-        assert_eq!(read_number(""), Err("Type a number first.".to_owned()));
-        assert_eq!(
-            read_number("1.2.3"),
-            Err("“1.2.3” is not a number: use digits and one point.".to_owned())
-        );
-        assert!(read_number("inf").is_err());
-        assert!(read_number("1e400").is_err());
-    }
 }

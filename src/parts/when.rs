@@ -1,16 +1,21 @@
 //! Times in the user's words: "tomorrow 07:40", "06:12 left", "finished 3 h ago".
 
-use crate::device::time::{LocalTime, local};
+use crate::device::time::LocalTime;
+#[cfg(feature = "app")]
+use crate::device::time::local;
+#[cfg(feature = "app")]
 use crate::trade::moment::Moment;
 use crate::trade::quantity::Time;
 use uom::si::time::second;
 
 /// `at` as seen from `now`, in the phone's time zone.
+#[cfg(feature = "app")]
 pub fn when(at: Moment, now: Moment) -> String {
     phrase(local(at), local(now))
 }
 
 /// `at` as a date and time that stay true: for paper and files.
+#[cfg(feature = "app")]
 pub fn date(at: Moment) -> String {
     let at = local(at);
     format!(

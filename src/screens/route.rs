@@ -1,5 +1,6 @@
 //! Which screen is shown, as the part of the address after `#`.
 
+#[cfg(feature = "app")]
 use crate::device::place;
 use crate::job::sheet::StepId;
 
@@ -123,11 +124,13 @@ impl Route {
     }
 
     /// Goes there in the place of where we are: the back key skips it.
+    #[cfg(feature = "app")]
     pub fn instead(self) {
         place::replace(&self.address());
     }
 
     /// Goes there.
+    #[cfg(feature = "app")]
     pub fn go(self) {
         place::go(&self.address());
     }

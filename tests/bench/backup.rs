@@ -5,7 +5,7 @@ use halfcase::bench::{Incoming, Restore};
 use halfcase::device::storage::{MemoryStore, Store};
 use halfcase::job::backup::Fate;
 use halfcase::job::sheet::{JobId, StepId};
-use leptos::prelude::*;
+use reactive_graph::prelude::*;
 use std::collections::BTreeMap;
 use std::rc::Rc;
 

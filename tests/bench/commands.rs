@@ -9,7 +9,8 @@ use halfcase::job::situation;
 use halfcase::trade::caution::{Caution, Level};
 use halfcase::trade::compound::recommend;
 use halfcase::trade::moment::Moment;
-use leptos::prelude::*;
+use reactive_graph::owner::Owner;
+use reactive_graph::prelude::*;
 use std::cell::Cell;
 use std::rc::Rc;
 

@@ -5,7 +5,7 @@ use halfcase::bench::JobRefused;
 use halfcase::device::storage::{MemoryStore, Store};
 use halfcase::job::record::Event;
 use halfcase::job::sheet::{JobId, StepId};
-use leptos::prelude::*;
+use reactive_graph::prelude::*;
 use std::rc::Rc;
 
 fn store() -> Rc<MemoryStore> {

@@ -8,7 +8,7 @@ use halfcase::job::parts::{self, PartPlace};
 use halfcase::job::planning::PlanRefused;
 use halfcase::job::progress::Status;
 use halfcase::job::sheet::{Step, StepId};
-use leptos::prelude::*;
+use reactive_graph::prelude::*;
 use std::rc::Rc;
 
 #[test]

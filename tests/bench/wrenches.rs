@@ -7,7 +7,7 @@ use halfcase::job::sheet::StepId;
 use halfcase::job::work::Work;
 use halfcase::trade::quantity::{TorqueUnit, parse_torque};
 use halfcase::trade::wrench::{Wrench, WrenchError, WrenchKind};
-use leptos::prelude::*;
+use reactive_graph::prelude::*;
 use std::rc::Rc;
 
 fn names(bench: Bench) -> Vec<String> {

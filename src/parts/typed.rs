@@ -1,0 +1,70 @@
+//! What keys make of an entry, and the number it comes to.
+
+use crate::trade::quantity::decimal;
+
+/// What a key does to the text typed so far.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Key {
+    /// Adds a character.
+    Type(char),
+    /// Takes the last one off.
+    Back,
+    /// Empties it.
+    Clear,
+}
+
+/// The longest entry a keypad takes: "9.5–12.5" and a tolerance fit well within.
+const LONGEST: usize = 16;
+
+impl Key {
+    /// The text after this key.
+    pub fn press(self, typed: &str) -> String {
+        match self {
+            Self::Type(c) if typed.chars().count() < LONGEST => format!("{typed}{c}"),
+            Self::Type(_) => typed.to_owned(),
+            Self::Back => typed
+                .chars()
+                .take(typed.chars().count().saturating_sub(1))
+                .collect(),
+            Self::Clear => String::new(),
+        }
+    }
+}
+
+/// Reads a plain number as typed on the keypad or a phone's keyboard: point or comma, our minus or a hyphen.
+///
+/// # Errors
+/// A sentence that says what to type.
+pub fn read_number(text: &str) -> Result<f64, String> {
+    if text.trim().is_empty() {
+        return Err("Type a number first.".to_owned());
+    }
+    decimal(text).ok_or_else(|| format!("“{text}” is not a number: use digits and one point."))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn keys_change_the_text_and_never_more_than_it() {
+        assert_eq!(Key::Type('7').press("1"), "17");
+        assert_eq!(Key::Back.press("1–"), "1");
+        assert_eq!(Key::Back.press(""), "");
+        assert_eq!(Key::Clear.press("7.2"), "");
+        assert_eq!(Key::Type('1').press("1234567890123456"), "1234567890123456");
+    }
+
+    #[test]
+    fn reads_what_hands_type() {
+        assert_eq!(read_number(" 7,25 "), Ok(7.25));
+        assert_eq!(read_number("−18"), Ok(-18.0));
+        assert_eq!(read_number(""), Err("Type a number first.".to_owned()));
+        assert_eq!(
+            read_number("1.2.3"),
+            Err("“1.2.3” is not a number: use digits and one point.".to_owned())
+        );
+        assert!(read_number("inf").is_err());
+        assert!(read_number("1e400").is_err());
+    }
+}
