@@ -24,6 +24,8 @@ pub enum SetupError {
         last: u16,
         source: io::Error,
     },
+    /// The release is over its bar; both in bytes.
+    TooHeavy { total: u64, bar: u64 },
     /// The command line asks for something that isn't there.
     Usage(String),
 }
@@ -77,6 +79,12 @@ impl fmt::Display for SetupError {
                     "No port from {first} to {last} can be opened ({source}); stop the program that holds them."
                 )
             }
+            SetupError::TooHeavy { total, bar } => write!(
+                f,
+                "A first visit weighs {:.1} kB, over the bar of {:.1} kB: make the page lighter, or move BAR in src/setup/size.rs and say why.",
+                *total as f64 / 1000.0,
+                *bar as f64 / 1000.0
+            ),
             SetupError::Usage(word) => {
                 write!(
                     f,

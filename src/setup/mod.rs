@@ -2,14 +2,15 @@
 //!
 //! | command | does |
 //! | --- | --- |
-//! | `cargo run` | sets up, builds, serves on <http://localhost:8080> or the next free port |
-//! | `cargo run -- build` | sets up and builds into `dist`, without serving |
-//! | `cargo run -- size` | the same, then prints what a first visit transfers |
+//! | `cargo run` | sets up, builds the page quickly, serves it on <http://localhost:8080> or the next free port |
+//! | `cargo run -- build` | sets up and builds the release into `dist`, as small as it gets |
+//! | `cargo run -- size` | the same, then prints what a first visit transfers, and fails above its bar |
 //! | `cargo run -- seal` | turns Trunk's output into a release; Trunk calls it |
 
 mod error;
 mod packages;
 mod programs;
+mod progress;
 mod project;
 mod release;
 mod seal;
@@ -26,6 +27,7 @@ use std::process::ExitCode;
 pub use error::SetupError;
 
 use project::Project;
+use release::Finish;
 
 /// The first port tried, and the last.
 const PORTS: (u16, u16) = (8080, 8119);
@@ -36,7 +38,9 @@ pub fn main() -> ExitCode {
     let words: Vec<&str> = words.iter().map(String::as_str).collect();
     let done = match words.as_slice() {
         [] | ["serve"] => run(),
-        ["build"] => Project::find().and_then(|project| release::build(&project)),
+        ["build"] => Project::find()
+            .and_then(|project| release::build(&project, Finish::Release))
+            .map(drop),
         ["size"] => Project::find().and_then(|project| size::report(&project)),
         ["seal"] => seal::from_hook(),
         other => Err(SetupError::Usage(other.join(" "))),
@@ -52,9 +56,9 @@ pub fn main() -> ExitCode {
 
 fn run() -> Result<(), SetupError> {
     let project = Project::find()?;
-    release::build(&project)?;
+    let folder = release::build(&project, Finish::Preview)?;
     let (first, last) = PORTS;
-    let server = serve::Server::start_from(&project.dist(), first, last)?;
+    let server = serve::Server::start_from(&folder, first, last)?;
     println!(
         "Halfcase is at {} (this computer only; Ctrl-C stops it).",
         server.url()

@@ -8,13 +8,14 @@ use std::thread;
 use std::time::{Duration, Instant};
 
 use super::error::SetupError;
+use super::progress::say;
 
 /// Says what begins, does it, and says how long it took.
 pub fn step<T>(what: &str, work: impl FnOnce() -> Result<T, SetupError>) -> Result<T, SetupError> {
     let begun = Instant::now();
-    println!("→ {what}");
+    say(&format!("→ {what}"));
     let done = work()?;
-    println!("✓ {what}: {}", lasted(begun.elapsed()));
+    say(&format!("✓ {what}: {}", lasted(begun.elapsed())));
     Ok(done)
 }
 
@@ -22,7 +23,7 @@ pub fn step<T>(what: &str, work: impl FnOnce() -> Result<T, SetupError>) -> Resu
 pub fn look<T>(work: impl FnOnce() -> Option<(String, T)>) -> Option<T> {
     let begun = Instant::now();
     let (what, found) = work()?;
-    println!("✓ {what}: {}", lasted(begun.elapsed()));
+    say(&format!("✓ {what}: {}", lasted(begun.elapsed())));
     Some(found)
 }
 
@@ -116,7 +117,7 @@ pub fn command(program: impl AsRef<std::ffi::OsStr>, folder: &Path) -> Command {
 }
 
 /// The command as a person would type it.
-fn spoken(command: &Command) -> String {
+pub fn spoken(command: &Command) -> String {
     let words = std::iter::once(command.get_program()).chain(command.get_args());
     words
         .map(|word| word.to_string_lossy())

@@ -42,6 +42,11 @@ impl Project {
         self.root.join("target/web")
     }
 
+    /// The page as `cargo run` serves it.
+    pub fn preview(&self) -> PathBuf {
+        self.root.join("target/preview")
+    }
+
     /// The built release.
     pub fn dist(&self) -> PathBuf {
         self.root.join("dist")

@@ -1,44 +1,116 @@
 //! The release: the page built by Trunk with everything it needs found first.
 
 use std::fs::{self, File};
+use std::path::PathBuf;
+use std::process::Command;
+use std::thread;
 use std::time::Instant;
 
 use super::error::SetupError;
 use super::programs::{command, lasted, run, step};
+use super::progress::{long, run_logged};
 use super::project::Project;
-use super::toolchain::Compiler;
-use super::tools::Tools;
+use super::toolchain::{Compiler, TARGET};
+use super::tools::{self, Tools};
 
 /// Names the program that seals the release, so that Trunk's hook need not build one.
 pub const SEALER: &str = "HALFCASE_SEALER";
 
-/// Sets up whatever is missing and builds the release into `dist`.
+/// Tells the sealer to leave the page as large as it is.
+pub const PREVIEW: &str = "HALFCASE_PREVIEW";
+
+/// What is built of the page.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Finish {
+    /// For this computer: the same code without wasm-opt and compression, in `target/preview`.
+    Preview,
+    /// For the world, in `dist`.
+    Release,
+}
+
+impl Finish {
+    fn name(self) -> &'static str {
+        match self {
+            Finish::Preview => "the page",
+            Finish::Release => "the release",
+        }
+    }
+
+    fn folder(self, project: &Project) -> PathBuf {
+        match self {
+            Finish::Preview => project.preview(),
+            Finish::Release => project.dist(),
+        }
+    }
+}
+
+/// Sets up whatever is missing, builds the page and names the folder it is in.
 ///
 /// # Errors
 /// The first thing that is missing or fails, as a [`SetupError`].
-pub fn build(project: &Project) -> Result<(), SetupError> {
+pub fn build(project: &Project, finish: Finish) -> Result<PathBuf, SetupError> {
     let begun = Instant::now();
     // Given back when the file is closed.
     let _turn = turn(project)?;
     let compiler = Compiler::ready(project)?;
-    let tools = Tools::ready(project)?;
-    step("build the release with Trunk", || {
+    let tools = match Tools::at_hand(project)? {
+        Some(tools) => tools,
+        // What tools leave idle of the cores goes to the page, and the other way round.
+        None => thread::scope(|scope| {
+            let page = scope.spawn(|| compile(project, &compiler));
+            let tools = Tools::ready(project);
+            let page = page.join().unwrap_or(Ok(()));
+            tools.and_then(|tools| page.map(|()| tools))
+        })?,
+    };
+    if finish == Finish::Release {
+        tools::ready_wasm_opt(project);
+    }
+    let folder = finish.folder(project);
+    step(&format!("build {} with Trunk", finish.name()), || {
         let mut trunk = command(&tools.trunk, project.root());
         trunk
-            .args(["build", "--release", "--skip-version-check"])
-            .env("PATH", &tools.path)
-            .env("CARGO_TARGET_DIR", project.web_target())
-            // Flags for another program would take the place of the page's own.
-            .env_remove("RUSTFLAGS")
-            .env_remove("CARGO_ENCODED_RUSTFLAGS");
+            .args(["build", "--release", "--skip-version-check", "--dist"])
+            .arg(&folder)
+            .env("PATH", &tools.path);
         if let Ok(this) = std::env::current_exe() {
             trunk.env(SEALER, this);
         }
-        compiler.apply(&mut trunk);
+        if finish == Finish::Preview {
+            trunk.env(PREVIEW, "1");
+        }
+        for_the_page(&mut trunk, project, &compiler);
         run(&mut trunk, None)
     })?;
-    println!("The release is in dist, ready after {}.", lasted(begun.elapsed()));
-    Ok(())
+    let shown = folder.strip_prefix(project.root()).unwrap_or(&folder);
+    println!(
+        "{} is in {}, ready after {}.",
+        finish.name().replacen('t', "T", 1),
+        shown.display(),
+        lasted(begun.elapsed())
+    );
+    Ok(folder)
+}
+
+/// Compiles the page as Trunk will ask for it, so that Trunk finds it done.
+fn compile(project: &Project, compiler: &Compiler) -> Result<(), SetupError> {
+    long("compile the page", "2 to 4 min on two cores", |log| {
+        let mut cargo = command("cargo", project.root());
+        cargo.args(["build", "--release", "--target", TARGET, "--bin", "halfcase"]);
+        cargo.args(["--no-default-features", "--features", "app"]);
+        for_the_page(&mut cargo, project, compiler);
+        run_logged(&mut cargo, log)
+    })
+}
+
+/// What makes two builds of the page the same to Cargo.
+fn for_the_page(command: &mut Command, project: &Project, compiler: &Compiler) {
+    command
+        .env("CARGO_TARGET_DIR", project.web_target())
+        // Flags for another program would take the place of the page's own.
+        .env_remove("RUSTFLAGS")
+        .env_remove("CARGO_ENCODED_RUSTFLAGS");
+    compiler.apply(command);
 }
 
 /// Waits for our turn: two runs at once would sweep away each other's files in `dist` and `target/tools`.

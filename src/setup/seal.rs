@@ -14,6 +14,7 @@ use sha2::{Digest, Sha256};
 use super::error::SetupError;
 use super::programs::{run, step};
 use super::project::Project;
+use super::release::PREVIEW;
 use super::tools::wasm_opt;
 use super::worker::{Release, WORKER};
 
@@ -30,11 +31,12 @@ pub fn from_hook() -> Result<(), SetupError> {
                 "seal is called by Trunk; run `cargo run -- build`",
             )
         })?;
-    let release = env::var("TRUNK_PROFILE").is_ok_and(|profile| profile == "release");
-    seal(&Project::find()?, &folder, release)
+    let small = env::var_os(PREVIEW).is_none() && env::var("TRUNK_PROFILE").is_ok_and(|is| is == "release");
+    seal(&Project::find()?, &folder, small)
 }
 
-/// Seals a folder. Only a release is made small; a debug build is only made to work.
+/// Seals a folder. Only a release is made small and kept offline; a preview or a debug build is only
+/// made to work.
 ///
 /// # Errors
 /// [`SetupError::Page`] when Trunk's output isn't as expected, [`SetupError::File`] when it

@@ -9,7 +9,8 @@ use super::packages;
 use super::programs::{ask, command, look, on_path, run, step};
 use super::project::Project;
 
-const TARGET: &str = "wasm32-unknown-unknown";
+/// The browser, as a compiler calls it.
+pub const TARGET: &str = "wasm32-unknown-unknown";
 
 /// Set to `distribution` to pass rustup by, as on a machine where it can't fetch the target.
 const CHOICE: &str = "HALFCASE_COMPILER";

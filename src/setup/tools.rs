@@ -8,6 +8,7 @@ use std::time::Duration;
 
 use super::error::SetupError;
 use super::programs::{ask, command, look, on_path, run, step};
+use super::progress::{long, run_logged};
 use super::project::Project;
 use super::seal::{FEATURES, PASSES};
 
@@ -28,7 +29,19 @@ struct Tool {
     /// Whether the versions its author locked are used: the newest ones of wasm-bindgen's
     /// dependencies build where its lock file is not published.
     locked: bool,
+    /// What to expect on two cores, when it has to be built.
+    usual: &'static str,
 }
+
+/// How a tool that runs for seconds is built: quickly. On two idle cores Trunk took 590 s
+/// optimised and takes 127 s so.
+const QUICKLY: [(&str, &str); 5] = [
+    ("CARGO_PROFILE_RELEASE_OPT_LEVEL", "0"),
+    ("CARGO_PROFILE_RELEASE_LTO", "off"),
+    ("CARGO_PROFILE_RELEASE_CODEGEN_UNITS", "16"),
+    ("CARGO_PROFILE_RELEASE_DEBUG", "0"),
+    ("CARGO_PROFILE_RELEASE_STRIP", "none"),
+];
 
 /// The tools as the build finds them.
 #[derive(Clone, Debug)]
@@ -40,46 +53,79 @@ pub struct Tools {
 }
 
 impl Tools {
+    /// Those that are here already, when it is all of them.
+    ///
+    /// # Errors
+    /// [`SetupError::File`] or [`SetupError::Missing`] when `Cargo.lock` doesn't name their versions.
+    pub fn at_hand(project: &Project) -> Result<Option<Tools>, SetupError> {
+        let mut programs = Vec::new();
+        for tool in wanted(project)? {
+            match look(|| find(project, &tool)) {
+                Some(program) => programs.push(program),
+                None => return Ok(None),
+            }
+        }
+        Tools::of(programs).map(Some)
+    }
+
     /// Finds or fetches them all.
     ///
     /// # Errors
-    /// [`SetupError::Missing`] when one can't be had. A missing wasm-opt is only said: the
-    /// release works without it, it is larger.
+    /// [`SetupError::Missing`] when one can't be had.
     pub fn ready(project: &Project) -> Result<Tools, SetupError> {
-        let wasm_bindgen = Tool {
-            name: "wasm-bindgen",
-            package: "wasm-bindgen-cli",
-            version: locked_version(project, "wasm-bindgen")?,
-            locked: false,
-        };
-        let trunk = Tool {
-            name: "trunk",
-            package: "trunk",
-            version: TRUNK.to_owned(),
-            locked: true,
-        };
-        let own = bin(project);
-        let mut folders = Vec::new();
-        for tool in [&wasm_bindgen, &trunk] {
-            folders.extend(ready(project, tool)?.parent().map(Path::to_path_buf));
+        let mut programs = Vec::new();
+        for tool in wanted(project)? {
+            programs.push(ready(project, &tool)?);
         }
-        let trunk = folders
-            .last()
-            .map(|folder| folder.join("trunk"))
-            .unwrap_or_else(|| own.join("trunk"));
-        folders.extend(std::env::split_paths(
-            &std::env::var_os("PATH").unwrap_or_default(),
-        ));
-        let path = std::env::join_paths(folders).map_err(|_| {
+        let scratch = scratch(project);
+        if scratch.is_dir() {
+            fs::remove_dir_all(&scratch).map_err(SetupError::file(&scratch))?;
+        }
+        Tools::of(programs)
+    }
+
+    /// Trunk is the last of `programs`; it finds the others by `PATH`.
+    fn of(programs: Vec<PathBuf>) -> Result<Tools, SetupError> {
+        let own = programs
+            .iter()
+            .filter_map(|program| program.parent())
+            .map(Path::to_path_buf);
+        let usual = std::env::var_os("PATH").unwrap_or_default();
+        let path = std::env::join_paths(own.chain(std::env::split_paths(&usual))).map_err(|_| {
             SetupError::missing(
                 "a usable PATH",
                 "move the project to a folder without `:` in its name",
             )
         })?;
-        if wasm_opt(project).is_none() {
-            fetch_wasm_opt(project);
-        }
+        let trunk = programs.last().cloned().unwrap_or_else(|| "trunk".into());
         Ok(Tools { trunk, path })
+    }
+}
+
+/// The programs that are crates; Trunk last.
+fn wanted(project: &Project) -> Result<[Tool; 2], SetupError> {
+    Ok([
+        Tool {
+            name: "wasm-bindgen",
+            package: "wasm-bindgen-cli",
+            version: locked_version(project, "wasm-bindgen")?,
+            locked: false,
+            usual: "3/4 min",
+        },
+        Tool {
+            name: "trunk",
+            package: "trunk",
+            version: TRUNK.to_owned(),
+            locked: true,
+            usual: "2 min",
+        },
+    ])
+}
+
+/// Fetches wasm-opt when it isn't here; without it the release works and is larger, which is said.
+pub fn ready_wasm_opt(project: &Project) {
+    if wasm_opt(project).is_none() {
+        fetch_wasm_opt(project);
     }
 }
 
@@ -119,11 +165,9 @@ fn ready(project: &Project, tool: &Tool) -> Result<PathBuf, SetupError> {
         }
     }
     if find(project, tool).is_none() {
-        let what = format!(
-            "{} {}, built from crates.io (some minutes, once)",
-            tool.name, tool.version
-        );
-        step(&what, || build(project, tool))?;
+        let what = format!("build {} {} from crates.io", tool.name, tool.version);
+        let usual = format!("{} on two idle cores, once", tool.usual);
+        long(&what, &usual, |log| build(project, tool, log))?;
     }
     find(project, tool).map(|(_, there)| there).ok_or_else(|| {
         SetupError::missing(
@@ -164,8 +208,9 @@ fn binstall(project: &Project, tool: &Tool) -> Result<(), SetupError> {
     run(&mut install, Some(PREBUILT))
 }
 
-fn build(project: &Project, tool: &Tool) -> Result<(), SetupError> {
-    let scratch = project.tools().join("build");
+/// Without default features: what Trunk would fetch over TLS, and what wasm-bindgen's test runner
+/// needs, is not asked for here.
+fn build(project: &Project, tool: &Tool, log: &Path) -> Result<(), SetupError> {
     let mut install = command("cargo", project.root());
     install
         .args([
@@ -173,6 +218,9 @@ fn build(project: &Project, tool: &Tool) -> Result<(), SetupError> {
             tool.package,
             "--version",
             &tool.version,
+            "--no-default-features",
+            "--bin",
+            tool.name,
             "--force",
             "--root",
         ])
@@ -180,9 +228,18 @@ fn build(project: &Project, tool: &Tool) -> Result<(), SetupError> {
     if tool.locked {
         install.arg("--locked");
     }
-    // Kept until it succeeds, so that a build that was broken off goes on where it was.
-    run(install.env("CARGO_TARGET_DIR", &scratch), None)?;
-    fs::remove_dir_all(&scratch).map_err(SetupError::file(&scratch))
+    install.envs(QUICKLY);
+    // Flags for another program would build all of it anew, and slowly.
+    install
+        .env_remove("RUSTFLAGS")
+        .env_remove("CARGO_ENCODED_RUSTFLAGS");
+    // One folder for all tools, for what they share; kept until the last succeeds, so that a build
+    // that was broken off goes on where it was.
+    run_logged(install.env("CARGO_TARGET_DIR", scratch(project)), log)
+}
+
+fn scratch(project: &Project) -> PathBuf {
+    project.tools().join("build")
 }
 
 /// wasm-opt, from PATH or from the project's own tools; one too old for our options is passed over.
