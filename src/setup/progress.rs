@@ -64,7 +64,10 @@ pub fn long(
                 false => (IN_FILE, false),
             };
             while stopped.recv_timeout(pause) == Err(std::sync::mpsc::RecvTimeoutError::Timeout) {
-                show(terminal);
+                // The oldest stage shows them all, so that each stands there once.
+                if running().first().is_some_and(|stage| stage.what == what) {
+                    show(terminal);
+                }
             }
         });
         let done = work(&log);
