@@ -31,20 +31,23 @@ pub fn from_hook() -> Result<(), SetupError> {
                 "seal is called by Trunk; run `cargo run -- build`",
             )
         })?;
-    let small = env::var_os(PREVIEW).is_none() && env::var("TRUNK_PROFILE").is_ok_and(|is| is == "release");
-    seal(&Project::find()?, &folder, small)
+    let release = env::var("TRUNK_PROFILE").is_ok_and(|profile| profile == "release");
+    let small = release && env::var_os(PREVIEW).is_none();
+    seal(&Project::find()?, &folder, release, small)
 }
 
-/// Seals a folder. Only a release is made small and kept offline; a preview or a debug build is only
-/// made to work.
+/// Seals a folder. A debug build is only made to work; a release is kept offline too, and made small
+/// where that is worth the wait.
 ///
 /// # Errors
 /// [`SetupError::Page`] when Trunk's output isn't as expected, [`SetupError::File`] when it
 /// can't be read or written.
-pub fn seal(project: &Project, folder: &Path, release: bool) -> Result<(), SetupError> {
+pub fn seal(project: &Project, folder: &Path, release: bool, small: bool) -> Result<(), SetupError> {
     move_inline_scripts(folder)?;
     if release {
         join_styles(folder)?;
+    }
+    if small {
         shrink_wasm(project, folder)?;
     }
     let template = fs::read_to_string(project.root().join("public").join(WORKER))
@@ -56,7 +59,7 @@ pub fn seal(project: &Project, folder: &Path, release: bool) -> Result<(), Setup
     };
     let worker = whole.worker(&template)?;
     write(&folder.join(WORKER), worker.as_bytes())?;
-    if release {
+    if small {
         step("compress for the wire", || {
             write_brotli(project, folder, WORKER, worker.as_bytes())?;
             whole
