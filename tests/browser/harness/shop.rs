@@ -2,8 +2,8 @@
 
 use std::sync::{Condvar, Mutex, PoisonError};
 
-/// Two cores stand idle for a third of the time with two at once, but three were no quicker: 225 s for
-/// the stories instead of 195.
+/// A browser takes about one core; more at once only makes each slower than its waits allow. On two
+/// cores Cargo's test runner begins no more than two either, unless RUST_TEST_THREADS says so.
 const PLACES: usize = 2;
 
 static TAKEN: Mutex<usize> = Mutex::new(0);
