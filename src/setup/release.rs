@@ -94,7 +94,7 @@ pub fn build(project: &Project, finish: Finish) -> Result<PathBuf, SetupError> {
 
 /// Compiles the page as Trunk will ask for it, so that Trunk finds it done.
 fn compile(project: &Project, compiler: &Compiler) -> Result<(), SetupError> {
-    long("compile the page", "2 to 4 min on two cores", |log| {
+    long("compile the page", "2 to 5 min on two cores", |log| {
         let mut cargo = command("cargo", project.root());
         cargo.args(["build", "--release", "--target", TARGET, "--bin", "halfcase"]);
         cargo.args(["--no-default-features", "--features", "app"]);
