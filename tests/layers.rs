@@ -3,7 +3,6 @@
 use std::collections::BTreeSet;
 use std::fs;
 use std::path::{Path, PathBuf};
-use std::process::Command;
 
 /// The layers from the lowest up; each may import itself and those before it.
 const LAYERS: [&str; 6] = ["trade", "job", "device", "bench", "parts", "screens"];
@@ -260,22 +259,4 @@ fn a_wrong_import_is_found_however_it_is_written() {
     ] {
         assert!(!found(path, text), "{path}: {text}");
     }
-}
-
-/// A browser crate reached from `trade` or `job` still compiles in the usual build; only a build
-/// without the app's features shows it.
-#[test]
-fn trade_and_job_build_without_a_browser() {
-    let done = Command::new(env!("CARGO"))
-        .args([
-            "check",
-            "--no-default-features",
-            "--lib",
-            "--target-dir",
-            "target/pure",
-        ])
-        .current_dir(root())
-        .output()
-        .expect("cargo can be called");
-    assert!(done.status.success(), "{}", String::from_utf8_lossy(&done.stderr));
 }
