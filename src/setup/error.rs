@@ -14,6 +14,8 @@ pub enum SetupError {
     Failed { program: String, detail: String },
     /// A program was stopped after its time limit.
     TooSlow { program: String, limit: Duration },
+    /// What was fetched is not what is pinned.
+    Altered { url: String },
     /// A file or folder couldn't be read or written.
     File { path: PathBuf, source: io::Error },
     /// The built page isn't as the sealing step expects it.
@@ -58,6 +60,12 @@ impl fmt::Display for SetupError {
                     f,
                     "`{program}` gave no result within {} s and was stopped.",
                     limit.as_secs()
+                )
+            }
+            SetupError::Altered { url } => {
+                write!(
+                    f,
+                    "What came from {url} isn't what is pinned, and was thrown away."
                 )
             }
             SetupError::File { path, source } => {

@@ -9,6 +9,7 @@
 
 mod error;
 mod packages;
+mod prebuilt;
 mod programs;
 mod progress;
 mod project;

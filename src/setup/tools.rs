@@ -7,13 +7,14 @@ use std::process::Command;
 use std::time::Duration;
 
 use super::error::SetupError;
+use super::prebuilt;
 use super::programs::{ask, command, look, on_path, run, step};
-use super::progress::{long, run_logged};
+use super::progress::{long, run_logged, say};
 use super::project::Project;
 use super::seal::{FEATURES, PASSES};
 
-/// The Trunk this project is built with; the same in `Trunk.toml`.
-const TRUNK: &str = "0.21.14";
+/// The Trunk this project is built with: the newest whose release archive's checksum is known.
+pub(super) const TRUNK: &str = "0.21.8";
 
 /// wasm-opt's version as npm counts it.
 const BINARYEN: &str = "132.0.0";
@@ -155,13 +156,21 @@ fn ready(project: &Project, tool: &Tool) -> Result<PathBuf, SetupError> {
     if let Some(there) = look(|| find(project, tool)) {
         return Ok(there);
     }
-    if ask(command("cargo", project.root()).args(["binstall", "-V"])).is_some() {
+    if let Some(archive) = prebuilt::archive(tool.name, &tool.version) {
+        let what = format!("{} {}, its release archive", tool.name, tool.version);
+        if let Err(error) = step(&what, || prebuilt::fetch(archive, &bin(project))) {
+            say(&format!("  {error} Another way is tried."));
+        }
+    }
+    if find(project, tool).is_none()
+        && ask(command("cargo", project.root()).args(["binstall", "-V"])).is_some()
+    {
         let prebuilt = step(&format!("{} {}, prebuilt", tool.name, tool.version), || {
             binstall(project, tool)
         });
         match prebuilt {
             Ok(()) => {}
-            Err(error) => println!("  {error} Building it instead."),
+            Err(error) => say(&format!("  {error} Building it instead.")),
         }
     }
     if find(project, tool).is_none() {
