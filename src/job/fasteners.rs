@@ -2,6 +2,7 @@
 
 use super::bag::size_words;
 use super::csv::{self, CsvError, Row};
+use super::id::PartId;
 use super::parts::{Part, PartPlace};
 use super::sheet::{Sheet, Step, StepId};
 use super::work::{Fasten, Reuse, Work};
@@ -343,6 +344,7 @@ impl Line<'_> {
             .cell(Column::Step)
             .map_or_else(|| format!("{count} × {size}"), str::to_owned);
         let parts = self.cell(Column::Bag).map(|bag| Part {
+            id: PartId(1),
             name: size,
             count: count as u32,
             new_part: fasten.reuse == Reuse::New,

@@ -19,6 +19,7 @@ pub mod field;
 pub mod form;
 pub mod gate;
 pub mod guarding;
+pub mod id;
 pub mod journal;
 pub mod json;
 pub mod lifting;

@@ -1,5 +1,6 @@
 //! The parts of all steps in one list: what each is, where it is, whether it must be new.
 
+use super::id::PartId;
 use super::progress::Progress;
 use super::sheet::{Sheet, Step, StepId};
 use super::work::{Reuse, Work};
@@ -56,6 +57,9 @@ impl PartPlace {
 /// A part a step needs beyond what its work names.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 pub struct Part {
+    /// Unique within the step.
+    #[serde(default)]
+    pub id: PartId,
     /// What it is.
     pub name: String,
     /// How many.

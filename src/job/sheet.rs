@@ -1,5 +1,6 @@
 //! A job sheet: an ordered list of steps, as it is planned at the desk and read from a file.
 
+use super::id;
 use super::json::{self, JsonError};
 use super::parts::Part;
 use super::work::Work;
@@ -137,9 +138,15 @@ impl Sheet {
     /// # Errors
     /// [`SheetError`], naming the line and the field, or the step; nothing is half read.
     pub fn from_json(text: &str) -> Result<Self, SheetError> {
-        let sheet: Self = json::read(text).map_err(SheetError::Unreadable)?;
+        let mut sheet: Self = json::read(text).map_err(SheetError::Unreadable)?;
         sheet.check()?;
+        sheet.number();
         Ok(sheet)
+    }
+
+    /// Gives every reading, bore and part without a number one of its own.
+    pub fn number(&mut self) {
+        self.steps.iter_mut().for_each(Step::number);
     }
 
     /// Writes the sheet in our JSON form.
@@ -208,6 +215,15 @@ impl Step {
             parts: Vec::new(),
             minutes: None,
             extra: Map::new(),
+        }
+    }
+
+    /// Gives every reading, bore and part without a number one of its own.
+    pub fn number(&mut self) {
+        id::number(self.parts.iter_mut().map(|part| &mut part.id.0));
+        if let Work::Check(check) = &mut self.work {
+            let readings = check.readings.iter_mut().map(|limit| &mut limit.id.0);
+            id::number(readings.chain(check.bores.iter_mut().map(|bore| &mut bore.id.0)));
         }
     }
 

@@ -3,6 +3,7 @@
 //! Numbers are kept as the manual or the mechanic states them, in the unit the field names;
 //! `trade` gets quantities.
 
+use super::id::ReadingId;
 use super::text_form;
 use crate::trade::application::Application;
 use crate::trade::fit::{Feature, Position, SizeSource, ToleranceClass};
@@ -82,6 +83,9 @@ pub const DIRECTION_WORDS: [&str; DIRECTIONS] = ["along", "across"];
 /// A bore read as a grid, with the journal that runs in it where there is one. Limits in mm at 20 °C.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 pub struct Bore {
+    /// Unique among the readings and bores of the step.
+    #[serde(default)]
+    pub id: ReadingId,
     /// What it is.
     pub name: String,
     /// What it is made of.
@@ -155,6 +159,9 @@ pub fn grid_name(name: &str, depth: &str, direction: &str) -> String {
 /// One measured thing and its limits.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 pub struct Limit {
+    /// Unique among the readings and bores of the step.
+    #[serde(default)]
+    pub id: ReadingId,
     /// What it is.
     pub name: String,
     /// The unit the limits are in: a length in mm, or a count.

@@ -3,6 +3,7 @@
 use super::fields::layout;
 use super::{CONDITIONS, blank};
 use crate::job::fasteners::layout_words;
+use crate::job::id::{PartId, ReadingId};
 use crate::job::parts::{Part, PartPlace};
 use crate::job::planning::PlanRefused;
 use crate::job::seating::source::follow_materials;
@@ -57,6 +58,7 @@ pub fn set(sheet: &Sheet, step: &mut Step, id: &str, value: &str) -> Set {
         ("wait", "add", _) => return wait_for(sheet, step, value),
         ("wait", ..) => step.waits_for.retain(|id| id.0.to_string() != second),
         ("part", "add", _) => step.parts.push(Part {
+            id: PartId::default(),
             name: free_name("part", step.parts.iter().map(|part| part.name.as_str())),
             count: 1,
             new_part: false,
@@ -72,8 +74,9 @@ pub fn set(sheet: &Sheet, step: &mut Step, id: &str, value: &str) -> Set {
                 _ => part.new_part = value == "yes",
             }
         }
-        _ => return set_work(&mut step.work, [first, second, third], value),
+        _ => set_work(&mut step.work, [first, second, third], value)?,
     }
+    step.number();
     Ok(())
 }
 
@@ -104,6 +107,7 @@ fn set_work(work: &mut Work, path: [&str; 3], value: &str) -> Set {
         (Work::Clean(clean), ["solvent", ..]) => clean.solvent = yes,
         (Work::Clean(clean), _) => clean.compressed_air = yes,
         (Work::Check(check), ["reading", "add", _]) => check.readings.push(Limit {
+            id: ReadingId::default(),
             name: free_name("reading", check.readings.iter().map(|limit| limit.name.as_str())),
             unit: "mm".to_owned(),
             least: None,
@@ -120,6 +124,7 @@ fn set_work(work: &mut Work, path: [&str; 3], value: &str) -> Set {
             }
         }
         (Work::Check(check), ["bore", "add", _]) => check.bores.push(Bore {
+            id: ReadingId::default(),
             name: free_name("bore", check.bores.iter().flat_map(Bore::names)),
             material: Material::CastAluminium,
             least_mm: None,

@@ -1,0 +1,41 @@
+//! What a step's readings and parts are known by: numbers of their own, so that a new name loses nothing.
+
+use serde::{Deserialize, Serialize};
+
+/// A reading's or a bore's own number within its step, from 1; 0 where none was given yet.
+#[derive(Debug, Clone, Copy, Default, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
+#[serde(transparent)]
+pub struct ReadingId(pub u32);
+
+/// A part's own number within its step, from 1; 0 where none was given yet.
+#[derive(Debug, Clone, Copy, Default, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
+#[serde(transparent)]
+pub struct PartId(pub u32);
+
+/// Gives a number of its own to each that has none, or one that stands before it has too.
+pub fn number<'a>(ids: impl Iterator<Item = &'a mut u32>) {
+    let mut ids: Vec<&mut u32> = ids.collect();
+    let mut most = ids.iter().map(|id| **id).max().unwrap_or(0);
+    let mut seen = std::collections::BTreeSet::new();
+    for id in &mut ids {
+        if **id == 0 || !seen.insert(**id) {
+            most = most.saturating_add(1);
+            **id = most;
+            seen.insert(most);
+        }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn each_gets_a_number_of_its_own_and_keeps_it() {
+        let mut ids = [0, 4, 0, 4, 2];
+        number(ids.iter_mut());
+        assert_eq!(ids, [5, 4, 6, 7, 2]);
+        number(ids.iter_mut());
+        assert_eq!(ids, [5, 4, 6, 7, 2]);
+    }
+}
