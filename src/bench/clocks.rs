@@ -1,17 +1,11 @@
-//! Clocks: started, restarted, put away, rung for, and handed to the phone's calendar.
+//! Clocks: rung for, and handed to the phone's calendar.
 
-use super::{Bench, Inverse, Refused};
-use crate::job::bonding::{BondAnswer, Surroundings, bond};
+use super::Bench;
 use crate::job::calendar::{alarms, calendar};
-use crate::job::clock::{Bound, ClockId, CureClock, Ended};
-use crate::job::record::Event;
-use crate::job::sheet::Step;
-use crate::trade::application::Application;
-use crate::trade::caution::Caution;
-use crate::trade::cure::{CureSpec, Milestone};
+use crate::job::clock::ClockId;
+use crate::trade::cure::Milestone;
 use crate::trade::moment::Moment;
 use reactive_graph::prelude::*;
-use uom::si::thermodynamic_temperature::degree_celsius;
 
 /// A clock that has reached a mark and wants to be heard.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -27,100 +21,12 @@ pub struct Ring {
 }
 
 impl Bench {
-    /// What goes on that joint out of my bottles, in today's shop; follows the signals it reads.
-    pub fn bond(self, joint: &Application, activator: bool, today: i64) -> BondAnswer {
-        let now = self.now.get();
-        self.settings.with(|settings| {
-            let around = Surroundings {
-                bottles: &settings.bottles,
-                activator,
-                today,
-                shop_c: settings.temperature_at(now).map(|t| t.get::<degree_celsius>()),
-            };
-            bond(joint, around)
-        })
-    }
-
-    /// The compound is on in that step: notes it and starts its clock.
-    ///
-    /// # Errors
-    /// The step is shut, a stop-level caution is open, or the bottle taken may not be used.
-    pub fn put_on(self, step: &Step, cautions: &[Caution], answer: &BondAnswer) -> Result<(), Refused> {
-        self.ready(step, cautions)?;
-        let Some(spec) = usable(answer)? else {
-            return Ok(());
-        };
-        let bound = Bound {
-            job: self.job.get_untracked(),
-            step: step.id,
-        };
-        let id = self.begin_clock(&step.title, answer.compound(), spec, Some(bound));
-        let event = Event::Applied {
-            compound: answer.compound(),
-            clock: id,
-        };
-        self.add(Some(step.id), event, format!("clock of “{}”", step.title));
-        Ok(())
-    }
-
-    /// The compound is on a joint that belongs to no step.
-    ///
-    /// # Errors
-    /// The bottle taken may not be used.
-    pub fn put_on_free(self, name: &str, answer: &BondAnswer) -> Result<(), Refused> {
-        let Some(spec) = usable(answer)? else {
-            return Ok(());
-        };
-        let before = self.clocks.get_untracked();
-        self.begin_clock(name, answer.compound(), spec, None);
-        self.leave(format!("clock of “{name}”"), Inverse::Clocks(before));
-        Ok(())
-    }
-
-    /// The joint was opened again and the compound is on anew: its clock ends, another begins.
-    pub fn restart(self, id: ClockId) {
-        let before = self.clocks.get_untracked();
-        let Some(old) = before.iter().find(|clock| clock.id == id).cloned() else {
-            return;
-        };
-        self.end(id, Ended::Reopened);
-        let new = self.begin_clock(&old.name, old.compound.clone(), old.spec.clone(), old.bound);
-        let words = format!("restart of “{}”", old.name);
-        match old.bound {
-            Some(bound) if bound.job == self.job.get_untracked() => {
-                let remark = Event::Noted {
-                    about: None,
-                    words: "The joint was opened again.".to_owned(),
-                };
-                self.write(Some(bound.step), remark);
-                let event = Event::Applied {
-                    compound: old.compound,
-                    clock: new,
-                };
-                self.add(Some(bound.step), event, words);
-            }
-            _ => self.leave(words, Inverse::Clocks(before)),
-        }
-    }
-
-    /// Takes a clock out of sight: a finished one, or a free-standing one no longer wanted.
-    pub fn put_away(self, id: ClockId) {
-        let before = self.clocks.get_untracked();
-        let Some(clock) = before.iter().find(|clock| clock.id == id) else {
-            return;
-        };
-        let words = format!("putting away “{}”", clock.name);
-        self.silence(id);
-        self.end(id, Ended::PutAway);
-        self.leave(words, Inverse::Clocks(before));
-    }
-
     /// What waits to be heard is heard.
     pub fn silence_all(self) {
         self.ringing.set(Vec::new());
     }
 
-    fn silence(self, id: ClockId) {
+    pub(super) fn silence(self, id: ClockId) {
         self.ringing
             .update(|ringing| ringing.retain(|ring| ring.clock != id));
     }
@@ -197,67 +103,17 @@ impl Bench {
         self.keep_watch();
     }
 
-    pub(super) fn begin_clock(
-        self,
-        name: &str,
-        compound: String,
-        spec: CureSpec,
-        bound: Option<Bound>,
-    ) -> ClockId {
-        let id = self
-            .clocks
-            .with_untracked(|clocks| ClockId(clocks.iter().map(|c| c.id.0 + 1).max().unwrap_or(1)));
-        let clock = CureClock {
-            id,
-            name: name.to_owned(),
-            compound,
-            spec,
-            started: self.time(),
-            bound,
-            ended: None,
-        };
-        self.clocks.update(|clocks| clocks.push(clock));
-        self.keep_clocks();
-        id
+    /// The clocks that run.
+    pub(super) fn running(self) -> Vec<ClockId> {
+        self.clocks.with_untracked(|clocks| {
+            let running = clocks.iter().filter(|clock| clock.ended.is_none());
+            running.map(|clock| clock.id).collect()
+        })
     }
 
-    fn end(self, id: ClockId, how: Ended) {
-        self.clocks.update(|clocks| {
-            let clock = clocks.iter_mut().find(|clock| clock.id == id);
-            if let Some(clock) = clock {
-                clock.ended = Some(how);
-            }
-        });
-        self.keep_clocks();
-    }
-
-    /// A start is undone: the clock no longer counts, and the one it took over from counts again.
-    pub(super) fn undo_start(self, id: ClockId) {
-        self.clocks.update(|clocks| {
-            let bound = clocks
-                .iter()
-                .find(|clock| clock.id == id)
-                .and_then(|clock| clock.bound);
-            let before = |clock: &&mut CureClock| {
-                clock.id < id && clock.bound == bound && clock.ended == Some(Ended::Reopened)
-            };
-            let taken_over =
-                bound.and_then(|_| clocks.iter_mut().filter(before).max_by_key(|clock| clock.id));
-            if let Some(old) = taken_over {
-                old.ended = None;
-            }
-            if let Some(clock) = clocks.iter_mut().find(|clock| clock.id == id) {
-                clock.ended = Some(Ended::Undone);
-            }
-        });
-        self.silence(id);
-        self.keep_clocks();
-    }
-}
-
-fn usable(answer: &BondAnswer) -> Result<Option<CureSpec>, Refused> {
-    match &answer.refused {
-        Some(why) => Err(Refused::Bottle(why.clone())),
-        None => Ok(answer.spec.clone()),
+    /// A clock that ran before and runs no more is not heard.
+    pub(super) fn silence_but(self, running: &[ClockId], before: &[ClockId]) {
+        let ended = before.iter().filter(|id| !running.contains(id));
+        ended.for_each(|id| self.silence(*id));
     }
 }

@@ -1,19 +1,18 @@
 //! Files in and out: job sheets, tables of fasteners, and the whole bench as one file.
 
-use super::keep::{Jobs, VERSION};
-use super::{Bench, Inverse, JobHead, Settings};
-use crate::device::storage::StorageError;
-use crate::job::backup::{Change, Held, compare, merge_clocks, renumber_clocks};
-use crate::job::clock::CureClock;
+use super::{Bench, Restore, Settings};
+use crate::job::backup::{Held, compare};
 use crate::job::fasteners;
+use crate::job::forms::{self, form_of};
 use crate::job::json::{self, JsonError};
-use crate::job::progress::Progress;
-use crate::job::record::{Entry, Record};
+use crate::job::keep::{is_ours, record_name, sheet_name};
+use crate::job::record::Record;
+use crate::job::settings::PIECES;
 use crate::job::sheet::{JobId, Sheet, Step, StepId};
+use crate::job::state::Jobs;
 use crate::trade::moment::Moment;
 use reactive_graph::prelude::*;
 use serde::Deserialize;
-use serde::de::DeserializeOwned;
 use serde_json::Value;
 use std::collections::BTreeMap;
 use std::fmt;
@@ -21,10 +20,7 @@ use std::fmt;
 /// What a backup names itself.
 const FORM: &str = "halfcase backup";
 /// The version of its form.
-const BACKUP_VERSION: u32 = 1;
-
-/// What this phone last saw of its own clocks: no other phone's, nor an earlier day's, is put in its place.
-const THIS_PHONE: &str = "watch";
+const BACKUP_VERSION: u32 = 2;
 
 /// A backup file: every good thing in storage, each under its name, as it is stored.
 #[derive(Deserialize)]
@@ -95,25 +91,6 @@ pub enum Incoming {
     Backup(Box<Restore>),
 }
 
-/// A backup about to be taken in: what it would change, for the user to agree to.
-#[derive(Debug, Clone, PartialEq)]
-pub struct Restore {
-    /// When it was made.
-    pub made: Moment,
-    /// What each job would change; `take` may be switched.
-    pub changes: Vec<Change>,
-    /// Whether its settings (wrenches, ratings, shop) differ from those here.
-    pub settings_differ: bool,
-    /// Whether its settings are taken.
-    pub take_settings: bool,
-    settings: Option<Settings>,
-    jobs: Vec<Held>,
-    clocks: Vec<CureClock>,
-    at_hand: JobId,
-    /// Things this part of the app knows nothing of: taken where nothing of that name is here.
-    others: Vec<(String, u32, String)>,
-}
-
 impl Bench {
     /// Reads a chosen file: by what it holds, not by its name.
     ///
@@ -141,14 +118,10 @@ impl Bench {
 
     /// The whole bench as one text.
     pub fn backup_text(self) -> String {
-        // The example of a first visit is only in memory; a backup holds it all the same.
-        let things = self.shelves.with_value(|shelves| {
-            let id = self.job.get_untracked();
-            shelves.keep_first_sheet(id, &self.sheet.get_untracked()).ok();
-            shelves.keep_jobs(id, &self.jobs.get_untracked()).ok();
-            shelves.texts()
-        });
-        // Each thing goes in as it is stored, to the byte; names are ours and need no escapes.
+        let things = self
+            .state
+            .with_value(|state| self.shelves.with_value(|shelves| shelves.texts(state)));
+        // Each thing goes in as it is stored; names are ours and need no escapes.
         let things: Vec<String> = things
             .iter()
             .map(|(name, version, data)| format!("\"{name}\":{{\"version\":{version},\"data\":{data}}}"))
@@ -173,30 +146,26 @@ impl Bench {
     /// [`BackupError`]; nothing is changed.
     pub fn read_backup(self, text: &str) -> Result<Restore, BackupError> {
         let file = read_form(text)?;
-        let heads: Jobs = thing(&file, "jobs")?.ok_or(BackupError::NoJobs)?;
+        let heads: Jobs = thing(&file, "jobs", |_, text| json::read(text))?.ok_or(BackupError::NoJobs)?;
         let mut jobs = Vec::new();
         for head in heads.heads.iter().filter(|head| !head.deleted) {
-            let name = format!("job/{}", head.id.0);
-            let Some(sheet) = thing(&file, &name)? else {
+            let name = sheet_name(head.id);
+            let Some(mut sheet) = thing(&file, &name, |_, text| json::read::<Sheet>(text))? else {
                 continue;
             };
+            sheet.number();
             jobs.push(Held {
                 id: head.id,
                 archived: head.archived,
+                record: record_in(&file, head.id, &sheet)?,
                 sheet,
-                record: record_in(&file, head.id)?,
             });
         }
         if jobs.is_empty() {
             return Err(BackupError::NoJobs);
         }
-        let settings: Option<Settings> = thing(&file, "bench")?;
+        let settings = settings_in(&file)?;
         let mine = self.settings.get_untracked();
-        let own = |name: &String| {
-            ["jobs", "bench", "clocks", THIS_PHONE].contains(&name.as_str())
-                || name.starts_with("job/")
-                || name.starts_with("record/")
-        };
         Ok(Restore {
             made: file.made_ms,
             changes: compare(&self.held(), &jobs),
@@ -204,12 +173,12 @@ impl Bench {
             take_settings: settings.is_some() && mine == Settings::default(),
             settings,
             jobs,
-            clocks: thing(&file, "clocks")?.unwrap_or_default(),
+            clocks: thing(&file, "clocks", |_, text| json::read(text))?.unwrap_or_default(),
             at_hand: heads.at_hand,
             others: file
                 .things
                 .iter()
-                .filter(|(name, _)| !own(name))
+                .filter(|(name, _)| !is_ours(name))
                 .filter_map(|(name, thing)| {
                     Some((name.clone(), thing.version, json::write(&thing.data).ok()?))
                 })
@@ -217,126 +186,21 @@ impl Bench {
         })
     }
 
-    /// Takes in what was agreed to; all of it, or nothing where the browser refuses. Tells how many jobs came;
-    /// none where it was refused, which is said.
-    pub fn restore(self, restore: &Restore) -> Option<usize> {
-        let before = self.backup_text();
-        match self.try_restore(restore) {
-            Ok(count) => {
-                self.leave(
-                    "taking in the backup".to_owned(),
-                    Inverse::Everything(before.into()),
-                );
-                Some(count)
-            }
-            Err(error) => {
-                self.put_everything(&before);
-                self.say(error.to_string(), true);
-                None
-            }
-        }
-    }
-
-    fn try_restore(self, restore: &Restore) -> Result<usize, StorageError> {
-        let taken: Vec<&Change> = restore
-            .changes
-            .iter()
-            .filter(|change| change.take && change.can_take())
-            .collect();
-        let numbers = taken.iter().map(|change| (change.from, change.to)).collect();
-        let (clocks, clock_numbers) = self
-            .clocks
-            .with_untracked(|here| merge_clocks(here, &restore.clocks, &numbers));
-        let mut heads = self.jobs.get_untracked();
-        let mut at_hand = self.job.get_untracked();
-        self.shelves.with_value(|shelves| {
-            for change in &taken {
-                let Some(job) = restore.jobs.iter().find(|job| job.id == change.from) else {
-                    continue;
-                };
-                let file = renumber_clocks(&job.record, &clock_numbers);
-                // Where only the sheet was lost here, the record may have gone on since the backup.
-                let (_, here, _) = shelves.read_job(change.to);
-                let goes_on = here.entries().len() > file.entries().len()
-                    && here.entries().starts_with(job.record.entries());
-                let record = if goes_on { &here } else { &file };
-                shelves.keep_job(change.to, &job.sheet, record)?;
-                let head = JobHead {
-                    archived: job.archived,
-                    ..JobHead::new(change.to, &job.sheet.title)
-                };
-                match heads.iter_mut().find(|own| own.id == change.to) {
-                    Some(own) => *own = head,
-                    None => heads.push(head),
-                }
-                if change.from == restore.at_hand {
-                    at_hand = change.to;
-                }
-            }
-            shelves.keep_clocks(&clocks)?;
-            shelves.keep_jobs(at_hand, &heads)?;
-            if let Some(settings) = restore.settings.as_ref().filter(|_| restore.take_settings) {
-                shelves.keep_settings(settings)?;
-            }
-            let here: Vec<String> = shelves.texts().into_iter().map(|(name, ..)| name).collect();
-            let new = restore.others.iter().filter(|(name, ..)| !here.contains(name));
-            new.into_iter()
-                .try_for_each(|(name, version, data)| shelves.put_text(name, *version, data))
-        })?;
-        self.read_again();
-        Ok(taken.len())
-    }
-
-    /// Puts everything back as a backup's text has it.
-    pub(super) fn put_everything(self, text: &str) {
-        let Ok(file) = read_form(text) else { return };
-        let put = self.shelves.with_value(|shelves| {
-            shelves.forget_all();
-            file.things
-                .iter()
-                .filter(|(name, _)| *name != THIS_PHONE)
-                .try_for_each(|(name, thing)| {
-                    let data = json::write(&thing.data).map_err(|_| StorageError::Blocked)?;
-                    shelves.put_text(name, thing.version, &data)
-                })
-        });
-        self.kept_or_said(put);
-        // The watch over this phone's clock went with the rest.
-        self.keep_watch();
-        self.read_again();
-    }
-
-    /// Shows what is kept.
-    fn read_again(self) {
-        let left = self.shelves.with_value(super::Shelves::read);
-        self.jobs.set(left.jobs);
-        self.job.set(left.job);
-        self.progress.set(Progress::of(&left.record));
-        self.record.set(left.record);
-        self.sheet.set(left.sheet);
-        self.clocks.set(left.clocks);
-        self.settings.set(left.settings);
-    }
-
     /// Every job here, whole.
     fn held(self) -> Vec<Held> {
-        let at_hand = self.job.get_untracked();
-        let heads = self.jobs.get_untracked().into_iter();
-        let held = heads.filter_map(|head| {
-            let (sheet, record) = if head.id == at_hand {
-                (Some(self.sheet.get_untracked()), self.record.get_untracked())
-            } else {
-                let (sheet, record, _) = self.shelves.with_value(|shelves| shelves.read_job(head.id));
-                (sheet, record)
-            };
-            Some(Held {
-                id: head.id,
-                archived: head.archived,
-                sheet: sheet?,
-                record,
-            })
-        });
-        held.collect()
+        self.state.with_value(|state| {
+            let heads = state.jobs.heads.iter();
+            let held = heads.filter_map(|head| {
+                let job = state.files.get(&head.id)?;
+                Some(Held {
+                    id: head.id,
+                    archived: head.archived,
+                    sheet: job.sheet.clone(),
+                    record: job.record.clone(),
+                })
+            });
+            held.collect()
+        })
     }
 }
 
@@ -345,30 +209,55 @@ fn read_form(text: &str) -> Result<BackupFile, BackupError> {
     if file.form != FORM {
         return Err(BackupError::Foreign);
     }
-    if file.version > BACKUP_VERSION || file.things.values().any(|thing| thing.version > VERSION) {
+    let newer = |(name, thing): (&String, &Thing)| is_ours(name) && thing.version > form_of(name);
+    if file.version > BACKUP_VERSION || file.things.iter().any(newer) {
         return Err(BackupError::TooNew);
     }
     Ok(file)
 }
 
-/// A thing of the backup, where it has one of that name.
-fn thing<T: DeserializeOwned>(file: &BackupFile, name: &str) -> Result<Option<T>, BackupError> {
+/// A thing of the backup, where it has one of that name, read by its form.
+fn thing<T>(
+    file: &BackupFile,
+    name: &str,
+    read: impl FnOnce(u32, &str) -> Result<T, JsonError>,
+) -> Result<Option<T>, BackupError> {
     let Some(thing) = file.things.get(name) else {
         return Ok(None);
     };
-    json::from_value(&thing.data)
-        .map(Some)
-        .map_err(|error| BackupError::Thing {
-            name: name.to_owned(),
-            what: error.to_string(),
-        })
+    let refused = |error: JsonError| BackupError::Thing {
+        name: name.to_owned(),
+        what: error.to_string(),
+    };
+    let text = json::write(&thing.data).map_err(refused)?;
+    read(thing.version, &text).map(Some).map_err(refused)
 }
 
-fn record_in(file: &BackupFile, id: JobId) -> Result<Record, BackupError> {
-    let start = format!("record/{}/", id.0);
+fn record_in(file: &BackupFile, id: JobId, sheet: &Sheet) -> Result<Record, BackupError> {
+    let start = record_name(id);
     let mut entries = Vec::new();
     for name in file.things.keys().filter(|name| name.starts_with(&start)) {
-        entries.extend(thing::<Vec<Entry>>(file, name)?.unwrap_or_default());
+        let read = thing(file, name, |form, text| {
+            // Where it can't be read, the reader of today's form says why.
+            forms::entries(form, text, sheet).map_or_else(|| json::read(text), Ok)
+        })?;
+        entries.extend(read.unwrap_or_default());
     }
     Ok(Record::from_entries(entries))
+}
+
+/// The settings of all pieces in the file; none where it has none.
+fn settings_in(file: &BackupFile) -> Result<Option<Settings>, BackupError> {
+    let mut whole = serde_json::Map::new();
+    for piece in PIECES {
+        let part = thing(file, piece.name, |_, text| {
+            json::read::<Settings>(text)?;
+            json::read::<serde_json::Map<String, Value>>(text)
+        })?;
+        whole.extend(part.unwrap_or_default());
+    }
+    if whole.is_empty() {
+        return Ok(None);
+    }
+    Ok(forms::settings(whole))
 }

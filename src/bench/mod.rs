@@ -1,35 +1,21 @@
-//! The app's state: signals for the views to read, commands for them to send.
+//! The app's state as signals for the views to read, the keeping, and the phone around it. No rules:
+//! what a touch changes is decided by [`State::apply`].
 //!
-//! Data flows one way: touch → command → state → view. Every command that changes something keeps it
-//! at once and leaves a way back on the trail.
+//! Data flows one way: touch → [`Intent`] → transaction → state and storage → view.
 
-mod bottles;
 mod clocks;
-mod commands;
-mod desk;
 mod files;
-mod jobs;
-mod keep;
-mod lift;
-mod plan;
-mod seat;
-mod settings;
+mod seen;
+mod send;
 mod tamper;
-mod trail;
-mod work;
-mod wrenches;
 
+pub use crate::job::desk::{Desk, typed_words};
+pub use crate::job::keep::{Said, Shelves};
+pub use crate::job::settings::{LiftBench, Look, SeatBench, Settings};
+pub use crate::job::state::{Ask, Intent, JobHead, JobRefused, Now, ReadWith, Refused, Restore};
 pub use clocks::Ring;
-pub use commands::{Refused, WrenchSet};
-pub use desk::{Desk, typed_words};
-pub use files::{BackupError, Incoming, Restore};
-pub use jobs::JobRefused;
-pub use keep::{JobHead, Shelves};
-pub use lift::LiftBench;
-pub use seat::SeatBench;
-pub use settings::{Look, Settings};
-pub use trail::{Action, Inverse};
-pub use work::{ReadWith, entry_words};
+pub use files::{BackupError, Incoming};
+pub use seen::Seen;
 
 use crate::device::release::Kept;
 use crate::device::wake_lock::Awake;
@@ -38,44 +24,34 @@ use crate::job::gate::{Ground, Wait, waits};
 use crate::job::progress::Progress;
 use crate::job::record::Record;
 use crate::job::sheet::{JobId, Sheet, Step};
+use crate::job::state::{State, Touched};
 use crate::trade::moment::Moment;
 use reactive_graph::owner::{LocalStorage, StoredValue, expect_context};
 use reactive_graph::prelude::*;
 use reactive_graph::signal::RwSignal;
 use tamper::Watched;
 
-/// Something the app has to say: shown until it is put away.
-#[derive(Debug, Clone, PartialEq, Eq)]
-pub struct Said {
-    /// The sentence.
-    pub words: String,
-    /// Something went wrong, rather than merely happened.
-    pub trouble: bool,
-}
-
 /// The app's state. Copy it freely: it holds handles.
 #[derive(Clone, Copy)]
 pub struct Bench {
     /// The jobs on this bench.
-    pub jobs: RwSignal<Vec<JobHead>>,
+    pub jobs: Seen<Vec<JobHead>>,
     /// Which job is at hand.
-    pub job: RwSignal<JobId>,
+    pub job: Seen<JobId>,
     /// Its sheet.
-    pub sheet: RwSignal<Sheet>,
+    pub sheet: Seen<Sheet>,
     /// Its record.
-    pub record: RwSignal<Record>,
+    pub record: Seen<Record>,
     /// How far it is.
-    pub progress: RwSignal<Progress>,
+    pub progress: Seen<Progress>,
     /// Every cure clock.
-    pub clocks: RwSignal<Vec<CureClock>>,
+    pub clocks: Seen<Vec<CureClock>>,
     /// Wrenches, shop, ratings, look.
-    pub settings: RwSignal<Settings>,
+    pub settings: Seen<Settings>,
     /// The time, as of the last tick.
     pub now: RwSignal<Moment>,
     /// What the app has to say.
     pub said: RwSignal<Vec<Said>>,
-    /// The last actions, each with its way back.
-    pub trail: RwSignal<Vec<Action>>,
     /// Whether the release is kept for offline use.
     pub kept: RwSignal<Kept>,
     /// Whether the display stays awake.
@@ -84,34 +60,42 @@ pub struct Bench {
     pub ringing: RwSignal<Vec<Ring>>,
     /// The phone's clock has jumped so far ahead (ms), and the user has not said which is right.
     pub doubt: RwSignal<Option<i64>>,
+    state: StoredValue<State, LocalStorage>,
+    /// Follows every transaction: what undo would take back.
+    trail: Seen<State>,
     watched: StoredValue<Option<Watched>, LocalStorage>,
     shelves: StoredValue<Shelves, LocalStorage>,
     /// The phone's clock; [`Bench::time`] is ours.
     clock: fn() -> Moment,
+    /// Where an instant stands in the phone's calendar.
+    calendar_at: StoredValue<fn(Moment) -> Now, LocalStorage>,
 }
 
 impl Bench {
     /// The bench as it was left, or a first one with the example job.
     pub fn open(shelves: Shelves, clock: fn() -> Moment) -> Self {
         let left = shelves.read();
+        let state = StoredValue::new_local(left.state);
         let bench = Self {
-            jobs: RwSignal::new(left.jobs),
-            job: RwSignal::new(left.job),
-            progress: RwSignal::new(Progress::of(&left.record)),
-            sheet: RwSignal::new(left.sheet),
-            record: RwSignal::new(left.record),
-            clocks: RwSignal::new(left.clocks),
-            settings: RwSignal::new(left.settings),
+            jobs: Seen::new(state, |state| &state.jobs.heads),
+            job: Seen::new(state, |state| &state.jobs.at_hand),
+            sheet: Seen::new(state, |state| &state.job().sheet),
+            record: Seen::new(state, |state| &state.job().record),
+            progress: Seen::new(state, |state| &state.job().progress),
+            clocks: Seen::new(state, |state| &state.clocks),
+            settings: Seen::new(state, |state| &state.settings),
             now: RwSignal::new(clock()),
             said: RwSignal::new(left.said),
-            trail: RwSignal::new(Vec::new()),
             kept: RwSignal::new(Kept::Asking),
             awake: RwSignal::new(Awake::NotAsked),
             ringing: RwSignal::new(Vec::new()),
             doubt: RwSignal::new(None),
+            state,
+            trail: Seen::new(state, |state| state),
             watched: StoredValue::new_local(None),
             shelves: StoredValue::new_local(shelves),
             clock,
+            calendar_at: StoredValue::new_local(Now::utc),
         };
         bench.tick();
         bench
@@ -122,6 +106,11 @@ impl Bench {
         expect_context()
     }
 
+    /// Goes by the phone's own calendar from now on.
+    pub fn follow_calendar(self, at: fn(Moment) -> Now) {
+        self.calendar_at.set_value(at);
+    }
+
     /// Takes the time anew.
     pub fn tick(self) {
         let now = self.time();
@@ -130,6 +119,18 @@ impl Bench {
             self.ring_due(now);
             self.note_seen(now);
         }
+    }
+
+    /// Our time and its place in the phone's calendar.
+    pub fn right_now(self) -> Now {
+        let at = self.time();
+        self.calendar_at.with_value(|calendar| calendar(at))
+    }
+
+    /// The time shown, and its place in the phone's calendar; followed.
+    pub fn shown_now(self) -> Now {
+        let at = self.now.get();
+        self.calendar_at.with_value(|calendar| calendar(at))
     }
 
     /// Says something until it is put away; the same sentence isn't stacked.
@@ -144,29 +145,63 @@ impl Bench {
         });
     }
 
-    /// What `step` waits for now; reads the signals, so a view that calls it follows them.
-    pub fn waits(self, step: &Step) -> Vec<Wait> {
-        let now = self.now.get();
-        self.ground(|ground| waits(ground, step, now))
+    /// Shows the whole state, and what reads it here follows all of it, time included.
+    pub fn look<T>(self, look: impl FnOnce(&State, Now) -> T) -> T {
+        let now = self.shown_now();
+        self.job.follow();
+        self.sheet.follow();
+        self.progress.follow();
+        self.clocks.follow();
+        self.settings.follow();
+        self.state.with_value(|state| look(state, now))
     }
 
-    /// Shows `look` everything that gates and overviews go by; reads the signals.
+    /// What `step` waits for now; followed.
+    pub fn waits(self, step: &Step) -> Vec<Wait> {
+        self.look(|state, now| waits(state.ground(), step, now.at))
+    }
+
+    /// Shows `look` everything that gates and overviews go by; followed.
     pub fn ground<T>(self, look: impl FnOnce(Ground<'_>) -> T) -> T {
-        let job = self.job.get();
-        self.sheet.with(|sheet| {
-            self.progress.with(|progress| {
-                self.clocks.with(|clocks| {
-                    self.settings.with(|settings| {
-                        look(Ground {
-                            job,
-                            sheet,
-                            progress,
-                            clocks,
-                            shop: &settings.shop,
-                        })
-                    })
-                })
-            })
-        })
+        self.look(|state, _| look(state.ground()))
+    }
+
+    /// What undo would take back, in words; followed.
+    pub fn undoable(self) -> Option<String> {
+        self.trail.with(State::undoable)
+    }
+
+    /// The last actions that undo would take back one by one, newest first; followed.
+    pub fn history(self) -> Vec<(Moment, String)> {
+        self.trail.with(State::history)
+    }
+
+    /// Tells what follows the parts a transaction touched.
+    fn show(self, touched: Touched) {
+        let Touched {
+            jobs,
+            sheet,
+            record,
+            clocks,
+            settings,
+        } = touched;
+        if jobs {
+            self.jobs.changed();
+            self.job.changed();
+        }
+        if sheet {
+            self.sheet.changed();
+        }
+        if record {
+            self.record.changed();
+            self.progress.changed();
+        }
+        if clocks {
+            self.clocks.changed();
+        }
+        if settings {
+            self.settings.changed();
+        }
+        self.trail.changed();
     }
 }

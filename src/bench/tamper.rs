@@ -1,8 +1,8 @@
 //! Our time: the phone's clock, held where it jumped until the user says which is right.
 
-use super::Bench;
-use crate::job::record::Event;
-use crate::job::tamper::{Look, Watch, WatchKept, jump_words};
+use super::{Bench, Intent};
+use crate::job::record::PhoneClock;
+use crate::job::tamper::{Look, Watch, WatchKept};
 use crate::trade::moment::Moment;
 use reactive_graph::graph::untrack;
 use reactive_graph::prelude::*;
@@ -80,12 +80,11 @@ impl Bench {
         // Our time moves first, so that what is kept as seen is no later than it.
         self.tick();
         self.keep_watch();
-        let words = if phone_is_right {
-            "The phone’s clock was said to be right."
+        self.note_clock(if phone_is_right {
+            PhoneClock::Right
         } else {
-            "The phone’s clock was said to be wrong: cures go on by the time held here."
-        };
-        self.note_clock(words.to_owned());
+            PhoneClock::Wrong
+        });
     }
 
     /// Writes our time down now and then.
@@ -128,15 +127,15 @@ impl Bench {
         self.doubt.set(self.doubted());
         self.keep_watch();
         if let Some(ahead) = look.jumped {
-            self.note_clock(format!("{} Cures are held.", jump_words(ahead)));
+            self.note_clock(PhoneClock::Jumped(ahead));
         } else {
-            self.note_clock("The phone’s clock is in step again.".to_owned());
+            self.note_clock(PhoneClock::InStep);
         }
     }
 
     /// A line in the record that belongs to no step.
-    fn note_clock(self, words: String) {
-        self.write(None, Event::Noted { about: None, words });
+    fn note_clock(self, seen: PhoneClock) {
+        self.tell(self.send(Intent::PhoneClock(seen)));
     }
 
     /// Whether any joint is still curing.

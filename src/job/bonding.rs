@@ -1,6 +1,7 @@
 //! Choosing a compound by a few touches: the walk through the questions, and the answer as a card.
 
 use super::bottle::{Bottle, BottleId, with_activator};
+use super::record::Compound;
 use crate::trade::application::{
     AnswerError, Application, DONT_KNOW, JointKind, Question, answer, questions,
 };
@@ -177,8 +178,19 @@ impl BondAnswer {
         self.recommendation.class.map_or("nothing", CompoundClass::name)
     }
 
-    /// What goes on, for the record: the class and the bottle.
-    pub fn compound(&self) -> String {
+    /// What goes on, for the record: the class and the bottle; none where nothing does.
+    pub fn compound(&self) -> Option<Compound> {
+        match &self.bottle {
+            Some(bottle) => Some(Compound::Bottle {
+                class: bottle.class,
+                name: bottle.name.clone(),
+            }),
+            None => self.recommendation.class.map(Compound::Class),
+        }
+    }
+
+    /// What goes on, in words.
+    pub fn compound_words(&self) -> String {
         match &self.bottle {
             Some(bottle) => format!("{} “{}”", bottle.class.name(), bottle.name),
             None => self.title().to_owned(),

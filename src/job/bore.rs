@@ -1,7 +1,9 @@
 //! What the readings of a bore's grid say: size, out-of-round, taper, clearance, each against its limit.
 
+use super::id::ReadingId;
 use super::progress::StepProgress;
-use super::work::{Bore, DEPTH_WORDS, DIRECTION_WORDS, Limit, grid_name};
+use super::reading::What;
+use super::work::Bore;
 use crate::trade::growth::{GrowthError, Instrument, size_at_20};
 use crate::trade::material::Material;
 use crate::trade::measure::{Allowed, DiameterGrid, MeasureError, MeasureVerdict, Shape, clearance};
@@ -36,14 +38,10 @@ pub struct BoreAnswer {
     pub trouble: Option<String>,
 }
 
-/// What a limit says of a value.
-pub fn verdict(limit: &Limit, value: f64) -> &'static str {
-    if limit.least.is_none() && limit.most.is_none() {
-        "noted"
-    } else if limit.holds(value) {
-        "within limits"
-    } else {
-        "outside limits"
+impl BoreAnswer {
+    /// Whether any size is outside its limit.
+    pub fn outside(&self) -> bool {
+        self.judged.iter().any(|line| line.outside)
     }
 }
 
@@ -61,7 +59,7 @@ pub fn limit_words(least: Option<f64>, most: Option<f64>, unit: &str) -> String 
 /// Works a bore out from the readings of its step.
 pub fn answer(bore: &Bore, progress: &StepProgress) -> BoreAnswer {
     let mut judged = Vec::new();
-    let shape = match grid(&bore.name, bore.material, progress).shape() {
+    let shape = match grid(bore.id, false, bore.material, progress).shape() {
         Ok(shape) => shape,
         Err(error) => {
             return BoreAnswer {
@@ -81,7 +79,7 @@ pub fn answer(bore: &Bore, progress: &StepProgress) -> BoreAnswer {
     ));
     judged.push(judge("taper", shape.taper, None, bore.taper_mm));
     let trouble = bore.journal.as_ref().and_then(|journal| {
-        match grid(&journal.name, journal.material, progress).shape() {
+        match grid(bore.id, true, journal.material, progress).shape() {
             Ok(inner) => {
                 judged.extend(clearances(
                     &shape,
@@ -108,11 +106,16 @@ fn clearances(bore: &Shape, journal: &Shape, least: Option<f64>, most: Option<f6
     ]
 }
 
-/// The grid of that name as far as it has been read, each reading carried to 20 °C from the temperature
+/// The grid of that bore, or of its journal, as far as it has been read, each reading carried to 20 °C from the temperature
 /// noted with it; where none was, from the first noted in the grid.
-fn grid(name: &str, material: Material, progress: &StepProgress) -> DiameterGrid {
+fn grid(bore: ReadingId, journal: bool, material: Material, progress: &StepProgress) -> DiameterGrid {
     let reading = |depth: usize, way: usize| {
-        progress.reading(&grid_name(name, DEPTH_WORDS[depth], DIRECTION_WORDS[way]))
+        progress.reading(&What::Place {
+            bore,
+            journal,
+            depth: depth as u8,
+            way: way as u8,
+        })
     };
     let noted_c = [0, 1, 2]
         .into_iter()

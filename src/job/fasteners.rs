@@ -345,6 +345,7 @@ impl Line<'_> {
             .map_or_else(|| format!("{count} × {size}"), str::to_owned);
         let parts = self.cell(Column::Bag).map(|bag| Part {
             id: PartId(1),
+            own: true,
             name: size,
             count: count as u32,
             new_part: fasten.reuse == Reuse::New,

@@ -3,13 +3,14 @@
 use super::adapter::{Adapter, raised};
 use super::answer::{self, TorqueAnswer};
 use super::progress::StepProgress;
+use super::reading::What;
+use super::record::Goal;
 use super::work::Fasten;
 use crate::trade::quantity::{Torque, TorqueStatement, parse_torque};
 use crate::trade::stages::{Prevailing, Stage, prevailing_added};
 use crate::trade::wrench::Wrench;
-
-/// The name under which a nut's running torque stands in the record.
-pub const RUNNING: &str = "running torque";
+use uom::si::length::millimeter;
+use uom::si::torque::newton_meter;
 
 /// What a pass asks for.
 #[derive(Debug, Clone, PartialEq)]
@@ -32,6 +33,18 @@ impl Fasten {
         };
         let added = running.filter(|running| self.takes(*running));
         Asked::Torque(added.map_or(statement, |running| raised(&statement, running)))
+    }
+
+    /// What that pass is to bring a fastener to, by the plan alone.
+    pub fn goal(&self, pass: usize) -> Goal {
+        let thread_mm = self.thread.major().get::<millimeter>();
+        match self.asked(pass, None) {
+            Asked::Angle(degrees) => Goal::Turn { degrees, thread_mm },
+            Asked::Torque(statement) => Goal::Torque {
+                newton_metres: statement.torque().get::<newton_meter>(),
+                thread_mm,
+            },
+        }
     }
 
     /// Whether a running torque is added. The whole torque decides for every pass: by its own share a
@@ -75,6 +88,48 @@ impl Fasten {
     }
 }
 
+/// Two torques that differ by less are one, said in two units and rounded (common practice, no source).
+const SAME_SHARE: f64 = 0.005;
+
+impl Goal {
+    /// Whether both ask for the same.
+    pub fn is(self, other: Goal) -> bool {
+        match (self, other) {
+            (
+                Self::Torque {
+                    newton_metres: a,
+                    thread_mm: b,
+                },
+                Self::Torque {
+                    newton_metres: c,
+                    thread_mm: d,
+                },
+            ) => (a - c).abs() <= SAME_SHARE * a.abs() && b == d,
+            (
+                Self::Turn {
+                    degrees: a,
+                    thread_mm: b,
+                },
+                Self::Turn {
+                    degrees: c,
+                    thread_mm: d,
+                },
+            ) => (a, b) == (c, d),
+            _ => false,
+        }
+    }
+
+    /// Whether this is at least as tight: a turn after a torque is tighter than any torque.
+    pub fn above(self, other: Goal) -> bool {
+        match (self, other) {
+            (Self::Torque { newton_metres: a, .. }, Self::Torque { newton_metres: b, .. }) => a >= b,
+            (Self::Turn { degrees: a, .. }, Self::Turn { degrees: b, .. }) => a >= b,
+            (Self::Turn { .. }, Self::Torque { .. }) => true,
+            (Self::Torque { .. }, Self::Turn { .. }) => false,
+        }
+    }
+}
+
 /// The statement with the nut's running torque added where it counts, and the reckoning behind it.
 ///
 /// # Errors
@@ -113,7 +168,7 @@ pub fn running_words(statement: &TorqueStatement, running: Torque) -> String {
 
 /// The running torque last measured in a step.
 pub fn running(progress: &StepProgress) -> Option<Torque> {
-    let reading = progress.reading(RUNNING)?;
+    let reading = progress.reading(&What::Running)?;
     let statement = parse_torque(&format!("{} {}", reading.value, reading.unit), None).ok()?;
     Some(statement.torque())
 }

@@ -1,7 +1,8 @@
 //! The gate: why a fill, start or load step is shut, and when it opens.
 
 use super::clock::{ClockId, CureClock};
-use super::progress::Progress;
+use super::progress::{Progress, Status, StepProgress};
+use super::reading::{self, What};
 use super::sheet::{JobId, Sheet, Step, StepId};
 use super::work::Work;
 use crate::trade::cure::{Milestone, NoCure, ShopHistory};
@@ -18,6 +19,9 @@ pub enum Wait {
     Cure { clock: ClockId, until: Moment },
     /// A joint does not cure as things are.
     Stalled { clock: ClockId, why: NoCure },
+    /// A reading of that closed step is outside its limits as the plan now has them, and no reason was
+    /// given.
+    OutsideLimits { step: StepId, what: What },
 }
 
 /// What the gate looks at.
@@ -50,7 +54,7 @@ pub fn waits(ground: Ground<'_>, step: &Step, now: Moment) -> Vec<Wait> {
 /// Whether `step` was opened by hand and something it would wait for has still not cured.
 pub fn opened_uncured(ground: Ground<'_>, step: &Step, now: Moment) -> bool {
     let own = ground.progress.step(step.id);
-    let cures = |wait: &Wait| !matches!(wait, Wait::Step(_));
+    let cures = |wait: &Wait| !matches!(wait, Wait::Step(_) | Wait::OutsideLimits { .. });
     own.overridden && !own.closed() && would_wait(ground, step, now).iter().any(cures)
 }
 
@@ -58,14 +62,21 @@ fn would_wait(ground: Ground<'_>, step: &Step, now: Moment) -> Vec<Wait> {
     let Some(milestone) = step.needs_cured() else {
         return Vec::new();
     };
-    let all = matches!(step.work, Work::Fill(_));
-    ground
-        .sheet
-        .before(step.id)
-        .iter()
-        .filter(|earlier| all || step.waits_for.contains(&earlier.id))
+    waited_for(ground.sheet, step)
         .flat_map(|earlier| waits_on(ground, earlier, milestone, now))
         .collect()
+}
+
+/// The earlier steps that `step` waits for: all of them before a fill, else those it names.
+pub fn waited_for<'a>(sheet: &'a Sheet, step: &'a Step) -> impl Iterator<Item = &'a Step> {
+    let all = matches!(step.work, Work::Fill(_));
+    let before = sheet.before(step.id).iter();
+    before.filter(move |earlier| all || step.waits_for.contains(&earlier.id))
+}
+
+/// Whether that step was done although its compound's clock was never started: nobody knows when it cures.
+pub fn unstarted(step: &Step, progress: &StepProgress, clocks: bool) -> bool {
+    !clocks && matches!(progress.status, Status::Done(_)) && step.work.cures()
 }
 
 /// When everything known to be curing is done; `None` while something has no end in sight.
@@ -96,8 +107,18 @@ fn waits_on(ground: Ground<'_>, earlier: &Step, milestone: Milestone, now: Momen
                     .is_some_and(|b| b.job == ground.job && b.step == earlier.id)
         })
         .collect();
-    if running.is_empty() && progress.closed() && earlier.work.cures() && !is_skipped(&progress) {
+    if unstarted(earlier, &progress, !running.is_empty()) {
         found.push(Wait::ClockNotStarted(earlier.id));
+    }
+    if matches!(progress.status, Status::Done(_)) {
+        found.extend(
+            reading::broken(earlier, &progress)
+                .into_iter()
+                .map(|what| Wait::OutsideLimits {
+                    step: earlier.id,
+                    what,
+                }),
+        );
     }
     found.extend(
         running
@@ -112,8 +133,4 @@ fn waits_on(ground: Ground<'_>, earlier: &Step, milestone: Milestone, now: Momen
             }),
     );
     found
-}
-
-fn is_skipped(progress: &super::progress::StepProgress) -> bool {
-    matches!(progress.status, super::progress::Status::Skipped(_))
 }

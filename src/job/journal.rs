@@ -1,10 +1,19 @@
 //! The record as it is read: one line an entry, remarks beside the line they are about.
 
 use super::clock::CureClock;
-use super::record::{Entry, EntryId, Event, Record};
+use super::lifting::{self, Hoist};
+use super::progress::Progress;
+use super::record::{Compound, Entry, EntryId, Event, Facts, PhoneClock, Record, SetTo, Setting};
+use super::seating;
 use super::sheet::{Sheet, StepId};
+use super::tamper::jump_words;
+use super::work::Work;
+use crate::trade::caution;
 use crate::trade::moment::Moment;
+use crate::trade::quantity::{Mass, MassUnit, ThermodynamicTemperature, fixed};
 use std::collections::{BTreeMap, BTreeSet};
+use uom::si::mass::kilogram;
+use uom::si::thermodynamic_temperature::degree_celsius;
 
 /// What of the record is shown.
 #[derive(Debug, Clone, Copy, Default, PartialEq, Eq)]
@@ -40,14 +49,15 @@ impl Filter {
 
     fn takes(self, event: &Event) -> bool {
         let kind = match event {
-            Event::Tallied { .. } => Self::Torque,
-            Event::Applied { .. } => Self::Compound,
-            Event::Measured { .. } | Event::Felt { .. } => Self::Reading,
+            Event::Tallied { .. } | Event::Loosened => Self::Torque,
+            Event::Applied { .. } | Event::JointOpened => Self::Compound,
+            Event::Measured { .. } | Event::Accepted { .. } | Event::Felt { .. } => Self::Reading,
             Event::Placed { .. } => Self::Parts,
-            Event::Noted { .. } | Event::TakenBack { .. } => Self::Remarks,
+            Event::Noted { .. } | Event::TakenBack { .. } | Event::PhoneClock(_) => Self::Remarks,
             Event::Acknowledged { .. }
             | Event::Done { .. }
             | Event::Skipped { .. }
+            | Event::Reopened
             | Event::Overridden { .. }
             | Event::JobClosed => Self::Steps,
         };
@@ -124,7 +134,7 @@ pub fn journal(record: &Record, sheet: &Sheet, filter: Filter, step: Option<Step
                 Some((number, title)) => format!("{number} {title}"),
                 None => "a step no longer in the plan".to_owned(),
             }),
-            what: words(entry),
+            what: words(entry, sheet),
             taken_back: back.contains(&entry.id),
             remarks: remarks.get(&entry.id).cloned().unwrap_or_default(),
         });
@@ -140,27 +150,84 @@ fn signed(words: &str, who: &str) -> String {
     }
 }
 
-/// An entry in words.
-pub fn words(entry: &Entry) -> String {
-    match &entry.event {
-        Event::Acknowledged { words, .. } => format!("caution acknowledged: {words}"),
-        Event::Tallied {
-            pass,
-            place,
+/// A setting in figures: "86 in·lb", "60 °".
+pub fn setting_words(to: SetTo) -> String {
+    match to {
+        SetTo::Torque {
             value,
             unit,
-            tool,
-        } => {
-            let with = if tool.is_empty() {
-                String::new()
-            } else {
-                format!(" with {tool}")
-            };
-            format!("bolt {}, pass {}: {value} {unit}{with}", place + 1, pass + 1)
+            decimals,
+        } => format!("{} {}", fixed(value, decimals), unit.symbol()),
+        SetTo::Turn(degrees) => format!("{degrees} °"),
+    }
+}
+
+/// A setting with its tool: "86 in·lb with Small".
+fn set_words(set: &Setting) -> String {
+    let to = setting_words(set.to);
+    match (set.tool.as_str(), set.adapter) {
+        ("", _) => to,
+        (tool, false) => format!("{to} with {tool}"),
+        (tool, true) => format!("{to} with {tool} with an adapter"),
+    }
+}
+
+/// What went on, in words: "medium-strength threadlocker “shelf 2”".
+pub fn compound_words(compound: &Compound) -> String {
+    match compound {
+        Compound::Class(class) => class.name().to_owned(),
+        Compound::Bottle { class, name } => format!("{} “{name}”", class.name()),
+        Compound::Words(words) => words.clone(),
+    }
+}
+
+/// What was worked out when a step was closed, in words.
+fn facts_words(facts: &Facts) -> String {
+    match facts {
+        Facts::Seat { seat, room_c } => {
+            let room = room_c.map(ThermodynamicTemperature::new::<degree_celsius>);
+            seating::answer(seat, room).map_or(String::new(), |answer| seating::words::summary(&answer))
         }
-        Event::Applied { compound, .. } => format!("{compound} put on, clock started"),
+        Facts::Lift {
+            lift,
+            rating_kg,
+            boom,
+        } => {
+            let hoist = Hoist {
+                boom,
+                rating: rating_kg.map(Mass::new::<kilogram>),
+            };
+            lifting::words::summary(lift, &lifting::answer(lift, hoist), MassUnit::Kilogram)
+        }
+    }
+}
+
+/// What a caution of that id says; its id where there is no such rule any more.
+fn caution_words(id: &str) -> String {
+    match caution::by_id(id) {
+        Some(rule) => format!("{} {}", rule.danger, rule.act),
+        None => id.to_owned(),
+    }
+}
+
+/// An entry in words, by its sheet as planned now.
+pub fn words(entry: &Entry, sheet: &Sheet) -> String {
+    let step = entry.step.and_then(|id| sheet.step(id));
+    let also = |words: String| match entry.was.as_str() {
+        "" => words,
+        was => format!("{words}: {was}"),
+    };
+    match &entry.event {
+        Event::Acknowledged { .. } if !entry.was.is_empty() => format!("caution acknowledged: {}", entry.was),
+        Event::Acknowledged { caution } => format!("caution acknowledged: {}", caution_words(caution)),
+        Event::Tallied { pass, place, set, .. } => {
+            format!("bolt {}, pass {}: {}", place + 1, pass + 1, set_words(set))
+        }
+        Event::Loosened => "all loosened, to be torqued again".to_owned(),
+        Event::Applied { compound, .. } => format!("{} put on, clock started", compound_words(compound)),
+        Event::JointOpened => "The joint was opened again.".to_owned(),
         Event::Measured {
-            name,
+            what,
             value,
             unit,
             tool,
@@ -174,20 +241,49 @@ pub fn words(entry: &Entry) -> String {
             };
             let at = at_c.map_or(String::new(), |at| format!(", at {at} °C"));
             let value = format!("{value} {unit}");
-            format!("{name}: {}{with}{at}: {verdict}", value.trim_end())
+            let read = format!("{}: {}{with}{at}", what.name(step), value.trim_end());
+            let verdict = if entry.was.is_empty() {
+                verdict.words()
+            } else {
+                entry.was.as_str()
+            };
+            format!("{read}: {verdict}")
         }
-        Event::Felt { what, tight_at } if tight_at.is_empty() => format!("{what}: spins freely"),
-        Event::Felt { what, tight_at } => format!("{what}: tight {tight_at}"),
+        Event::Accepted { what, reason } => {
+            let name = step.map_or_else(|| what.name(None), |step| what.judged_name(step));
+            format!("{name}: outside limits, accepted: {reason}")
+        }
+        Event::Felt { tight_at } => {
+            let what = match step.map(|step| &step.work) {
+                _ if !entry.was.is_empty() => entry.was.clone(),
+                Some(Work::Turn(turn)) => turn.what.clone(),
+                _ => String::new(),
+            };
+            if tight_at.is_empty() {
+                format!("{what}: spins freely")
+            } else {
+                format!("{what}: tight {tight_at}")
+            }
+        }
         Event::Placed {
-            name,
+            part,
             place,
             here,
             of,
-            ..
-        } => format!("{name}: {}, {here} of {of} counted", place.words()),
-        Event::Done { summary } if summary.is_empty() => "step done".to_owned(),
-        Event::Done { summary } => format!("step done: {summary}"),
+        } => {
+            let name = match step.and_then(|step| super::parts::name(step, *part)) {
+                Some(name) => name,
+                None if entry.was.is_empty() => "a part no longer in the plan".to_owned(),
+                None => entry.was.clone(),
+            };
+            format!("{name}: {}, {here} of {of} counted", place.words())
+        }
+        Event::Done { facts } => match facts.as_ref().map(facts_words).filter(|words| !words.is_empty()) {
+            Some(facts) => format!("step done: {facts}"),
+            None => also("step done".to_owned()),
+        },
         Event::Skipped { reason } => format!("step left out: {reason}"),
+        Event::Reopened => "step opened again".to_owned(),
         Event::Overridden { reason } => format!("opened by hand: {reason}"),
         Event::TakenBack { entry } => format!("entry {} taken back", entry.0 + 1),
         Event::Noted {
@@ -195,6 +291,14 @@ pub fn words(entry: &Entry) -> String {
             words,
         } => format!("on entry {}: {words}", about.0 + 1),
         Event::Noted { about: None, words } => words.clone(),
+        Event::PhoneClock(PhoneClock::Jumped(ahead_ms)) => {
+            format!("{} Cures are held.", jump_words(*ahead_ms))
+        }
+        Event::PhoneClock(PhoneClock::InStep) => "The phone’s clock is in step again.".to_owned(),
+        Event::PhoneClock(PhoneClock::Right) => "The phone’s clock was said to be right.".to_owned(),
+        Event::PhoneClock(PhoneClock::Wrong) => {
+            "The phone’s clock was said to be wrong: cures go on by the time held here.".to_owned()
+        }
         Event::JobClosed => "job closed".to_owned(),
     }
 }
@@ -220,32 +324,40 @@ pub struct TorqueRow {
 
 /// The torque table of the printed sheet, every fasten step once.
 pub fn torque_table(record: &Record, sheet: &Sheet) -> Vec<TorqueRow> {
+    // Since they were last loosened: what was done before holds no more.
     let mut tallies: BTreeMap<StepId, Vec<&Entry>> = BTreeMap::new();
     for entry in record.standing() {
-        if let (Some(step), Event::Tallied { .. }) = (entry.step, &entry.event) {
-            tallies.entry(step).or_default().push(entry);
+        match (entry.step, &entry.event) {
+            (Some(step), Event::Tallied { .. }) => tallies.entry(step).or_default().push(entry),
+            (Some(step), Event::Loosened) => drop(tallies.remove(&step)),
+            _ => {}
         }
     }
+    let progress = Progress::of(record);
     let fasten_steps = sheet
         .steps
         .iter()
         .zip(1..)
         .filter_map(|(step, number)| match &step.work {
-            super::work::Work::Fasten(fasten) => Some((step, number, fasten)),
+            Work::Fasten(fasten) => Some((step, number, fasten)),
             _ => None,
         });
     fasten_steps
         .map(|(step, number, fasten)| {
             let done = tallies.get(&step.id).map(Vec::as_slice).unwrap_or_default();
             let last_pass = fasten.pass_count().saturating_sub(1);
+            let stands = progress.step(step.id).tallied(fasten);
             let set = done.iter().filter_map(|entry| match &entry.event {
-                Event::Tallied {
-                    pass,
-                    value,
-                    unit,
-                    tool,
-                    ..
-                } if *pass == last_pass => Some(format!("{value} {unit} {tool}").trim_end().to_owned()),
+                Event::Tallied { pass, place, set, .. }
+                    if *pass == last_pass && stands.contains(&(*pass, *place)) =>
+                {
+                    let adapter = if set.adapter { " with an adapter" } else { "" };
+                    Some(
+                        format!("{} {}{adapter}", setting_words(set.to), set.tool)
+                            .trim_end()
+                            .to_owned(),
+                    )
+                }
                 _ => None,
             });
             TorqueRow {
@@ -253,7 +365,7 @@ pub fn torque_table(record: &Record, sheet: &Sheet) -> Vec<TorqueRow> {
                 fastener: format!("{} × {}", fasten.layout.count(), super::bag::size_words(fasten)),
                 manual: fasten.torque.text(),
                 set: each_once(set),
-                tallied: format!("{} of {}", done.len(), fasten.tally_count()),
+                tallied: format!("{} of {}", stands.len(), fasten.tally_count()),
                 at: done.last().map(|entry| entry.at),
                 who: each_once(done.iter().map(|entry| entry.who.clone())),
             }
@@ -271,7 +383,7 @@ pub fn compounds<'a>(record: &'a Record, clocks: &'a [CureClock]) -> Vec<(String
                     .iter()
                     .find(|own| own.id == *clock)
                     .map_or("", |own| own.name.as_str());
-                Some((joint.to_owned(), compound.clone(), entry.at))
+                Some((joint.to_owned(), compound_words(compound), entry.at))
             }
             _ => None,
         })

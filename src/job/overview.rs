@@ -1,6 +1,6 @@
 //! The whole job at a glance: what is done, what is next, what blocks, how long is left.
 
-use super::gate::{Ground, Wait, waits};
+use super::gate::{Ground, Wait, unstarted, waited_for, waits};
 use super::progress::Status;
 use super::sheet::{Step, StepId};
 use super::work::Work;
@@ -174,18 +174,10 @@ fn opens(
     milestone: Milestone,
     curing: &BTreeMap<StepId, Vec<(CureSpec, Moment)>>,
 ) -> Option<Moment> {
-    let all = matches!(step.work, Work::Fill(_));
     let mut latest = Moment(i64::MIN);
-    for earlier in ground.sheet.before(step.id) {
-        if !all && !step.waits_for.contains(&earlier.id) {
-            continue;
-        }
-        let done = ground
-            .progress
-            .touched(earlier.id)
-            .is_some_and(|step| matches!(step.status, Status::Done(_)));
-        if done && earlier.work.cures() && !curing.contains_key(&earlier.id) {
-            // Its clock was never started: nobody knows when.
+    for earlier in waited_for(ground.sheet, step) {
+        let progress = ground.progress.step(earlier.id);
+        if unstarted(earlier, &progress, curing.contains_key(&earlier.id)) {
             return None;
         }
         for (spec, started) in curing.get(&earlier.id).into_iter().flatten() {

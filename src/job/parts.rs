@@ -54,6 +54,16 @@ impl PartPlace {
     }
 }
 
+/// What the record knows a part of a step by.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
+pub enum PartKey {
+    /// What the step's work itself names: its fasteners, its bearing.
+    Own,
+    /// One of the parts it needs beyond that.
+    More(PartId),
+}
+
 /// A part a step needs beyond what its work names.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 pub struct Part {
@@ -71,6 +81,9 @@ pub struct Part {
     /// Where it is as the job is planned.
     #[serde(default)]
     pub place: PartPlace,
+    /// It is what the work itself names, and only tells where that is.
+    #[serde(default, skip_serializing_if = "std::ops::Not::not")]
+    pub own: bool,
 }
 
 fn one() -> u32 {
@@ -91,10 +104,10 @@ pub struct PartState {
 /// One line of the list.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Listed {
-    /// What the record knows it by.
-    pub key: String,
     /// The step that needs it.
     pub step: StepId,
+    /// What the record knows it by.
+    pub key: PartKey,
     /// What it is.
     pub name: String,
     /// How many are needed.
@@ -196,7 +209,7 @@ pub fn list(sheet: &Sheet, progress: &Progress) -> Vec<Listed> {
 
 /// A part as planned, brought up to what the record says; one whose step is done is in the machine.
 fn seen(mut part: Listed, progress: &Progress, step_done: bool) -> Listed {
-    if let Some(state) = progress.parts.get(&part.key) {
+    if let Some(state) = progress.parts.get(&(part.step, part.key)) {
         part.sent |= state.sent;
         part.place = state.place.clone();
         part.here = state.here;
@@ -210,8 +223,8 @@ fn seen(mut part: Listed, progress: &Progress, step_done: bool) -> Listed {
 
 /// What one step needs, as planned.
 fn of_step(step: &Step) -> Vec<Listed> {
-    let line = |name: &str, of: u32, new_part: bool, place: PartPlace| Listed {
-        key: format!("{}:{name}", step.id.0),
+    let line = |key: PartKey, name: &str, of: u32, new_part: bool, place: PartPlace| Listed {
+        key,
         step: step.id,
         name: name.to_owned(),
         of: of.max(1),
@@ -221,37 +234,54 @@ fn of_step(step: &Step) -> Vec<Listed> {
         place,
         here: 0,
     };
+    let named = |part: &str, new_part| {
+        (!part.is_empty()).then(|| line(PartKey::Own, part, 1, new_part, PartPlace::NotSaid))
+    };
     let own = match &step.work {
-        Work::Fit(fit) if !fit.part.is_empty() => Some(line(&fit.part, 1, fit.new_part, PartPlace::NotSaid)),
-        Work::Seat(seat) if !seat.part.is_empty() => Some(line(&seat.part, 1, false, PartPlace::NotSaid)),
+        Work::Fit(fit) => named(&fit.part, fit.new_part),
+        Work::Seat(seat) => named(&seat.part, false),
         Work::Fasten(fasten) => Some(Listed {
             fastener: true,
             ..line(
+                PartKey::Own,
                 &super::bag::size_words(fasten),
                 fasten.layout.count() as u32,
                 fasten.reuse == Reuse::New,
                 PartPlace::NotSaid,
             )
         }),
-        _ => None,
+        Work::Clean(_) | Work::Check(_) | Work::Bond(_) | Work::Lift(_) | Work::Turn(_) | Work::Fill(_) => {
+            None
+        }
     };
-    let more = step
-        .parts
-        .iter()
-        .map(|part| line(&part.name, part.count, part.new_part, part.place.clone()));
-    // The same part planned twice in one step is one line: the record knows it by its name.
-    let mut lines: Vec<Listed> = Vec::new();
-    for part in own.into_iter().chain(more) {
-        match lines.iter_mut().find(|line| line.key == part.key) {
-            Some(line) if line.fastener => {
-                // "M6 × 4, in bag 3" said again under parts only tells where they are.
-                line.new_part |= part.new_part;
-                line.sent |= part.sent;
-                line.place = part.place;
+    let mut lines: Vec<Listed> = own.into_iter().collect();
+    for part in &step.parts {
+        match lines.first_mut() {
+            Some(own) if part.own && own.key == PartKey::Own => {
+                own.new_part |= part.new_part;
+                own.sent |= part.place == PartPlace::AtShop;
+                own.place = part.place.clone();
             }
-            Some(line) => line.of = line.of.saturating_add(part.of),
-            None => lines.push(part),
+            _ => lines.push(line(
+                PartKey::More(part.id),
+                &part.name,
+                part.count,
+                part.new_part,
+                part.place.clone(),
+            )),
         }
     }
     lines
+}
+
+/// What a part of a step is called, as planned now.
+pub fn name(step: &Step, key: PartKey) -> Option<String> {
+    let part = of_step(step).into_iter().find(|line| line.key == key)?;
+    Some(part.name)
+}
+
+/// The part of a step that form 1 knew by that name.
+pub fn by_name(step: &Step, name: &str) -> Option<PartKey> {
+    let own = of_step(step).into_iter().find(|line| line.name == name);
+    own.map(|line| line.key)
 }

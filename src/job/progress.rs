@@ -1,10 +1,11 @@
 //! How far a job is: always worked out from its record, never stored beside it.
 
 use super::clock::ClockId;
-use super::parts::{PartPlace, PartState};
-use super::record::{Entry, Event, Record};
+use super::parts::{PartKey, PartPlace, PartState};
+use super::reading::{Verdict, What};
+use super::record::{Entry, Event, Goal, Record};
 use super::sheet::{Sheet, Step, StepId};
-use super::work::Work;
+use super::work::{Fasten, Work};
 use crate::trade::moment::Moment;
 use std::collections::{BTreeMap, BTreeSet};
 
@@ -24,13 +25,13 @@ pub enum Status {
 #[derive(Debug, Clone, PartialEq)]
 pub struct Reading {
     /// What was measured.
-    pub name: String,
+    pub what: What,
     /// Its number, in `unit`.
     pub value: f64,
     /// The unit's symbol.
     pub unit: String,
     /// What the limits said.
-    pub verdict: String,
+    pub verdict: Verdict,
     /// What it was read with.
     pub tool: String,
     /// The temperature it was read at, °C.
@@ -44,12 +45,15 @@ pub struct StepProgress {
     pub status: Status,
     /// Cautions acknowledged, by id.
     pub acknowledged: BTreeSet<String>,
-    /// Fasteners brought to torque: (pass, place).
-    pub tallied: BTreeSet<(usize, usize)>,
+    /// Fasteners brought to torque since they were last loosened: (pass, place), and what for; nothing
+    /// is known of that in lines of form 1.
+    pub tallies: BTreeMap<(usize, usize), Option<Goal>>,
     /// Clocks started from this step, oldest first.
     pub clocks: Vec<ClockId>,
     /// Readings, oldest first.
     pub readings: Vec<Reading>,
+    /// Readings outside their limits that were accepted since they were taken, and why.
+    pub accepted: BTreeMap<What, String>,
     /// Its gate was opened by hand.
     pub overridden: bool,
     /// How it turned when it was last felt: free where empty, else where it binds.
@@ -62,9 +66,35 @@ impl StepProgress {
         self.status != Status::Open
     }
 
-    /// The latest reading of that name.
-    pub fn reading(&self, name: &str) -> Option<&Reading> {
-        self.readings.iter().rev().find(|reading| reading.name == name)
+    /// The latest reading of that.
+    pub fn reading(&self, what: &What) -> Option<&Reading> {
+        self.readings.iter().rev().find(|reading| reading.what == *what)
+    }
+
+    /// The fasteners of `fasten` that stand as the plan now wants them: (pass, place).
+    pub fn tallied(&self, fasten: &Fasten) -> BTreeSet<(usize, usize)> {
+        let holds = |pass: usize, goal: &Option<Goal>| goal.is_none_or(|goal| fasten.goal(pass).is(goal));
+        let (passes, count) = (fasten.pass_count(), fasten.layout.count());
+        self.tallies
+            .iter()
+            .filter(|((pass, place), goal)| *pass < passes && *place < count && holds(*pass, goal))
+            .map(|(at, _)| *at)
+            .collect()
+    }
+
+    /// Fasteners that were brought to more than the plan now wants of any pass: they are loosened first.
+    pub fn too_tight(&self, fasten: &Fasten) -> usize {
+        let most = (0..fasten.pass_count())
+            .map(|pass| fasten.goal(pass))
+            .collect::<Vec<_>>();
+        let over = |goal: &Goal| !most.iter().any(|wanted| wanted.is(*goal) || wanted.above(*goal));
+        let places: BTreeSet<usize> = self
+            .tallies
+            .iter()
+            .filter(|(_, goal)| goal.as_ref().is_some_and(over))
+            .map(|((_, place), _)| *place)
+            .collect();
+        places.len()
     }
 }
 
@@ -74,8 +104,8 @@ pub struct Progress {
     steps: BTreeMap<StepId, StepProgress>,
     /// When the job was closed.
     pub job_closed: Option<Moment>,
-    /// Where parts were last seen, by their key.
-    pub parts: BTreeMap<String, PartState>,
+    /// Where parts were last seen.
+    pub parts: BTreeMap<(StepId, PartKey), PartState>,
 }
 
 impl Progress {
@@ -88,16 +118,6 @@ impl Progress {
 
     /// Adds one entry that is not a taking-back: what a long record's next tally costs.
     pub fn take(&mut self, entry: &Entry) {
-        if let Event::Placed {
-            part, place, here, ..
-        } = &entry.event
-        {
-            let state = self.parts.entry(part.clone()).or_default();
-            state.sent |= *place == PartPlace::AtShop;
-            state.place = place.clone();
-            state.here = *here;
-            return;
-        }
         let Some(id) = entry.step else {
             if entry.event == Event::JobClosed {
                 self.job_closed = Some(entry.at);
@@ -106,33 +126,56 @@ impl Progress {
         };
         let step = self.steps.entry(id).or_default();
         match &entry.event {
-            Event::Acknowledged { caution, .. } => {
+            Event::Placed {
+                part, place, here, ..
+            } => {
+                let state = self.parts.entry((id, *part)).or_default();
+                state.sent |= *place == PartPlace::AtShop;
+                state.place = place.clone();
+                state.here = *here;
+            }
+            Event::Acknowledged { caution } => {
                 step.acknowledged.insert(caution.clone());
             }
-            Event::Tallied { pass, place, .. } => {
-                step.tallied.insert((*pass, *place));
+            Event::Tallied {
+                pass, place, goal, ..
+            } => {
+                step.tallies.insert((*pass, *place), *goal);
             }
+            Event::Loosened => step.tallies.clear(),
             Event::Applied { clock, .. } => step.clocks.push(*clock),
             Event::Measured {
-                name,
+                what,
                 value,
                 unit,
                 verdict,
                 tool,
                 at_c,
-            } => step.readings.push(Reading {
-                name: name.clone(),
-                value: *value,
-                unit: unit.clone(),
-                verdict: verdict.clone(),
-                tool: tool.clone(),
-                at_c: *at_c,
-            }),
-            Event::Felt { tight_at, .. } => step.felt = Some(tight_at.clone()),
+            } => {
+                step.accepted.remove(&what.whole());
+                step.accepted.remove(what);
+                step.readings.push(Reading {
+                    what: what.clone(),
+                    value: *value,
+                    unit: unit.clone(),
+                    verdict: *verdict,
+                    tool: tool.clone(),
+                    at_c: *at_c,
+                });
+            }
+            Event::Accepted { what, reason } => {
+                step.accepted.insert(what.clone(), reason.clone());
+            }
+            Event::Felt { tight_at } => step.felt = Some(tight_at.clone()),
             Event::Done { .. } => step.status = Status::Done(entry.at),
             Event::Skipped { .. } => step.status = Status::Skipped(entry.at),
+            Event::Reopened => step.status = Status::Open,
             Event::Overridden { .. } => step.overridden = true,
-            Event::TakenBack { .. } | Event::Noted { .. } | Event::JobClosed | Event::Placed { .. } => {}
+            Event::TakenBack { .. }
+            | Event::JointOpened
+            | Event::Noted { .. }
+            | Event::PhoneClock(_)
+            | Event::JobClosed => {}
         }
     }
 
@@ -178,9 +221,10 @@ pub fn next_fastener(step: &Step, progress: &StepProgress) -> Option<NextFastene
     let Work::Fasten(fasten) = &step.work else {
         return None;
     };
+    let done = progress.tallied(fasten);
     (0..fasten.pass_count()).find_map(|pass| {
         let order = fasten.pass(pass).order(&fasten.layout);
-        let tallied = |place: &&usize| progress.tallied.contains(&(pass, **place));
+        let tallied = |place: &&usize| done.contains(&(pass, **place));
         let place = *order.iter().find(|place| !tallied(place))?;
         Some(NextFastener {
             pass,

@@ -1,9 +1,14 @@
 //! The record: what was done, entry by entry. It only grows; a correction is one more entry.
 
 use super::clock::ClockId;
-use super::parts::PartPlace;
+use super::parts::{PartKey, PartPlace};
+use super::reading::{Verdict, What};
 use super::sheet::StepId;
+use super::work::{LiftWork, Seat};
+use crate::trade::compound::CompoundClass;
+use crate::trade::hoist::BoomPosition;
 use crate::trade::moment::Moment;
+use crate::trade::quantity::TorqueUnit;
 use serde::{Deserialize, Serialize};
 
 /// An entry's number within its record, from 0, without gaps.
@@ -11,55 +16,153 @@ use serde::{Deserialize, Serialize};
 #[serde(transparent)]
 pub struct EntryId(pub u64);
 
+/// What a fastener was brought to.
+#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
+pub enum SetTo {
+    /// A torque on a wrench's scale, with as many decimals as the scale is read to.
+    Torque {
+        value: f64,
+        unit: TorqueUnit,
+        #[serde(default)]
+        decimals: u8,
+    },
+    /// A turn, °.
+    Turn(f64),
+}
+
+/// What was set, and on what.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+pub struct Setting {
+    /// The number.
+    pub to: SetTo,
+    /// The wrench, by the user's name for it; empty for a turn.
+    #[serde(default, skip_serializing_if = "String::is_empty")]
+    pub tool: String,
+    /// An adapter was on it.
+    #[serde(default, skip_serializing_if = "is_false")]
+    pub adapter: bool,
+}
+
+/// What a pass was to bring a fastener to, as the plan then said: a tally stands while the plan still
+/// says so.
+#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
+pub enum Goal {
+    /// That share of the torque, N·m, and the thread's nominal diameter, mm.
+    Torque { newton_metres: f64, thread_mm: f64 },
+    /// A turn, °, and the thread's nominal diameter, mm.
+    Turn { degrees: f64, thread_mm: f64 },
+}
+
+/// What was worked out for a step when it was closed.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
+pub enum Facts {
+    /// The fit as it then stood in the plan, and the room, °C.
+    Seat {
+        seat: Box<Seat>,
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        room_c: Option<f64>,
+    },
+    /// The lift, and the hoist's rating, kg, with its boom's.
+    Lift {
+        lift: Box<LiftWork>,
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        rating_kg: Option<f64>,
+        #[serde(default, skip_serializing_if = "Vec::is_empty")]
+        boom: Vec<BoomPosition>,
+    },
+}
+
+/// What went on a joint.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
+pub enum Compound {
+    /// A class, out of no bottle in particular.
+    Class(CompoundClass),
+    /// One of the user's bottles, by its name then.
+    Bottle { class: CompoundClass, name: String },
+    /// As form 1 wrote it.
+    Words(String),
+}
+
 /// What happened.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 #[serde(rename_all = "snake_case")]
 pub enum Event {
     /// A stop-level caution was read and acknowledged.
-    Acknowledged { caution: String, words: String },
-    /// One fastener was brought to one pass's torque.
+    Acknowledged { caution: String },
+    /// One fastener was brought to one pass's torque; no goal in lines of form 1.
     Tallied {
         pass: usize,
         place: usize,
-        value: String,
-        unit: String,
-        tool: String,
+        set: Setting,
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        goal: Option<Goal>,
     },
+    /// All fasteners were loosened, to be brought to torque again.
+    Loosened,
     /// A compound went on; its clock was started.
-    Applied { compound: String, clock: ClockId },
-    /// A size, torque or temperature was read.
+    Applied { compound: Compound, clock: ClockId },
+    /// A joint with a compound was opened again.
+    JointOpened,
+    /// A size, torque or temperature was read, in that unit.
     Measured {
-        name: String,
+        what: What,
         value: f64,
         unit: String,
+        #[serde(default, skip_serializing_if = "String::is_empty")]
         tool: String,
-        verdict: String,
+        verdict: Verdict,
         /// The temperature it was read at, °C, where it matters.
         #[serde(default, skip_serializing_if = "Option::is_none")]
         at_c: Option<f64>,
     },
+    /// A reading outside its limits was accepted, and why.
+    Accepted { what: What, reason: String },
     /// Something was turned by hand: free where `tight_at` is empty, else where it binds.
-    Felt { what: String, tight_at: String },
+    Felt { tight_at: String },
     /// A part was found, sent, ordered, or counted.
     Placed {
-        part: String,
-        name: String,
+        part: PartKey,
         place: PartPlace,
         here: u32,
         of: u32,
     },
     /// The step was closed.
-    Done { summary: String },
+    Done {
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        facts: Option<Facts>,
+    },
     /// The step was left out.
     Skipped { reason: String },
+    /// A closed step was opened again.
+    Reopened,
     /// A shut step was opened by hand.
     Overridden { reason: String },
     /// An earlier entry no longer holds (undo).
     TakenBack { entry: EntryId },
     /// A remark on an earlier entry, or on the step.
     Noted { about: Option<EntryId>, words: String },
+    /// The phone's clock and ours.
+    PhoneClock(PhoneClock),
     /// The whole job was closed.
     JobClosed,
+}
+
+/// What was seen of the phone's clock, or said of it.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
+pub enum PhoneClock {
+    /// It jumped; so many milliseconds ahead now.
+    Jumped(i64),
+    /// It is in step again by itself.
+    InStep,
+    /// The user said it is right.
+    Right,
+    /// The user said it is wrong.
+    Wrong,
 }
 
 /// One line of the record.
@@ -75,14 +178,37 @@ pub struct Entry {
     /// Initials of whoever did it.
     #[serde(default, skip_serializing_if = "String::is_empty")]
     pub who: String,
+    /// It was done with the line before it, by one touch: undo takes both back.
+    #[serde(default, skip_serializing_if = "is_false")]
+    pub joined: bool,
+    /// What form 1 said of it in words that no number holds.
+    #[serde(default, skip_serializing_if = "String::is_empty")]
+    pub was: String,
     /// What happened.
     pub event: Event,
 }
 
+fn is_false(it: &bool) -> bool {
+    !it
+}
+
 impl Entry {
+    /// A line by itself.
+    pub fn new(id: EntryId, at: Moment, step: Option<StepId>, who: &str, event: Event) -> Self {
+        Self {
+            id,
+            at,
+            step,
+            who: who.to_owned(),
+            joined: false,
+            was: String::new(),
+            event,
+        }
+    }
+
     /// Whether somebody did it: a line of the app's own about the phone's clock is nobody's action.
     pub fn by_hand(&self) -> bool {
-        self.step.is_some() || !matches!(self.event, Event::Noted { .. })
+        !matches!(self.event, Event::PhoneClock(_))
     }
 }
 
@@ -101,16 +227,22 @@ impl Record {
         Self { entries }
     }
 
-    /// Adds a line and tells its number.
+    /// The number the next line will have.
+    pub fn next_id(&self) -> EntryId {
+        EntryId(self.entries.last().map_or(0, |entry| entry.id.0 + 1))
+    }
+
+    /// Adds a line; one whose number is not the next is left out.
+    pub fn push(&mut self, entry: Entry) {
+        if entry.id == self.next_id() {
+            self.entries.push(entry);
+        }
+    }
+
+    /// Adds a line by itself and tells its number.
     pub fn add(&mut self, at: Moment, step: Option<StepId>, who: &str, event: Event) -> EntryId {
-        let id = EntryId(self.entries.last().map_or(0, |entry| entry.id.0 + 1));
-        self.entries.push(Entry {
-            id,
-            at,
-            step,
-            who: who.to_owned(),
-            event,
-        });
+        let id = self.next_id();
+        self.push(Entry::new(id, at, step, who, event));
         id
     }
 
@@ -142,11 +274,19 @@ impl Record {
             .filter(move |entry| !back.contains(&entry.id) && !matches!(entry.event, Event::TakenBack { .. }))
     }
 
-    /// The last line that still holds and that undo can take back.
+    /// The last lines that still hold and that undo can take back: those of one touch, oldest first.
     ///
     /// Looks from the end, so that a long record's next tally costs no more than a short one's.
-    pub fn last_standing(&self) -> Option<&Entry> {
-        self.standing_from_the_end().find(|entry| entry.by_hand())
+    pub fn last_touch(&self) -> Vec<&Entry> {
+        let mut touch: Vec<&Entry> = Vec::new();
+        for entry in self.standing_from_the_end().filter(|entry| entry.by_hand()) {
+            let joined = entry.joined;
+            touch.insert(0, entry);
+            if !joined {
+                break;
+            }
+        }
+        touch
     }
 
     /// The lines that still hold, newest first; looks no further than it is asked.

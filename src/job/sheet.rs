@@ -221,6 +221,12 @@ impl Step {
     /// Gives every reading, bore and part without a number one of its own.
     pub fn number(&mut self) {
         id::number(self.parts.iter_mut().map(|part| &mut part.id.0));
+        if let Work::Fasten(fasten) = &self.work {
+            // "M6 × 20, in bag 3" said under parts is the fasteners themselves, whatever is corrected later.
+            let size = super::bag::size_words(fasten);
+            let same = self.parts.iter_mut().find(|part| part.name == size);
+            same.into_iter().for_each(|part| part.own = true);
+        }
         if let Work::Check(check) = &mut self.work {
             let readings = check.readings.iter_mut().map(|limit| &mut limit.id.0);
             id::number(readings.chain(check.bores.iter_mut().map(|bore| &mut bore.id.0)));

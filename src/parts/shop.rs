@@ -4,7 +4,6 @@ use super::dynamic::{piece, press, text};
 use super::number_field::NumberField;
 use super::when::when;
 use crate::bench::Bench;
-use crate::device::time::local;
 use crate::job::night::{Night, plausible};
 use leptos::prelude::*;
 use uom::si::thermodynamic_temperature::degree_celsius;
@@ -20,7 +19,7 @@ pub fn ShopTemperature() -> impl IntoView {
     });
     let take = move |celsius: f64| {
         if plausible(celsius) {
-            bench.note_shop(celsius, minute_of_day(bench));
+            bench.note_shop(celsius);
             Ok(())
         } else {
             Err("A shop is between −40 and 60 °C: read the thermometer again.".to_owned())
@@ -51,7 +50,7 @@ pub fn ShopNights() -> impl IntoView {
     let bench = Bench::here();
     let planned = Memo::new(move |_| bench.settings.with(|settings| settings.night.is_some()));
     let more = move || {
-        let away = move || bench.unplan_night(minute_of_day(bench));
+        let away = move || bench.unplan_night();
         view! {
             {night_field(bench, Part::From)}
             {night_field(bench, Part::To)}
@@ -110,9 +109,7 @@ fn night_field(bench: Bench, part: Part) -> AnyView {
                 ..before
             },
         };
-        bench
-            .plan_night(plan, minute_of_day(bench))
-            .map_err(|error| error.to_string())
+        bench.plan_night(plan).map_err(|error| error.to_string())
     };
     view! { <NumberField name unit=unit.to_owned() value take signed=true /> }.into_any()
 }
@@ -141,10 +138,4 @@ fn readings(bench: Bench) -> Vec<String> {
 
 fn degrees(celsius: f64) -> String {
     format!("{celsius:.0}").replace('-', "−")
-}
-
-/// The minute of the day by the phone's zone.
-fn minute_of_day(bench: Bench) -> i64 {
-    let (hour, minute) = local(bench.time()).clock;
-    i64::from(hour) * 60 + i64::from(minute)
 }

@@ -22,7 +22,7 @@ pub trait Worked: Clone + PartialEq + Send + Sync + 'static {
     fn at_hand(bench: Bench, step: Option<StepId>) -> Option<Self>;
 
     /// Changes the work at hand; `words` name the change for undo.
-    fn change(bench: Bench, step: Option<StepId>, words: &str, change: &dyn Fn(&mut Self));
+    fn change(bench: Bench, step: Option<StepId>, words: &'static str, change: &dyn Fn(&mut Self));
 
     /// The same as a step holds it.
     fn into_work(self) -> Work;

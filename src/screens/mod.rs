@@ -19,12 +19,13 @@ mod torque;
 
 pub use route::Route;
 
-use crate::bench::{Bench, Look, Ring, Shelves};
+use crate::bench::{Bench, Look, Now, Ring, Shelves};
 use crate::device::storage::{BrowserStore, MemoryStore, Shelf, Store};
 use crate::device::{alarm, place, release, time, wake_lock};
 use crate::parts::dynamic::{each, piece, press, text};
 use crate::parts::said::SaidLines;
 use crate::parts::strip::Strip;
+use crate::trade::moment::Moment;
 use leptos::prelude::*;
 use std::rc::Rc;
 use std::time::Duration;
@@ -49,6 +50,7 @@ pub fn start() {
 
 /// Ties the bench to what the phone does: time passing, coming back, another tab, a newer release.
 fn follow_the_phone(bench: Bench) {
+    bench.follow_calendar(calendar);
     bench.watch_clock(time::monotonic);
     set_interval(
         move || {
@@ -81,6 +83,17 @@ fn follow_the_phone(bench: Bench) {
         });
     });
     on_cleanup(wake_lock::release);
+}
+
+/// Where an instant stands in the phone's calendar.
+fn calendar(at: Moment) -> Now {
+    let local = time::local(at);
+    let (hour, minute) = local.clock;
+    Now {
+        at,
+        day: local.day,
+        minute: i64::from(hour) * 60 + i64::from(minute),
+    }
 }
 
 /// Rings for what is new among the clocks that want to be heard; gives back what was rung for.

@@ -2,7 +2,8 @@
 
 use crate::bench::Bench;
 use crate::job::bag;
-use crate::job::parts::{self, Listed, PartPlace, PartsTally};
+use crate::job::parts::{self, Listed, PartKey, PartPlace, PartsTally};
+use crate::job::sheet::StepId;
 use crate::parts::ask_words::AskWords;
 use crate::parts::dynamic::{piece, press, row, rows, text};
 use crate::parts::keys::{KeySpec, keys};
@@ -32,7 +33,7 @@ pub fn PartsScreen() -> impl IntoView {
             .with(|sheet| bench.progress.with(|progress| parts::list(sheet, progress)))
     });
     let which = RwSignal::new(0_usize);
-    let open = RwSignal::new(None::<String>);
+    let open = RwSignal::new(None);
     let filters = piece(move || {
         let now = which.get();
         let specs = WHICH.iter().enumerate();
@@ -68,12 +69,12 @@ pub fn PartsScreen() -> impl IntoView {
     }
 }
 
-fn part_row(bench: Bench, part: Listed, open: RwSignal<Option<String>>) -> AnyView {
+fn part_row(bench: Bench, part: Listed, open: RwSignal<Option<(StepId, PartKey)>>) -> AnyView {
     let number = bench
         .sheet
         .with_untracked(|sheet| sheet.place(part.step).map_or(0, |at| at + 1));
     let ticked = part.ticked();
-    let key = StoredValue::new(part.key.clone());
+    let key = StoredValue::new((part.step, part.key));
     let kept = StoredValue::new(part.clone());
     let tick = move |_| {
         kept.with_value(|part| {
@@ -103,7 +104,7 @@ fn part_row(bench: Bench, part: Listed, open: RwSignal<Option<String>>) -> AnyVi
                 class="row-key"
                 on:click=press(move || open.update(|open| {
                     let key = key.get_value();
-                    *open = if open.as_ref() == Some(&key) { None } else { Some(key) };
+                    *open = if *open == Some(key) { None } else { Some(key) };
                 }))
             >
                 <span>{name} <br /> <span class="quiet">{part.words()}</span></span>

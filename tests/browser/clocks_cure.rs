@@ -2,9 +2,11 @@
 //! the phone's calendar.
 
 use super::harness::*;
-use halfcase::bench::Shelves;
-use halfcase::device::storage::{MemoryStore, Shelf, Store};
-use halfcase::job::sheet::{JobId, Sheet};
+use halfcase::job::keep::Shelves;
+use halfcase::job::sheet::Sheet;
+use halfcase::job::shelf::{MemoryStore, Shelf, Store};
+use halfcase::job::state::{Intent, Now};
+use halfcase::trade::moment::Moment;
 use icalendar::{CalendarDateTime, Component, DatePerhapsTime};
 use std::rc::Rc;
 use std::time::Duration;
@@ -140,9 +142,12 @@ async fn lay_out_a_small_job(page: &mut Page) -> Told {
     )
     .expect("a sheet of our own");
     let store = Rc::new(MemoryStore::default());
-    Shelves::new(Shelf::new(store.clone()), None)
-        .keep_sheet(JobId(1), &sheet)
-        .expect("memory takes it");
+    let shelves = Shelves::new(Shelf::new(store.clone()), None);
+    let mut state = shelves.read().state;
+    let begun = state.apply(&Intent::BeginJob(Box::new(sheet)), Now::utc(Moment(0)));
+    let begun = begun.expect("a job may begin");
+    state.take(begun.clone());
+    shelves.keep(&state, &begun).expect("memory takes it");
     let entries: Vec<(String, String)> = store
         .keys()
         .into_iter()

@@ -59,6 +59,7 @@ pub fn set(sheet: &Sheet, step: &mut Step, id: &str, value: &str) -> Set {
         ("wait", ..) => step.waits_for.retain(|id| id.0.to_string() != second),
         ("part", "add", _) => step.parts.push(Part {
             id: PartId::default(),
+            own: false,
             name: free_name("part", step.parts.iter().map(|part| part.name.as_str())),
             count: 1,
             new_part: false,

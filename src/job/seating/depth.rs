@@ -1,13 +1,7 @@
 //! How deep the part sits, and the gap that is left behind it.
 
-use crate::job::progress::StepProgress;
-use crate::job::work::{Seat, SeatDepth};
+use crate::job::work::SeatDepth;
 use crate::trade::quantity::fixed;
-
-/// What the depth's reading is called in the record.
-pub const DEPTH: &str = "depth below the face";
-/// What the gap's reading is called in the record.
-pub const GAP: &str = "oil gap behind";
 
 /// Readings are taken to a hundredth; half of that is no difference.
 const HALF_STEP_MM: f64 = 0.005;
@@ -47,11 +41,6 @@ pub fn judge(depth: &SeatDepth, width_mm: f64, read_mm: f64) -> DepthAnswer {
 /// Whether a gap read by itself is as open as it must be.
 pub fn gap_holds(depth: &SeatDepth, gap_mm: f64) -> bool {
     depth.gap_mm.is_none_or(|least| gap_mm >= least - HALF_STEP_MM)
-}
-
-/// "within limits" or what is wrong.
-pub fn verdict(holds: bool) -> &'static str {
-    if holds { "within limits" } else { "outside limits" }
 }
 
 /// What must be reached: "0.90 to 1.10 mm below the face".
@@ -101,13 +90,4 @@ pub fn read_words(answer: &DepthAnswer) -> String {
         }
         (None, _) => depth.to_owned(),
     }
-}
-
-/// The reading a seat step still lacks.
-pub fn missing(seat: &Seat, progress: &StepProgress) -> Option<&'static str> {
-    let depth = seat.depth?;
-    if progress.reading(DEPTH).is_none() {
-        return Some(DEPTH);
-    }
-    (depth.gap_mm.is_some() && progress.reading(GAP).is_none()).then_some(GAP)
 }

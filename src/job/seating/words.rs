@@ -1,7 +1,6 @@
 //! A press fit's answer in the words and figures of the screen.
 
-use super::{SeatAnswer, depth, joining_at};
-use crate::job::progress::StepProgress;
+use super::{SeatAnswer, joining_at};
 use crate::job::work::Seat;
 use crate::trade::cooling::TimeRange;
 use crate::trade::heat_plan::{HoleIn, PlanKind};
@@ -166,7 +165,7 @@ pub fn warnings(answer: &SeatAnswer, press_kn: Option<f64>) -> Vec<String> {
 }
 
 /// What was done, for the record.
-pub fn summary(seat: &Seat, answer: &SeatAnswer, progress: &StepProgress) -> String {
+pub fn summary(answer: &SeatAnswer) -> String {
     let Headline {
         says,
         number,
@@ -179,11 +178,6 @@ pub fn summary(seat: &Seat, answer: &SeatAnswer, progress: &StepProgress) -> Str
     }
     let fit = &answer.interference;
     words = format!("{words}; {}", fit_words(fit.least, fit.most));
-    for name in [depth::DEPTH, depth::GAP] {
-        if let Some(read) = progress.reading(name).filter(|_| seat.depth.is_some()) {
-            words = format!("{words}; {name} {} mm, {}", fixed(read.value, 2), read.verdict);
-        }
-    }
     words
 }
 

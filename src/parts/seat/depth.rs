@@ -1,9 +1,10 @@
 //! The seated depth and the gap behind it: what to reach, what was read, what that says.
 
 use super::Answered;
-use crate::bench::Bench;
+use crate::bench::{Bench, Intent};
 use crate::job::field::Kept;
-use crate::job::seating::depth::{self, gap_holds, judge, read_words, target_words, verdict};
+use crate::job::reading::{DEPTH, GAP, Verdict};
+use crate::job::seating::depth::{gap_holds, judge, read_words, target_words};
 use crate::job::sheet::StepId;
 use crate::job::work::Seat;
 use crate::parts::dynamic::{piece, text, whether};
@@ -20,8 +21,12 @@ pub fn depth_readings(step: Option<StepId>, answered: Answered) -> AnyView {
     let shown = move |value: Option<f64>| {
         value.map_or(String::new(), |mm| Kept::Millimetre.text(mm, MassUnit::Kilogram))
     };
-    let take_depth = Callback::new(move |mm: f64| sane(mm).map(|()| bench.read_depth(step, mm)));
-    let take_gap = Callback::new(move |mm: f64| sane(mm).map(|()| bench.read_gap(step, mm)));
+    let send = move |mm: f64, intent: Intent| {
+        sane(mm)?;
+        bench.send(intent).map_err(|refused| refused.to_string())
+    };
+    let take_depth = Callback::new(move |mm: f64| send(mm, Intent::ReadDepth { step, mm }));
+    let take_gap = Callback::new(move |mm: f64| send(mm, Intent::ReadGap { step, mm }));
     let mm = Signal::stored("mm".to_owned());
     let says = text(move || {
         let read = bench.depth_read(step);
@@ -41,9 +46,9 @@ pub fn depth_readings(step: Option<StepId>, answered: Answered) -> AnyView {
             <section class="depth" aria-label="seated depth">
                 <p class="mid">{target_words(&depth)}</p>
                 <div class="two">
-                    {number(depth::DEPTH, mm, text(move || shown(bench.depth_read(step).0)), true, take_depth)}
+                    {number(DEPTH, mm, text(move || shown(bench.depth_read(step).0)), true, take_depth)}
                     <div hidden=gap_reckoned>
-                        {number(depth::GAP, mm, text(move || shown(bench.depth_read(step).1)), false, take_gap)}
+                        {number(GAP, mm, text(move || shown(bench.depth_read(step).1)), false, take_gap)}
                     </div>
                 </div>
                 <p role="status">{says}</p>
@@ -69,7 +74,12 @@ fn said(seat: &Seat, (depth_mm, gap_mm): (Option<f64>, Option<f64>)) -> String {
     let depth = depth_mm.map(|mm| judge(&stated, seat.length_mm, mm));
     let gap = gap_mm
         .filter(|_| stated.bore_mm.is_none() && stated.gap_mm.is_some())
-        .map(|mm| format!(" The gap is {}.", verdict(gap_holds(&stated, mm))));
+        .map(|mm| {
+            format!(
+                " The gap is {}.",
+                Verdict::of(Some(gap_holds(&stated, mm))).words()
+            )
+        });
     format!(
         "{}{}",
         depth.map_or("Not read yet.".to_owned(), |answer| read_words(&answer)),

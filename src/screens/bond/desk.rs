@@ -2,7 +2,6 @@
 
 use crate::bench::Bench;
 use crate::device::place;
-use crate::device::time::local;
 use crate::job::bonding::{BondAnswer, Walk};
 use crate::job::sheet::StepId;
 use crate::trade::application::JointKind;
@@ -41,11 +40,10 @@ impl Desk {
             },
         });
         let activator = RwSignal::new(false);
-        let today = Memo::new(move |_| local(bench.now.get()).day);
         let answer = Memo::new(move |_| {
             walk.with(|walk| {
                 let joint = walk.joint.as_ref()?;
-                Some(bench.bond(joint, activator.get(), today.get()))
+                Some(bench.bond(joint, activator.get()))
             })
         });
         Self {

@@ -5,10 +5,9 @@ mod card;
 mod desk;
 mod question;
 
-use crate::bench::Bench;
+use crate::bench::{Bench, Intent};
 use crate::job::clock::CureClock;
 use crate::job::sheet::StepId;
-use crate::job::situation;
 use crate::parts::clock_bar::ClockBar;
 use crate::parts::dynamic::{piece, press, text};
 use crate::parts::work_keys::UndoKey;
@@ -57,11 +56,8 @@ fn step_keys(desk: Desk, id: StepId) -> AnyView {
         })
     });
     let start = move || {
-        let step = bench.sheet.with_untracked(|sheet| sheet.step(id).cloned());
-        if let (Some(step), Some(answer)) = (step, untrack(|| desk.answer())) {
-            let (press, hoist) = bench.settings.with_untracked(|s| (s.press_kn, s.hoist_kg));
-            bench.tell(bench.put_on(&step, &situation::cautions(&step, press, hoist), &answer));
-        }
+        let activator = desk.activator.get_untracked();
+        bench.tell(bench.send(Intent::PutOn { step: id, activator }));
     };
     let key = move || {
         if clocks.with(Vec::is_empty) {
@@ -93,14 +89,18 @@ fn free_keys(desk: Desk) -> AnyView {
     let bench = desk.bench;
     let name = RwSignal::new(String::new());
     let start = move || {
-        if let Some(answer) = untrack(|| desk.answer()) {
+        if let Some(joint) = desk.walk.with_untracked(|walk| walk.joint.clone()) {
             let typed = name.get_untracked().trim().to_owned();
             let name = if typed.is_empty() {
                 untrack(|| desk.kind_words()).to_owned()
             } else {
                 typed
             };
-            let done = bench.put_on_free(&name, &answer);
+            let done = bench.send(Intent::PutOnFree {
+                name,
+                joint: Box::new(joint),
+                activator: desk.activator.get_untracked(),
+            });
             if done.is_ok() {
                 Route::Clocks.go();
             }

@@ -1,7 +1,6 @@
 //! What goes on a thread or a face, and its clocks.
 
 use crate::bench::Bench;
-use crate::device::time::local;
 use crate::job::bonding::BondAnswer;
 use crate::job::sheet::{Step, StepId};
 use crate::job::work::Work;
@@ -42,8 +41,7 @@ pub fn BondWork(step: StoredValue<Step>) -> impl IntoView {
 #[component]
 pub fn CompoundLine(application: Application, step: StepId) -> impl IntoView {
     let bench = Bench::here();
-    let today = Memo::new(move |_| local(bench.now.get()).day);
-    let answer = Memo::new(move |_| bench.bond(&application, false, today.get()));
+    let answer = Memo::new(move |_| bench.bond(&application, false));
     view! {
         <section class="compound" aria-label="compound">
             <span class="quiet">"goes on it"</span>

@@ -1,9 +1,10 @@
 //! A check step: readings against their limits, bores read as a grid, with the tool and the temperature.
 
 use super::grid::BoreGrid;
-use crate::bench::{Bench, ReadWith};
-use crate::job::bore::{limit_words, verdict};
-use crate::job::sheet::Step;
+use crate::bench::{Bench, Intent, ReadWith};
+use crate::job::bore::limit_words;
+use crate::job::reading::What;
+use crate::job::sheet::{Step, StepId};
 use crate::job::work::{Limit, Work};
 use crate::parts::ask_words::AskWords;
 use crate::parts::dynamic::{piece, press, text};
@@ -132,20 +133,19 @@ fn OneReading(step: StoredValue<Step>, limit: Limit, with: RwSignal<ReadWith>) -
     let bench = Bench::here();
     let id = step.with_value(|step| step.id);
     let kept = StoredValue::new(limit.clone());
+    let what = What::Limit(limit.id);
+    let read = what.clone();
     let reading = Memo::new(move |_| {
-        bench.progress.with(|progress| {
-            let step = progress.touched(id)?;
-            kept.with_value(|limit| step.reading(&limit.name).cloned())
-        })
+        bench
+            .progress
+            .with(|progress| progress.touched(id)?.reading(&read).cloned())
     });
     let take = move |value: f64| {
         kept.with_value(|limit| {
-            let verdict = verdict(limit, value);
-            with.with_untracked(|with| {
-                bench.measure_with(id, &limit.name, value, &limit.unit, verdict, with)
-            });
-        });
-        Ok(())
+            let what = What::Limit(limit.id);
+            with.with_untracked(|with| bench.measure(id, what, value, &limit.unit, with))
+        })
+        .map_err(|refused| refused.to_string())
     };
     let value = move || {
         reading.with(|found| {
@@ -158,11 +158,50 @@ fn OneReading(step: StoredValue<Step>, limit: Limit, with: RwSignal<ReadWith>) -
         reading.with(|found| {
             found
                 .as_ref()
-                .map_or(String::new(), |found| format!(" · {}", found.verdict))
+                .map_or(String::new(), |found| format!(" · {}", found.verdict.words()))
         })
     };
     view! {
         <NumberField name=limit.name.clone() unit=Signal::stored(limit.unit.clone()) value=Signal::derive(value) take />
         <p>{limit_words(limit.least, limit.most, &limit.unit)} <strong>{text(said)}</strong></p>
+        {accept(bench, id, what)}
     }
+}
+
+/// A reading outside its limits is read again, or accepted with a reason.
+pub fn accept(bench: Bench, step: StepId, what: What) -> AnyView {
+    let kept = StoredValue::new(what);
+    let broken = Memo::new(move |_| kept.with_value(|what| bench.broken(step).contains(what)));
+    let reason = move || {
+        bench.progress.with(|progress| {
+            let accepted = &progress.touched(step)?.accepted;
+            kept.with_value(|what| accepted.get(what).cloned())
+        })
+    };
+    let take = Callback::new(move |reason: String| {
+        let what = kept.get_value();
+        let outcome = bench.send(Intent::Accept { step, what, reason });
+        let taken = outcome.is_ok();
+        bench.tell(outcome);
+        taken
+    });
+    let ask = piece(move || {
+        if broken.get() {
+            view! {
+                <AskWords
+                    key="accept it as it is"
+                    label="Why it may stay outside its limits: this goes into the record."
+                    take
+                />
+            }
+            .into_any()
+        } else {
+            ().into_any()
+        }
+    });
+    view! {
+        {ask}
+        <p>{text(move || reason().map_or(String::new(), |reason| format!("Accepted: {reason}")))}</p>
+    }
+    .into_any()
 }

@@ -1,11 +1,11 @@
 //! A fasten step: the number for the wrench in the hand, the bolts, what goes on the thread.
 
 use super::bond::CompoundLine;
-use crate::bench::{Bench, WrenchSet};
-use crate::job::answer::TorqueAnswer;
-use crate::job::fastening::{PassAnswer, RUNNING, pass_answer, running, running_words};
+use crate::bench::{Bench, ReadWith};
+use crate::job::fastening::{PassAnswer, running, running_words};
 use crate::job::guarding::{KnownBolt, guard_fasten};
 use crate::job::progress::next_fastener;
+use crate::job::reading::What;
 use crate::job::sheet::Step;
 use crate::job::work::{Fasten, Reuse, Work};
 use crate::parts::angle_gauge::AngleGauge;
@@ -29,7 +29,7 @@ pub fn FastenWork(step: StoredValue<Step>) -> impl IntoView {
     let id = step.with_value(|step| step.id);
     let kept = StoredValue::new(fasten.clone());
     let pass = Memo::new(move |_| step.with_value(|step| pass_at_hand(bench, step, kept)));
-    let asked = Memo::new(move |_| step.with_value(|step| answer_of(bench, step, pass.get())));
+    let asked = Memo::new(move |_| step.with_value(|step| bench.pass_answer(step, pass.get())));
     let answer = Signal::derive(move || match asked.get() {
         Some(PassAnswer::Torque(answer)) => Some(*answer),
         _ => None,
@@ -94,22 +94,13 @@ fn pass_at_hand(bench: Bench, step: &Step, fasten: StoredValue<Fasten>) -> usize
     )
 }
 
-/// What that pass of `step` asks for, with the running torque measured and the adapter put on for this step.
-fn answer_of(bench: Bench, step: &Step, pass: usize) -> Option<PassAnswer> {
-    let fasten = as_fasten(step)?;
-    let running = bench.progress.with(|progress| running(&progress.step(step.id)));
-    Some(bench.settings.with(|s| {
-        let adapter = s.desk.adapter().filter(|_| s.desk.from == Some(step.id));
-        pass_answer(fasten, pass, running, &s.wrenches, s.in_hand, adapter)
-    }))
-}
-
 fn bolts(bench: Bench, step: &Step, pass: usize) -> Vec<Bolt> {
     let Some(fasten) = as_fasten(step) else {
         return Vec::new();
     };
     let progress = bench.progress.with(|progress| progress.step(step.id));
     let next = next_fastener(step, &progress);
+    let done = progress.tallied(fasten);
     let order = fasten.pass(pass).order(&fasten.layout);
     let turn = |place| order.iter().position(|at| *at == place).map_or(0, |at| at + 1);
     let points = fasten.layout.points().into_iter().enumerate();
@@ -117,7 +108,7 @@ fn bolts(bench: Bench, step: &Step, pass: usize) -> Vec<Bolt> {
         .map(|(place, at)| Bolt {
             at,
             turn: turn(place),
-            tallied: progress.tallied.contains(&(pass, place)),
+            tallied: done.contains(&(pass, place)),
             next: next.is_some_and(|next| next.place == place),
         })
         .collect()
@@ -148,7 +139,7 @@ fn Running(step: StoredValue<Step>, kept: StoredValue<Fasten>) -> impl IntoView 
     let value = text(move || {
         let reading = bench
             .progress
-            .with(|progress| progress.step(id).reading(RUNNING).map(|r| r.value));
+            .with(|progress| progress.step(id).reading(&What::Running).map(|r| r.value));
         reading.map_or(String::new(), |value| value.to_string())
     });
     let said = text(move || measured().map_or(String::new(), |running| running_words(&target, running)));
@@ -156,41 +147,19 @@ fn Running(step: StoredValue<Step>, kept: StoredValue<Fasten>) -> impl IntoView 
         if number < 0.0 {
             return Err("The running torque must not be negative.".to_owned());
         }
-        let verdict = running_words(&target, target.unit.torque(number));
-        bench.measure(id, RUNNING, number, target.unit.symbol(), &verdict);
-        Ok(())
+        bench
+            .measure(
+                id,
+                What::Running,
+                number,
+                target.unit.symbol(),
+                &ReadWith::default(),
+            )
+            .map_err(|refused| refused.to_string())
     };
     view! {
         <NumberField name="self-locking nut: running torque before it seats" unit=target.unit.symbol().to_owned() value take />
         <p role="status">{said}</p>
-    }
-}
-
-/// What is set on which wrench for the next fastener of `step`, for the record.
-pub fn wrench_set(bench: Bench, step: &Step) -> Option<WrenchSet> {
-    let next = bench
-        .progress
-        .with(|progress| next_fastener(step, &progress.step(step.id)))?;
-    Some(match answer_of(bench, step, next.pass)? {
-        PassAnswer::Torque(answer) => WrenchSet {
-            value: answer.number.clone(),
-            unit: answer.unit.symbol().to_owned(),
-            tool: tool_words(*answer),
-        },
-        PassAnswer::Angle(degrees) => WrenchSet {
-            value: degrees.to_string(),
-            unit: "°".to_owned(),
-            tool: String::new(),
-        },
-    })
-}
-
-fn tool_words(answer: TorqueAnswer) -> String {
-    let wrench = answer.wrench.unwrap_or_default();
-    if answer.adapted {
-        format!("{wrench} with an adapter")
-    } else {
-        wrench
     }
 }
 

@@ -1,6 +1,6 @@
 //! A shut step: what it waits for, until when, and the way to open it by hand.
 
-use crate::bench::Bench;
+use crate::bench::{Bench, Intent};
 use crate::job::gate::{Wait, opens_at};
 use crate::job::sheet::Step;
 use crate::parts::dynamic::{each, piece, press, text, when as shown_when};
@@ -16,7 +16,11 @@ pub fn GateView(step: StoredValue<Step>) -> impl IntoView {
     let asking = RwSignal::new(false);
     let by_hand = move || {
         let open = press(move || {
-            bench.tell(step.with_value(|step| bench.override_gate(step, &reason.get_untracked())))
+            let step = step.with_value(|step| step.id);
+            bench.tell(bench.send(Intent::Override {
+                step,
+                reason: reason.get_untracked(),
+            }))
         });
         view! {
             <label>
@@ -95,6 +99,16 @@ fn wait_words(bench: Bench, wait: &Wait) -> String {
                 when(*until, now),
                 clock(*id),
                 span(until.since(now))
+            )
+        }
+        Wait::OutsideLimits { step: id, what } => {
+            let name = bench.sheet.with(|sheet| {
+                let step = sheet.step(*id);
+                step.map_or(String::new(), |step| what.judged_name(step))
+            });
+            format!(
+                "“{name}” of “{}” is outside its limits: open that step again.",
+                title(*id)
             )
         }
         Wait::Stalled { clock: id, why } => format!("{} does not cure as things are: {why}", clock(*id)),

@@ -2,8 +2,10 @@
 
 use crate::bench::{Bench, ReadWith};
 use crate::job::bore::{BoreAnswer, answer, limit_words};
+use crate::job::id::ReadingId;
+use crate::job::reading::{What, whole_bore};
 use crate::job::sheet::{Step, StepId};
-use crate::job::work::{Bore, DEPTH_WORDS, DIRECTION_WORDS, grid_name};
+use crate::job::work::{Bore, DEPTH_WORDS, DIRECTION_WORDS};
 use crate::parts::dynamic::piece;
 use crate::parts::number_field::NumberField;
 use leptos::prelude::*;
@@ -21,15 +23,16 @@ pub fn BoreGrid(step: StoredValue<Step>, bore: Bore, with: RwSignal<ReadWith>) -
     let journal = bore
         .journal
         .as_ref()
-        .map(|journal| grid(bench, id, &journal.name, String::new(), with));
+        .map(|journal| grid(bench, id, (bore.id, true), &journal.name, String::new(), with));
     let limits = match (bore.least_mm, bore.most_mm) {
         (None, None) => String::new(),
         (least, most) => limit_words(least, most, "mm"),
     };
     view! {
-        {grid(bench, id, &bore.name, limits, with)}
+        {grid(bench, id, (bore.id, false), &bore.name, limits, with)}
         {journal}
         {piece(move || said.with(|said| judged(&said.0)))}
+        {super::check::accept(bench, id, whole_bore(bore.id))}
     }
 }
 
@@ -37,11 +40,21 @@ pub fn BoreGrid(step: StoredValue<Step>, bore: Bore, with: RwSignal<ReadWith>) -
 struct Said(BoreAnswer);
 
 /// The six readings, a row a depth, a column a direction.
-fn grid(bench: Bench, step: StepId, name: &str, limits: String, with: RwSignal<ReadWith>) -> AnyView {
+fn grid(
+    bench: Bench,
+    step: StepId,
+    (bore, journal): (ReadingId, bool),
+    name: &str,
+    limits: String,
+    with: RwSignal<ReadWith>,
+) -> AnyView {
+    let places: Vec<What> = What::grid(bore, journal).collect();
+    let rows = places.chunks(DIRECTION_WORDS.len());
     let cells: Vec<AnyView> = DEPTH_WORDS
         .iter()
-        .flat_map(|depth| {
-            let row = DIRECTION_WORDS.map(|way| cell(bench, step, grid_name(name, depth, way), with));
+        .zip(rows)
+        .flat_map(|(depth, row)| {
+            let row = row.iter().map(|what| cell(bench, step, what, with));
             std::iter::once(view! { <span class="row-name">{*depth}</span> }.into_any()).chain(row)
         })
         .collect();
@@ -60,12 +73,13 @@ fn grid(bench: Bench, step: StepId, name: &str, limits: String, with: RwSignal<R
     .into_any()
 }
 
-fn cell(bench: Bench, step: StepId, name: String, with: RwSignal<ReadWith>) -> AnyView {
-    let kept = StoredValue::new(name.clone());
+fn cell(bench: Bench, step: StepId, what: &What, with: RwSignal<ReadWith>) -> AnyView {
+    let kept = StoredValue::new(what.clone());
+    let name = bench.sheet.with_untracked(|sheet| what.name(sheet.step(step)));
     let value = Memo::new(move |_| {
         bench.progress.with(|progress| {
             let reading =
-                kept.with_value(|name| progress.touched(step)?.reading(name).map(|reading| reading.value));
+                kept.with_value(|what| progress.touched(step)?.reading(what).map(|reading| reading.value));
             reading.map_or(String::new(), |value| value.to_string())
         })
     });
@@ -73,10 +87,8 @@ fn cell(bench: Bench, step: StepId, name: String, with: RwSignal<ReadWith>) -> A
         if !(0.1..1_000.0).contains(&value) {
             return Err("Enter the diameter in mm, above zero and under 1000.".to_owned());
         }
-        kept.with_value(|name| {
-            with.with_untracked(|with| bench.measure_with(step, name, value, "mm", "noted", with));
-        });
-        Ok(())
+        with.with_untracked(|with| bench.measure(step, kept.get_value(), value, "mm", with))
+            .map_err(|refused| refused.to_string())
     };
     view! { <NumberField name unit=Signal::stored("mm".to_owned()) value take /> }.into_any()
 }

@@ -13,7 +13,7 @@ mod plain;
 mod seat;
 mod turn;
 
-use crate::bench::Bench;
+use crate::bench::{Bench, Intent};
 use crate::job::sheet::{Step, StepId};
 use crate::job::work::Work;
 use crate::parts::caution_card::caution_list;
@@ -32,12 +32,7 @@ pub fn JobNow() -> impl IntoView {
 
 /// Where the job goes on.
 pub fn next_route(bench: Bench) -> Route {
-    let next = bench.sheet.with_untracked(|sheet| {
-        bench
-            .progress
-            .with_untracked(|p| p.next_open(sheet).map(|s| s.id))
-    });
-    next.map_or(Route::JobEnd, Route::Step)
+    bench.next_open().map_or(Route::JobEnd, Route::Step)
 }
 
 /// One step.
@@ -81,7 +76,7 @@ fn StepView(step: Step) -> impl IntoView {
                 </div>
             </div>
             <div class="work-keys">
-                <next::NextKey step=kept cautions />
+                <next::NextKey step=id />
                 <UndoKey />
             </div>
         </div>
@@ -155,7 +150,7 @@ pub fn JobEnd() -> impl IntoView {
         Some(at) => format!("Closed {}.", crate::parts::when::when(at, bench.now.get())),
         None => open_words(),
     });
-    let close = press(move || bench.tell(bench.close_job()));
+    let close = press(move || bench.tell(bench.send(Intent::CloseJob)));
     view! {
         <div class="step">
             <header class="head end">

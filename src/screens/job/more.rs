@@ -1,6 +1,6 @@
 //! What can be done with a step besides its work: leave it out, open it again, change its plan.
 
-use crate::bench::Bench;
+use crate::bench::{Bench, Intent};
 use crate::job::progress::Status;
 use crate::job::sheet::Step;
 use crate::parts::ask_words::AskWords;
@@ -20,7 +20,7 @@ pub fn More(step: StoredValue<Step>) -> impl IntoView {
             .with(|progress| progress.touched(id).map_or(Status::Open, |step| step.status))
     });
     let skip = Callback::new(move |reason: String| {
-        let outcome = step.with_value(|step| bench.skip(step, &reason));
+        let outcome = bench.send(Intent::Skip { step: id, reason });
         let taken = outcome.is_ok();
         bench.tell(outcome);
         taken

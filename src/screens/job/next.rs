@@ -1,63 +1,33 @@
-//! The one key that moves the step on: tally, start the clock, done.
+//! The one key that moves the step on: it shows what the step asks for, and does that where a touch can.
 
-use super::fasten::wrench_set;
-use crate::bench::Bench;
-use crate::device::time::local;
-use crate::job::progress::{Status, next_fastener};
-use crate::job::sheet::Step;
-use crate::job::work::Work;
+use crate::bench::{Ask, Bench, Intent};
+use crate::job::sheet::{Step, StepId};
+use crate::job::work::{Fasten, Work};
 use crate::parts::dynamic::{press, text, whether};
 use crate::parts::work_keys::rest;
-use crate::trade::caution::{Caution, Level};
 use leptos::prelude::*;
-
-/// What the step's key does now.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-enum NextThing {
-    /// Shut: nothing to press.
-    Shut,
-    /// A stop-level caution comes first.
-    Read,
-    /// Bring the next fastener to torque.
-    Tally {
-        done: usize,
-        of: usize,
-        pass: usize,
-        passes: usize,
-        staged: bool,
-    },
-    /// The compound is on.
-    StartClock,
-    /// Close the step.
-    Done,
-    /// On to the next one.
-    Onward,
-}
 
 /// The big key.
 #[component]
-pub fn NextKey(step: StoredValue<Step>, cautions: Memo<Vec<Caution>>) -> impl IntoView {
+pub fn NextKey(step: StepId) -> impl IntoView {
     let bench = Bench::here();
-    let thing = Memo::new(move |_| step.with_value(|step| next_thing(bench, step, &cautions.get())));
+    let ask = Memo::new(move |_| bench.ask(step));
     let resting = RwSignal::new(false);
     let act = press(move || {
         rest(resting);
-        let cautions = cautions.get_untracked();
-        step.with_value(|step| match thing.get_untracked() {
-            NextThing::Shut | NextThing::Read => {}
-            NextThing::Tally { .. } => {
-                if let Some(set) = untrack(|| wrench_set(bench, step)) {
-                    bench.tell(bench.tally(step, &cautions, &set));
-                }
-            }
-            NextThing::StartClock => start_clock(bench, step, &cautions),
-            NextThing::Done => bench.tell(bench.done(step, &cautions, untrack(|| bench.summary(step)))),
-            NextThing::Onward => super::next_route(bench).go(),
-        });
+        if let Some(ask) = ask.get_untracked() {
+            go_on(bench, step, &ask);
+        }
     });
-    let shut = whether(move || resting.get() || matches!(thing.get(), NextThing::Shut | NextThing::Read));
-    let face = text(move || words(thing.get()).0.to_owned());
-    let small = text(move || words(thing.get()).1);
+    let shut = whether(move || resting.get() || ask.with(|ask| ask.as_ref().is_none_or(is_shut)));
+    let said = Memo::new(move |_| {
+        ask.with(|ask| {
+            let found = bench.sheet.with(|sheet| sheet.step(step).cloned());
+            ask.as_ref().zip(found).map(|(ask, step)| words(ask, &step))
+        })
+    });
+    let face = text(move || said.get().map_or(String::new(), |(face, _)| face.to_owned()));
+    let small = text(move || said.get().map_or(String::new(), |(_, small)| small));
     view! {
         <button class="work-key first" class:resting=whether(move || resting.get()) disabled=shut on:click=act>
             {face}
@@ -67,65 +37,58 @@ pub fn NextKey(step: StoredValue<Step>, cautions: Memo<Vec<Caution>>) -> impl In
     .into_any()
 }
 
-fn next_thing(bench: Bench, step: &Step, cautions: &[Caution]) -> NextThing {
-    let progress = bench.progress.with(|progress| progress.step(step.id));
-    if progress.status != Status::Open {
-        return NextThing::Onward;
-    }
-    if !bench.waits(step).is_empty() {
-        return NextThing::Shut;
-    }
-    if cautions
-        .iter()
-        .any(|c| c.level == Level::Stop && !progress.acknowledged.contains(c.id))
-    {
-        return NextThing::Read;
-    }
-    if step.work.cures() && progress.clocks.is_empty() {
-        return NextThing::StartClock;
-    }
-    if let (Some(next), Work::Fasten(fasten)) = (next_fastener(step, &progress), &step.work) {
-        return NextThing::Tally {
-            done: next.done_in_pass,
-            of: fasten.layout.count(),
-            pass: next.pass + 1,
-            passes: fasten.pass_count(),
-            staged: !fasten.stages.is_empty(),
-        };
-    }
-    NextThing::Done
+/// What a touch of the key can't do.
+fn is_shut(ask: &Ask) -> bool {
+    matches!(ask, Ask::Wait(_) | Ask::Acknowledge(_))
 }
 
-fn words(thing: NextThing) -> (&'static str, String) {
-    match thing {
-        NextThing::Shut => ("Shut", "see what it waits for".to_owned()),
-        NextThing::Read => ("Read STOP first", String::new()),
-        NextThing::Tally {
-            done,
-            of,
-            pass,
-            passes,
-            staged,
-        } => {
-            let pass = if passes > 1 {
-                let word = if staged { "stage" } else { "pass" };
-                format!(", {word} {pass} of {passes}")
-            } else {
-                String::new()
-            };
-            ("Tally", format!("{} of {of}{pass}", done + 1))
-        }
-        NextThing::StartClock => ("It is on", "start the clock".to_owned()),
-        NextThing::Done => ("Done", String::new()),
-        NextThing::Onward => ("Next step", String::new()),
-    }
-}
-
-fn start_clock(bench: Bench, step: &Step, cautions: &[Caution]) {
-    let Some(application) = step.work.application() else {
-        return;
+fn go_on(bench: Bench, step: StepId, ask: &Ask) {
+    let intent = match ask {
+        Ask::Wait(_) | Ask::Acknowledge(_) => return,
+        Ask::GoOn => return super::next_route(bench).go(),
+        Ask::Loosen(_) => Intent::Loosen(step),
+        Ask::PutOn => Intent::PutOn {
+            step,
+            activator: false,
+        },
+        Ask::Tally(_) => Intent::Tally(step),
+        // The step says what is still wanted.
+        Ask::Read(_) | Ask::OutsideLimits(_) | Ask::Feel | Ask::Close => Intent::Close(step),
     };
-    let today = local(bench.time()).day;
-    let answer = untrack(|| bench.bond(application, false, today));
-    bench.tell(bench.put_on(step, cautions, &answer));
+    bench.tell(bench.send(intent));
+}
+
+/// What the key says of it: large, and small below.
+fn words(ask: &Ask, step: &Step) -> (&'static str, String) {
+    match ask {
+        Ask::GoOn => ("Next step", String::new()),
+        Ask::Wait(_) => ("Shut", "see what it waits for".to_owned()),
+        Ask::Acknowledge(_) => ("Read STOP first", String::new()),
+        Ask::Loosen(count) => ("Loosened", format!("{count} are too tight")),
+        Ask::PutOn => ("It is on", "start the clock".to_owned()),
+        Ask::Tally(next) => {
+            let fasten = match &step.work {
+                Work::Fasten(fasten) => Some(fasten),
+                _ => None,
+            };
+            let of = fasten.map_or(0, |fasten| fasten.layout.count());
+            let pass = fasten.map_or(String::new(), |fasten| pass_words(fasten, next.pass + 1));
+            ("Tally", format!("{} of {of}{pass}", next.done_in_pass + 1))
+        }
+        Ask::Read(what) => ("Read", what.name(Some(step))),
+        Ask::OutsideLimits(what) => ("Outside limits", what.judged_name(step)),
+        Ask::Feel => ("Turn it", "and say how it turns".to_owned()),
+        Ask::Close => ("Done", String::new()),
+    }
+}
+
+/// ", pass 2 of 4"; nothing where there is one.
+fn pass_words(fasten: &Fasten, pass: usize) -> String {
+    match fasten.pass_count() {
+        1 => String::new(),
+        count => {
+            let word = if fasten.stages.is_empty() { "pass" } else { "stage" };
+            format!(", {word} {pass} of {count}")
+        }
+    }
 }

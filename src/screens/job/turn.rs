@@ -30,14 +30,13 @@ pub fn TurnWork(step: StoredValue<Step>) -> impl IntoView {
     }) else {
         return ().into_any();
     };
-    let what = StoredValue::new(turn.what.clone());
     let felt = Memo::new(move |_| {
         bench
             .progress
             .with(|progress| progress.touched(id).and_then(|step| step.felt.clone()))
     });
     let binds = RwSignal::new(false);
-    let feel = move |tight_at: &str| what.with_value(|what| bench.feel(id, what, tight_at));
+    let feel = move |tight_at: &str| bench.feel(id, tight_at);
     let choice = piece(move || {
         let now = felt.get();
         let free = now.as_deref() == Some("");

@@ -2,7 +2,7 @@
 
 mod restore;
 
-use crate::bench::{Bench, Incoming, JobHead, JobRefused, Restore};
+use crate::bench::{Bench, Incoming, JobHead, Restore};
 use crate::device::files::hand_out;
 use crate::job::fasteners;
 use crate::job::sheet::{JobId, Sheet};
@@ -179,11 +179,7 @@ fn row(bench: Bench, head: &JobHead, open: RwSignal<Option<JobId>>) -> AnyView {
 
 fn what_can_be_done(bench: Bench, head: JobHead, at_hand: bool) -> AnyView {
     let id = head.id;
-    let told = move |outcome: Result<(), JobRefused>| {
-        if let Err(refused) = outcome {
-            bench.say(refused.to_string(), false);
-        }
-    };
+    let told = move |outcome| bench.tell(outcome);
     if head.deleted {
         return keys(vec![KeySpec::new("bring it back", move || {
             bench.bring_back_job(id)

@@ -24,7 +24,7 @@ impl Worked for LiftWork {
         bench.lift(step)
     }
 
-    fn change(bench: Bench, step: Option<StepId>, words: &str, change: &dyn Fn(&mut Self)) {
+    fn change(bench: Bench, step: Option<StepId>, words: &'static str, change: &dyn Fn(&mut Self)) {
         bench.change_lift(step, words, change);
     }
 

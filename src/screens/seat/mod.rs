@@ -25,7 +25,7 @@ impl Worked for Seat {
         bench.seat(step)
     }
 
-    fn change(bench: Bench, step: Option<StepId>, words: &str, change: &dyn Fn(&mut Self)) {
+    fn change(bench: Bench, step: Option<StepId>, words: &'static str, change: &dyn Fn(&mut Self)) {
         bench.change_seat(step, words, change);
     }
 

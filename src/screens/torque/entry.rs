@@ -189,7 +189,7 @@ impl Entry {
     }
 
     /// Changes what lies beside the entry, with undo.
-    pub fn on_desk(self, words: &str, change: impl FnOnce(&mut Desk)) {
+    pub fn on_desk(self, words: &'static str, change: impl FnOnce(&mut Desk)) {
         self.bench.on_desk(words, change);
     }
 }

@@ -54,6 +54,14 @@ pub fn shown(cautions: &[Caution]) -> &[Caution] {
     cautions.get(..AT_ONCE).unwrap_or(cautions)
 }
 
+/// The caution of that rule, without a step's numbers.
+pub fn by_id(id: &str) -> Option<Caution> {
+    RULES
+        .iter()
+        .find(|rule| rule.id == id)
+        .map(|rule| rule.caution(None))
+}
+
 /// Every caution there is, without a step's numbers, for the page that lists them.
 pub fn every() -> Vec<Caution> {
     RULES.iter().map(|rule| rule.caution(None)).collect()

@@ -4,6 +4,7 @@
 
 use super::preload::{Condition, Preload, PreloadError, preload};
 use super::quantity::{Force, Length, TorqueUnit};
+use super::stored;
 use super::strength::{Strength, proof_load};
 use super::strip::{FemaleMaterial, strip_load};
 use super::thread::Thread;
@@ -29,7 +30,7 @@ pub struct Joint {
     pub material: Option<FemaleMaterial>,
     /// Length of full thread in mesh, when known; the recommended length is assumed otherwise.
     /// Stored in millimetres.
-    #[serde(default, with = "millimetres")]
+    #[serde(default, with = "stored::millimetres::maybe")]
     pub engagement: Option<Length>,
     /// State of the thread and the underside of the head.
     pub condition: Condition,
@@ -213,20 +214,5 @@ fn share(part: Force, whole: Force) -> f64 {
         share.min(LARGEST_SHARE)
     } else {
         LARGEST_SHARE
-    }
-}
-
-/// Stores a length that may be missing as a number of millimetres.
-mod millimetres {
-    use super::Length;
-    use serde::{Deserialize, Deserializer, Serialize, Serializer};
-    use uom::si::length::millimeter;
-
-    pub fn serialize<S: Serializer>(length: &Option<Length>, out: S) -> Result<S::Ok, S::Error> {
-        length.map(|length| length.get::<millimeter>()).serialize(out)
-    }
-
-    pub fn deserialize<'de, D: Deserializer<'de>>(input: D) -> Result<Option<Length>, D::Error> {
-        Ok(Option::<f64>::deserialize(input)?.map(Length::new::<millimeter>))
     }
 }

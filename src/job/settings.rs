@@ -1,15 +1,19 @@
 //! What belongs to the bench rather than to a job: wrenches, shop temperature, ratings, the look.
 
-use super::{Desk, LiftBench, SeatBench};
-use crate::job::bonding::Walk;
-use crate::job::bottle::Bottle;
-use crate::job::night::Night;
-use crate::trade::cure::{ShopHistory, ShopReading};
+use super::bonding::Walk;
+use super::bottle::Bottle;
+use super::desk::Desk;
+use super::lifting::Hoist;
+use super::night::Night;
+use super::seating::oven::OvenRun;
+use super::work::{LiftWork, Seat};
+use crate::trade::cure::ShopHistory;
+use crate::trade::hoist::BoomPosition;
 use crate::trade::moment::Moment;
-use crate::trade::quantity::{ThermodynamicTemperature, TorqueUnit};
+use crate::trade::quantity::{Mass, MassUnit, ThermodynamicTemperature, TorqueUnit};
 use crate::trade::wrench::{Wrench, WrenchKind};
 use serde::{Deserialize, Serialize};
-use uom::si::thermodynamic_temperature::degree_celsius;
+use uom::si::mass::kilogram;
 
 /// Dark or light.
 #[derive(Debug, Clone, Copy, Default, PartialEq, Eq, Serialize, Deserialize)]
@@ -106,30 +110,85 @@ impl Settings {
         self.wrenches.get(self.in_hand)
     }
 
-    /// What is typed and carried to the Torque screen.
-    pub fn entry(&self) -> (&str, TorqueUnit, &Desk) {
-        (&self.torque_typed, self.torque_unit, &self.desk)
-    }
-
-    /// Takes what is typed and carried to the Torque screen from another.
-    pub fn take_entry(&mut self, from: &Self) {
-        self.torque_typed.clone_from(&from.torque_typed);
-        self.torque_unit = from.torque_unit;
-        self.desk.clone_from(&from.desk);
-    }
-
-    /// Notes the shop's temperature from `at` on, °C.
-    pub fn note_temperature(&mut self, at: Moment, celsius: f64) {
-        let temperature = ThermodynamicTemperature::new::<degree_celsius>(celsius);
-        self.shop.0.push(ShopReading {
-            at,
-            temperature,
-            humidity: None,
-        });
-    }
-
     /// The shop's temperature at `now`, when it was ever told.
     pub fn temperature_at(&self, now: Moment) -> Option<ThermodynamicTemperature> {
         self.shop.at(now).map(|reading| reading.temperature)
     }
+
+    /// My hoist, as told.
+    pub fn hoist(&self) -> Hoist<'_> {
+        Hoist {
+            boom: &self.lift.boom,
+            rating: self.hoist_kg.map(Mass::new::<kilogram>),
+        }
+    }
 }
+
+/// What the Seat screen keeps on the bench.
+#[derive(Debug, Clone, Default, PartialEq, Serialize, Deserialize)]
+#[serde(default)]
+pub struct SeatBench {
+    /// Its own numbers, apart from any step.
+    pub work: Seat,
+    /// The depth read for them, mm.
+    pub depth_mm: Option<f64>,
+    /// The gap read for them, mm.
+    pub gap_mm: Option<f64>,
+    /// A part on its way from the oven or the freezer.
+    pub oven: Option<OvenRun>,
+}
+
+/// What the Lift screen keeps on the bench.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[serde(default)]
+pub struct LiftBench {
+    /// Its own numbers, apart from any step.
+    pub work: LiftWork,
+    /// The holes of my hoist's boom, each with its rating, from the post outwards.
+    pub boom: Vec<BoomPosition>,
+    /// What weights are typed and shown in.
+    pub unit: MassUnit,
+}
+
+impl Default for LiftBench {
+    fn default() -> Self {
+        Self {
+            work: LiftWork::default(),
+            boom: Vec::new(),
+            unit: MassUnit::Kilogram,
+        }
+    }
+}
+
+/// A part of the settings that is kept by itself, so that a digit typed on Torque writes no wrenches.
+pub struct Piece {
+    /// What it is kept under.
+    pub name: &'static str,
+    /// Its fields, as serde names them.
+    pub fields: &'static [&'static str],
+    /// Whether two settings have it alike.
+    pub same: fn(&Settings, &Settings) -> bool,
+    /// Takes it over from others.
+    pub take: fn(&mut Settings, &Settings),
+}
+
+macro_rules! piece {
+    ($name:literal: $($field:ident),+) => {
+        Piece {
+            name: $name,
+            fields: &[$(stringify!($field)),+],
+            same: |a, b| $(a.$field == b.$field)&&+,
+            take: |to, from| { $(to.$field.clone_from(&from.$field);)+ },
+        }
+    };
+}
+
+/// Every piece; each field stands in one.
+pub const PIECES: [Piece; 6] = [
+    piece!("bench": look, initials),
+    piece!("tools": wrenches, in_hand, press_kn, hoist_kg),
+    piece!("bottles": bottles),
+    piece!("shop": shop, night),
+    piece!("screens": walk, seat, lift),
+    piece!("typed": torque_typed, torque_unit, desk),
+];

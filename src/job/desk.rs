@@ -1,10 +1,8 @@
 //! What lies on the Torque screen beside the typed value: the bolt, the adapter, a nut, a turn, the last values.
 
-use super::Bench;
-use crate::job::adapter::Adapter;
-use crate::job::guarding::KnownBolt;
-use crate::job::sheet::{Step, StepId};
-use crate::job::work::Work;
+use super::adapter::Adapter;
+use super::guarding::KnownBolt;
+use super::sheet::StepId;
 use crate::trade::quantity::{TorqueStatement, TorqueUnit};
 use serde::{Deserialize, Serialize};
 
@@ -73,56 +71,4 @@ pub fn typed_words(statement: &TorqueStatement) -> String {
         .unwrap_or(&text)
         .trim()
         .to_owned()
-}
-
-impl Bench {
-    /// Puts a value into the entry; the way back is undo.
-    pub fn enter(self, statement: &TorqueStatement, words: &str) {
-        self.set(words, |settings| {
-            settings.torque_typed = typed_words(statement);
-            settings.torque_unit = statement.unit;
-        });
-    }
-
-    /// Puts what the manual says in other words beside it; none takes it away.
-    pub fn enter_also(self, statement: Option<&TorqueStatement>) {
-        self.set("second value", |settings| {
-            settings.desk.also_typed = statement.map_or(String::new(), typed_words);
-            if let Some(statement) = statement {
-                settings.desk.also_unit = statement.unit;
-            }
-        });
-    }
-
-    /// Changes what lies on the Torque screen; the way back is undo.
-    pub fn on_desk(self, words: &str, change: impl FnOnce(&mut Desk)) {
-        self.set(words, |settings| change(&mut settings.desk));
-    }
-
-    /// Carries a fasten step's value and bolt to the Torque screen.
-    pub fn carry(self, step: &Step) {
-        let Work::Fasten(fasten) = &step.work else {
-            return;
-        };
-        self.note(|settings| {
-            settings.torque_typed = typed_words(&fasten.torque);
-            settings.torque_unit = fasten.torque.unit;
-            let desk = &mut settings.desk;
-            desk.from = Some(step.id);
-            desk.also_typed = String::new();
-            desk.bolt = Some(KnownBolt::of(fasten));
-            desk.running = None;
-            desk.turn_deg = None;
-            desk.remember(&fasten.torque);
-        });
-    }
-
-    /// Corrects the torque of a fasten step on its sheet; the way back is undo.
-    pub fn correct_torque(self, step: StepId, statement: TorqueStatement) {
-        self.change_step("correction of the torque", step, |work| {
-            if let Work::Fasten(fasten) = work {
-                fasten.torque = statement;
-            }
-        });
-    }
 }

@@ -1,0 +1,659 @@
+//! The way of a touch: decided, shown, kept. The commands below only put it into words.
+
+use super::{Bench, Intent, JobRefused, ReadWith, Refused, Restore, Settings};
+use crate::device::storage::StorageError;
+use crate::device::wake_lock::{self, Awake};
+use crate::job::bonding::{BondAnswer, Walk};
+use crate::job::bottle::{Bottle, BottleId};
+use crate::job::clock::ClockId;
+use crate::job::desk::{Desk, typed_words};
+use crate::job::example;
+use crate::job::fastening::PassAnswer;
+use crate::job::night::Night;
+use crate::job::parts::{Listed, PartPlace};
+use crate::job::reading::What;
+use crate::job::record::EntryId;
+use crate::job::seating::oven::OvenState;
+use crate::job::sheet::{JobId, Sheet, Step, StepId};
+use crate::job::state::{Ask, Transaction};
+use crate::job::work::{LiftWork, Seat, Work};
+use crate::trade::application::Application;
+use crate::trade::caution::Caution;
+use crate::trade::cooling::TimeRange;
+use crate::trade::hoist::BoomPosition;
+use crate::trade::moment::Moment;
+use crate::trade::quantity::{Length, Mass, TorqueStatement};
+use crate::trade::wrench::Wrench;
+use reactive_graph::graph::untrack;
+use reactive_graph::prelude::*;
+use uom::si::length::millimeter;
+use uom::si::mass::kilogram;
+
+impl Bench {
+    /// Does what is intended, shows it and keeps it.
+    ///
+    /// # Errors
+    /// [`Refused`]: nothing is changed. What could not be kept is said, and kept with the next touch.
+    pub fn send(self, intent: Intent) -> Result<(), Refused> {
+        let now = self.right_now();
+        let transaction = self.state.with_value(|state| state.apply(&intent, now))?;
+        if transaction.is_empty() {
+            return Ok(());
+        }
+        // What comes out of a file stands only when it is kept: half a backup is none.
+        let from_file = !transaction.after.files.is_empty() || !transaction.others.is_empty();
+        if from_file && let Err(error) = self.keep_first(&transaction) {
+            self.say(error.to_string(), true);
+            return Err(Refused::NotKept);
+        }
+        let kept = transaction.clone();
+        let touched = self.state.try_update_value(|state| state.take(transaction));
+        if !from_file {
+            let outcome = self
+                .state
+                .with_value(|state| self.shelves.with_value(|shelves| shelves.keep(state, &kept)));
+            self.kept_or_said(outcome);
+        }
+        self.show(touched.unwrap_or_default());
+        self.tick();
+        Ok(())
+    }
+
+    fn keep_first(self, transaction: &Transaction) -> Result<(), StorageError> {
+        let mut after = self.state.get_value();
+        after.take(transaction.clone());
+        self.shelves
+            .with_value(|shelves| shelves.keep_or_forget(&after, transaction))
+    }
+
+    pub(super) fn kept_or_said(self, kept: Result<(), StorageError>) {
+        if let Err(error) = kept {
+            self.say(error.to_string(), true);
+        }
+    }
+
+    /// Says why nothing was done; a refusal is never lost. One that was said already is not said again.
+    pub fn tell(self, outcome: Result<(), Refused>) {
+        match outcome {
+            Ok(()) | Err(Refused::NotKept) => {}
+            Err(refused) => self.say(refused.to_string(), false),
+        }
+    }
+
+    /// The same for what gives something back.
+    pub fn tell_plan<T>(self, outcome: Result<T, Refused>) -> Option<T> {
+        outcome.map_err(|refused| self.tell(Err(refused))).ok()
+    }
+
+    /// What that step wants now; followed.
+    pub fn ask(self, step: StepId) -> Option<Ask> {
+        self.look(|state, now| state.ask(step, now.at))
+    }
+
+    /// What that step's readings break without a reason given; followed.
+    pub fn broken(self, step: StepId) -> Vec<What> {
+        self.look(|state, _| state.broken(step))
+    }
+
+    /// The cautions of some work, that of a step or of a screen itself; followed.
+    pub fn cautions_of(self, work: &Work, step: Option<StepId>) -> Vec<Caution> {
+        self.look(|state, now| state.cautions(work, step, now.at))
+    }
+
+    /// What goes on that joint out of my bottles, in today's shop; followed.
+    pub fn bond(self, joint: &Application, activator: bool) -> BondAnswer {
+        self.look(|state, now| state.bond(joint, activator, now))
+    }
+
+    /// What that pass of a fasten step asks for on the wrench in the hand; followed.
+    pub fn pass_answer(self, step: &Step, pass: usize) -> Option<PassAnswer> {
+        self.look(|state, _| state.pass_answer(step, pass))
+    }
+
+    /// Where the job goes on.
+    pub fn next_open(self) -> Option<StepId> {
+        self.state.with_value(|state| state.next_open())
+    }
+
+    // ---- a step ----
+
+    /// A caution of `step` was read.
+    pub fn acknowledge(self, step: StepId, caution: &Caution) {
+        let caution = caution.id.to_owned();
+        self.tell(self.send(Intent::Acknowledge { step, caution }));
+    }
+
+    /// A reading, with what it was taken with.
+    ///
+    /// # Errors
+    /// The step is closed, or it is no number.
+    pub fn measure(
+        self,
+        step: StepId,
+        what: What,
+        value: f64,
+        unit: &str,
+        with: &ReadWith,
+    ) -> Result<(), Refused> {
+        self.send(Intent::Read {
+            step,
+            what,
+            value,
+            unit: unit.to_owned(),
+            with: with.clone(),
+        })
+    }
+
+    /// How something turned: freely where `tight_at` is empty.
+    pub fn feel(self, step: StepId, tight_at: &str) {
+        let tight_at = tight_at.to_owned();
+        self.tell(self.send(Intent::Feel { step, tight_at }));
+    }
+
+    /// Where a part is and how many are counted.
+    pub fn place_part(self, part: &Listed, place: PartPlace, here: u32) {
+        self.tell(self.send(Intent::Place {
+            step: part.step,
+            part: part.key,
+            place,
+            here,
+        }));
+    }
+
+    /// All of a part is here.
+    pub fn tick_part(self, part: &Listed) {
+        let (step, part) = (part.step, part.key);
+        self.tell(self.send(Intent::TickPart { step, part }));
+    }
+
+    /// A closed step is open again.
+    pub fn reopen(self, step: StepId) {
+        self.tell(self.send(Intent::Reopen(step)));
+    }
+
+    /// A remark beside a line of the record, or on the whole job.
+    ///
+    /// # Errors
+    /// No words given.
+    pub fn add_remark(self, about: Option<EntryId>, words: &str) -> Result<(), Refused> {
+        let words = words.to_owned();
+        self.send(Intent::Remark { about, words })
+    }
+
+    /// The last action back.
+    ///
+    /// # Errors
+    /// Nothing is left to take back.
+    pub fn undo(self) -> Result<(), Refused> {
+        let stopped = self.running();
+        let done = self.send(Intent::Undo);
+        self.silence_but(&self.running(), &stopped);
+        done
+    }
+
+    // ---- clocks ----
+
+    /// The joint was opened again and the compound is on anew.
+    pub fn restart(self, id: ClockId) {
+        self.tell(self.send(Intent::Restart(id)));
+    }
+
+    /// A clock goes out of sight.
+    pub fn put_away(self, id: ClockId) {
+        self.silence(id);
+        self.tell(self.send(Intent::PutAway(id)));
+    }
+
+    // ---- the plan ----
+
+    /// A step behind `after`, or at the end; tells its number.
+    pub fn add_step(self, after: Option<StepId>, step: Step) -> StepId {
+        let id = self.sheet.with_untracked(Sheet::free_id);
+        let steps = vec![step];
+        self.tell(self.send(Intent::AddSteps { after, steps }));
+        id
+    }
+
+    /// Several steps at the end.
+    pub fn add_steps(self, steps: Vec<Step>) {
+        self.tell(self.send(Intent::AddSteps { after: None, steps }));
+    }
+
+    /// Changes one field of a step.
+    ///
+    /// # Errors
+    /// The field's sentence; nothing is changed.
+    pub fn edit_step(self, step: StepId, field: &str, value: &str) -> Result<(), Refused> {
+        self.send(Intent::EditStep {
+            step,
+            field: field.to_owned(),
+            value: value.to_owned(),
+        })
+    }
+
+    /// Gives a step another kind of work.
+    ///
+    /// # Errors
+    /// The record speaks of it.
+    pub fn change_work(self, step: StepId, work: Work) -> Result<(), Refused> {
+        let work = Box::new(work);
+        self.send(Intent::ChangeKind { step, work })
+    }
+
+    /// Moves a step one place.
+    ///
+    /// # Errors
+    /// It would stand before one it waits for.
+    pub fn move_step(self, step: StepId, down: bool) -> Result<(), Refused> {
+        self.send(Intent::MoveStep { step, down })
+    }
+
+    /// Copies a step; tells the copy's number.
+    ///
+    /// # Errors
+    /// There is no such step.
+    pub fn copy_step(self, step: StepId) -> Result<StepId, Refused> {
+        let id = self.sheet.with_untracked(Sheet::free_id);
+        self.send(Intent::CopyStep(step)).map(|()| id)
+    }
+
+    /// Takes a step out of the plan.
+    ///
+    /// # Errors
+    /// The record speaks of it, or another waits for it.
+    pub fn remove_step(self, step: StepId) -> Result<(), Refused> {
+        self.send(Intent::RemoveStep(step))
+    }
+
+    /// Names the machine.
+    pub fn name_machine(self, words: &str) {
+        self.tell(self.send(Intent::NameMachine(words.to_owned())));
+    }
+
+    /// Changes the numbers of a step's work, or a screen's own; `what` names the change.
+    fn set_work(self, step: Option<StepId>, what: &'static str, work: Work) {
+        let work = Box::new(work);
+        self.tell(self.send(Intent::SetWork { step, what, work }));
+    }
+
+    /// A step's work, changed.
+    fn change_step(self, what: &'static str, id: StepId, change: impl FnOnce(&mut Work)) {
+        let work = self
+            .sheet
+            .with_untracked(|sheet| sheet.step(id).map(|step| step.work.clone()));
+        if let Some(mut work) = work {
+            change(&mut work);
+            self.set_work(Some(id), what, work);
+        }
+    }
+
+    /// What is known of a step's joint; it is kept in the sheet.
+    pub fn answer_for(self, step: StepId, joint: Application) {
+        self.change_step("answer", step, |work| match work {
+            Work::Bond(bond) => bond.application = joint,
+            Work::Fasten(fasten) => fasten.compound = Some(joint),
+            _ => {}
+        });
+    }
+
+    /// Corrects the torque of a fasten step on its sheet.
+    pub fn correct_torque(self, step: StepId, statement: TorqueStatement) {
+        self.change_step("correction of the torque", step, |work| {
+            if let Work::Fasten(fasten) = work {
+                fasten.torque = statement;
+            }
+        });
+    }
+
+    /// The fit at hand: that of a step, or the screen's own. None where the step is no seat step.
+    pub fn seat(self, step: Option<StepId>) -> Option<Seat> {
+        match step {
+            None => Some(self.settings.with(|s| s.seat.work.clone())),
+            Some(id) => self.sheet.with(|sheet| match &sheet.step(id)?.work {
+                Work::Seat(seat) => Some(seat.clone()),
+                _ => None,
+            }),
+        }
+    }
+
+    /// Changes the fit at hand; `what` names the change.
+    pub fn change_seat(self, step: Option<StepId>, what: &'static str, change: impl FnOnce(&mut Seat)) {
+        if let Some(mut seat) = untrack(|| self.seat(step)) {
+            change(&mut seat);
+            self.set_work(step, what, Work::Seat(seat));
+        }
+    }
+
+    /// The lift at hand: that of a step, or the screen's own. None where the step is no lift step.
+    pub fn lift(self, step: Option<StepId>) -> Option<LiftWork> {
+        match step {
+            None => Some(self.settings.with(|s| s.lift.work.clone())),
+            Some(id) => self.sheet.with(|sheet| match &sheet.step(id)?.work {
+                Work::Lift(lift) => Some(lift.clone()),
+                _ => None,
+            }),
+        }
+    }
+
+    /// Changes the lift at hand; `what` names the change.
+    pub fn change_lift(self, step: Option<StepId>, what: &'static str, change: impl FnOnce(&mut LiftWork)) {
+        if let Some(mut lift) = untrack(|| self.lift(step)) {
+            change(&mut lift);
+            self.set_work(step, what, Work::Lift(lift));
+        }
+    }
+
+    /// The part is out of the oven (or the freezer): the countdown runs from now.
+    pub fn take_out(self, step: Option<StepId>, window: TimeRange) {
+        self.tick();
+        self.tell(self.send(Intent::TakeOut {
+            step,
+            window,
+            ahead_ms: self.phone_ahead_ms(),
+        }));
+    }
+
+    /// Where the countdown for that step of the job at hand stands, or for the screen's own numbers.
+    pub fn countdown(self, step: Option<StepId>) -> Option<OvenState> {
+        let job = self.job.get();
+        let run = self.settings.with(|s| s.seat.oven)?;
+        let mine = run.step == step && (step.is_none() || run.job.is_none_or(|of| of == job));
+        mine.then(|| run.state(self.oven_time()))
+    }
+
+    /// Where a part on its way stands, whatever it is for.
+    pub fn on_its_way(self) -> Option<OvenState> {
+        let run = self.settings.with(|s| s.seat.oven)?;
+        Some(run.state(self.oven_time()))
+    }
+
+    /// The later of our time and the phone's: see [`Intent::TakeOut`].
+    fn oven_time(self) -> Moment {
+        let now = self.now.get();
+        Moment(now.0.saturating_add(self.phone_ahead_ms().max(0)))
+    }
+
+    /// Puts the countdown away.
+    pub fn put_countdown_away(self) {
+        self.set("end of the countdown", |settings| settings.seat.oven = None);
+    }
+
+    /// The depth and the gap last read for the fit at hand, mm.
+    pub fn depth_read(self, step: Option<StepId>) -> (Option<f64>, Option<f64>) {
+        match step {
+            None => self.settings.with(|s| (s.seat.depth_mm, s.seat.gap_mm)),
+            Some(id) => self.progress.with(|progress| {
+                let progress = progress.step(id);
+                let value = |what| progress.reading(&what).map(|reading| reading.value);
+                (value(What::Depth), value(What::Gap))
+            }),
+        }
+    }
+
+    // ---- jobs ----
+
+    /// Begins a job with that sheet and takes it to hand; tells its number.
+    pub fn begin_job(self, sheet: Sheet) -> JobId {
+        self.tell(self.send(Intent::BeginJob(Box::new(sheet))));
+        self.job.get_untracked()
+    }
+
+    /// Begins a job without steps.
+    ///
+    /// # Errors
+    /// [`JobRefused::NoTitle`].
+    pub fn begin_empty(self, title: &str) -> Result<JobId, Refused> {
+        self.send(Intent::BeginEmpty(title.to_owned()))?;
+        Ok(self.job.get_untracked())
+    }
+
+    /// Begins the bundled example afresh.
+    pub fn begin_example(self) -> JobId {
+        self.begin_job(example::sheet())
+    }
+
+    /// Takes another job to hand.
+    ///
+    /// # Errors
+    /// [`JobRefused::Gone`].
+    pub fn take_job(self, id: JobId) -> Result<(), Refused> {
+        self.send(Intent::TakeJob(id))
+    }
+
+    /// Renames a job.
+    ///
+    /// # Errors
+    /// [`JobRefused::NoTitle`], [`JobRefused::Gone`].
+    pub fn rename_job(self, job: JobId, title: &str) -> Result<(), Refused> {
+        let title = title.to_owned();
+        self.send(Intent::RenameJob { job, title })
+    }
+
+    /// Puts a job away, or takes it out again.
+    pub fn archive_job(self, job: JobId, away: bool) {
+        self.tell(self.send(Intent::ArchiveJob { job, away }));
+    }
+
+    /// Deletes a job: out of sight, but kept until its space is freed.
+    ///
+    /// # Errors
+    /// [`JobRefused::LastOne`] when no other job is left.
+    pub fn delete_job(self, id: JobId) -> Result<(), Refused> {
+        self.send(Intent::DeleteJob(id))
+    }
+
+    /// Brings a deleted job back.
+    pub fn bring_back_job(self, id: JobId) {
+        self.tell(self.send(Intent::BringBackJob(id)));
+    }
+
+    /// Frees the space of every deleted job, for good but for undo.
+    pub fn free_deleted(self) {
+        self.tell(self.send(Intent::FreeDeleted));
+    }
+
+    /// Begins a job with the same sheet and an empty record.
+    ///
+    /// # Errors
+    /// [`JobRefused::Gone`].
+    pub fn duplicate_job(self, id: JobId) -> Result<JobId, Refused> {
+        self.send(Intent::Duplicate(id))?;
+        Ok(self.job.get_untracked())
+    }
+
+    /// The sheet of any job.
+    pub fn sheet_of(self, id: JobId) -> Option<Sheet> {
+        self.state
+            .with_value(|state| state.files.get(&id).map(|job| job.sheet.clone()))
+    }
+
+    /// Takes in what was agreed to of a backup; tells how many jobs came; none where it was refused.
+    pub fn restore(self, restore: &Restore) -> Option<usize> {
+        let count = restore.taken().count();
+        let done = self.send(Intent::Restore(Box::new(restore.clone())));
+        let taken = done.is_ok();
+        self.tell(done);
+        taken.then_some(count)
+    }
+
+    // ---- the bench ----
+
+    /// Changes the settings; `what` names the change for undo.
+    pub fn set(self, what: &'static str, change: impl FnOnce(&mut Settings)) {
+        let settings = self.changed(change);
+        self.tell(self.send(Intent::Set { what, settings }));
+    }
+
+    /// Changes the settings without a way back: for what only remembers what was typed.
+    pub fn note(self, change: impl FnOnce(&mut Settings)) {
+        let settings = self.changed(change);
+        self.tell(self.send(Intent::Remember(settings)));
+    }
+
+    fn changed(self, change: impl FnOnce(&mut Settings)) -> Box<Settings> {
+        let mut settings = Box::new(self.settings.get_untracked());
+        change(&mut settings);
+        settings
+    }
+
+    /// Puts a value into the entry on Torque.
+    pub fn enter(self, statement: &TorqueStatement, what: &'static str) {
+        self.set(what, |settings| {
+            settings.torque_typed = typed_words(statement);
+            settings.torque_unit = statement.unit;
+        });
+    }
+
+    /// Puts what the manual says in other words beside it; none takes it away.
+    pub fn enter_also(self, statement: Option<&TorqueStatement>) {
+        self.set("second value", |settings| {
+            settings.desk.also_typed = statement.map_or(String::new(), typed_words);
+            if let Some(statement) = statement {
+                settings.desk.also_unit = statement.unit;
+            }
+        });
+    }
+
+    /// Changes what lies on the Torque screen.
+    pub fn on_desk(self, what: &'static str, change: impl FnOnce(&mut Desk)) {
+        self.set(what, |settings| change(&mut settings.desk));
+    }
+
+    /// Carries a fasten step's value and bolt to the Torque screen.
+    pub fn carry(self, step: &Step) {
+        self.tell(self.send(Intent::Carry(step.id)));
+    }
+
+    /// Changes the walk on the Bond screen.
+    pub fn walk(self, what: &'static str, change: impl FnOnce(&mut Walk)) {
+        self.set(what, |settings| change(&mut settings.walk));
+    }
+
+    /// Puts a new wrench last, and into the hand.
+    ///
+    /// # Errors
+    /// Its numbers make no sense.
+    pub fn add_wrench(self, wrench: Wrench) -> Result<(), Refused> {
+        self.send(Intent::AddWrench(wrench))
+    }
+
+    /// Puts `wrench` in the place of the one at `at`.
+    ///
+    /// # Errors
+    /// Its numbers make no sense; the old one stays.
+    pub fn change_wrench(self, at: usize, wrench: Wrench) -> Result<(), Refused> {
+        self.send(Intent::ChangeWrench { at, wrench })
+    }
+
+    /// Moves the wrench at `at` one place towards the front; the one in the hand stays in it.
+    pub fn move_wrench_up(self, at: usize) {
+        self.tell(self.send(Intent::MoveWrenchUp(at)));
+    }
+
+    /// Takes the wrench at `at` off the bench; if it was in the hand, its neighbour is taken.
+    pub fn remove_wrench(self, at: usize) {
+        self.tell(self.send(Intent::RemoveWrench(at)));
+    }
+
+    /// Takes another wrench in the hand.
+    pub fn take_wrench(self, at: usize) {
+        self.tell(self.send(Intent::TakeWrench(at)));
+    }
+
+    /// A number for a new bottle.
+    pub fn next_bottle(self) -> BottleId {
+        self.settings.with_untracked(|settings| {
+            let taken = settings.bottles.iter().map(|bottle| bottle.id.0 + 1).max();
+            BottleId(taken.unwrap_or(1))
+        })
+    }
+
+    /// Puts a bottle on the shelf, or its changed label in place of the old one.
+    pub fn shelve(self, bottle: Bottle) {
+        self.tell(self.send(Intent::Shelve(Box::new(bottle))));
+    }
+
+    /// Takes a bottle off the shelf for good.
+    pub fn throw_away(self, id: BottleId) {
+        self.tell(self.send(Intent::ThrowAway(id)));
+    }
+
+    /// Takes that bottle for its class from now on.
+    pub fn take_bottle(self, id: BottleId) {
+        self.tell(self.send(Intent::TakeBottle(id)));
+    }
+
+    /// Takes no bottle: typical figures for what `fits` serves.
+    pub fn take_typical(self, fits: impl Fn(&Bottle) -> bool) {
+        let ids = self.settings.with_untracked(|settings| {
+            let bottles = settings.bottles.iter().filter(|bottle| fits(bottle));
+            bottles.map(|bottle| bottle.id).collect()
+        });
+        self.tell(self.send(Intent::TakeTypical(ids)));
+    }
+
+    /// Notes the shop's temperature as of now, °C.
+    pub fn note_shop(self, celsius: f64) {
+        self.tell(self.send(Intent::NoteShop(celsius)));
+    }
+
+    /// Plans the nights ahead.
+    ///
+    /// # Errors
+    /// The plan makes no sense, or the day's temperature isn't known.
+    pub fn plan_night(self, plan: Night) -> Result<(), Refused> {
+        self.send(Intent::PlanNight(plan))
+    }
+
+    /// Plans no nights any more.
+    pub fn unplan_night(self) {
+        self.tell(self.send(Intent::UnplanNight));
+    }
+
+    /// Adds a hole of my hoist's boom, or corrects the one at that reach.
+    pub fn add_boom(self, reach_mm: f64, rating_kg: f64) {
+        let position = BoomPosition {
+            reach: Length::new::<millimeter>(reach_mm),
+            rating: Mass::new::<kilogram>(rating_kg),
+        };
+        self.set("boom position", |settings| {
+            let boom = &mut settings.lift.boom;
+            boom.retain(|other| (other.reach - position.reach).get::<millimeter>().abs() >= 1.0);
+            boom.push(position);
+            boom.sort_by(|a, b| a.reach.value.total_cmp(&b.reach.value));
+        });
+    }
+
+    /// Takes a hole of my hoist's boom out.
+    pub fn remove_boom(self, at: usize) {
+        self.set("boom position", |settings| {
+            if at < settings.lift.boom.len() {
+                settings.lift.boom.remove(at);
+            }
+        });
+    }
+
+    /// Asks for the display to stay on while a step or a clock is open.
+    pub fn stay_awake(self) {
+        let wanted = untrack(|| {
+            self.progress.with(|progress| progress.job_closed.is_none())
+                || self
+                    .clocks
+                    .with(|clocks| clocks.iter().any(|clock| clock.ended.is_none()))
+        });
+        if wanted {
+            wake_lock::hold(move |awake| {
+                self.awake.try_set(awake);
+            });
+        } else {
+            wake_lock::release();
+            self.awake.set(Awake::NotAsked);
+        }
+    }
+}
+
+impl PartialEq<JobRefused> for Refused {
+    fn eq(&self, other: &JobRefused) -> bool {
+        matches!(self, Self::Job(own) if own == other)
+    }
+}

@@ -1,0 +1,498 @@
+//! What is kept where: the settings in pieces, the jobs, the records in segments, the clocks; all that
+//! one touch changes at once.
+
+use super::clock::CureClock;
+use super::example;
+use super::forms::{self, form_of};
+use super::json;
+use super::record::{Entry, Record};
+use super::settings::{PIECES, Settings};
+use super::sheet::{JobId, Sheet};
+use super::shelf::{Shelf, StorageError, Write};
+use super::state::{Job, JobHead, Jobs, State, Transaction};
+use super::tamper::WatchKept;
+use serde::Serialize;
+use serde_json::Map;
+use std::cell::RefCell;
+use std::collections::{BTreeMap, BTreeSet};
+
+/// Entries in one stored segment of a record: a tally rewrites this many at most.
+pub const SEGMENT: usize = 200;
+
+const CLOCKS: &str = "clocks";
+const JOBS: &str = "jobs";
+const WATCH: &str = "watch";
+
+/// Something to be said to the user: shown until it is put away.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Said {
+    /// The sentence.
+    pub words: String,
+    /// Something went wrong, rather than merely happened.
+    pub trouble: bool,
+}
+
+/// The store, by thing.
+pub struct Shelves {
+    shelf: Shelf,
+    /// Said once at the start: why nothing is kept.
+    blocked: Option<StorageError>,
+    /// What the store has yet to be told, since it refused or is of an older form.
+    due: RefCell<Due>,
+}
+
+/// Things to be written.
+#[derive(Debug, Clone, Default)]
+struct Due {
+    jobs: bool,
+    clocks: bool,
+    pieces: BTreeSet<&'static str>,
+    sheets: BTreeSet<JobId>,
+    /// Records, each from that segment on.
+    records: BTreeMap<JobId, usize>,
+    gone: BTreeSet<JobId>,
+    others: Vec<(String, u32, String)>,
+}
+
+/// The bench as it was left.
+pub struct Left {
+    /// Its state.
+    pub state: State,
+    /// What went wrong in reading, for the user.
+    pub said: Vec<Said>,
+}
+
+impl Shelves {
+    /// Shelves in that store; `blocked` when it only stands in for the browser's.
+    pub fn new(shelf: Shelf, blocked: Option<StorageError>) -> Self {
+        Self {
+            shelf,
+            blocked,
+            due: RefCell::default(),
+        }
+    }
+
+    /// Reads everything, or lays out a first bench with the example job.
+    pub fn read(&self) -> Left {
+        let trouble = |error: &StorageError| Said {
+            words: error.to_string(),
+            trouble: true,
+        };
+        let mut said: Vec<Said> = self.blocked.iter().map(trouble).collect();
+        let settings = self.read_settings(&mut said);
+        let clocks: Vec<CureClock> = self.take(CLOCKS, &mut said, plain).unwrap_or_default();
+        let listed = self
+            .take(JOBS, &mut said, plain)
+            .filter(|jobs: &Jobs| !jobs.heads.is_empty());
+        let first = listed.is_none();
+        let jobs = listed.unwrap_or_else(|| self.jobs_found());
+        let mut files = BTreeMap::new();
+        for head in &jobs.heads {
+            // A job out of sight that is damaged is said when it is looked for.
+            let mut about = Vec::new();
+            let sheet = self.take(&sheet_name(head.id), &mut about, |_, text| forms::sheet(text));
+            let kept = sheet.is_some();
+            let sheet = match sheet {
+                None if first => Some(example::sheet()),
+                // The example's steps must not stand in for those of a job whose sheet is lost.
+                None if head.id == jobs.at_hand => Some(Sheet::new(&head.title, Vec::new())),
+                sheet => sheet,
+            };
+            if let Some(sheet) = sheet {
+                let record = self.read_record(head.id, &sheet, kept, &mut about);
+                files.insert(head.id, Job::new(sheet, record));
+            }
+            if head.id == jobs.at_hand {
+                said.append(&mut about);
+            }
+        }
+        let state = State::new(jobs, files, clocks, settings);
+        self.bring_up(&state);
+        Left { state, said }
+    }
+
+    /// What of the store is of an older form is written in today's, a thing at a time: each says the same
+    /// as before, so that a crash between two loses nothing.
+    fn bring_up(&self, state: &State) {
+        let due = self.due.take();
+        let (pieces, jobs) = (due.pieces.clone(), due.records.clone());
+        let mut parts: Vec<Due> = jobs
+            .into_iter()
+            .map(|(id, from)| Due {
+                records: BTreeMap::from([(id, from)]),
+                sheets: BTreeSet::from([id]),
+                ..Due::default()
+            })
+            .collect();
+        if !pieces.is_empty() {
+            parts.push(Due {
+                pieces,
+                ..Due::default()
+            });
+        }
+        for part in parts {
+            if self.write(state, &part).is_err() {
+                self.due.borrow_mut().add(part);
+            }
+        }
+    }
+
+    /// Keeps what a transaction changed, as `state` stands after it.
+    ///
+    /// # Errors
+    /// From the browser, see [`StorageError`]: then nothing of it is kept, and it goes with the next.
+    pub fn keep(&self, state: &State, transaction: &Transaction) -> Result<(), StorageError> {
+        self.due.borrow_mut().add(Due::of(transaction));
+        // A first bench lives in memory until something is kept: its list and sheet go with that.
+        if !self.shelf.has(JOBS) {
+            self.due.borrow_mut().jobs = true;
+        }
+        let lines = transaction.lines.iter().map(|(job, _)| *job);
+        for job in lines.chain([state.jobs.at_hand]) {
+            if !self.shelf.has(&sheet_name(job)) && state.files.contains_key(&job) {
+                self.due.borrow_mut().sheets.insert(job);
+            }
+        }
+        let due = self.due.borrow().clone();
+        self.write(state, &due)?;
+        self.due.replace(Due::default());
+        Ok(())
+    }
+
+    /// Keeps a transaction whose files only stand when they are kept: refused, it is forgotten.
+    ///
+    /// # Errors
+    /// From the browser, see [`StorageError`]; nothing is changed.
+    pub fn keep_or_forget(&self, state: &State, transaction: &Transaction) -> Result<(), StorageError> {
+        let before = self.due.borrow().clone();
+        let kept = self.keep(state, transaction);
+        if kept.is_err() {
+            self.due.replace(before);
+        }
+        kept
+    }
+
+    fn write(&self, state: &State, due: &Due) -> Result<(), StorageError> {
+        let mut writes = Vec::new();
+        let mut full = Vec::new();
+        let mut write = |name: String, text: Option<String>| {
+            let version = form_of(&name);
+            writes.push(Write { name, version, text });
+        };
+        if due.jobs {
+            write(JOBS.to_owned(), Some(text_of(&state.jobs)?));
+        }
+        if due.clocks {
+            write(CLOCKS.to_owned(), Some(text_of(&state.clocks)?));
+        }
+        if !due.pieces.is_empty() {
+            for (name, text) in forms::pieces(&state.settings) {
+                if due.pieces.contains(name) {
+                    write(name.to_owned(), Some(text));
+                }
+            }
+        }
+        for id in &due.sheets {
+            if let Some(job) = state.files.get(id) {
+                write(sheet_name(*id), Some(text_of(&job.sheet)?));
+            }
+        }
+        for (id, from) in &due.records {
+            let Some(job) = state.files.get(id) else { continue };
+            // Written whole, it may be shorter than what stood there.
+            let mut left_over = match from {
+                0 => self.shelf.names(&record_name(*id)),
+                _ => Vec::new(),
+            };
+            let mut last = *from;
+            for (at, segment) in segments(&job.record, *from) {
+                let name = segment_name(*id, at);
+                left_over.retain(|other| *other != name);
+                write(name, Some(text_of(segment)?));
+                last = at;
+            }
+            // A full segment never changes again: its older copy only takes room.
+            full.extend((from.saturating_sub(1)..last).map(|at| segment_name(*id, at)));
+            left_over.into_iter().for_each(|name| write(name, None));
+        }
+        for id in &due.gone {
+            write(sheet_name(*id), None);
+            let segments = self.shelf.names(&record_name(*id));
+            segments.into_iter().for_each(|name| write(name, None));
+        }
+        for (name, version, text) in &due.others {
+            if !self.shelf.has(name) {
+                writes.push(Write {
+                    name: name.clone(),
+                    version: *version,
+                    text: Some(text.clone()),
+                });
+            }
+        }
+        if writes.is_empty() {
+            return Ok(());
+        }
+        self.shelf.keep(&writes)?;
+        full.iter().for_each(|name| self.shelf.settle(name));
+        Ok(())
+    }
+
+    /// Everything of `state` as it would be stored, and what the store holds beside: (name, form, text).
+    pub fn texts(&self, state: &State) -> Vec<(String, u32, String)> {
+        let mut texts: Vec<(String, u32, String)> = Vec::new();
+        let mut add = |name: String, text: Result<String, StorageError>| {
+            if let Ok(text) = text {
+                texts.push((name.clone(), form_of(&name), text));
+            }
+        };
+        add(JOBS.to_owned(), text_of(&state.jobs));
+        add(CLOCKS.to_owned(), text_of(&state.clocks));
+        for (name, text) in forms::pieces(&state.settings) {
+            add(name.to_owned(), Ok(text));
+        }
+        for (id, job) in &state.files {
+            add(sheet_name(*id), text_of(&job.sheet));
+            for (at, segment) in segments(&job.record, 0) {
+                add(segment_name(*id, at), text_of(segment));
+            }
+        }
+        let beside = self.shelf.names("").into_iter().filter(|name| !is_ours(name));
+        texts.extend(beside.filter_map(|name| {
+            let (version, text) = self.shelf.text(&name)?;
+            Some((name, version, text))
+        }));
+        texts
+    }
+
+    /// The watch over the phone's clock, as it was left; a damaged one begins anew.
+    pub fn read_watch(&self) -> WatchKept {
+        self.take(WATCH, &mut Vec::new(), plain).unwrap_or_default()
+    }
+
+    /// Keeps the watch over the phone's clock.
+    ///
+    /// # Errors
+    /// From the browser, see [`StorageError`].
+    pub fn keep_watch(&self, watch: &WatchKept) -> Result<(), StorageError> {
+        self.shelf.keep(&[Write {
+            name: WATCH.to_owned(),
+            version: form_of(WATCH),
+            text: Some(text_of(watch)?),
+        }])
+    }
+
+    /// Damaged texts that were set aside: (key, text).
+    pub fn rescued(&self) -> Vec<(String, String)> {
+        self.shelf.rescued()
+    }
+
+    fn read_settings(&self, said: &mut Vec<Said>) -> Settings {
+        let mut whole = Map::new();
+        for piece in PIECES {
+            let read = self.take_form(piece.name, said, |_, text| {
+                let mut part = Map::new();
+                forms::add_piece(&mut part, text)?;
+                // A piece that reads as none is damaged, and must not take the others with it.
+                forms::settings(part.clone())?;
+                Some(part)
+            });
+            let Some((form, part)) = read else { continue };
+            if form < form_of(piece.name) {
+                self.due.borrow_mut().pieces = PIECES.iter().map(|piece| piece.name).collect();
+            }
+            whole.extend(part);
+        }
+        forms::settings(whole).unwrap_or_default()
+    }
+
+    /// A record that stands on `sheet`; one of form 1 is due to be written anew with its sheet, whose
+    /// numbers it goes by.
+    fn read_record(&self, id: JobId, sheet: &Sheet, kept: bool, said: &mut Vec<Said>) -> Record {
+        let mut entries: Vec<Entry> = Vec::new();
+        let mut old = false;
+        for name in self.shelf.names(&record_name(id)) {
+            let read = self.take_form(&name, said, |form, text| forms::entries(form, text, sheet));
+            if let Some((form, segment)) = read {
+                old |= form < form_of(&name);
+                entries.extend(segment);
+            }
+        }
+        if old && kept {
+            self.due.borrow_mut().records.insert(id, 0);
+        }
+        Record::from_entries(entries)
+    }
+
+    /// The list of jobs is gone, or there never was one: what sheets are there?
+    fn jobs_found(&self) -> Jobs {
+        let heads: Vec<JobHead> = self
+            .shelf
+            .names("job/")
+            .iter()
+            .filter_map(|name| {
+                let id = JobId(name.strip_prefix("job/")?.parse().ok()?);
+                let sheet = self.take(name, &mut Vec::new(), |_, text| forms::sheet(text))?;
+                Some(JobHead::new(id, &sheet.title))
+            })
+            .collect();
+        match heads.last() {
+            Some(last) => Jobs {
+                at_hand: last.id,
+                heads,
+            },
+            None => {
+                let first = JobHead::new(JobId(1), &example::sheet().title);
+                Jobs {
+                    at_hand: first.id,
+                    heads: vec![first],
+                }
+            }
+        }
+    }
+
+    fn take<T>(&self, name: &str, said: &mut Vec<Said>, read: impl Fn(u32, &str) -> Option<T>) -> Option<T> {
+        self.take_form(name, said, read).map(|(_, value)| value)
+    }
+
+    fn take_form<T>(
+        &self,
+        name: &str,
+        said: &mut Vec<Said>,
+        read: impl Fn(u32, &str) -> Option<T>,
+    ) -> Option<(u32, T)> {
+        match self.shelf.load(name, form_of(name), read) {
+            Ok(found) => {
+                if !found.rescued.is_empty() {
+                    said.push(Said {
+                        words: rescue_words(name, found.value.is_some()),
+                        trouble: true,
+                    });
+                }
+                found.value
+            }
+            Err(error) => {
+                said.push(Said {
+                    words: error.to_string(),
+                    trouble: true,
+                });
+                None
+            }
+        }
+    }
+}
+
+impl Due {
+    fn of(transaction: &Transaction) -> Self {
+        let after = &transaction.after;
+        let mut due = Self {
+            jobs: after.jobs.is_some(),
+            clocks: after.clocks.is_some(),
+            sheets: after.sheets.keys().copied().collect(),
+            others: transaction.others.clone(),
+            ..Self::default()
+        };
+        if let (Some(before), Some(after)) = (&transaction.before.settings, &after.settings) {
+            let changed = PIECES.iter().filter(|piece| !(piece.same)(before, after));
+            due.pieces.extend(changed.map(|piece| piece.name));
+        }
+        for (id, job) in &after.files {
+            match job {
+                Some(_) => {
+                    due.sheets.insert(*id);
+                    due.records.insert(*id, 0);
+                }
+                None => drop(due.gone.insert(*id)),
+            }
+        }
+        for (id, entry) in &transaction.lines {
+            let segment = segment_of(entry);
+            let from = due.records.entry(*id).or_insert(segment);
+            *from = segment.min(*from);
+        }
+        due
+    }
+
+    fn add(&mut self, other: Self) {
+        self.jobs |= other.jobs;
+        self.clocks |= other.clocks;
+        self.pieces.extend(other.pieces);
+        for id in other.sheets.iter().chain(other.records.keys()) {
+            self.gone.remove(id);
+        }
+        for id in &other.gone {
+            self.sheets.remove(id);
+            self.records.remove(id);
+        }
+        self.gone.extend(other.gone);
+        self.sheets.extend(other.sheets);
+        for (id, from) in other.records {
+            let own = self.records.entry(id).or_insert(from);
+            *own = from.min(*own);
+        }
+        self.others.extend(other.others);
+    }
+}
+
+/// Whether a thing of that name is read and written here.
+pub fn is_ours(name: &str) -> bool {
+    [JOBS, CLOCKS, WATCH].contains(&name)
+        || PIECES.iter().any(|piece| piece.name == name)
+        || name.starts_with("job/")
+        || name.starts_with("record/")
+}
+
+/// A thing whose form has not changed yet.
+fn plain<T: serde::de::DeserializeOwned>(_: u32, text: &str) -> Option<T> {
+    json::read(text).ok()
+}
+
+fn text_of<T: Serialize + ?Sized>(value: &T) -> Result<String, StorageError> {
+    json::write(value).map_err(|_| StorageError::Blocked)
+}
+
+fn segment_of(entry: &Entry) -> usize {
+    entry.id.0 as usize / SEGMENT
+}
+
+/// A record in its segments, from that one on. By the entries' own numbers: where a damaged segment left a
+/// gap, the others keep their places.
+fn segments(record: &Record, from: usize) -> impl Iterator<Item = (usize, &[Entry])> {
+    let entries = record.entries();
+    let first = entries.partition_point(|entry| segment_of(entry) < from);
+    entries
+        .get(first..)
+        .unwrap_or_default()
+        .chunk_by(|a, b| segment_of(a) == segment_of(b))
+        .filter_map(|entries| Some((segment_of(entries.first()?), entries)))
+}
+
+/// Where a job's sheet is kept.
+pub fn sheet_name(id: JobId) -> String {
+    format!("job/{}", id.0)
+}
+
+/// What every segment of a job's record begins with.
+pub fn record_name(id: JobId) -> String {
+    format!("record/{}/", id.0)
+}
+
+/// Padded so that names sort in the order of the segments.
+fn segment_name(id: JobId, segment: usize) -> String {
+    format!("{}{segment:04}", record_name(id))
+}
+
+fn rescue_words(name: &str, fell_back: bool) -> String {
+    let thing = match name.split('/').next() {
+        Some("job") => "job sheet",
+        Some("record") => "record",
+        Some("clocks") => "clocks",
+        Some("jobs") => "list of jobs",
+        _ => "bench settings",
+    };
+    let then = if fell_back {
+        "The last good copy is in use; check the last thing you did."
+    } else {
+        "No good copy was left."
+    };
+    format!("A stored copy of the {thing} was damaged and is set aside: Jobs hands it out as a file. {then}")
+}

@@ -1,0 +1,133 @@
+//! Clocks: started, started anew, put away.
+
+use super::draft::Draft;
+use super::step::Outcome;
+use super::{Ask, Intent, Name, Refused, State};
+use crate::job::bonding::BondAnswer;
+use crate::job::clock::{Bound, ClockId, CureClock, Ended};
+use crate::job::record::{Compound, Event};
+use crate::job::sheet::StepId;
+use crate::trade::cure::CureSpec;
+
+impl State {
+    pub(super) fn clock_intent(&self, draft: &mut Draft<'_>, intent: &Intent) -> Outcome {
+        Some(match intent {
+            Intent::PutOn { step, activator } => self.put_on(draft, *step, *activator),
+            Intent::PutOnFree {
+                name,
+                joint,
+                activator,
+            } => self.put_on_free(draft, name, self.bond(joint, *activator, draft.now)),
+            Intent::Restart(id) => self.restart(draft, *id),
+            Intent::PutAway(id) => self.put_away(draft, *id),
+            _ => return None,
+        })
+    }
+
+    fn put_on(&self, draft: &mut Draft<'_>, step: StepId, activator: bool) -> Result<Name, Refused> {
+        let (step, ask) = self.ready(step, draft)?;
+        if let Ask::Loosen(count) = ask {
+            return Err(Refused::TooTight(count));
+        }
+        let joint = step.work.application().ok_or(Refused::NoStep)?;
+        let answer = self.bond(joint, activator, draft.now);
+        let spec = usable(&answer)?;
+        let bound = Bound {
+            job: self.jobs.at_hand,
+            step: step.id,
+        };
+        let clock = draft.begin_clock(&step.title, answer.compound_words(), spec, Some(bound));
+        let compound = answer.compound().ok_or(Refused::NoStep)?;
+        draft.line(Some(step.id), Event::Applied { compound, clock });
+        Ok(Name::Lines)
+    }
+
+    fn put_on_free(&self, draft: &mut Draft<'_>, name: &str, answer: BondAnswer) -> Result<Name, Refused> {
+        let spec = usable(&answer)?;
+        draft.begin_clock(name, answer.compound_words(), spec, None);
+        Ok(Name::Of("clock of", name.to_owned()))
+    }
+
+    fn restart(&self, draft: &mut Draft<'_>, id: ClockId) -> Result<Name, Refused> {
+        let old = self.clock(id)?;
+        draft.end_clock(id, Ended::Reopened);
+        let new = draft.begin_clock(&old.name, old.compound.clone(), old.spec.clone(), old.bound);
+        let Some(bound) = old.bound.filter(|bound| self.files.contains_key(&bound.job)) else {
+            return Ok(Name::Of("restart of", old.name.clone()));
+        };
+        let compound = self.files.get(&bound.job).and_then(|job| {
+            let entries = job.record.entries().iter().rev();
+            entries
+                .filter_map(|entry| match &entry.event {
+                    Event::Applied { compound, clock } if *clock == id => Some(compound.clone()),
+                    _ => None,
+                })
+                .next()
+        });
+        draft.line_in(bound.job, Some(bound.step), Event::JointOpened);
+        let applied = Event::Applied {
+            compound: compound.unwrap_or_else(|| Compound::Words(old.compound.clone())),
+            clock: new,
+        };
+        draft.line_in(bound.job, Some(bound.step), applied);
+        Ok(Name::Lines)
+    }
+
+    fn put_away(&self, draft: &mut Draft<'_>, id: ClockId) -> Result<Name, Refused> {
+        let name = self.clock(id)?.name.clone();
+        draft.end_clock(id, Ended::PutAway);
+        Ok(Name::Of("putting away", name))
+    }
+
+    /// A clock that has not ended.
+    fn clock(&self, id: ClockId) -> Result<&CureClock, Refused> {
+        let mut running = self.clocks.iter().filter(|clock| clock.ended.is_none());
+        running.find(|clock| clock.id == id).ok_or(Refused::NothingToUndo)
+    }
+}
+
+impl Draft<'_> {
+    fn begin_clock(&mut self, name: &str, compound: String, spec: CureSpec, bound: Option<Bound>) -> ClockId {
+        let started = self.now.at;
+        let clocks = self.clocks();
+        let id = ClockId(clocks.iter().map(|clock| clock.id.0 + 1).max().unwrap_or(1));
+        clocks.push(CureClock {
+            id,
+            name: name.to_owned(),
+            compound,
+            spec,
+            started,
+            bound,
+            ended: None,
+        });
+        id
+    }
+
+    fn end_clock(&mut self, id: ClockId, how: Ended) {
+        let clock = self.clocks().iter_mut().find(|clock| clock.id == id);
+        clock.into_iter().for_each(|clock| clock.ended = Some(how));
+    }
+
+    /// A start is undone: the clock no longer counts, and the one it took over from counts again.
+    pub(super) fn undo_start(&mut self, id: ClockId) {
+        let clocks = self.clocks();
+        let bound = clocks
+            .iter()
+            .find(|clock| clock.id == id)
+            .and_then(|clock| clock.bound);
+        let before = |clock: &&mut CureClock| {
+            clock.id < id && clock.bound == bound && clock.ended == Some(Ended::Reopened)
+        };
+        let taken_over = bound.and_then(|_| clocks.iter_mut().filter(before).max_by_key(|clock| clock.id));
+        taken_over.into_iter().for_each(|old| old.ended = None);
+        self.end_clock(id, Ended::Undone);
+    }
+}
+
+/// How it cures, unless the bottle taken may not be used.
+fn usable(answer: &BondAnswer) -> Result<CureSpec, Refused> {
+    match &answer.refused {
+        Some(why) => Err(Refused::Bottle(why.clone())),
+        None => answer.spec.clone().ok_or(Refused::NothingCures),
+    }
+}

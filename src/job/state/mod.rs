@@ -1,0 +1,259 @@
+//! Everything a decision goes by, and the one function that decides.
+//!
+//! ```text
+//! intent ──▶ State::apply(intent, now) ──▶ Ok(Transaction) | Err(Refused)
+//!                     ▲                          │
+//!    State::ask(step) ◀── views                  ├─▶ State::take: the bench shows it
+//!                                                └─▶ the shelves keep it, whole or not at all
+//! ```
+//!
+//! Pure data: no signals, no browser. The time comes in as a value.
+
+mod apply;
+mod ask;
+mod bench;
+mod clocks;
+mod draft;
+mod intent;
+mod jobs;
+mod plan;
+mod refused;
+mod restore;
+mod step;
+mod transaction;
+mod undo;
+
+pub use ask::Ask;
+pub use intent::{Intent, ReadWith};
+pub use refused::{JobRefused, Refused};
+pub use restore::Restore;
+pub use transaction::{Name, Parts, Touched, Transaction, Way};
+
+use super::bonding::{BondAnswer, Surroundings, bond};
+use super::clock::CureClock;
+use super::fastening::{PassAnswer, pass_answer, running};
+use super::gate::{Ground, opened_uncured};
+use super::progress::{Progress, StepProgress};
+use super::reading::{self, What};
+use super::record::Record;
+use super::settings::Settings;
+use super::sheet::{JobId, Sheet, Step, StepId};
+use super::situation::{self, Around};
+use super::work::Work;
+use crate::trade::application::Application;
+use crate::trade::caution::Caution;
+use crate::trade::moment::Moment;
+use serde::{Deserialize, Serialize};
+use std::collections::BTreeMap;
+use uom::si::thermodynamic_temperature::degree_celsius;
+
+/// The time, and where it stands in the phone's calendar.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct Now {
+    /// The instant.
+    pub at: Moment,
+    /// Days since 1970-01-01 in the phone's time zone.
+    pub day: i64,
+    /// Minutes since midnight there.
+    pub minute: i64,
+}
+
+impl Now {
+    /// An instant by the calendar of Greenwich.
+    pub fn utc(at: Moment) -> Self {
+        let minutes = at.0.div_euclid(60_000);
+        Self {
+            at,
+            day: minutes.div_euclid(24 * 60),
+            minute: minutes.rem_euclid(24 * 60),
+        }
+    }
+}
+
+/// A job's line in the list of jobs.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+pub struct JobHead {
+    /// Its number on this bench.
+    pub id: JobId,
+    /// Its title.
+    pub title: String,
+    /// Put away, but kept.
+    #[serde(default)]
+    pub archived: bool,
+    /// Deleted: kept out of sight until its space is freed.
+    #[serde(default)]
+    pub deleted: bool,
+}
+
+impl JobHead {
+    /// A job in use.
+    pub fn new(id: JobId, title: &str) -> Self {
+        Self {
+            id,
+            title: title.to_owned(),
+            archived: false,
+            deleted: false,
+        }
+    }
+}
+
+/// The list of jobs and which is at hand.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+pub struct Jobs {
+    /// The one at hand.
+    pub at_hand: JobId,
+    /// Every job, in the order they began.
+    pub heads: Vec<JobHead>,
+}
+
+impl Jobs {
+    /// The line of that job.
+    pub fn head(&self, id: JobId) -> Option<&JobHead> {
+        self.heads.iter().find(|head| head.id == id)
+    }
+
+    /// A number no job has.
+    pub fn free_id(&self) -> JobId {
+        let most = self.heads.iter().map(|head| head.id.0).max();
+        JobId(most.map_or(1, |most| most.saturating_add(1)))
+    }
+}
+
+/// A job: its sheet, its record, and how far that is.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Job {
+    /// Its sheet.
+    pub sheet: Sheet,
+    /// Its record.
+    pub record: Record,
+    /// Worked out from the record.
+    pub progress: Progress,
+}
+
+impl Job {
+    /// A job of that sheet and record.
+    pub fn new(sheet: Sheet, record: Record) -> Self {
+        Self {
+            sheet,
+            progress: Progress::of(&record),
+            record,
+        }
+    }
+}
+
+/// Everything a decision goes by.
+#[derive(Debug, Clone, PartialEq)]
+pub struct State {
+    /// The jobs on this bench and which is at hand.
+    pub jobs: Jobs,
+    /// Each job whose sheet can be read; the one at hand always.
+    pub files: BTreeMap<JobId, Job>,
+    /// Every cure clock.
+    pub clocks: Vec<CureClock>,
+    /// Wrenches, bottles, shop, and what is typed.
+    pub settings: Settings,
+    /// The last actions, oldest first, each with its way back.
+    pub trail: Vec<Transaction>,
+    /// Stands in for a job that is nowhere.
+    nothing: Job,
+}
+
+impl State {
+    /// A bench of these jobs. One at hand that is nowhere begins without steps, under its title.
+    pub fn new(jobs: Jobs, files: BTreeMap<JobId, Job>, clocks: Vec<CureClock>, settings: Settings) -> Self {
+        let title = jobs.head(jobs.at_hand).map_or("", |head| head.title.as_str());
+        let nothing = Job::new(Sheet::new(title, Vec::new()), Record::default());
+        let mut state = Self {
+            jobs,
+            files,
+            clocks,
+            settings,
+            trail: Vec::new(),
+            nothing,
+        };
+        if !state.files.contains_key(&state.jobs.at_hand) {
+            state.files.insert(state.jobs.at_hand, state.nothing.clone());
+        }
+        state
+    }
+
+    /// The job at hand.
+    pub fn job(&self) -> &Job {
+        self.files.get(&self.jobs.at_hand).unwrap_or(&self.nothing)
+    }
+
+    /// A step of the job at hand.
+    pub fn step(&self, id: StepId) -> Option<&Step> {
+        self.job().sheet.step(id)
+    }
+
+    /// How far a step of the job at hand is.
+    pub fn progress(&self, id: StepId) -> StepProgress {
+        self.job().progress.step(id)
+    }
+
+    /// What a step's readings break, as the plan now has its limits, without a reason given.
+    pub fn broken(&self, id: StepId) -> Vec<What> {
+        self.step(id)
+            .map_or(Vec::new(), |step| reading::broken(step, &self.progress(id)))
+    }
+
+    /// What gates and overviews go by.
+    pub fn ground(&self) -> Ground<'_> {
+        Ground {
+            job: self.jobs.at_hand,
+            sheet: &self.job().sheet,
+            progress: &self.job().progress,
+            clocks: &self.clocks,
+            shop: &self.settings.shop,
+        }
+    }
+
+    /// The cautions of some work, that of a step or of a screen itself, gravest first.
+    pub fn cautions(&self, work: &Work, step: Option<StepId>, now: Moment) -> Vec<Caution> {
+        let ground = self.ground();
+        let around = Around {
+            press_kn: self.settings.press_kn,
+            hoist: self.settings.hoist(),
+            room: self.settings.temperature_at(now),
+            solvent: situation::solvent_about(ground.sheet, ground.progress, now),
+            before_cure: step
+                .and_then(|id| self.step(id))
+                .is_some_and(|step| opened_uncured(ground, step, now)),
+        };
+        situation::cautions_of(work, &around)
+    }
+
+    /// What goes on that joint out of my bottles, in today's shop.
+    pub fn bond(&self, joint: &Application, activator: bool, now: Now) -> BondAnswer {
+        let around = Surroundings {
+            bottles: &self.settings.bottles,
+            activator,
+            today: now.day,
+            shop_c: self
+                .settings
+                .temperature_at(now.at)
+                .map(|t| t.get::<degree_celsius>()),
+        };
+        bond(joint, around)
+    }
+
+    /// What that pass of a fasten step asks for on the wrench in the hand, with the running torque
+    /// measured and the adapter put on for this step.
+    pub fn pass_answer(&self, step: &Step, pass: usize) -> Option<PassAnswer> {
+        let Work::Fasten(fasten) = &step.work else {
+            return None;
+        };
+        let s = &self.settings;
+        let running = running(&self.progress(step.id));
+        let adapter = s.desk.adapter().filter(|_| s.desk.from == Some(step.id));
+        Some(pass_answer(
+            fasten,
+            pass,
+            running,
+            &s.wrenches,
+            s.in_hand,
+            adapter,
+        ))
+    }
+}

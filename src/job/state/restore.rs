@@ -1,0 +1,79 @@
+//! A backup about to be taken in: what it would change, for the user to agree to.
+
+use super::draft::Draft;
+use super::{Job, JobHead};
+use crate::job::backup::{Change, Held, merge_clocks, renumber_clocks};
+use crate::job::clock::CureClock;
+use crate::job::settings::Settings;
+use crate::job::sheet::JobId;
+use crate::trade::moment::Moment;
+
+/// A backup about to be taken in.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Restore {
+    /// When it was made.
+    pub made: Moment,
+    /// What each job would change; `take` may be switched.
+    pub changes: Vec<Change>,
+    /// Whether its settings (wrenches, ratings, shop) differ from those here.
+    pub settings_differ: bool,
+    /// Whether its settings are taken.
+    pub take_settings: bool,
+    /// Its settings.
+    pub settings: Option<Settings>,
+    /// Its jobs.
+    pub jobs: Vec<Held>,
+    /// Its clocks.
+    pub clocks: Vec<CureClock>,
+    /// Which of its jobs was at hand.
+    pub at_hand: JobId,
+    /// Things this release knows nothing of: taken where nothing of that name is here.
+    pub others: Vec<(String, u32, String)>,
+}
+
+impl Restore {
+    /// The jobs that are taken.
+    pub fn taken(&self) -> impl Iterator<Item = &Change> {
+        self.changes
+            .iter()
+            .filter(|change| change.take && change.can_take())
+    }
+}
+
+impl Draft<'_> {
+    pub(super) fn restore(&mut self, restore: &Restore) {
+        let numbers = restore.taken().map(|change| (change.from, change.to)).collect();
+        let (clocks, clock_numbers) = merge_clocks(&self.state.clocks, &restore.clocks, &numbers);
+        for change in restore.taken() {
+            let Some(job) = restore.jobs.iter().find(|job| job.id == change.from) else {
+                continue;
+            };
+            let file = renumber_clocks(&job.record, &clock_numbers);
+            // Where only the sheet was lost here, the record may have gone on since the backup.
+            let here = self.state.files.get(&change.to).map(|job| &job.record);
+            let goes_on = here.filter(|here| {
+                here.entries().len() > file.entries().len()
+                    && here.entries().starts_with(job.record.entries())
+            });
+            let record = goes_on.unwrap_or(&file).clone();
+            self.put(change.to, Some(Job::new(job.sheet.clone(), record)));
+            let head = JobHead {
+                archived: job.archived,
+                ..JobHead::new(change.to, &job.sheet.title)
+            };
+            let jobs = self.jobs();
+            match jobs.heads.iter_mut().find(|own| own.id == change.to) {
+                Some(own) => *own = head,
+                None => jobs.heads.push(head),
+            }
+            if change.from == restore.at_hand {
+                jobs.at_hand = change.to;
+            }
+        }
+        *self.clocks() = clocks;
+        if let Some(settings) = restore.settings.as_ref().filter(|_| restore.take_settings) {
+            *self.settings() = settings.clone();
+        }
+        self.others.clone_from(&restore.others);
+    }
+}

@@ -1,0 +1,354 @@
+//! What is done in a step, and lines of the record.
+
+use super::draft::Draft;
+use super::{Ask, Intent, Name, ReadWith, Refused, State};
+use crate::job::fastening::PassAnswer;
+use crate::job::parts::{self, PartKey, PartPlace};
+use crate::job::progress::Status;
+use crate::job::reading::{self, What};
+use crate::job::record::{Event, Facts, SetTo, Setting};
+use crate::job::seating::depth;
+use crate::job::sheet::{Step, StepId};
+use crate::job::work::{Seat, Work};
+use uom::si::mass::kilogram;
+use uom::si::thermodynamic_temperature::degree_celsius;
+
+/// What an intent came to; none where it is none of these.
+pub(super) type Outcome = Option<Result<Name, Refused>>;
+
+impl State {
+    pub(super) fn step_intent(&self, draft: &mut Draft<'_>, intent: &Intent) -> Outcome {
+        Some(match intent {
+            Intent::Acknowledge { step, caution } => self.acknowledge(draft, *step, caution),
+            Intent::Tally(step) => self.tally(draft, *step),
+            Intent::Loosen(step) => self.loosen(draft, *step),
+            Intent::Read {
+                step,
+                what,
+                value,
+                unit,
+                with,
+            } => self.read(draft, *step, what, *value, unit, with),
+            Intent::Accept { step, what, reason } => self.accept(draft, *step, what, reason),
+            Intent::Feel { step, tight_at } => self.open_step(*step).map(|_| {
+                let tight_at = tight_at.trim().to_owned();
+                draft.line(Some(*step), Event::Felt { tight_at });
+                Name::Lines
+            }),
+            Intent::ReadDepth { step, mm } => self.read_depth(draft, *step, *mm),
+            Intent::ReadGap { step, mm } => self.read_gap(draft, *step, *mm),
+            Intent::Close(step) => self.close(draft, *step),
+            Intent::Skip { step, reason } => self.skip(draft, *step, reason),
+            Intent::Reopen(step) => self.reopen(draft, *step),
+            Intent::Override { step, reason } => self.override_gate(draft, *step, reason),
+            Intent::Place {
+                step,
+                part,
+                place,
+                here,
+            } => self.place(draft, *step, *part, Some(place), *here),
+            Intent::TickPart { step, part } => self.place(draft, *step, *part, None, 0),
+            Intent::Remark { about, words } => match words.trim() {
+                "" => Err(Refused::NoReason),
+                words => {
+                    let entry = about.and_then(|id| self.job().record.entry(id));
+                    let event = Event::Noted {
+                        about: *about,
+                        words: words.to_owned(),
+                    };
+                    draft.line(entry.and_then(|entry| entry.step), event);
+                    Ok(Name::Lines)
+                }
+            },
+            Intent::CloseJob => {
+                let job = self.job();
+                match job.sheet.steps.len() - job.progress.closed_count(&job.sheet) {
+                    0 => {
+                        draft.line(None, Event::JobClosed);
+                        Ok(Name::Lines)
+                    }
+                    open => Err(Refused::StepsOpen(open)),
+                }
+            }
+            _ => return None,
+        })
+    }
+
+    fn known(&self, step: StepId) -> Result<&Step, Refused> {
+        self.step(step).ok_or(Refused::NoStep)
+    }
+
+    /// A step that is still open.
+    fn open_step(&self, step: StepId) -> Result<&Step, Refused> {
+        let step = self.known(step)?;
+        if self.progress(step.id).closed() {
+            Err(Refused::Closed)
+        } else {
+            Ok(step)
+        }
+    }
+
+    /// A step that can be worked on: open, nothing shuts it, and no stop-level caution is unread.
+    pub(super) fn ready(&self, step: StepId, draft: &Draft<'_>) -> Result<(&Step, Ask), Refused> {
+        let known = self.known(step)?;
+        let ask = self.ask(step, draft.now.at).ok_or(Refused::NoStep)?;
+        match ask {
+            Ask::GoOn => Err(Refused::Closed),
+            Ask::Wait(_) => Err(Refused::Shut),
+            Ask::Acknowledge(_) => Err(Refused::Unacknowledged),
+            other => Ok((known, other)),
+        }
+    }
+
+    fn acknowledge(&self, draft: &mut Draft<'_>, step: StepId, caution: &str) -> Result<Name, Refused> {
+        self.known(step)?;
+        let caution = caution.to_owned();
+        draft.line(Some(step), Event::Acknowledged { caution });
+        Ok(Name::Lines)
+    }
+
+    fn tally(&self, draft: &mut Draft<'_>, step: StepId) -> Result<Name, Refused> {
+        let (step, ask) = self.ready(step, draft)?;
+        if let Ask::Loosen(count) = ask {
+            return Err(Refused::TooTight(count));
+        }
+        let next = crate::job::progress::next_fastener(step, &self.progress(step.id));
+        let (Some(next), Work::Fasten(fasten)) = (next, &step.work) else {
+            return Err(Refused::NoStep);
+        };
+        let answer = self.pass_answer(step, next.pass).ok_or(Refused::NoStep)?;
+        let event = Event::Tallied {
+            pass: next.pass,
+            place: next.place,
+            set: setting(&answer),
+            goal: Some(fasten.goal(next.pass)),
+        };
+        draft.line(Some(step.id), event);
+        Ok(Name::Lines)
+    }
+
+    fn loosen(&self, draft: &mut Draft<'_>, step: StepId) -> Result<Name, Refused> {
+        let step = self.open_step(step)?;
+        if self.progress(step.id).tallies.is_empty() {
+            return Err(Refused::NothingToUndo);
+        }
+        draft.line(Some(step.id), Event::Loosened);
+        Ok(Name::Lines)
+    }
+
+    fn read(
+        &self,
+        draft: &mut Draft<'_>,
+        step: StepId,
+        what: &What,
+        value: f64,
+        unit: &str,
+        with: &ReadWith,
+    ) -> Result<Name, Refused> {
+        let step = self.open_step(step)?;
+        if !value.is_finite() {
+            return Err(Refused::NoNumber);
+        }
+        draft.line(Some(step.id), measured(step, what, value, unit, with));
+        Ok(Name::Lines)
+    }
+
+    fn accept(
+        &self,
+        draft: &mut Draft<'_>,
+        step: StepId,
+        what: &What,
+        reason: &str,
+    ) -> Result<Name, Refused> {
+        let step = self.open_step(step)?;
+        let reason = given(reason)?;
+        if !reading::broken(step, &self.progress(step.id)).contains(what) {
+            return Err(Refused::ReadingMissing(what.judged_name(step)));
+        }
+        let what = what.clone();
+        draft.line(Some(step.id), Event::Accepted { what, reason });
+        Ok(Name::Lines)
+    }
+
+    fn read_depth(&self, draft: &mut Draft<'_>, step: Option<StepId>, mm: f64) -> Result<Name, Refused> {
+        if !mm.is_finite() {
+            return Err(Refused::NoNumber);
+        }
+        let Some(id) = step else {
+            draft.settings().seat.depth_mm = Some(mm);
+            return Ok(Name::Change("depth read"));
+        };
+        let step = self.open_step(id)?;
+        let (seat, stated) = stated(step)?;
+        let with = ReadWith::default();
+        draft.line(Some(id), measured(step, &What::Depth, mm, "mm", &with));
+        // The gap follows from the depth where the bore's is known; read to hundredths as the depth is.
+        let gap = depth::judge(&stated, seat.length_mm, mm).gap_mm;
+        if let Some(gap) = gap.filter(|_| stated.gap_mm.is_some()) {
+            let gap = (gap * 100.0).round() / 100.0;
+            draft.line(Some(id), measured(step, &What::Gap, gap, "mm", &with));
+        }
+        Ok(Name::Lines)
+    }
+
+    fn read_gap(&self, draft: &mut Draft<'_>, step: Option<StepId>, mm: f64) -> Result<Name, Refused> {
+        if !mm.is_finite() {
+            return Err(Refused::NoNumber);
+        }
+        let Some(id) = step else {
+            draft.settings().seat.gap_mm = Some(mm);
+            return Ok(Name::Change("gap read"));
+        };
+        let step = self.open_step(id)?;
+        stated(step)?;
+        draft.line(
+            Some(id),
+            measured(step, &What::Gap, mm, "mm", &ReadWith::default()),
+        );
+        Ok(Name::Lines)
+    }
+
+    fn close(&self, draft: &mut Draft<'_>, step: StepId) -> Result<Name, Refused> {
+        let step = self.known(step)?;
+        let ask = self.ask(step.id, draft.now.at).ok_or(Refused::NoStep)?;
+        if let Some(why) = self.held(step, &ask) {
+            return Err(why);
+        }
+        let room_c = self
+            .settings
+            .temperature_at(draft.now.at)
+            .map(|room| room.get::<degree_celsius>());
+        let facts = match &step.work {
+            Work::Seat(seat) => Some(Facts::Seat {
+                seat: Box::new(seat.clone()),
+                room_c,
+            }),
+            Work::Lift(lift) => {
+                let hoist = self.settings.hoist();
+                Some(Facts::Lift {
+                    lift: Box::new(lift.clone()),
+                    rating_kg: hoist.rating.map(|rating| rating.get::<kilogram>()),
+                    boom: hoist.boom.to_vec(),
+                })
+            }
+            Work::Clean(_)
+            | Work::Check(_)
+            | Work::Fit(_)
+            | Work::Fasten(_)
+            | Work::Bond(_)
+            | Work::Turn(_)
+            | Work::Fill(_) => None,
+        };
+        draft.line(Some(step.id), Event::Done { facts });
+        Ok(Name::Lines)
+    }
+
+    fn skip(&self, draft: &mut Draft<'_>, step: StepId, reason: &str) -> Result<Name, Refused> {
+        let step = self.open_step(step)?;
+        let reason = given(reason)?;
+        draft.line(Some(step.id), Event::Skipped { reason });
+        Ok(Name::Lines)
+    }
+
+    fn reopen(&self, draft: &mut Draft<'_>, step: StepId) -> Result<Name, Refused> {
+        self.known(step)?;
+        if self.progress(step).status == Status::Open {
+            return Err(Refused::NothingToUndo);
+        }
+        draft.line(Some(step), Event::Reopened);
+        Ok(Name::Lines)
+    }
+
+    fn override_gate(&self, draft: &mut Draft<'_>, step: StepId, reason: &str) -> Result<Name, Refused> {
+        let step = self.open_step(step)?;
+        let reason = given(reason)?;
+        draft.line(Some(step.id), Event::Overridden { reason });
+        Ok(Name::Lines)
+    }
+
+    /// A part where `place` says; without a place all of it is here: one that was nowhere lies on the
+    /// bench now.
+    fn place(
+        &self,
+        draft: &mut Draft<'_>,
+        step: StepId,
+        part: PartKey,
+        place: Option<&PartPlace>,
+        here: u32,
+    ) -> Result<Name, Refused> {
+        let job = self.job();
+        let listed = parts::list(&job.sheet, &job.progress)
+            .into_iter()
+            .find(|line| line.step == step && line.key == part)
+            .ok_or(Refused::NoStep)?;
+        let (place, here) = match place {
+            Some(place) => (place.clone(), here),
+            None if listed.place.at_hand() => (listed.place, listed.of),
+            None => (PartPlace::OnBench, listed.of),
+        };
+        let event = Event::Placed {
+            part,
+            place,
+            here,
+            of: listed.of,
+        };
+        draft.line(Some(step), event);
+        Ok(Name::Lines)
+    }
+}
+
+/// A reason that was given.
+fn given(reason: &str) -> Result<String, Refused> {
+    match reason.trim() {
+        "" => Err(Refused::NoReason),
+        reason => Ok(reason.to_owned()),
+    }
+}
+
+/// The fit of a seat step whose depth is stated.
+fn stated(step: &Step) -> Result<(&Seat, crate::job::work::SeatDepth), Refused> {
+    match &step.work {
+        Work::Seat(seat) => seat.depth.map(|depth| (seat, depth)).ok_or(Refused::NoStep),
+        _ => Err(Refused::NoStep),
+    }
+}
+
+fn measured(step: &Step, what: &What, value: f64, unit: &str, with: &ReadWith) -> Event {
+    Event::Measured {
+        what: what.clone(),
+        value,
+        unit: unit.to_owned(),
+        tool: with.tool.clone(),
+        verdict: reading::judge(step, what, value),
+        at_c: with.at_c,
+    }
+}
+
+/// What is set on which wrench.
+fn setting(answer: &PassAnswer) -> Setting {
+    match answer {
+        PassAnswer::Angle(degrees) => Setting {
+            to: SetTo::Turn(*degrees),
+            tool: String::new(),
+            adapter: false,
+        },
+        PassAnswer::Torque(answer) => {
+            let (value, decimals) = figures(&answer.number);
+            Setting {
+                to: SetTo::Torque {
+                    value,
+                    unit: answer.unit,
+                    decimals,
+                },
+                tool: answer.wrench.clone().unwrap_or_default(),
+                adapter: answer.adapted,
+            }
+        }
+    }
+}
+
+/// A printed number and its digits behind the point.
+fn figures(number: &str) -> (f64, u8) {
+    let decimals = number.split_once('.').map_or(0, |(_, behind)| behind.len() as u8);
+    (number.parse().unwrap_or(0.0), decimals)
+}

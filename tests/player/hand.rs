@@ -1,0 +1,343 @@
+//! What the player touches next: mostly what the step asks for, now and then anything at all.
+
+use super::chance::Chance;
+use super::promises::entry_ids;
+use halfcase::job::form;
+use halfcase::job::night::Night;
+use halfcase::job::parts::{self, PartPlace};
+use halfcase::job::reading::{self, What};
+use halfcase::job::record::PhoneClock;
+use halfcase::job::sheet::{JobId, Step, StepId};
+use halfcase::job::state::{Ask, Intent, Now, ReadWith, State};
+use halfcase::job::work::Work;
+use halfcase::trade::cooling::TimeRange;
+use halfcase::trade::quantity::Time;
+use uom::si::time::second;
+
+/// Seconds mostly, hours now and then, and once in a while the days that a cure takes.
+pub fn pause_ms(chance: &mut Chance) -> i64 {
+    match chance.below(40) {
+        0 => 3 * 24 * 3_600_000,
+        1..=3 => chance.below(12 * 3_600_000) as i64,
+        _ => chance.below(60_000) as i64,
+    }
+}
+
+/// The next touch.
+pub fn next(chance: &mut Chance, state: &State, now: Now) -> Intent {
+    match chance.below(20) {
+        0..=10 => at_the_step(chance, state, now),
+        11 | 12 => Intent::Undo,
+        13 | 14 => in_any_step(chance, state),
+        15 | 16 => in_the_plan(chance, state),
+        17 => with_jobs(chance, state),
+        18 => with_clocks(chance, state),
+        _ => on_the_bench(chance, state),
+    }
+}
+
+/// Does what the first open step asks for.
+fn at_the_step(chance: &mut Chance, state: &State, now: Now) -> Intent {
+    let Some(step) = state.next_open() else {
+        return Intent::CloseJob;
+    };
+    let reason = || "the oil is only a test fill".to_owned();
+    match state.ask(step, now.at) {
+        None | Some(Ask::GoOn) => Intent::CloseJob,
+        Some(Ask::Wait(_)) if chance.one_in(5) => Intent::Override {
+            step,
+            reason: reason(),
+        },
+        Some(Ask::Wait(_)) => Intent::Close(step),
+        Some(Ask::Acknowledge(caution)) => Intent::Acknowledge {
+            step,
+            caution: caution.to_owned(),
+        },
+        Some(Ask::Loosen(_)) => Intent::Loosen(step),
+        Some(Ask::PutOn) => Intent::PutOn {
+            step,
+            activator: chance.one_in(2),
+        },
+        Some(Ask::Tally(_)) => Intent::Tally(step),
+        Some(Ask::Read(what)) => read(chance, state, step, what),
+        Some(Ask::OutsideLimits(what)) if chance.one_in(2) => Intent::Accept {
+            step,
+            what,
+            reason: "measured twice, the shop says so".to_owned(),
+        },
+        Some(Ask::OutsideLimits(what)) => read(chance, state, step, what),
+        Some(Ask::Feel) => feel(chance, step),
+        Some(Ask::Close) => Intent::Close(step),
+    }
+}
+
+fn feel(chance: &mut Chance, step: StepId) -> Intent {
+    let tight_at = if chance.one_in(2) { "" } else { "at 4 o’clock" };
+    Intent::Feel {
+        step,
+        tight_at: tight_at.to_owned(),
+    }
+}
+
+/// A reading, mostly such as the limits hold.
+fn read(chance: &mut Chance, state: &State, step: StepId, what: What) -> Intent {
+    let found = state.step(step);
+    let (mut value, mut unit) = (chance.between(-1.0, 70.0), "mm".to_owned());
+    match (found.map(|step| &step.work), &what) {
+        (Some(Work::Check(check)), What::Limit(id)) => {
+            if let Some(limit) = reading::limit(check, *id) {
+                unit.clone_from(&limit.unit);
+                let (least, most) = (limit.least.unwrap_or(0.0), limit.most.unwrap_or(1.0));
+                value = chance.between(least, most.max(least));
+            }
+        }
+        (Some(Work::Check(check)), What::Place { bore, .. }) => {
+            if let Some(bore) = reading::bore(check, *bore) {
+                let (least, most) = (bore.least_mm.unwrap_or(40.0), bore.most_mm.unwrap_or(40.02));
+                value = chance.between(least, most.max(least));
+            }
+        }
+        (Some(Work::Seat(seat)), What::Depth) => {
+            if let Some(depth) = seat.depth {
+                value = chance.between(depth.least_mm, depth.most_mm);
+            }
+        }
+        _ => {}
+    }
+    if chance.one_in(6) {
+        value += chance.between(-5.0, 5.0);
+    }
+    Intent::Read {
+        step,
+        what,
+        value,
+        unit,
+        with: ReadWith {
+            tool: if chance.one_in(2) {
+                "micrometer".to_owned()
+            } else {
+                String::new()
+            },
+            at_c: chance.one_in(3).then_some(20.0),
+        },
+    }
+}
+
+fn any_step(chance: &mut Chance, state: &State) -> StepId {
+    let steps = &state.job().sheet.steps;
+    chance.of(steps).map_or(StepId(999), |step| step.id)
+}
+
+/// Something in a step that need not be its turn.
+fn in_any_step(chance: &mut Chance, state: &State) -> Intent {
+    let step = any_step(chance, state);
+    let found = state.step(step);
+    let asked = found.map(reading::asked).unwrap_or_default();
+    match chance.below(13) {
+        0 => Intent::Tally(step),
+        1 => Intent::Close(step),
+        2 => Intent::PutOn {
+            step,
+            activator: false,
+        },
+        3 => Intent::Skip {
+            step,
+            reason: "not on this machine".to_owned(),
+        },
+        4 => Intent::Reopen(step),
+        5 => Intent::Override {
+            step,
+            reason: if chance.one_in(4) { " " } else { "checked by eye" }.to_owned(),
+        },
+        6 => feel(chance, step),
+        7 => {
+            let what = chance.of(&asked).cloned().unwrap_or(What::Running);
+            read(chance, state, step, what)
+        }
+        8 => {
+            let broken = state.broken(step);
+            Intent::Accept {
+                step,
+                what: chance
+                    .of(&broken)
+                    .or(asked.first())
+                    .cloned()
+                    .unwrap_or(What::Depth),
+                reason: "as the shop left it".to_owned(),
+            }
+        }
+        9 => Intent::ReadDepth {
+            step: chance.one_in(3).then_some(step).or(None),
+            mm: chance.between(-2.0, 4.0),
+        },
+        10 => {
+            let job = state.job();
+            let all = parts::list(&job.sheet, &job.progress);
+            match chance.of(&all) {
+                None => Intent::ReadGap {
+                    step: Some(step),
+                    mm: 1.0,
+                },
+                Some(part) if chance.one_in(2) => Intent::TickPart {
+                    step: part.step,
+                    part: part.key,
+                },
+                Some(part) => Intent::Place {
+                    step: part.step,
+                    part: part.key,
+                    place: PartPlace::Bag(chance.below(9).to_string()),
+                    here: chance.below(5) as u32,
+                },
+            }
+        }
+        11 => Intent::Remark {
+            about: chance.of(&entry_ids(state)).copied(),
+            words: "looked at it again".to_owned(),
+        },
+        _ => Intent::Loosen(step),
+    }
+}
+
+/// A change of the plan: a field as the form offers it, a move, a step of any kind.
+fn in_the_plan(chance: &mut Chance, state: &State) -> Intent {
+    let step = any_step(chance, state);
+    match chance.below(9) {
+        0 => Intent::MoveStep {
+            step,
+            down: chance.one_in(2),
+        },
+        1 => Intent::CopyStep(step),
+        2 => Intent::RemoveStep(step),
+        3 => {
+            let kind = chance.of(&form::KINDS).copied().unwrap_or("Clean");
+            let work = form::blank(kind).or_else(|| form::fasten("M8", "22 N·m").ok());
+            let steps = work
+                .into_iter()
+                .map(|work| Step::new(StepId(0), &format!("one more {kind}"), work))
+                .collect();
+            Intent::AddSteps {
+                after: chance.one_in(2).then_some(step),
+                steps,
+            }
+        }
+        4 => Intent::NameMachine(format!("tractor {}", chance.below(3))),
+        _ => edit(chance, state, step),
+    }
+}
+
+fn edit(chance: &mut Chance, state: &State, step: StepId) -> Intent {
+    let sheet = &state.job().sheet;
+    let fields = sheet
+        .step(step)
+        .map(|found| form::fields(sheet, found))
+        .unwrap_or_default();
+    let Some(field) = chance.of(&fields) else {
+        return Intent::CopyStep(step);
+    };
+    let value = match &field.kind {
+        form::Kind::Head => String::new(),
+        form::Kind::Words => {
+            ["a new name", "30 60 100", "100", "62 N7", "M8", ""][chance.below(6)].to_owned()
+        }
+        form::Kind::Number { .. } => format!("{:.1}", chance.between(0.0, 60.0)),
+        form::Kind::Torque => ["22 N·m", "16.2 ft·lb", "9–12 N·m", "nonsense"][chance.below(4)].to_owned(),
+        form::Kind::Choice(all) => chance.of(all).map_or(String::new(), |(value, _)| value.clone()),
+        form::Kind::Flag => if chance.one_in(2) { "yes" } else { "no" }.to_owned(),
+        form::Kind::Press => String::new(),
+    };
+    Intent::EditStep {
+        step,
+        field: field.id.clone(),
+        value,
+    }
+}
+
+fn with_jobs(chance: &mut Chance, state: &State) -> Intent {
+    let job = chance.of(&state.jobs.heads).map_or(JobId(9), |head| head.id);
+    match chance.below(9) {
+        0 if state.jobs.heads.len() < 5 => Intent::BeginJob(Box::new(halfcase::job::example::sheet())),
+        1 if state.jobs.heads.len() < 5 => Intent::Duplicate(job),
+        2 => Intent::DeleteJob(job),
+        3 => Intent::BringBackJob(job),
+        4 => Intent::FreeDeleted,
+        5 => Intent::ArchiveJob {
+            job,
+            away: chance.one_in(2),
+        },
+        6 => Intent::RenameJob {
+            job,
+            title: format!("gearbox {}", chance.below(4)),
+        },
+        _ => Intent::TakeJob(job),
+    }
+}
+
+fn with_clocks(chance: &mut Chance, state: &State) -> Intent {
+    let clock = chance.of(&state.clocks).map(|clock| clock.id);
+    match (chance.below(4), clock) {
+        (0 | 1, Some(clock)) => Intent::Restart(clock),
+        (2, Some(clock)) => Intent::PutAway(clock),
+        _ => {
+            let joints: Vec<_> = state
+                .job()
+                .sheet
+                .steps
+                .iter()
+                .filter_map(|step| step.work.application().cloned())
+                .collect();
+            match chance.of(&joints) {
+                Some(joint) => Intent::PutOnFree {
+                    name: "spare cover".to_owned(),
+                    joint: Box::new(joint.clone()),
+                    activator: chance.one_in(2),
+                },
+                None => Intent::NoteShop(12.0),
+            }
+        }
+    }
+}
+
+fn on_the_bench(chance: &mut Chance, state: &State) -> Intent {
+    let settings = &state.settings;
+    match chance.below(12) {
+        0 => Intent::TakeWrench(chance.below(settings.wrenches.len())),
+        1 => Intent::MoveWrenchUp(chance.below(4)),
+        2 if settings.wrenches.len() > 1 => Intent::RemoveWrench(chance.below(4)),
+        3 => match settings.wrenches.first() {
+            Some(wrench) => Intent::AddWrench(wrench.clone()),
+            None => Intent::UnplanNight,
+        },
+        4 => Intent::NoteShop(chance.between(5.0, 30.0)),
+        5 => Intent::PlanNight(Night {
+            celsius: chance.between(0.0, 15.0),
+            from_hour: 20,
+            to_hour: 7,
+            day_celsius: 20.0,
+        }),
+        6 => Intent::UnplanNight,
+        7 => {
+            let mut after = Box::new(settings.clone());
+            after.hoist_kg = Some(chance.between(10.0, 500.0));
+            after.press_kn = chance.one_in(2).then_some(20.0);
+            Intent::Set {
+                what: "ratings",
+                settings: after,
+            }
+        }
+        8 => {
+            let mut after = Box::new(settings.clone());
+            after.torque_typed.push('7');
+            Intent::Remember(after)
+        }
+        9 => Intent::TakeOut {
+            step: None,
+            window: TimeRange {
+                shortest: Time::new::<second>(60.0),
+                longest: Time::new::<second>(120.0),
+            },
+            ahead_ms: 0,
+        },
+        10 => Intent::PhoneClock(PhoneClock::Jumped(chance.below(7_200_000) as i64)),
+        _ => Intent::Carry(any_step(chance, state)),
+    }
+}
