@@ -3,7 +3,7 @@
 use super::{MORNING, done, hours, sheet};
 use halfcase::job::backup::{Fate, Held, compare, merge_clocks, renumber_clocks};
 use halfcase::job::clock::{Bound, ClockId, CureClock};
-use halfcase::job::record::{Event, Record};
+use halfcase::job::record::{Compound, Event, Record};
 use halfcase::job::sheet::{JobId, StepId};
 use halfcase::trade::compound::recommend;
 use std::collections::BTreeMap;
@@ -114,7 +114,7 @@ fn clocks_come_with_their_jobs_and_no_two_share_a_number() {
     );
     let mut record = Record::default();
     let applied = |clock| Event::Applied {
-        compound: "sealant".into(),
+        compound: Compound::Words("sealant".into()),
         clock: ClockId(clock),
     };
     record.add(MORNING, Some(StepId(1)), "", applied(1));

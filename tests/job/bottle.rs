@@ -101,7 +101,7 @@ fn a_good_bottle_brings_its_own_times() {
     };
     let answer = bond(&joint, around);
     assert_eq!(answer.title(), "anaerobic flange sealant");
-    assert_eq!(answer.compound(), "anaerobic flange sealant “Shelf tube”");
+    assert_eq!(answer.compound_words(), "anaerobic flange sealant “Shelf tube”");
     let label = answer.spec.unwrap().label;
     assert_eq!(label, bottle.label);
     assert_eq!(label.time_to(Milestone::FullCure), Some(Time::new::<hour>(72.0)));

@@ -2,10 +2,16 @@
 
 use super::MORNING;
 use halfcase::job::clock::ClockId;
+use halfcase::job::id::{PartId, ReadingId};
 use halfcase::job::json;
-use halfcase::job::parts::PartPlace;
-use halfcase::job::record::{Entry, EntryId, Event, Record};
+use halfcase::job::parts::{PartKey, PartPlace};
+use halfcase::job::reading::{Verdict, What};
+use halfcase::job::record::{
+    Compound, Entry, EntryId, Event, Facts, Goal, PhoneClock, Record, SetTo, Setting,
+};
 use halfcase::job::sheet::{Sheet, StepId};
+use halfcase::job::work::LiftWork;
+use halfcase::trade::quantity::TorqueUnit;
 use proptest::prelude::*;
 use serde::Serialize;
 use serde::de::DeserializeOwned;
@@ -35,48 +41,72 @@ fn same_by_both<T: Serialize + DeserializeOwned + PartialEq + Debug>(text: &str)
 fn events() -> Vec<Event> {
     let t = str::to_owned;
     vec![
-        Event::Acknowledged {
-            caution: t("press"),
-            words: t("Hands out.\nBoth."),
-        },
+        Event::Acknowledged { caution: t("press") },
         Event::Tallied {
             pass: 1,
             place: 7,
-            value: t("9 ± 1"),
-            unit: t("N·m"),
-            tool: t("“long” one \\ ½\""),
+            set: Setting {
+                to: SetTo::Torque {
+                    value: 9.5,
+                    unit: TorqueUnit::NewtonMetre,
+                    decimals: 1,
+                },
+                tool: t("“long” one \\ ½\"\n"),
+                adapter: true,
+            },
+            goal: Some(Goal::Turn {
+                degrees: 60.0,
+                thread_mm: 8.0,
+            }),
         },
+        Event::Loosened,
         Event::Applied {
-            compound: t("gasket maker"),
+            compound: Compound::Words(t("gasket maker")),
             clock: ClockId(3),
         },
+        Event::JointOpened,
         Event::Measured {
-            name: t("bore"),
+            what: What::Place {
+                bore: ReadingId(2),
+                journal: true,
+                depth: 1,
+                way: 0,
+            },
             value: 61.987,
             unit: t("mm"),
             tool: String::new(),
-            verdict: t("within"),
+            verdict: Verdict::Within,
             at_c: Some(-4.25),
         },
+        Event::Accepted {
+            what: What::Depth,
+            reason: t("as found"),
+        },
         Event::Felt {
-            what: t("crank"),
             tight_at: t("½ turn"),
         },
         Event::Placed {
-            part: t("ring"),
-            name: t("snap ring"),
+            part: PartKey::More(PartId(3)),
             place: PartPlace::Bag(t("7\t\u{1}")),
             here: 1,
             of: 2,
         },
-        Event::Done { summary: t("fits") },
+        Event::Done {
+            facts: Some(Facts::Lift {
+                lift: Box::new(LiftWork::default()),
+                rating_kg: Some(250.0),
+                boom: Vec::new(),
+            }),
+        },
         Event::Skipped { reason: t("none") },
+        Event::Reopened,
         Event::Overridden { reason: t("rain") },
         Event::TakenBack { entry: EntryId(4) },
         Event::Noted {
             about: None,
             words: t("🔧"),
         },
+        Event::PhoneClock(PhoneClock::Jumped(-90_000)),
         Event::JobClosed,
     ]
 }
@@ -86,16 +116,21 @@ fn is_known(event: &Event) -> usize {
     match event {
         Event::Acknowledged { .. } => 0,
         Event::Tallied { .. } => 1,
-        Event::Applied { .. } => 2,
-        Event::Measured { .. } => 3,
-        Event::Felt { .. } => 4,
-        Event::Placed { .. } => 5,
-        Event::Done { .. } => 6,
-        Event::Skipped { .. } => 7,
-        Event::Overridden { .. } => 8,
-        Event::TakenBack { .. } => 9,
-        Event::Noted { .. } => 10,
-        Event::JobClosed => 11,
+        Event::Loosened => 2,
+        Event::Applied { .. } => 3,
+        Event::JointOpened => 4,
+        Event::Measured { .. } => 5,
+        Event::Accepted { .. } => 6,
+        Event::Felt { .. } => 7,
+        Event::Placed { .. } => 8,
+        Event::Done { .. } => 9,
+        Event::Skipped { .. } => 10,
+        Event::Reopened => 11,
+        Event::Overridden { .. } => 12,
+        Event::TakenBack { .. } => 13,
+        Event::Noted { .. } => 14,
+        Event::PhoneClock(_) => 15,
+        Event::JobClosed => 16,
     }
 }
 

@@ -20,10 +20,11 @@ mod tamper;
 mod torque;
 
 use halfcase::job::example;
-use halfcase::job::record::{EntryId, Event, Record};
+use halfcase::job::record::{EntryId, Event, Record, SetTo, Setting};
 use halfcase::job::sheet::{Sheet, StepId};
 use halfcase::job::work::Work;
 use halfcase::trade::moment::Moment;
+use halfcase::trade::quantity::TorqueUnit;
 
 /// 2026-06-01 08:00 UTC.
 const MORNING: Moment = Moment(1_780_300_800_000);
@@ -37,15 +38,21 @@ fn sheet(steps: &str) -> Sheet {
     Sheet::from_json(&format!(r#"{{"version":1,"title":"Gearbox","steps":[{steps}]}}"#)).unwrap()
 }
 
-fn done(record: &mut Record, step: u32) -> EntryId {
-    record.add(
-        MORNING,
-        Some(StepId(step)),
-        "",
-        Event::Done {
-            summary: String::new(),
+/// What a wrench was set to, N·m.
+fn set_to(newton_metres: f64, tool: &str) -> Setting {
+    Setting {
+        to: SetTo::Torque {
+            value: newton_metres,
+            unit: TorqueUnit::NewtonMetre,
+            decimals: 0,
         },
-    )
+        tool: tool.to_owned(),
+        adapter: false,
+    }
+}
+
+fn done(record: &mut Record, step: u32) -> EntryId {
+    record.add(MORNING, Some(StepId(step)), "", Event::Done { facts: None })
 }
 
 #[test]

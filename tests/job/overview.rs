@@ -1,15 +1,17 @@
 //! The job at a glance, and the grid of a bore.
 
-use super::{MORNING, done, hours, sheet};
+use super::{MORNING, done, hours, set_to, sheet};
 use halfcase::job::bore;
 use halfcase::job::clock::{Bound, ClockId, CureClock};
 use halfcase::job::gate::Ground;
+use halfcase::job::id::ReadingId;
 use halfcase::job::journal::{Filter, journal, torque_table};
 use halfcase::job::overview::{StepState, overview};
 use halfcase::job::progress::Progress;
+use halfcase::job::reading::{self, Verdict, What};
 use halfcase::job::record::{Event, Record};
-use halfcase::job::sheet::{JobId, Sheet, StepId};
-use halfcase::job::work::Check;
+use halfcase::job::sheet::{JobId, Sheet, Step, StepId};
+use halfcase::job::work::{Check, Work};
 use halfcase::trade::compound::recommend;
 use halfcase::trade::cure::{Milestone, ShopHistory};
 use uom::si::time::minute;
@@ -126,7 +128,7 @@ fn a_long_record_is_drawn_in_part_and_undo_looks_no_further_than_it_must() {
     let seen = journal(&record, &sheet, Filter::All, None, 100);
     assert_eq!((seen.lines.len(), seen.earlier), (100, 19_900));
     assert_eq!(seen.lines[0].what, "remark 19999");
-    assert_eq!(record.last_standing().unwrap().id.0, 19_999);
+    assert_eq!(record.last_touch()[0].id.0, 19_999);
     assert_eq!(record.standing_from_the_end().take(3).count(), 3);
 }
 
@@ -134,16 +136,15 @@ fn a_long_record_is_drawn_in_part_and_undo_looks_no_further_than_it_must() {
 fn remarks_stand_beside_their_line_and_what_was_taken_back_is_marked() {
     let sheet = job();
     let mut record = Record::default();
-    let tally = |value: &str| Event::Tallied {
+    let tally = |value: f64| Event::Tallied {
         pass: 0,
         place: 0,
-        value: value.into(),
-        unit: "N·m".into(),
-        tool: "Large".into(),
+        set: set_to(value, "Large"),
+        goal: None,
     };
-    let wrong = record.add(MORNING, Some(StepId(3)), "AB", tally("150"));
+    let wrong = record.add(MORNING, Some(StepId(3)), "AB", tally(150.0));
     record.add(MORNING, Some(StepId(3)), "", Event::TakenBack { entry: wrong });
-    let right = record.add(hours(1.0), Some(StepId(3)), "AB", tally("170"));
+    let right = record.add(hours(1.0), Some(StepId(3)), "AB", tally(170.0));
     let remark = Event::Noted {
         about: Some(right),
         words: "checked with the second wrench".into(),
@@ -171,18 +172,21 @@ fn each_reading_of_a_grid_counts_at_its_own_temperature() {
         serde_json::from_str(r#"{"bores":[{"name":"main","out_of_round_mm":0.005}]}"#).unwrap();
     let answer = |warm_c: f64| {
         let mut record = Record::default();
-        for depth in ["top", "middle", "bottom"] {
-            for (way, value, at_c) in [("along", 62.0, 20.0), ("across", 62.0065, warm_c)] {
-                let event = Event::Measured {
-                    name: format!("main, {depth}, {way}"),
-                    value,
-                    unit: "mm".into(),
-                    tool: String::new(),
-                    verdict: "noted".into(),
-                    at_c: Some(at_c),
-                };
-                record.add(MORNING, Some(StepId(1)), "", event);
-            }
+        for (at, what) in What::grid(ReadingId(0), false).enumerate() {
+            let (value, at_c) = if at % 2 == 0 {
+                (62.0, 20.0)
+            } else {
+                (62.0065, warm_c)
+            };
+            let event = Event::Measured {
+                what,
+                value,
+                unit: "mm".into(),
+                tool: String::new(),
+                verdict: Verdict::Noted,
+                at_c: Some(at_c),
+            };
+            record.add(MORNING, Some(StepId(1)), "", event);
         }
         bore::answer(&check.bores[0], &Progress::of(&record).step(StepId(1)))
     };
@@ -213,22 +217,24 @@ fn a_grid_gives_out_of_round_taper_and_clearance() {
     )
     .unwrap();
     let bore = &check.bores[0];
-    assert_eq!(check.asked().len(), 12);
-    assert_eq!(check.asked()[0], "main, top, along");
+    let step = Step::new(StepId(1), "Bores", Work::Check(check.clone()));
+    let asked = reading::asked(&step);
+    assert_eq!(asked.len(), 12);
+    assert_eq!(asked[0].name(Some(&step)), "main, top, along");
+    assert_eq!(asked[11].name(Some(&step)), "pin, bottom, across");
     let mut record = Record::default();
     let read = |record: &mut Record, name: &str, values: [[f64; 2]; 3]| {
-        for (depth, row) in ["top", "middle", "bottom"].iter().zip(values) {
-            for (way, value) in ["along", "across"].iter().zip(row) {
-                let event = Event::Measured {
-                    name: format!("{name}, {depth}, {way}"),
-                    value,
-                    unit: "mm".into(),
-                    tool: "bore gauge".into(),
-                    verdict: "noted".into(),
-                    at_c: Some(20.0),
-                };
-                record.add(MORNING, Some(StepId(1)), "", event);
-            }
+        let grid = What::grid(ReadingId(0), name == "pin");
+        for (what, value) in grid.zip(values.into_iter().flatten()) {
+            let event = Event::Measured {
+                what,
+                value,
+                unit: "mm".into(),
+                tool: "bore gauge".into(),
+                verdict: Verdict::Noted,
+                at_c: Some(20.0),
+            };
+            record.add(MORNING, Some(StepId(1)), "", event);
         }
     };
     let answer = |record: &Record| bore::answer(bore, &Progress::of(record).step(StepId(1)));

@@ -20,8 +20,7 @@ fn gearbox() -> Sheet {
 
 fn place(record: &mut Record, part: &Listed, place: PartPlace, here: u32) {
     let event = Event::Placed {
-        part: part.key.clone(),
-        name: part.name.clone(),
+        part: part.key,
         place,
         here,
         of: part.of,

@@ -1,6 +1,6 @@
 //! Progress is whatever the record says, and undo is one more line of it.
 
-use super::{MORNING, done, sheet};
+use super::{MORNING, done, set_to, sheet};
 use halfcase::job::progress::{Progress, Status, next_fastener};
 use halfcase::job::record::{EntryId, Event, Record};
 use halfcase::job::sheet::{Sheet, StepId};
@@ -20,9 +20,8 @@ fn tally(record: &mut Record, pass: usize, place: usize) -> EntryId {
     let event = Event::Tallied {
         pass,
         place,
-        value: "20".into(),
-        unit: "N·m".into(),
-        tool: "Middle".into(),
+        set: set_to(20.0, "Middle"),
+        goal: None,
     };
     record.add(MORNING, Some(STEP), "", event)
 }
@@ -66,7 +65,7 @@ fn a_tally_taken_back_comes_again() {
         Some(first)
     );
     assert_eq!(record.entries().len(), 2, "nothing leaves the record");
-    assert_eq!(record.last_standing(), None);
+    assert!(record.last_touch().is_empty());
 }
 
 #[test]

@@ -2,14 +2,15 @@
 
 use halfcase::job::field::{Field, Kept};
 use halfcase::job::progress::{Reading, StepProgress};
-use halfcase::job::seating::depth::{DEPTH, GAP, judge, missing, read_words, target_words};
+use halfcase::job::reading::{Verdict, What, missing};
+use halfcase::job::seating::depth::{judge, read_words, target_words};
 use halfcase::job::seating::fields::{DEPTHS, LIMITS, SHAPE, SIZES, TOOLS};
 use halfcase::job::seating::oven::{OvenRun, OvenState};
 use halfcase::job::seating::source::{self, Kind, Side};
 use halfcase::job::seating::words::{headline, passed_over, rows, summary, tool_rows, warnings};
 use halfcase::job::seating::{SeatAnswer, answer, press_fit, request};
-use halfcase::job::sheet::StepId;
-use halfcase::job::work::{Seat, SeatDepth, SeatWay};
+use halfcase::job::sheet::{Step, StepId};
+use halfcase::job::work::{Seat, SeatDepth, SeatWay, Work};
 use halfcase::trade::cooling::TimeRange;
 use halfcase::trade::fit::interference;
 use halfcase::trade::heat_plan::{CoolMeans, HoleIn, PlanKind, plan};
@@ -236,33 +237,36 @@ fn only_what_sits_too_high_is_pressed_on() {
 }
 
 #[test]
-fn a_stated_depth_must_be_read_and_goes_into_the_summary() {
+fn a_stated_depth_must_be_read_and_the_gap_with_it() {
     let mut seat = Seat::default();
     let mut progress = StepProgress::default();
-    assert_eq!(missing(&seat, &progress), None);
+    let asks = |seat: &Seat, progress: &StepProgress| {
+        let step = Step::new(StepId(1), "Bearing", Work::Seat(seat.clone()));
+        missing(&step, progress)
+    };
+    assert_eq!(asks(&seat, &progress), None);
     seat.depth = Some(SeatDepth {
         least_mm: 0.9,
         most_mm: 1.1,
         bore_mm: Some(17.5),
         gap_mm: Some(0.3),
     });
-    assert_eq!(missing(&seat, &progress), Some(DEPTH));
-    let reading = |name: &str, value| Reading {
-        name: name.to_owned(),
+    assert_eq!(asks(&seat, &progress), Some(What::Depth));
+    let reading = |what, value| Reading {
+        what,
         value,
         unit: "mm".to_owned(),
-        verdict: "within limits".to_owned(),
+        verdict: Verdict::Within,
         tool: String::new(),
         at_c: None,
     };
-    progress.readings.push(reading(DEPTH, 1.02));
-    assert_eq!(missing(&seat, &progress), Some(GAP));
-    progress.readings.push(reading(GAP, 0.48));
-    assert_eq!(missing(&seat, &progress), None);
+    progress.readings.push(reading(What::Depth, 1.02));
+    assert_eq!(asks(&seat, &progress), Some(What::Gap));
+    progress.readings.push(reading(What::Gap, 0.48));
+    assert_eq!(asks(&seat, &progress), None);
     assert_eq!(
-        summary(&seat, &worked(&seat), &progress),
-        "warm the housing evenly to 74 °C; 4 µm loose to 39 µm tight; depth below the face 1.02 mm, \
-         within limits; oil gap behind 0.48 mm, within limits"
+        summary(&worked(&seat)),
+        "warm the housing evenly to 74 °C; 4 µm loose to 39 µm tight"
     );
 }
 

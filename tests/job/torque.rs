@@ -4,10 +4,11 @@ use super::sheet;
 use halfcase::job::adapter::Adapter;
 use halfcase::job::answer;
 use halfcase::job::asked::{Question, WholeAnswer, answer as whole};
-use halfcase::job::fastening::{Asked, PassAnswer, RUNNING, pass_answer, running, running_words};
+use halfcase::job::fastening::{Asked, PassAnswer, pass_answer, running, running_words};
 use halfcase::job::guarding::{KnownBolt, guard, guard_fasten, pulls};
 use halfcase::job::pairing::pair;
 use halfcase::job::progress::{Progress, next_fastener};
+use halfcase::job::reading::{self, What};
 use halfcase::job::record::{Event, Record};
 use halfcase::job::scale::thimble_scale;
 use halfcase::job::sheet::{Sheet, StepId};
@@ -299,9 +300,8 @@ fn stages_are_tallied_one_after_the_other() {
         let event = Event::Tallied {
             pass: next.pass,
             place: next.place,
-            value: String::new(),
-            unit: String::new(),
-            tool: String::new(),
+            set: super::set_to(0.0, ""),
+            goal: None,
         };
         record.add(super::MORNING, Some(StepId(1)), "", event);
         assert!(passes.len() <= 6, "the tally must end");
@@ -357,11 +357,11 @@ fn a_nuts_running_torque_is_added_from_a_third_on() {
     let fasten = fasten(&sheet);
     let mut record = Record::default();
     let measured = Event::Measured {
-        name: RUNNING.to_owned(),
+        what: What::Running,
         value: 30.0,
         unit: "in·lb".to_owned(),
         tool: String::new(),
-        verdict: String::new(),
+        verdict: reading::Verdict::Noted,
         at_c: None,
     };
     record.add(super::MORNING, Some(StepId(1)), "", measured);
