@@ -146,11 +146,11 @@ impl Bench {
     /// [`BackupError`]; nothing is changed.
     pub fn read_backup(self, text: &str) -> Result<Restore, BackupError> {
         let file = read_form(text)?;
-        let heads: Jobs = thing(&file, "jobs", |_, text| json::read(text))?.ok_or(BackupError::NoJobs)?;
+        let heads: Jobs = thing(&file, "jobs", plain)?.ok_or(BackupError::NoJobs)?;
         let mut jobs = Vec::new();
         for head in heads.heads.iter().filter(|head| !head.deleted) {
             let name = sheet_name(head.id);
-            let Some(mut sheet) = thing(&file, &name, |_, text| json::read::<Sheet>(text))? else {
+            let Some(mut sheet) = thing::<Sheet>(&file, &name, plain)? else {
                 continue;
             };
             sheet.number();
@@ -173,7 +173,7 @@ impl Bench {
             take_settings: settings.is_some() && mine == Settings::default(),
             settings,
             jobs,
-            clocks: thing(&file, "clocks", |_, text| json::read(text))?.unwrap_or_default(),
+            clocks: thing(&file, "clocks", plain)?.unwrap_or_default(),
             at_hand: heads.at_hand,
             others: file
                 .things
@@ -220,7 +220,7 @@ fn read_form(text: &str) -> Result<BackupFile, BackupError> {
 fn thing<T>(
     file: &BackupFile,
     name: &str,
-    read: impl FnOnce(u32, &str) -> Result<T, JsonError>,
+    read: impl FnOnce(u32, &Value) -> Result<T, JsonError>,
 ) -> Result<Option<T>, BackupError> {
     let Some(thing) = file.things.get(name) else {
         return Ok(None);
@@ -229,17 +229,24 @@ fn thing<T>(
         name: name.to_owned(),
         what: error.to_string(),
     };
-    let text = json::write(&thing.data).map_err(refused)?;
-    read(thing.version, &text).map(Some).map_err(refused)
+    read(thing.version, &thing.data).map(Some).map_err(refused)
+}
+
+/// A thing whose form has not changed.
+fn plain<T: serde::de::DeserializeOwned>(_: u32, data: &Value) -> Result<T, JsonError> {
+    json::from_value(data)
 }
 
 fn record_in(file: &BackupFile, id: JobId, sheet: &Sheet) -> Result<Record, BackupError> {
     let start = record_name(id);
     let mut entries = Vec::new();
     for name in file.things.keys().filter(|name| name.starts_with(&start)) {
-        let read = thing(file, name, |form, text| {
+        let read = thing(file, name, |form, data| {
+            let old = (form < form_of(name))
+                .then(|| forms::entries_of(data, sheet))
+                .flatten();
             // Where it can't be read, the reader of today's form says why.
-            forms::entries(form, text, sheet).map_or_else(|| json::read(text), Ok)
+            old.map_or_else(|| json::from_value(data), Ok)
         })?;
         entries.extend(read.unwrap_or_default());
     }
@@ -250,9 +257,9 @@ fn record_in(file: &BackupFile, id: JobId, sheet: &Sheet) -> Result<Record, Back
 fn settings_in(file: &BackupFile) -> Result<Option<Settings>, BackupError> {
     let mut whole = serde_json::Map::new();
     for piece in PIECES {
-        let part = thing(file, piece.name, |_, text| {
-            json::read::<Settings>(text)?;
-            json::read::<serde_json::Map<String, Value>>(text)
+        let part = thing(file, piece.name, |_, data| {
+            json::from_value::<Settings>(data)?;
+            json::from_value::<serde_json::Map<String, Value>>(data)
         })?;
         whole.extend(part.unwrap_or_default());
     }

@@ -1,6 +1,6 @@
 //! The way of a touch: decided, shown, kept. The commands below only put it into words.
 
-use super::{Bench, Intent, JobRefused, ReadWith, Refused, Restore, Settings};
+use super::{Bench, Intent, ReadWith, Refused, Restore, Settings};
 use crate::device::storage::StorageError;
 use crate::device::wake_lock::{self, Awake};
 use crate::job::bonding::{BondAnswer, Walk};
@@ -401,7 +401,7 @@ impl Bench {
     /// Begins a job without steps.
     ///
     /// # Errors
-    /// [`JobRefused::NoTitle`].
+    /// The job needs a name.
     pub fn begin_empty(self, title: &str) -> Result<JobId, Refused> {
         self.send(Intent::BeginEmpty(title.to_owned()))?;
         Ok(self.job.get_untracked())
@@ -415,7 +415,7 @@ impl Bench {
     /// Takes another job to hand.
     ///
     /// # Errors
-    /// [`JobRefused::Gone`].
+    /// It can't be read.
     pub fn take_job(self, id: JobId) -> Result<(), Refused> {
         self.send(Intent::TakeJob(id))
     }
@@ -423,7 +423,7 @@ impl Bench {
     /// Renames a job.
     ///
     /// # Errors
-    /// [`JobRefused::NoTitle`], [`JobRefused::Gone`].
+    /// The job has no name, or can't be read.
     pub fn rename_job(self, job: JobId, title: &str) -> Result<(), Refused> {
         let title = title.to_owned();
         self.send(Intent::RenameJob { job, title })
@@ -437,7 +437,7 @@ impl Bench {
     /// Deletes a job: out of sight, but kept until its space is freed.
     ///
     /// # Errors
-    /// [`JobRefused::LastOne`] when no other job is left.
+    /// No other job is left.
     pub fn delete_job(self, id: JobId) -> Result<(), Refused> {
         self.send(Intent::DeleteJob(id))
     }
@@ -455,7 +455,7 @@ impl Bench {
     /// Begins a job with the same sheet and an empty record.
     ///
     /// # Errors
-    /// [`JobRefused::Gone`].
+    /// It can't be read.
     pub fn duplicate_job(self, id: JobId) -> Result<JobId, Refused> {
         self.send(Intent::Duplicate(id))?;
         Ok(self.job.get_untracked())
@@ -649,11 +649,5 @@ impl Bench {
             wake_lock::release();
             self.awake.set(Awake::NotAsked);
         }
-    }
-}
-
-impl PartialEq<JobRefused> for Refused {
-    fn eq(&self, other: &JobRefused) -> bool {
-        matches!(self, Self::Job(own) if own == other)
     }
 }

@@ -35,12 +35,15 @@ pub fn entries(form: u32, text: &str, sheet: &Sheet) -> Option<Vec<Entry>> {
     if form > 1 {
         return json::read(text).ok();
     }
-    let Value::Array(lines) = json::read(text).ok()? else {
-        return None;
-    };
+    entries_of(&json::read(text).ok()?, sheet)
+}
+
+/// A stretch of a record as form 1 wrote it.
+pub fn entries_of(lines: &Value, sheet: &Sheet) -> Option<Vec<Entry>> {
+    let lines = lines.as_array()?;
     let mut entries: Vec<Entry> = Vec::with_capacity(lines.len());
     for line in lines {
-        let mut entry = from_form_1(line, sheet)?;
+        let mut entry = from_form_1(line.clone(), sheet)?;
         // A restart wrote two lines for one touch.
         entry.joined = matches!(entry.event, Event::Applied { .. })
             && entries.last().is_some_and(|before| {

@@ -87,6 +87,7 @@ impl Shelves {
         let first = listed.is_none();
         let jobs = listed.unwrap_or_else(|| self.jobs_found());
         let mut files = BTreeMap::new();
+        let mut lost = Vec::new();
         for head in &jobs.heads {
             // A job out of sight that is damaged is said when it is looked for.
             let mut about = Vec::new();
@@ -101,12 +102,16 @@ impl Shelves {
             if let Some(sheet) = sheet {
                 let record = self.read_record(head.id, &sheet, kept, &mut about);
                 files.insert(head.id, Job::new(sheet, record));
+            } else {
+                let none = Sheet::new(&head.title, Vec::new());
+                lost.push((head.id, self.read_record(head.id, &none, false, &mut about)));
             }
             if head.id == jobs.at_hand {
                 said.append(&mut about);
             }
         }
-        let state = State::new(jobs, files, clocks, settings);
+        let mut state = State::new(jobs, files, clocks, settings);
+        state.lost = lost;
         self.bring_up(&state);
         Left { state, said }
     }
@@ -147,10 +152,9 @@ impl Shelves {
         if !self.shelf.has(JOBS) {
             self.due.borrow_mut().jobs = true;
         }
-        let lines = transaction.lines.iter().map(|(job, _)| *job);
-        for job in lines.chain([state.jobs.at_hand]) {
-            if !self.shelf.has(&sheet_name(job)) && state.files.contains_key(&job) {
-                self.due.borrow_mut().sheets.insert(job);
+        for head in &state.jobs.heads {
+            if !self.shelf.has(&sheet_name(head.id)) && state.files.contains_key(&head.id) {
+                self.due.borrow_mut().sheets.insert(head.id);
             }
         }
         let due = self.due.borrow().clone();

@@ -1,10 +1,10 @@
 //! The whole bench out as one file and in again, on a fresh phone or beside what is there.
 
-use super::commands::{apply, done_step, set, step, with_bench};
-use halfcase::bench::{Incoming, Restore};
-use halfcase::device::storage::{MemoryStore, Store};
+use super::commands::{apply, done_step, read, step, with_bench};
+use halfcase::bench::{Incoming, Intent, Restore};
 use halfcase::job::backup::Fate;
 use halfcase::job::sheet::{JobId, StepId};
+use halfcase::job::shelf::{MemoryStore, Shelf, Store, Write};
 use reactive_graph::prelude::*;
 use std::collections::BTreeMap;
 use std::rc::Rc;
@@ -36,21 +36,25 @@ fn restore_of(bench: halfcase::bench::Bench, text: &str) -> Restore {
     }
 }
 
+/// Something put into the store past the bench.
+fn put(store: &Rc<MemoryStore>, name: &str, text: &str) {
+    let write = Write {
+        name: name.to_owned(),
+        version: 1,
+        text: Some(text.to_owned()),
+    };
+    Shelf::new(store.clone()).keep(&[write]).unwrap();
+}
+
 /// Two jobs, one with a record over a segment's length, a clock, a changed setting.
 fn full(store: &Rc<MemoryStore>) -> String {
     with_bench(store, |bench| {
         done_step(bench, 1);
         let baffle = step(bench, 4);
         apply(bench, &baffle).unwrap();
-        bench.tally(&baffle, &[], &set()).unwrap();
+        bench.send(Intent::Tally(baffle.id)).unwrap();
         for n in 0..210 {
-            bench.measure(
-                StepId(2),
-                "bore across",
-                61.96 + f64::from(n) / 1000.0,
-                "mm",
-                "within limits",
-            );
+            read(bench, 61.96 + f64::from(n) / 1000.0);
         }
         bench.set("hoist rating", |settings| settings.hoist_kg = Some(500.0));
         bench.begin_empty("Side cover").unwrap();
@@ -79,7 +83,7 @@ fn on_a_fresh_phone_the_record_is_equal_to_the_byte() {
     assert!(records(&new).len() >= 2);
     // And the next entry goes on from there.
     with_bench(&new, |bench| {
-        bench.measure(StepId(2), "bore across", 61.97, "mm", "within limits");
+        read(bench, 61.97);
         assert_eq!(bench.record.with_untracked(|record| record.entries().len()), 214);
     });
 }
@@ -89,7 +93,7 @@ fn a_preview_changes_nothing_and_undo_puts_everything_back() {
     let (old, new) = (store(), store());
     let text = full(&old);
     with_bench(&new, |bench| {
-        bench.note_temperature(12.0);
+        bench.note_shop(12.0);
         done_step(bench, 3);
         let before = (
             bench.sheet.get_untracked(),
@@ -205,15 +209,13 @@ fn a_wrong_file_says_which_line_and_what_and_changes_nothing() {
 fn what_other_parts_of_the_app_keep_comes_along() {
     let (old, new) = (store(), store());
     full(&old);
-    let other = halfcase::device::storage::Shelf::new(old.clone());
-    other.save("bottles", 1, &["medium, opened in March"]).unwrap();
+    put(&old, "pictures", r#"["case, from above"]"#);
     let text = with_bench(&old, |bench| bench.backup_text());
     with_bench(&new, |bench| {
         bench.restore(&restore_of(bench, &text));
     });
-    let there = halfcase::device::storage::Shelf::new(new);
-    let bottles = there.load::<Vec<String>>("bottles", &[]).unwrap().value;
-    assert_eq!(bottles.unwrap(), ["medium, opened in March"]);
+    let there = Shelf::new(new).text("pictures").unwrap();
+    assert_eq!(there, (1, r#"["case, from above"]"#.to_owned()));
 }
 
 #[test]
@@ -221,15 +223,22 @@ fn a_job_taken_in_leaves_nothing_of_what_had_its_number() {
     let (old, new) = (store(), store());
     let text = full(&old);
     // A record whose job nobody knows any more, longer than the one that comes.
-    let stray = halfcase::device::storage::Shelf::new(new.clone());
-    let entry = serde_json::json!([{ "id": 900, "at": 0, "event": "job_closed" }]);
-    stray.save("record/1/0004", 1, &entry).unwrap();
+    let stray = || {
+        put(
+            &new,
+            "record/1/0004",
+            r#"[{"id":900,"at":0,"event":"job_closed"}]"#,
+        )
+    };
+    stray();
     with_bench(&new, |bench| bench.begin_empty("Other").map(drop)).unwrap();
     with_bench(&new, |bench| {
         bench.begin_empty("Another").unwrap();
         bench.delete_job(JobId(1)).unwrap();
         bench.free_deleted();
-        stray.save("record/1/0004", 1, &entry).unwrap();
+    });
+    stray();
+    with_bench(&new, |bench| {
         bench.restore(&restore_of(bench, &text)).unwrap();
         let closed = bench.sheet_of(JobId(1)).is_some()
             && bench.take_job(JobId(1)).is_ok()
@@ -264,7 +273,9 @@ fn a_lost_sheet_is_no_example_and_its_backup_costs_no_later_line_of_the_record()
     let (two, text) = with_bench(&store, |bench| {
         let two = bench.duplicate_job(JobId(1)).unwrap();
         done_step(bench, 1);
-        (two, bench.backup_text())
+        let text = bench.backup_text();
+        read(bench, 61.98);
+        (two, text)
     });
     let damage = || {
         let name = format!("halfcase/job/{}/", two.0);
@@ -272,16 +283,6 @@ fn a_lost_sheet_is_no_example_and_its_backup_costs_no_later_line_of_the_record()
             store.set(key, "nonsense").unwrap();
         }
     };
-    with_bench(&store, |bench| {
-        bench.measure(StepId(2), "bore across", 61.98, "mm", "within limits");
-        bench.take_job(JobId(1)).unwrap();
-        damage();
-        assert!(bench.take_job(two).is_err());
-        bench.restore(&restore_of(bench, &text)).unwrap();
-        bench.take_job(two).unwrap();
-        assert_eq!(bench.record.with_untracked(|record| record.entries().len()), 2);
-        assert!(!bench.sheet.with_untracked(|sheet| sheet.steps.is_empty()));
-    });
     damage();
     with_bench(&store, |bench| {
         let sheet = bench.sheet.get_untracked();
@@ -289,5 +290,17 @@ fn a_lost_sheet_is_no_example_and_its_backup_costs_no_later_line_of_the_record()
         // What is left of it can be had.
         assert!(bench.rescued_text().unwrap().contains("nonsense"));
         assert_eq!(bench.record.with_untracked(|record| record.entries().len()), 2);
+        bench.take_job(JobId(1)).unwrap();
+    });
+    damage();
+    with_bench(&store, |bench| {
+        assert!(
+            bench.take_job(two).is_err(),
+            "a sheet that is lost is not taken to hand"
+        );
+        bench.restore(&restore_of(bench, &text)).unwrap();
+        bench.take_job(two).unwrap();
+        assert_eq!(bench.record.with_untracked(|record| record.entries().len()), 2);
+        assert!(!bench.sheet.with_untracked(|sheet| sheet.steps.is_empty()));
     });
 }

@@ -1,14 +1,16 @@
 //! Clocks and bottles as the bench keeps them, and the phone's clock under watch.
 
-use halfcase::bench::{Bench, Refused, Shelves};
-use halfcase::device::storage::{MemoryStore, Shelf};
+use super::commands::acknowledge;
+use halfcase::bench::{Bench, Intent, Refused};
 use halfcase::job::bottle::{Bottle, BottleId};
 use halfcase::job::clock::Ended;
+use halfcase::job::journal::words;
+use halfcase::job::keep::Shelves;
 use halfcase::job::night::Night;
 use halfcase::job::record::Event;
 use halfcase::job::seating::oven::OvenState;
 use halfcase::job::sheet::{Step, StepId};
-use halfcase::job::situation;
+use halfcase::job::shelf::{MemoryStore, Shelf};
 use halfcase::trade::application::{Application, Face, JointKind};
 use halfcase::trade::compound::CompoundClass;
 use halfcase::trade::cooling::TimeRange;
@@ -24,7 +26,6 @@ use uom::si::time::second;
 /// 2026-06-01 08:00 UTC.
 const MORNING_MS: i64 = 1_780_300_800_000;
 const HOUR_MS: i64 = 3_600_000;
-const TODAY: i64 = MORNING_MS / 86_400_000;
 
 thread_local! {
     static WALL: Cell<i64> = const { Cell::new(MORNING_MS) };
@@ -68,8 +69,13 @@ fn stud() -> Application {
 }
 
 fn start_free(bench: Bench) {
-    let answer = untrack(|| bench.bond(&stud(), false, TODAY));
-    bench.put_on_free("Stud", &answer).unwrap();
+    bench
+        .send(Intent::PutOnFree {
+            name: "Stud".to_owned(),
+            joint: Box::new(stud()),
+            activator: false,
+        })
+        .unwrap();
 }
 
 fn step(bench: Bench, id: u32) -> Step {
@@ -80,8 +86,11 @@ fn step(bench: Bench, id: u32) -> Step {
 }
 
 fn put_on(bench: Bench, step: &Step) -> Result<(), Refused> {
-    let answer = untrack(|| bench.bond(step.work.application().unwrap(), false, TODAY));
-    bench.put_on(step, &situation::cautions(step, None, None), &answer)
+    acknowledge(bench, step);
+    bench.send(Intent::PutOn {
+        step: step.id,
+        activator: false,
+    })
 }
 
 fn ringing(bench: Bench) -> Vec<String> {
@@ -90,15 +99,13 @@ fn ringing(bench: Bench) -> Vec<String> {
         .with_untracked(|all| all.iter().map(|ring| ring.words.clone()).collect())
 }
 
+/// What the record says of the phone's clock.
 fn remarks(bench: Bench) -> Vec<String> {
+    let sheet = bench.sheet.get_untracked();
     bench.record.with_untracked(|record| {
         let entries = record.entries().iter();
-        entries
-            .filter_map(|entry| match &entry.event {
-                Event::Noted { words, .. } => Some(words.clone()),
-                _ => None,
-            })
-            .collect()
+        let about = entries.filter(|entry| matches!(entry.event, Event::PhoneClock(_)));
+        about.map(|entry| words(entry, &sheet)).collect()
     })
 }
 
@@ -133,7 +140,7 @@ fn a_colder_shop_takes_a_mark_back_and_rings_when_it_is_reached() {
         bench.silence_all();
         // The shop was in truth 12 °C from the beginning, told too late to matter for what has passed;
         // told as of now, nothing already reached is taken back by the model.
-        bench.note_shop(12.0, 9 * 60);
+        bench.note_shop(12.0);
         bench.tick();
         assert_eq!(ringing(bench), Vec::<String>::new());
     });
@@ -338,10 +345,10 @@ fn a_planned_night_is_kept_and_a_refused_one_leaves_nothing_to_undo() {
         day_celsius: 0.0,
     };
     with_bench(&store, |bench| {
-        assert!(bench.plan_night(night, 8 * 60).is_err());
+        assert!(bench.plan_night(night).is_err());
         assert_eq!(bench.undo(), Err(Refused::NothingToUndo));
-        bench.note_shop(22.0, 8 * 60);
-        bench.plan_night(night, 8 * 60).unwrap();
+        bench.note_shop(22.0);
+        bench.plan_night(night).unwrap();
     });
     with_bench(&store, |bench| {
         assert_eq!(
@@ -350,7 +357,7 @@ fn a_planned_night_is_kept_and_a_refused_one_leaves_nothing_to_undo() {
                 .with_untracked(|s| s.night.map(|night| night.day_celsius)),
             Some(22.0)
         );
-        bench.unplan_night(8 * 60);
+        bench.unplan_night();
         assert_eq!(bench.settings.with_untracked(|s| s.night), None);
     });
 }

@@ -1,14 +1,16 @@
 //! What a touch does, as the bench keeps it: always the same after a reload.
 
-use halfcase::bench::{Bench, Refused, Shelves, WrenchSet};
-use halfcase::device::storage::{MemoryStore, Shelf, Store};
+use halfcase::bench::{Bench, Intent, ReadWith, Refused};
+use halfcase::job::id::ReadingId;
+use halfcase::job::keep::Shelves;
 use halfcase::job::progress::Status;
+use halfcase::job::reading::What;
 use halfcase::job::record::Event;
 use halfcase::job::sheet::{Step, StepId};
-use halfcase::job::situation;
-use halfcase::trade::caution::{Caution, Level};
-use halfcase::trade::compound::recommend;
+use halfcase::job::shelf::{MemoryStore, Shelf, Store};
+use halfcase::trade::caution::Level;
 use halfcase::trade::moment::Moment;
+use reactive_graph::graph::untrack;
 use reactive_graph::owner::Owner;
 use reactive_graph::prelude::*;
 use std::cell::Cell;
@@ -40,32 +42,37 @@ pub fn step(bench: Bench, id: u32) -> Step {
         .unwrap()
 }
 
-fn cautions(step: &Step) -> Vec<Caution> {
-    situation::cautions(step, None, None)
+/// Reads every STOP of a step.
+pub fn acknowledge(bench: Bench, step: &Step) {
+    let cautions = untrack(|| bench.cautions_of(&step.work, Some(step.id)));
+    let stops = cautions.iter().filter(|caution| caution.level == Level::Stop);
+    stops.for_each(|stop| bench.acknowledge(step.id, stop));
 }
 
 /// Closes a step that asks for nothing.
 pub fn done_step(bench: Bench, id: u32) {
     let step = step(bench, id);
-    bench.done(&step, &cautions(&step), String::new()).unwrap();
-}
-
-pub fn set() -> WrenchSet {
-    WrenchSet {
-        value: "86".into(),
-        unit: "in·lb".into(),
-        tool: "Small".into(),
-    }
+    acknowledge(bench, &step);
+    bench.send(Intent::Close(step.id)).unwrap();
 }
 
 pub fn apply(bench: Bench, step: &Step) -> Result<(), Refused> {
-    let recommendation = recommend(step.work.application().unwrap());
-    bench.apply(
-        step,
-        &cautions(step),
-        recommendation.class.unwrap(),
-        &recommendation,
-    )
+    bench.send(Intent::PutOn {
+        step: step.id,
+        activator: false,
+    })
+}
+
+/// A reading of the example's second step.
+pub fn read(bench: Bench, mm: f64) {
+    let what = What::Limit(ReadingId(1));
+    bench
+        .measure(StepId(2), what, mm, "mm", &ReadWith::default())
+        .unwrap();
+}
+
+fn tallied(bench: Bench) -> usize {
+    bench.progress.with_untracked(|p| p.step(StepId(4)).tallies.len())
 }
 
 #[test]
@@ -86,7 +93,7 @@ fn everything_done_is_there_after_a_reload() {
     let (record, clocks, settings) = with_bench(&store, |bench| {
         let baffle = step(bench, 4);
         apply(bench, &baffle).unwrap();
-        bench.tally(&baffle, &cautions(&baffle), &set()).unwrap();
+        bench.send(Intent::Tally(baffle.id)).unwrap();
         bench.set("hoist rating", |settings| settings.hoist_kg = Some(500.0));
         (
             bench.record.get_untracked(),
@@ -98,10 +105,7 @@ fn everything_done_is_there_after_a_reload() {
         assert_eq!(bench.record.get_untracked(), record);
         assert_eq!(bench.clocks.get_untracked(), clocks);
         assert_eq!(bench.settings.get_untracked(), settings);
-        assert_eq!(
-            bench.progress.with_untracked(|p| p.step(StepId(4)).tallied.len()),
-            1
-        );
+        assert_eq!(tallied(bench), 1);
     });
 }
 
@@ -110,20 +114,17 @@ fn a_step_is_not_done_before_its_fasteners_and_its_clock() {
     let store = Rc::new(MemoryStore::default());
     with_bench(&store, |bench| {
         let baffle = step(bench, 4);
-        let none: &[Caution] = &cautions(&baffle);
-        assert_eq!(
-            bench.done(&baffle, none, String::new()),
-            Err(Refused::FastenersLeft(4))
-        );
-        for _ in 0..4 {
-            bench.tally(&baffle, none, &set()).unwrap();
-        }
-        assert_eq!(
-            bench.done(&baffle, none, String::new()),
-            Err(Refused::ClockNotStarted)
-        );
+        let close = || bench.send(Intent::Close(baffle.id));
+        assert_eq!(close(), Err(Refused::ClockNotStarted));
         apply(bench, &baffle).unwrap();
-        assert_eq!(bench.done(&baffle, none, String::new()), Ok(()));
+        assert_eq!(close(), Err(Refused::FastenersLeft(4)));
+        for _ in 0..4 {
+            bench.send(Intent::Tally(baffle.id)).unwrap();
+        }
+        assert_eq!(close(), Ok(()));
+        // Closed is closed.
+        assert_eq!(close(), Err(Refused::Closed));
+        assert_eq!(bench.send(Intent::Tally(baffle.id)), Err(Refused::Closed));
         assert!(matches!(
             bench.progress.with_untracked(|p| p.step(StepId(4)).status),
             Status::Done(_)
@@ -137,15 +138,11 @@ fn a_stop_caution_holds_the_step_until_it_is_acknowledged() {
     with_bench(&store, |bench| {
         // The crankshaft by hand, 32 kg at 45 cm: more than three times the limit.
         let lift = step(bench, 14);
-        let cautions = cautions(&lift);
-        let stops: Vec<&Caution> = cautions.iter().filter(|c| c.level == Level::Stop).collect();
-        assert!(!stops.is_empty(), "{cautions:?}");
-        assert_eq!(
-            bench.done(&lift, &cautions, String::new()),
-            Err(Refused::Unacknowledged)
-        );
-        stops.iter().for_each(|stop| bench.acknowledge(lift.id, stop));
-        assert_eq!(bench.done(&lift, &cautions, String::new()), Ok(()));
+        let cautions = untrack(|| bench.cautions_of(&lift.work, Some(lift.id)));
+        assert!(cautions.iter().any(|c| c.level == Level::Stop), "{cautions:?}");
+        assert_eq!(bench.send(Intent::Close(lift.id)), Err(Refused::Unacknowledged));
+        acknowledge(bench, &lift);
+        assert_eq!(bench.send(Intent::Close(lift.id)), Ok(()));
     });
 }
 
@@ -155,14 +152,11 @@ fn undo_takes_back_the_last_thing_even_after_a_reload_and_the_record_only_grows(
     with_bench(&store, |bench| {
         let baffle = step(bench, 4);
         apply(bench, &baffle).unwrap();
-        bench.tally(&baffle, &cautions(&baffle), &set()).unwrap();
+        bench.send(Intent::Tally(baffle.id)).unwrap();
     });
     with_bench(&store, |bench| {
         assert_eq!(bench.undo(), Ok(()));
-        assert_eq!(
-            bench.progress.with_untracked(|p| p.step(StepId(4)).tallied.len()),
-            0
-        );
+        assert_eq!(tallied(bench), 0);
         assert_eq!(bench.undo(), Ok(()));
         assert!(
             bench
@@ -179,7 +173,7 @@ fn undo_of_a_setting_brings_the_old_one_back() {
     let store = Rc::new(MemoryStore::default());
     with_bench(&store, |bench| {
         bench.take_wrench(2);
-        bench.note_temperature(12.0);
+        bench.note_shop(12.0);
         bench.undo().unwrap();
         assert!(bench.settings.with_untracked(|s| s.shop.is_empty()));
         bench.undo().unwrap();
@@ -192,11 +186,17 @@ fn the_oil_waits_for_everything_and_can_be_opened_by_hand_with_a_reason_only() {
     let store = Rc::new(MemoryStore::default());
     with_bench(&store, |bench| {
         let fill = step(bench, 21);
-        assert_eq!(bench.done(&fill, &[], String::new()), Err(Refused::Shut));
-        assert_eq!(bench.override_gate(&fill, "  "), Err(Refused::NoReason));
-        assert_eq!(bench.override_gate(&fill, "flushing with paraffin"), Ok(()));
-        let cautions = cautions(&fill);
-        assert_eq!(bench.done(&fill, &cautions, String::new()), Ok(()));
+        assert_eq!(bench.send(Intent::Close(fill.id)), Err(Refused::Shut));
+        let open = |reason: &str| {
+            bench.send(Intent::Override {
+                step: fill.id,
+                reason: reason.to_owned(),
+            })
+        };
+        assert_eq!(open("  "), Err(Refused::NoReason));
+        assert_eq!(open("flushing with paraffin"), Ok(()));
+        acknowledge(bench, &fill);
+        assert_eq!(bench.send(Intent::Close(fill.id)), Ok(()));
         let reasons = bench.record.with_untracked(|record| {
             record
                 .entries()
@@ -213,13 +213,7 @@ fn a_long_record_is_kept_in_segments_and_read_back_whole() {
     let store = Rc::new(MemoryStore::default());
     let entries = with_bench(&store, |bench| {
         for n in 0..450 {
-            bench.measure(
-                StepId(2),
-                "bore across",
-                61.97 + f64::from(n) * 1e-5,
-                "mm",
-                "within limits",
-            );
+            read(bench, 61.97 + f64::from(n) * 1e-5);
         }
         later(1);
         bench.record.get_untracked()
@@ -241,7 +235,7 @@ fn a_full_store_is_said_and_the_page_goes_on() {
         ..MemoryStore::default()
     });
     with_bench(&store, |bench| {
-        bench.measure(StepId(2), "bore across", 61.97, "mm", "within limits");
+        read(bench, 61.97);
         assert_eq!(bench.record.with_untracked(|record| record.entries().len()), 1);
         assert!(
             bench
@@ -280,7 +274,7 @@ fn a_damaged_entry_is_said_and_the_rest_is_there() {
 /// A line well within a segment, by the value it was read with.
 fn read_many(bench: Bench, from: u32, to: u32) {
     for n in from..to {
-        bench.measure(StepId(2), "bore across", f64::from(n), "mm", "noted");
+        read(bench, f64::from(n));
     }
 }
 
@@ -304,13 +298,16 @@ fn a_lost_segment_of_the_record_costs_no_other_one() {
 fn undo_of_a_setting_leaves_what_was_typed_since() {
     let store = Rc::new(MemoryStore::default());
     with_bench(&store, |bench| {
-        bench.note_temperature(12.0);
+        bench.note_shop(12.0);
         bench.carry(&step(bench, 4));
         bench.note(|settings| settings.torque_typed = "7.2".to_owned());
         let typed = bench.settings.get_untracked();
         bench.undo().unwrap();
         let after = bench.settings.get_untracked();
-        assert_eq!(after.entry(), typed.entry());
+        assert_eq!(
+            (&after.torque_typed, &after.desk),
+            (&typed.torque_typed, &typed.desk)
+        );
         assert_eq!(after.temperature_at(clock()), None);
         // What changed the entry itself is taken back in it.
         bench.on_desk("adapter", |desk| desk.adapter_on = true);

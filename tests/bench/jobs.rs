@@ -1,11 +1,11 @@
 //! Several jobs, one at hand: begun, taken, renamed, put away, copied, deleted, and every one undone.
 
 use super::commands::{done_step, step, with_bench};
-use halfcase::bench::JobRefused;
-use halfcase::device::storage::{MemoryStore, Store};
+use halfcase::bench::{JobRefused, ReadWith, Refused};
+use halfcase::job::reading::What;
 use halfcase::job::record::Event;
 use halfcase::job::sheet::{JobId, StepId};
-use reactive_graph::prelude::*;
+use halfcase::job::shelf::{MemoryStore, Store};
 use std::rc::Rc;
 
 fn store() -> Rc<MemoryStore> {
@@ -18,7 +18,7 @@ fn a_job_begun_from_nothing_is_at_hand_and_the_example_is_still_there() {
     let example = with_bench(&store, |bench| {
         done_step(bench, 1);
         let example = bench.sheet.get_untracked();
-        assert_eq!(bench.begin_empty("  "), Err(JobRefused::NoTitle));
+        assert_eq!(bench.begin_empty("  "), Err(Refused::Job(JobRefused::NoTitle)));
         let id = bench.begin_empty("Side cover").unwrap();
         assert_eq!(bench.job.get_untracked(), id);
         assert!(bench.record.with_untracked(|record| record.entries().is_empty()));
@@ -81,7 +81,7 @@ fn a_deleted_job_is_one_undo_away_and_kept_after_a_reload() {
     let store = store();
     with_bench(&store, |bench| {
         done_step(bench, 1);
-        assert_eq!(bench.delete_job(JobId(1)), Err(JobRefused::LastOne));
+        assert_eq!(bench.delete_job(JobId(1)), Err(Refused::Job(JobRefused::LastOne)));
         bench.begin_empty("Side cover").unwrap();
         bench.take_job(JobId(1)).unwrap();
         bench.delete_job(JobId(1)).unwrap();
@@ -200,7 +200,7 @@ fn undo_takes_back_in_the_job_it_was_done_in() {
         assert!(
             bench
                 .jobs
-                .with_untracked(|jobs| jobs.iter().any(|job| job.id == two && job.deleted))
+                .with_untracked(|jobs| jobs.iter().all(|job| job.id != two))
         );
         bench.undo().unwrap();
         let last = bench
@@ -221,7 +221,10 @@ fn the_last_twenty_actions_are_seen_newest_first_even_after_a_reload() {
     let store = store();
     with_bench(&store, |bench| {
         for n in 0..30 {
-            bench.measure(StepId(2), &format!("reading {n}"), 1.0, "mm", "noted");
+            let what = What::Named(format!("reading {n}"));
+            bench
+                .measure(StepId(2), what, 1.0, "mm", &ReadWith::default())
+                .unwrap();
         }
         let seen = bench.history();
         assert_eq!(seen.len(), 20);

@@ -1,14 +1,13 @@
 //! The plan changed at the bench: kept at once, undone, and never out from under its record.
 
-use super::commands::{done_step, step, with_bench};
-use halfcase::bench::Refused;
-use halfcase::device::storage::MemoryStore;
+use super::commands::{acknowledge, done_step, step, with_bench};
+use halfcase::bench::{Intent, Refused};
 use halfcase::job::form;
 use halfcase::job::parts::{self, PartPlace};
 use halfcase::job::planning::PlanRefused;
 use halfcase::job::progress::Status;
 use halfcase::job::sheet::{Step, StepId};
-use reactive_graph::prelude::*;
+use halfcase::job::shelf::MemoryStore;
 use std::rc::Rc;
 
 #[test]
@@ -42,10 +41,13 @@ fn a_step_the_record_speaks_of_stays_in_the_plan() {
     let store = Rc::new(MemoryStore::default());
     with_bench(&store, |bench| {
         done_step(bench, 1);
-        assert_eq!(bench.remove_step(StepId(1)), Err(PlanRefused::InRecord));
+        assert_eq!(
+            bench.remove_step(StepId(1)),
+            Err(Refused::Plan(PlanRefused::InRecord))
+        );
         assert_eq!(
             bench.change_work(StepId(1), form::blank("Turn").unwrap()),
-            Err(PlanRefused::InRecord)
+            Err(Refused::Plan(PlanRefused::InRecord))
         );
         bench.edit_step(StepId(1), "title", "Wash both halves").unwrap();
     });
@@ -56,8 +58,14 @@ fn leaving_out_asks_for_a_reason_and_can_be_opened_again() {
     let store = Rc::new(MemoryStore::default());
     with_bench(&store, |bench| {
         let baffle = step(bench, 3);
-        assert_eq!(bench.skip(&baffle, "  "), Err(Refused::NoReason));
-        bench.skip(&baffle, "no baffle on this one").unwrap();
+        let skip = |reason: &str| {
+            bench.send(Intent::Skip {
+                step: baffle.id,
+                reason: reason.to_owned(),
+            })
+        };
+        assert_eq!(skip("  "), Err(Refused::NoReason));
+        skip("no baffle on this one").unwrap();
         let status = || {
             bench
                 .progress
@@ -66,7 +74,11 @@ fn leaving_out_asks_for_a_reason_and_can_be_opened_again() {
         assert!(matches!(status(), Status::Skipped(_)));
         bench.reopen(StepId(3));
         assert_eq!(status(), Status::Open);
-        // The closing is taken back already: undo goes to what was before it.
+        // That is an action as any other.
+        bench.undo().unwrap();
+        assert!(matches!(status(), Status::Skipped(_)));
+        bench.undo().unwrap();
+        assert_eq!(status(), Status::Open);
         assert_eq!(bench.undo(), Err(Refused::NothingToUndo));
     });
 }
@@ -76,13 +88,10 @@ fn a_turn_step_is_done_once_it_is_said_how_it_turns() {
     let store = Rc::new(MemoryStore::default());
     with_bench(&store, |bench| {
         let turn = step(bench, 13);
-        let cautions = halfcase::job::situation::cautions(&turn, None, None);
-        for caution in &cautions {
-            bench.acknowledge(turn.id, caution);
-        }
-        assert_eq!(bench.done(&turn, &cautions, String::new()), Err(Refused::NotFelt));
-        bench.feel(StepId(13), "input shaft", "at 4 o’clock");
-        bench.feel(StepId(13), "input shaft", "");
+        acknowledge(bench, &turn);
+        assert_eq!(bench.send(Intent::Close(turn.id)), Err(Refused::NotFelt));
+        bench.feel(StepId(13), "at 4 o’clock");
+        bench.feel(StepId(13), "");
         assert_eq!(
             bench.progress.with_untracked(|p| p.step(StepId(13)).felt.clone()),
             Some(String::new())
@@ -95,7 +104,7 @@ fn a_turn_step_is_done_once_it_is_said_how_it_turns() {
                 .as_deref(),
             Some("at 4 o’clock")
         );
-        assert_eq!(bench.done(&turn, &cautions, String::new()), Ok(()));
+        assert_eq!(bench.send(Intent::Close(turn.id)), Ok(()));
     });
 }
 

@@ -1,14 +1,15 @@
 //! Seat and Lift as the bench keeps them: drafts, the countdown, the hoist's boom, readings in a step.
 
-use halfcase::bench::{Bench, Refused, Shelves};
-use halfcase::device::storage::{MemoryStore, Shelf};
-use halfcase::job::record::Event;
-use halfcase::job::seating::depth::{DEPTH, GAP};
+use super::commands::acknowledge;
+use halfcase::bench::{Bench, Intent, Refused};
+use halfcase::job::journal::words;
+use halfcase::job::keep::Shelves;
+use halfcase::job::reading::What;
 use halfcase::job::seating::oven::OvenState;
 use halfcase::job::seating::{self};
 use halfcase::job::sheet::{Step, StepId};
+use halfcase::job::shelf::{MemoryStore, Shelf};
 use halfcase::job::work::{LiftWay, SeatDepth, Work};
-use halfcase::trade::caution::{Caution, Level};
 use halfcase::trade::moment::Moment;
 use halfcase::trade::quantity::MassUnit;
 use reactive_graph::graph::untrack;
@@ -47,14 +48,6 @@ fn step(bench: Bench, id: u32) -> Step {
         .unwrap()
 }
 
-fn acknowledge(bench: Bench, step: &Step) -> Vec<Caution> {
-    let cautions = untrack(|| bench.cautions_of(&step.work, None));
-    for caution in cautions.iter().filter(|c| c.level == Level::Stop) {
-        bench.acknowledge(step.id, caution);
-    }
-    cautions
-}
-
 #[test]
 fn the_screens_own_numbers_are_there_after_a_reload_and_can_be_taken_back() {
     let store = Rc::new(MemoryStore::default());
@@ -62,7 +55,7 @@ fn the_screens_own_numbers_are_there_after_a_reload_and_can_be_taken_back() {
         bench.change_seat(None, "limit", |seat| seat.housing_limit_c = 60.0);
         bench.change_lift(None, "load", |lift| lift.mass_kg = 48.0);
         bench.set("unit of mass", |settings| settings.lift.unit = MassUnit::Pound);
-        bench.read_depth(None, 0.5);
+        bench.send(Intent::ReadDepth { step: None, mm: 0.5 }).unwrap();
     });
     with_bench(&store, |bench| {
         let settings = bench.settings.get_untracked();
@@ -76,7 +69,7 @@ fn the_screens_own_numbers_are_there_after_a_reload_and_can_be_taken_back() {
         assert_eq!(untrack(|| bench.seat(None)).unwrap().housing_limit_c, 60.0);
         // What changes nothing leaves no trace.
         bench.change_seat(None, "nothing", |seat| seat.housing_limit_c = 60.0);
-        assert_eq!(bench.trail.with_untracked(Vec::len), 0);
+        assert_eq!(untrack(|| bench.undoable()), None);
     });
 }
 
@@ -143,27 +136,36 @@ fn a_stated_depth_is_read_before_the_step_can_be_closed() {
             });
         });
         let seat = step(bench, 8);
-        let cautions = acknowledge(bench, &seat);
-        let refused = bench.done(&seat, &cautions, String::new());
-        assert_eq!(refused, Err(Refused::ReadingMissing(DEPTH.to_owned())));
-        bench.read_depth(SEAT, 0.5);
+        acknowledge(bench, &seat);
+        let close = || bench.send(Intent::Close(seat.id));
+        let depth = What::Depth.name(None);
+        assert_eq!(close(), Err(Refused::ReadingMissing(depth.clone())));
+        let read = |mm| bench.send(Intent::ReadDepth { step: SEAT, mm }).unwrap();
+        // Outside its limits it is read again, or accepted with a reason.
+        read(0.7);
+        assert_eq!(close(), Err(Refused::OutsideLimits(depth)));
+        read(0.5);
         assert_eq!(untrack(|| bench.depth_read(SEAT)), (Some(0.5), Some(1.0)));
-        let summary = untrack(|| bench.summary(&seat));
+        assert_eq!(close(), Ok(()));
+        let sheet = bench.sheet.get_untracked();
+        let lines: Vec<String> = bench
+            .record
+            .with_untracked(|record| record.standing().map(|entry| words(entry, &sheet)).collect());
         assert!(
-            summary.contains("oil gap behind 1.00 mm, within limits"),
-            "{summary}"
+            lines.contains(&"oil gap behind: 1 mm: within limits".to_owned()),
+            "{lines:?}"
         );
-        assert_eq!(bench.done(&seat, &cautions, summary), Ok(()));
-        let names: Vec<String> = bench.record.with_untracked(|record| {
-            let standing = record.standing();
-            standing
-                .filter_map(|entry| match &entry.event {
-                    Event::Measured { name, .. } => Some(name.clone()),
-                    _ => None,
-                })
-                .collect()
-        });
-        assert_eq!(names, [GAP, DEPTH]);
+        assert!(
+            lines
+                .last()
+                .unwrap()
+                .starts_with("step done: warm the housing evenly to"),
+            "{lines:?}"
+        );
+        // The depth and the gap that follows from it are one touch.
+        bench.undo().unwrap();
+        bench.undo().unwrap();
+        assert_eq!(untrack(|| bench.depth_read(SEAT)), (Some(0.7), Some(0.8)));
     });
 }
 
@@ -205,8 +207,8 @@ fn heat_is_stopped_for_an_hour_after_a_wash_with_solvent() {
         };
         assert!(!stopped(bench));
         let wash = step(bench, 1);
-        let cautions = acknowledge(bench, &wash);
-        bench.done(&wash, &cautions, String::new()).unwrap();
+        acknowledge(bench, &wash);
+        bench.send(Intent::Close(wash.id)).unwrap();
         assert!(stopped(bench));
         later(3_700);
         bench.tick();

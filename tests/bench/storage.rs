@@ -1,7 +1,9 @@
 //! Kept twice, checked, and never silently dropped.
 
-use halfcase::device::storage::{Loaded, MemoryStore, Shelf, StorageError, Store};
-use serde_json::{Value, json};
+use halfcase::job::json;
+use halfcase::job::shelf::{Loaded, MemoryStore, Shelf, StorageError, Store, Write};
+use serde::de::DeserializeOwned;
+use std::cell::Cell;
 use std::rc::Rc;
 
 fn shelf() -> (Rc<MemoryStore>, Shelf) {
@@ -9,22 +11,44 @@ fn shelf() -> (Rc<MemoryStore>, Shelf) {
     (store.clone(), Shelf::new(store))
 }
 
+fn read<T: DeserializeOwned>(_: u32, text: &str) -> Option<T> {
+    json::read(text).ok()
+}
+
 fn load(shelf: &Shelf) -> Loaded<String> {
-    shelf.load("thing", &[]).unwrap()
+    shelf.load("thing", 1, read).unwrap()
+}
+
+fn value(loaded: &Loaded<String>) -> Option<&str> {
+    loaded.value.as_ref().map(|(_, value)| value.as_str())
+}
+
+fn write(name: &str, version: u32, value: &str) -> Write {
+    Write {
+        name: name.to_owned(),
+        version,
+        text: Some(json::write(value).unwrap()),
+    }
 }
 
 fn save(shelf: &Shelf, value: &str) {
-    shelf.save("thing", 1, &value).unwrap();
+    shelf.keep(&[write("thing", 1, value)]).unwrap();
+}
+
+/// The keys of things, without the mark's.
+fn keys(store: &MemoryStore) -> Vec<String> {
+    let keys = store.keys().into_iter();
+    keys.filter(|key| !key.starts_with("halfcase/mark/")).collect()
 }
 
 #[test]
 fn the_newest_of_many_writes_comes_back() {
     let (store, shelf) = shelf();
-    for value in ["one", "two", "three", "four", "five"] {
-        save(&shelf, value);
-        assert_eq!(load(&Shelf::new(store.clone())).value.as_deref(), Some(value));
+    for word in ["one", "two", "three", "four", "five"] {
+        save(&shelf, word);
+        assert_eq!(value(&load(&Shelf::new(store.clone()))), Some(word));
     }
-    assert_eq!(store.keys().len(), 2, "two slots, written in turn");
+    assert_eq!(keys(&store).len(), 2, "two slots, written in turn");
 }
 
 #[test]
@@ -42,19 +66,19 @@ fn a_damaged_newest_slot_falls_back_and_is_kept_for_rescue() {
 
     let again = Shelf::new(store.clone());
     let loaded = load(&again);
-    assert_eq!(loaded.value.as_deref(), Some("older"));
+    assert_eq!(value(&loaded), Some("older"));
     assert_eq!(loaded.rescued.len(), 1);
     assert_eq!(store.get(&loaded.rescued[0]).unwrap(), torn);
     // The next write goes on from there.
     save(&again, "next");
-    assert_eq!(load(&Shelf::new(store)).value.as_deref(), Some("next"));
+    assert_eq!(value(&load(&Shelf::new(store))), Some("next"));
 }
 
 #[test]
 fn every_single_changed_byte_is_noticed() {
     let (store, shelf) = shelf();
     save(&shelf, "M6");
-    let key = store.keys().remove(0);
+    let key = keys(&store).remove(0);
     let good = store.get(&key).unwrap();
     for at in 0..good.len() {
         let mut bytes = good.clone().into_bytes();
@@ -78,7 +102,7 @@ fn both_damaged_keeps_both_for_rescue() {
     let (store, shelf) = shelf();
     save(&shelf, "one");
     save(&shelf, "two");
-    for key in store.keys() {
+    for key in keys(&store) {
         store.set(&key, "nonsense").unwrap();
     }
     let again = Shelf::new(store);
@@ -94,8 +118,11 @@ fn another_tabs_write_is_not_overwritten() {
     let theirs = Shelf::new(store.clone());
     load(&theirs);
     save(&theirs, "theirs");
-    assert_eq!(mine.save("thing", 1, &"mine again"), Err(StorageError::OtherTab));
-    assert_eq!(load(&Shelf::new(store)).value.as_deref(), Some("theirs"));
+    assert_eq!(
+        mine.keep(&[write("thing", 1, "mine again")]),
+        Err(StorageError::OtherTab)
+    );
+    assert_eq!(value(&load(&Shelf::new(store))), Some("theirs"));
 }
 
 #[test]
@@ -107,53 +134,26 @@ fn a_full_store_refuses_and_keeps_what_it_has() {
     let shelf = Shelf::new(store.clone());
     save(&shelf, "small");
     let long = "x".repeat(400);
-    assert_eq!(shelf.save("thing", 1, &long), Err(StorageError::Full));
-    assert_eq!(load(&Shelf::new(store)).value.as_deref(), Some("small"));
+    assert_eq!(shelf.keep(&[write("thing", 1, &long)]), Err(StorageError::Full));
+    assert_eq!(value(&load(&Shelf::new(store))), Some("small"));
 }
 
 #[test]
-fn an_older_form_is_brought_up_step_by_step() {
+fn the_form_a_thing_is_in_is_told_to_its_reader() {
     let (_, shelf) = shelf();
-    shelf.save("thing", 1, &json!({"torque": 9})).unwrap();
-    let to_2 = |mut old: Value| {
-        old["unit"] = json!("N·m");
-        old
-    };
-    let to_3 = |old: Value| {
-        json!(format!(
-            "{} {}",
-            old["torque"],
-            old["unit"].as_str().unwrap_or("")
-        ))
-    };
-    assert_eq!(
-        shelf
-            .load::<String>("thing", &[to_2, to_3])
-            .unwrap()
-            .value
-            .as_deref(),
-        Some("9 N·m")
-    );
-    // Already at form 2, only the second step is taken.
-    shelf
-        .save("thing", 2, &json!({"torque": 9, "unit": "ft·lb"}))
-        .unwrap();
-    assert_eq!(
-        shelf
-            .load::<String>("thing", &[to_2, to_3])
-            .unwrap()
-            .value
-            .as_deref(),
-        Some("9 ft·lb")
-    );
+    shelf.keep(&[write("thing", 1, "9")]).unwrap();
+    let told = |shelf: &Shelf| shelf.load("thing", 2, |form, text| Some(format!("{form} {text}")));
+    assert_eq!(told(&shelf).unwrap().value, Some((1, "1 \"9\"".to_owned())));
+    shelf.keep(&[write("thing", 2, "9")]).unwrap();
+    assert_eq!(told(&shelf).unwrap().value, Some((2, "2 \"9\"".to_owned())));
 }
 
 #[test]
 fn a_newer_form_is_left_alone() {
     let (store, shelf) = shelf();
-    shelf.save("thing", 7, &"from the future").unwrap();
+    shelf.keep(&[write("thing", 7, "from the future")]).unwrap();
     let before = store.texts.borrow().clone();
-    let error = shelf.load::<String>("thing", &[]).unwrap_err();
+    let error = shelf.load("thing", 1, read::<String>).unwrap_err();
     assert_eq!(
         error.to_string(),
         "“thing” was kept by a newer release (form 7): update the app before using it."
@@ -161,7 +161,7 @@ fn a_newer_form_is_left_alone() {
     assert_eq!(*store.texts.borrow(), before);
     // Nor is it written over by what an older release takes in its place.
     assert!(matches!(
-        shelf.save("thing", 1, &"as at first"),
+        shelf.keep(&[write("thing", 1, "as at first")]),
         Err(StorageError::TooNew { version: 7, .. })
     ));
     assert_eq!(*store.texts.borrow(), before);
@@ -172,8 +172,8 @@ fn names_are_ours_only_and_without_the_rescued() {
     let (store, shelf) = shelf();
     store.set("someone/else/a", "x").unwrap();
     save(&shelf, "one");
-    shelf.save("record/1/0000", 1, &0).unwrap();
-    shelf.save("record/1/0001", 1, &0).unwrap();
+    let segments = ["record/1/0000", "record/1/0001"].map(|name| write(name, 1, "0"));
+    shelf.keep(&segments).unwrap();
     store.set("halfcase/rescue/record/1/0002/a/0", "x").unwrap();
     assert_eq!(shelf.names("record/1/"), ["record/1/0000", "record/1/0001"]);
 }
@@ -184,5 +184,101 @@ fn names_are_ours_only_and_without_the_rescued() {
 fn a_text_kept_by_an_earlier_release_is_read() {
     let (store, shelf) = shelf();
     store.set("halfcase/thing/a", "1e91804d 1 1\n123456789").unwrap();
-    assert_eq!(shelf.load::<u32>("thing", &[]).unwrap().value, Some(123_456_789));
+    let read = shelf.load("thing", 1, read::<u32>).unwrap().value;
+    assert_eq!(read, Some((1, 123_456_789)));
+}
+
+/// A store whose pen is taken away after so many writes; nobody is told.
+#[derive(Default)]
+struct Dying {
+    store: MemoryStore,
+    left: Cell<usize>,
+}
+
+impl Dying {
+    fn reaches(&self) -> bool {
+        let left = self.left.get();
+        self.left.set(left.saturating_sub(1));
+        left > 0
+    }
+}
+
+impl Store for Dying {
+    fn get(&self, key: &str) -> Option<String> {
+        self.store.get(key)
+    }
+
+    fn set(&self, key: &str, text: &str) -> Result<(), StorageError> {
+        if self.reaches() {
+            self.store.set(key, text)
+        } else {
+            Ok(())
+        }
+    }
+
+    fn remove(&self, key: &str) {
+        if self.reaches() {
+            self.store.remove(key);
+        }
+    }
+
+    fn keys(&self) -> Vec<String> {
+        self.store.keys()
+    }
+}
+
+#[test]
+fn what_is_kept_together_is_there_together_or_not_at_all() {
+    // The first things ever kept, and later ones.
+    for begun in [false, true] {
+        let mut seen = std::collections::BTreeSet::new();
+        for writes in 0..12 {
+            let store = Rc::new(Dying::default());
+            let shelf = Shelf::new(store.clone());
+            store.left.set(usize::MAX);
+            if begun {
+                shelf
+                    .keep(&[
+                        write("one", 1, "old"),
+                        write("two", 1, "old"),
+                        write("three", 1, "old"),
+                    ])
+                    .unwrap();
+            }
+            store.left.set(writes);
+            let gone = Write {
+                text: None,
+                ..write("three", 1, "")
+            };
+            drop(shelf.keep(&[write("one", 1, "new"), write("two", 1, "new"), gone]));
+            store.left.set(usize::MAX);
+            let again = Shelf::new(store.clone());
+            let both = ["one", "two"].map(|name| again.load(name, 1, read::<String>).unwrap().value);
+            assert_eq!(both[0], both[1], "after {writes} writes");
+            seen.insert(both[0].clone());
+        }
+        assert_eq!(seen.len(), 2, "both outcomes are met: {seen:?}");
+    }
+}
+
+#[test]
+fn what_a_refused_transaction_wrote_is_taken_out_again() {
+    let store = Rc::new(MemoryStore {
+        room: Some(400),
+        ..MemoryStore::default()
+    });
+    let shelf = Shelf::new(store.clone());
+    shelf
+        .keep(&[write("one", 1, "old"), write("two", 1, "old")])
+        .unwrap();
+    let before = store.texts.borrow().clone();
+    let long = "x".repeat(500);
+    let refused = shelf.keep(&[write("one", 1, "new"), write("two", 1, &long)]);
+    assert_eq!(refused, Err(StorageError::Full));
+    assert_eq!(*store.texts.borrow(), before);
+    shelf.keep(&[write("one", 1, "new")]).unwrap();
+    assert_eq!(
+        Shelf::new(store).load("one", 1, read::<String>).unwrap().value,
+        Some((1, "new".to_owned()))
+    );
 }

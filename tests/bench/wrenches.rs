@@ -1,13 +1,12 @@
 //! My wrenches and the Torque screen's things: checked, kept, and taken back by undo.
 
 use super::commands::{step, with_bench};
-use halfcase::bench::{Bench, typed_words};
-use halfcase::device::storage::MemoryStore;
+use halfcase::bench::{Bench, Refused, typed_words};
 use halfcase::job::sheet::StepId;
+use halfcase::job::shelf::MemoryStore;
 use halfcase::job::work::Work;
 use halfcase::trade::quantity::{TorqueUnit, parse_torque};
 use halfcase::trade::wrench::{Wrench, WrenchError, WrenchKind};
-use reactive_graph::prelude::*;
 use std::rc::Rc;
 
 fn names(bench: Bench) -> Vec<String> {
@@ -69,8 +68,14 @@ fn a_wrench_that_makes_no_sense_is_refused_and_nothing_changes() {
     let store = Rc::new(MemoryStore::default());
     with_bench(&store, |bench| {
         let reversed = Wrench { min: 30.0, ..beam() };
-        assert_eq!(bench.add_wrench(reversed.clone()), Err(WrenchError::NoRange));
-        assert_eq!(bench.change_wrench(0, reversed), Err(WrenchError::NoRange));
+        assert_eq!(
+            bench.add_wrench(reversed.clone()),
+            Err(Refused::Wrench(WrenchError::NoRange))
+        );
+        assert_eq!(
+            bench.change_wrench(0, reversed),
+            Err(Refused::Wrench(WrenchError::NoRange))
+        );
         assert_eq!(names(bench), ["Small", "Middle", "Large"]);
     });
 }

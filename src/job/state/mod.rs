@@ -148,6 +148,8 @@ pub struct State {
     pub jobs: Jobs,
     /// Each job whose sheet can be read; the one at hand always.
     pub files: BTreeMap<JobId, Job>,
+    /// Records whose sheet can't be read: a backup of the sheet brings them back.
+    pub lost: Vec<(JobId, Record)>,
     /// Every cure clock.
     pub clocks: Vec<CureClock>,
     /// Wrenches, bottles, shop, and what is typed.
@@ -166,6 +168,7 @@ impl State {
         let mut state = Self {
             jobs,
             files,
+            lost: Vec::new(),
             clocks,
             settings,
             trail: Vec::new(),

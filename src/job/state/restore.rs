@@ -50,7 +50,9 @@ impl Draft<'_> {
             };
             let file = renumber_clocks(&job.record, &clock_numbers);
             // Where only the sheet was lost here, the record may have gone on since the backup.
-            let here = self.state.files.get(&change.to).map(|job| &job.record);
+            let own = self.state.files.get(&change.to).map(|job| &job.record);
+            let lost = self.state.lost.iter().find(|(id, _)| *id == change.to);
+            let here = own.or(lost.map(|(_, record)| record));
             let goes_on = here.filter(|here| {
                 here.entries().len() > file.entries().len()
                     && here.entries().starts_with(job.record.entries())
