@@ -3,9 +3,9 @@
 use super::Bench;
 use crate::job::bonding::Walk;
 use crate::job::bottle::{Bottle, BottleId};
+use crate::job::kinds::Work;
 use crate::job::night::{self, Night, NightError};
 use crate::job::sheet::StepId;
-use crate::job::work::Work;
 use crate::trade::application::Application;
 use reactive_graph::prelude::*;
 

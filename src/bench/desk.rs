@@ -3,8 +3,8 @@
 use super::Bench;
 use crate::job::adapter::Adapter;
 use crate::job::guarding::KnownBolt;
+use crate::job::kinds::Work;
 use crate::job::sheet::{Step, StepId};
-use crate::job::work::Work;
 use crate::trade::quantity::{TorqueStatement, TorqueUnit};
 use serde::{Deserialize, Serialize};
 

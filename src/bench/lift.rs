@@ -1,8 +1,8 @@
 //! Lift: the numbers of a step or of the screen itself, my hoist's boom, kg or lb.
 
 use super::Bench;
+use crate::job::kinds::{LiftWork, Work};
 use crate::job::sheet::StepId;
-use crate::job::work::{LiftWork, Work};
 use crate::trade::hoist::BoomPosition;
 use crate::trade::quantity::{Length, Mass, MassUnit};
 use reactive_graph::graph::untrack;

@@ -2,9 +2,9 @@
 
 use super::{Bench, Inverse};
 use crate::job::form;
+use crate::job::kinds::Work;
 use crate::job::planning::{self, PlanRefused};
 use crate::job::sheet::{Sheet, Step, StepId};
-use crate::job::work::Work;
 use reactive_graph::prelude::*;
 
 impl Bench {
@@ -58,7 +58,7 @@ impl Bench {
     ///
     /// # Errors
     /// [`PlanRefused::InRecord`] once something was done in it.
-    pub fn change_work(self, id: StepId, work: crate::job::work::Work) -> Result<(), PlanRefused> {
+    pub fn change_work(self, id: StepId, work: crate::job::kinds::Work) -> Result<(), PlanRefused> {
         self.not_in_record(id)?;
         self.plan("kind of work", |sheet| {
             let step = sheet.step(id).cloned().ok_or(PlanRefused::NoStep)?;

@@ -2,13 +2,13 @@
 
 use super::{Bench, Settings};
 use crate::job::gate::opened_uncured;
-use crate::job::lifting::{self, Hoist};
-use crate::job::seating::depth::{self, DEPTH, GAP};
-use crate::job::seating::oven::{OvenRun, OvenState};
-use crate::job::seating::{self, words};
+use crate::job::kinds::lift::{self, Hoist};
+use crate::job::kinds::seat::depth::{self, DEPTH, GAP};
+use crate::job::kinds::seat::oven::{OvenRun, OvenState};
+use crate::job::kinds::seat::{self, words};
+use crate::job::kinds::{Seat, Work};
 use crate::job::sheet::{Step, StepId};
 use crate::job::situation::{self, Around};
-use crate::job::work::{Seat, Work};
 use crate::trade::caution::Caution;
 use crate::trade::cooling::TimeRange;
 use crate::trade::moment::Moment;
@@ -160,11 +160,11 @@ impl Bench {
         let now = self.now.get();
         let progress = self.progress.with(|progress| progress.step(step.id));
         self.settings.with(|settings| match &step.work {
-            Work::Seat(seat) => seating::answer(seat, settings.temperature_at(now))
+            Work::Seat(seat) => seat::answer(seat, settings.temperature_at(now))
                 .map_or(String::new(), |answer| words::summary(seat, &answer, &progress)),
             Work::Lift(lift) => {
-                let answer = lifting::answer(lift, settings.hoist());
-                lifting::words::summary(lift, &answer, settings.lift.unit)
+                let answer = lift::answer(lift, settings.hoist());
+                lift::words::summary(lift, &answer, settings.lift.unit)
             }
             _ => String::new(),
         })

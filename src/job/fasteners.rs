@@ -1,11 +1,11 @@
 //! A table of fasteners typed at a desk: each row a fasten step, headings in any order.
 
-use super::bag::size_words;
 use super::csv::{self, CsvError, Row};
 use super::id::PartId;
+use super::kinds::fasten::size_words;
+use super::kinds::{Fasten, Reuse, Work};
 use super::parts::{Part, PartPlace};
 use super::sheet::{Sheet, Step, StepId};
-use super::work::{Fasten, Reuse, Work};
 use crate::trade::application::{Application, Face, JointKind, ManualWord};
 use crate::trade::order::{Layout, MOST_BOLTS, Pass};
 use crate::trade::preload::Condition;

@@ -1,9 +1,9 @@
 //! The gate: why a fill, start or load step is shut, and when it opens.
 
 use super::clock::{ClockId, CureClock};
+use super::kinds::Work;
 use super::progress::Progress;
 use super::sheet::{JobId, Sheet, Step, StepId};
-use super::work::Work;
 use crate::trade::cure::{Milestone, NoCure, ShopHistory};
 use crate::trade::moment::Moment;
 

@@ -231,7 +231,7 @@ pub fn torque_table(record: &Record, sheet: &Sheet) -> Vec<TorqueRow> {
         .iter()
         .zip(1..)
         .filter_map(|(step, number)| match &step.work {
-            super::work::Work::Fasten(fasten) => Some((step, number, fasten)),
+            super::kinds::Work::Fasten(fasten) => Some((step, number, fasten)),
             _ => None,
         });
     fasten_steps
@@ -250,7 +250,11 @@ pub fn torque_table(record: &Record, sheet: &Sheet) -> Vec<TorqueRow> {
             });
             TorqueRow {
                 step: format!("{number} {}", step.title),
-                fastener: format!("{} × {}", fasten.layout.count(), super::bag::size_words(fasten)),
+                fastener: format!(
+                    "{} × {}",
+                    fasten.layout.count(),
+                    super::kinds::fasten::size_words(fasten)
+                ),
                 manual: fasten.torque.text(),
                 set: each_once(set),
                 tallied: format!("{} of {}", done.len(), fasten.tally_count()),

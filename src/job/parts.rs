@@ -3,7 +3,6 @@
 use super::id::PartId;
 use super::progress::Progress;
 use super::sheet::{Sheet, Step, StepId};
-use super::work::{Reuse, Work};
 use serde::{Deserialize, Serialize};
 
 /// Where a part is.
@@ -221,20 +220,10 @@ fn of_step(step: &Step) -> Vec<Listed> {
         place,
         here: 0,
     };
-    let own = match &step.work {
-        Work::Fit(fit) if !fit.part.is_empty() => Some(line(&fit.part, 1, fit.new_part, PartPlace::NotSaid)),
-        Work::Seat(seat) if !seat.part.is_empty() => Some(line(&seat.part, 1, false, PartPlace::NotSaid)),
-        Work::Fasten(fasten) => Some(Listed {
-            fastener: true,
-            ..line(
-                &super::bag::size_words(fasten),
-                fasten.layout.count() as u32,
-                fasten.reuse == Reuse::New,
-                PartPlace::NotSaid,
-            )
-        }),
-        _ => None,
-    };
+    let own = step.work.kind().part().map(|own| Listed {
+        fastener: own.fastener,
+        ..line(&own.name, own.count, own.new_part, PartPlace::NotSaid)
+    });
     let more = step
         .parts
         .iter()

@@ -1,10 +1,10 @@
 //! How far a job is: always worked out from its record, never stored beside it.
 
 use super::clock::ClockId;
+use super::kinds::Work;
 use super::parts::{PartPlace, PartState};
 use super::record::{Entry, Event, Record};
 use super::sheet::{Sheet, Step, StepId};
-use super::work::Work;
 use crate::trade::moment::Moment;
 use std::collections::{BTreeMap, BTreeSet};
 

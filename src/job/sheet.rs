@@ -2,8 +2,8 @@
 
 use super::id;
 use super::json::{self, JsonError};
+use super::kinds::Work;
 use super::parts::Part;
-use super::work::Work;
 use crate::trade::cure::Milestone;
 use serde::{Deserialize, Serialize};
 use serde_json::{Map, Value};
@@ -229,12 +229,6 @@ impl Step {
 
     /// The degree of cure this step needs behind it: `None` for steps no cure holds up.
     pub fn needs_cured(&self) -> Option<Milestone> {
-        match &self.work {
-            Work::Fill(_) => Some(Milestone::FitForOil),
-            _ if self.waits_for.is_empty() => None,
-            // What is started or loaded goes by full cure.
-            Work::Turn(_) | Work::Lift(_) => Some(Milestone::FullCure),
-            _ => Some(Milestone::Handling),
-        }
+        self.work.kind().needs_cured(!self.waits_for.is_empty())
     }
 }

@@ -6,8 +6,8 @@ use super::picker::picker;
 use super::work_keys::UndoKey;
 use crate::bench::Bench;
 use crate::job::field::Field;
+use crate::job::kinds::Work;
 use crate::job::sheet::StepId;
-use crate::job::work::Work;
 use crate::trade::caution::Caution;
 use leptos::prelude::*;
 

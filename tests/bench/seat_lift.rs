@@ -2,12 +2,12 @@
 
 use halfcase::bench::{Bench, Refused, Shelves};
 use halfcase::device::storage::{MemoryStore, Shelf};
+use halfcase::job::kinds::seat::depth::{DEPTH, GAP};
+use halfcase::job::kinds::seat::oven::OvenState;
+use halfcase::job::kinds::seat::{self};
+use halfcase::job::kinds::{LiftWay, SeatDepth, Work};
 use halfcase::job::record::Event;
-use halfcase::job::seating::depth::{DEPTH, GAP};
-use halfcase::job::seating::oven::OvenState;
-use halfcase::job::seating::{self};
 use halfcase::job::sheet::{Step, StepId};
-use halfcase::job::work::{LiftWay, SeatDepth, Work};
 use halfcase::trade::caution::{Caution, Level};
 use halfcase::trade::moment::Moment;
 use halfcase::trade::quantity::MassUnit;
@@ -110,7 +110,7 @@ fn the_countdown_goes_on_through_a_reload() {
     let store = Rc::new(MemoryStore::default());
     let window = with_bench(&store, |bench| {
         let seat = untrack(|| bench.seat(SEAT)).unwrap();
-        let window = seating::answer(&seat, None).unwrap().window.unwrap();
+        let window = seat::answer(&seat, None).unwrap().window.unwrap();
         bench.take_out(SEAT, window);
         window
     });

@@ -3,8 +3,8 @@
 use super::commands::{step, with_bench};
 use halfcase::bench::{Bench, typed_words};
 use halfcase::device::storage::MemoryStore;
+use halfcase::job::kinds::Work;
 use halfcase::job::sheet::StepId;
-use halfcase::job::work::Work;
 use halfcase::trade::quantity::{TorqueUnit, parse_torque};
 use halfcase::trade::wrench::{Wrench, WrenchError, WrenchKind};
 use reactive_graph::prelude::*;

@@ -3,9 +3,9 @@
 use super::sheet;
 use halfcase::job::csv::{self, CsvError};
 use halfcase::job::fasteners::{self, TableError};
+use halfcase::job::kinds::{Fasten, Reuse, Work};
 use halfcase::job::parts::PartPlace;
 use halfcase::job::sheet::{Sheet, Step, StepId};
-use halfcase::job::work::{Fasten, Reuse, Work};
 use halfcase::trade::application::ManualWord;
 use halfcase::trade::order::Layout;
 use halfcase::trade::preload::Condition;

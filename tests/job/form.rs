@@ -1,20 +1,20 @@
 //! The form of a step: every field shown can be changed by its name, and nonsense changes nothing.
 
 use halfcase::job::example;
-use halfcase::job::form::{KINDS, Kind, blank, fasten, fields, set};
+use halfcase::job::form::{Kind, fields, set};
+use halfcase::job::kinds::{LIST, Work, blank, fasten};
 use halfcase::job::planning::{self, PlanRefused};
 use halfcase::job::sheet::{Sheet, Step, StepId};
-use halfcase::job::work::Work;
 
 fn one(kind: &str) -> (Sheet, Step) {
-    let work = blank(kind).unwrap_or_else(|| fasten("M8", "20 ± 2 N·m").unwrap());
+    let work = blank(kind).unwrap_or_else(|| Work::Fasten(fasten::begin("M8", "20 ± 2 N·m").unwrap()));
     let step = Step::new(StepId(1), "New", work);
     (Sheet::new("Plan", vec![step.clone()]), step)
 }
 
 #[test]
 fn every_kind_begins_empty_and_survives_its_file() {
-    for kind in KINDS {
+    for kind in LIST.iter().map(|kind| kind.word) {
         let (sheet, step) = one(kind);
         assert_eq!(step.work.word(), kind);
         assert_eq!(Sheet::from_json(&sheet.to_json()).unwrap(), sheet, "{kind}");
@@ -24,9 +24,9 @@ fn every_kind_begins_empty_and_survives_its_file() {
 #[test]
 fn no_torque_is_made_up() {
     assert!(blank("Fasten").is_none());
-    assert!(fasten("M8", "").is_err());
-    assert!(fasten("M8", "20").is_err(), "without a unit");
-    assert!(fasten("M99", "20 N·m").is_err());
+    assert!(fasten::begin("M8", "").is_err());
+    assert!(fasten::begin("M8", "20").is_err(), "without a unit");
+    assert!(fasten::begin("M99", "20 N·m").is_err());
 }
 
 /// Readings go into the record by name: two of one name would each count for the other.
@@ -78,7 +78,7 @@ fn a_mass_is_bounded_as_on_the_lift_screen_and_hot_oil_can_be_said() {
 /// is taken or refused with a sentence, and a refused one changes nothing.
 #[test]
 fn every_field_shown_is_known_and_a_refusal_changes_nothing() {
-    let mut steps: Vec<Step> = KINDS.iter().map(|kind| one(kind).1).collect();
+    let mut steps: Vec<Step> = LIST.iter().map(|kind| one(kind.word).1).collect();
     steps.extend(example::sheet().steps);
     for step in steps {
         let sheet = Sheet::new("Plan", vec![step.clone()]);

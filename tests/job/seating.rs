@@ -1,15 +1,15 @@
 //! Press fits as the screen words them, each figure against `trade` itself or a sum done by hand.
 
 use halfcase::job::field::{Field, Kept};
+use halfcase::job::kinds::seat::depth::{DEPTH, GAP, judge, missing, read_words, target_words};
+use halfcase::job::kinds::seat::fields::{DEPTHS, LIMITS, SHAPE, SIZES, TOOLS};
+use halfcase::job::kinds::seat::oven::{OvenRun, OvenState};
+use halfcase::job::kinds::seat::source::{self, Kind, Side};
+use halfcase::job::kinds::seat::words::{headline, passed_over, rows, summary, tool_rows, warnings};
+use halfcase::job::kinds::seat::{SeatAnswer, answer, press_fit, request};
+use halfcase::job::kinds::{Seat, SeatDepth, SeatWay};
 use halfcase::job::progress::{Reading, StepProgress};
-use halfcase::job::seating::depth::{DEPTH, GAP, judge, missing, read_words, target_words};
-use halfcase::job::seating::fields::{DEPTHS, LIMITS, SHAPE, SIZES, TOOLS};
-use halfcase::job::seating::oven::{OvenRun, OvenState};
-use halfcase::job::seating::source::{self, Kind, Side};
-use halfcase::job::seating::words::{headline, passed_over, rows, summary, tool_rows, warnings};
-use halfcase::job::seating::{SeatAnswer, answer, press_fit, request};
 use halfcase::job::sheet::StepId;
-use halfcase::job::work::{Seat, SeatDepth, SeatWay};
 use halfcase::trade::cooling::TimeRange;
 use halfcase::trade::fit::interference;
 use halfcase::trade::heat_plan::{CoolMeans, HoleIn, PlanKind, plan};

@@ -1,8 +1,7 @@
 //! Reading a sheet: what is kept, what is refused and in which words.
 
-use halfcase::job::form;
+use halfcase::job::kinds::{Fasten, LiftWork, Seat, SeatDepth, fasten};
 use halfcase::job::sheet::Sheet;
-use halfcase::job::work::{Fasten, LiftWork, Seat, SeatDepth, Work};
 use halfcase::trade::heat_plan::CoolMeans;
 use serde_json::Value;
 
@@ -62,13 +61,10 @@ fn the_schema_names_every_field() {
         depth: Some(SeatDepth::default()),
         ..Seat::default()
     };
-    let Work::Fasten(fasten) = form::fasten("M8", "20 N·m").unwrap() else {
-        panic!("fasteners were asked for");
-    };
     let fasten = Fasten {
         seal: true,
         self_locking: true,
-        ..fasten
+        ..fasten::begin("M8", "20 N·m").unwrap()
     };
     let lift = LiftWork {
         boom_mm: Some(900.0),

@@ -1,11 +1,11 @@
 //! From a step's numbers to its cautions.
 
 use super::{MORNING, done, hours, sheet};
-use halfcase::job::lifting::{self, Hoist, LiftingAnswer};
+use halfcase::job::kinds::lift::{self, Hoist, LiftingAnswer};
+use halfcase::job::kinds::{Fill, Fit, LiftWay, LiftWork, Seat, SeatWay, Work};
 use halfcase::job::progress::Progress;
 use halfcase::job::record::Record;
 use halfcase::job::situation::{Around, cautions_of, solvent_about, to_show};
-use halfcase::job::work::{Fill, Fit, LiftWay, LiftWork, Seat, SeatWay, Work};
 use halfcase::trade::caution::{Level, every};
 use halfcase::trade::heat_plan::CoolMeans;
 use halfcase::trade::hoist::BoomPosition;
@@ -153,7 +153,7 @@ fn the_caution_and_the_answer_agree_on_two_people() {
         mass_kg: 24.0,
         ..LiftWork::default()
     };
-    let Ok(LiftingAnswer::Hands(hands)) = lifting::answer(&work, Hoist::default()) else {
+    let Ok(LiftingAnswer::Hands(hands)) = lift::answer(&work, Hoist::default()) else {
         panic!("hands were asked for");
     };
     assert_eq!(hands.verdict, LiftVerdict::Hoist);

@@ -4,15 +4,17 @@ use super::sheet;
 use halfcase::job::adapter::Adapter;
 use halfcase::job::answer;
 use halfcase::job::asked::{Question, WholeAnswer, answer as whole};
-use halfcase::job::fastening::{Asked, PassAnswer, RUNNING, pass_answer, running, running_words};
 use halfcase::job::guarding::{KnownBolt, guard, guard_fasten, pulls};
+use halfcase::job::kinds::fasten::fastening::{
+    Asked, PassAnswer, RUNNING, pass_answer, running, running_words,
+};
+use halfcase::job::kinds::{Fasten, Work};
 use halfcase::job::pairing::pair;
 use halfcase::job::progress::{Progress, next_fastener};
 use halfcase::job::record::{Event, Record};
 use halfcase::job::scale::thimble_scale;
 use halfcase::job::sheet::{Sheet, StepId};
 use halfcase::job::turning::{heading_deg, turn_deg};
-use halfcase::job::work::{Fasten, Work};
 use halfcase::trade::guard::{Joint, Verdict};
 use halfcase::trade::preload::Condition;
 use halfcase::trade::quantity::{TorqueStatement, TorqueUnit, parse_torque};

@@ -1,10 +1,10 @@
 //! The fields of a step, in the order the form shows them.
 
 use super::{CONDITIONS, Field, Kind};
-use crate::job::bore::limit_words;
 use crate::job::fasteners::layout_words;
+use crate::job::kinds::check::bore::limit_words;
+use crate::job::kinds::{Bore, Check, Fasten, LiftWay, LiftWork, Limit, Reuse, Seat, SeatWay, Work};
 use crate::job::sheet::{Sheet, Step};
-use crate::job::work::{Bore, Check, Fasten, LiftWay, LiftWork, Limit, Reuse, Seat, SeatWay, Work};
 use crate::trade::application::{Application, JointKind, questions};
 use crate::trade::fit::SizeSource;
 use crate::trade::material::Material;

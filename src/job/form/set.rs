@@ -1,18 +1,18 @@
 //! Changing one field of a step by its name.
 
+use super::CONDITIONS;
 use super::fields::layout;
-use super::{CONDITIONS, blank};
 use crate::job::fasteners::layout_words;
 use crate::job::id::{PartId, ReadingId};
+use crate::job::kinds::seat::source::follow_materials;
+use crate::job::kinds::{self, Bore, Fasten, Journal, LiftWay, Limit, Reuse, Seat, SeatWay, Work};
 use crate::job::parts::{Part, PartPlace};
 use crate::job::planning::PlanRefused;
-use crate::job::seating::source::follow_materials;
 use crate::job::sheet::{Sheet, Step, StepId};
-use crate::job::work::{Bore, Fasten, Journal, LiftWay, Limit, Reuse, Seat, SeatWay, Work};
 use crate::trade::application::{Application, JointKind, answer};
 use crate::trade::fit::{FitCode, SizeSource};
 use crate::trade::material::Material;
-use crate::trade::order::{Layout, MOST_BOLTS, Pass};
+use crate::trade::order::{MOST_BOLTS, Pass};
 use crate::trade::quantity::{Length, ThermodynamicTemperature, decimal, parse_torque};
 use crate::trade::strength::Strength;
 use crate::trade::strip::FemaleMaterial;
@@ -24,16 +24,6 @@ type Set = Result<(), PlanRefused>;
 
 fn refuse<T>(words: impl Into<String>) -> Result<T, PlanRefused> {
     Err(PlanRefused::Field(words.into()))
-}
-
-/// Fasteners of that thread to that torque in the manual's words: what a fasten step begins with.
-///
-/// # Errors
-/// The reader's sentence.
-pub fn fasten(thread: &str, torque: &str) -> Result<Work, PlanRefused> {
-    let thread = Thread::parse(thread).map_err(|error| PlanRefused::Field(error.to_string()))?;
-    let torque = parse_torque(torque, None).map_err(|error| PlanRefused::Field(error.to_string()))?;
-    Ok(Work::Fasten(Fasten::new(thread, torque, Layout::Single)))
 }
 
 /// Changes the field `id` of `step` to what was entered; where it is refused nothing is changed.
@@ -53,7 +43,7 @@ pub fn set(sheet: &Sheet, step: &mut Step, id: &str, value: &str) -> Set {
         ("notes", ..) => step.notes = value.trim().to_owned(),
         ("minutes", ..) => step.minutes = maybe(value, 0.0, 10_000.0)?,
         ("kind", ..) => {
-            step.work = blank(value).ok_or(PlanRefused::Field("Choose a kind of work.".to_owned()))?
+            step.work = kinds::blank(value).ok_or(PlanRefused::Field("Choose a kind of work.".to_owned()))?
         }
         ("wait", "add", _) => return wait_for(sheet, step, value),
         ("wait", ..) => step.waits_for.retain(|id| id.0.to_string() != second),

@@ -3,9 +3,9 @@
 use super::Answered;
 use crate::bench::Bench;
 use crate::job::field::Kept;
-use crate::job::seating::depth::{self, gap_holds, judge, read_words, target_words, verdict};
+use crate::job::kinds::Seat;
+use crate::job::kinds::seat::depth::{self, gap_holds, judge, read_words, target_words, verdict};
 use crate::job::sheet::StepId;
-use crate::job::work::Seat;
 use crate::parts::dynamic::{piece, text, whether};
 use crate::parts::field_table::number;
 use crate::trade::quantity::MassUnit;

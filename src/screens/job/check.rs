@@ -2,9 +2,9 @@
 
 use super::grid::BoreGrid;
 use crate::bench::{Bench, ReadWith};
-use crate::job::bore::{limit_words, verdict};
+use crate::job::kinds::check::bore::{limit_words, verdict};
+use crate::job::kinds::{Limit, Work};
 use crate::job::sheet::Step;
-use crate::job::work::{Limit, Work};
 use crate::parts::ask_words::AskWords;
 use crate::parts::dynamic::{piece, press, text};
 use crate::parts::keys::{KeySpec, keys};

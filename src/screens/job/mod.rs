@@ -14,8 +14,8 @@ mod seat;
 mod turn;
 
 use crate::bench::Bench;
+use crate::job::kinds::Work;
 use crate::job::sheet::{Step, StepId};
-use crate::job::work::Work;
 use crate::parts::caution_card::caution_list;
 use crate::parts::dynamic::{piece, press, text, whether};
 use crate::parts::keys::{KeySpec, keys};

@@ -3,9 +3,9 @@
 use super::fasten::wrench_set;
 use crate::bench::Bench;
 use crate::device::time::local;
+use crate::job::kinds::Work;
 use crate::job::progress::{Status, next_fastener};
 use crate::job::sheet::Step;
-use crate::job::work::Work;
 use crate::parts::dynamic::{press, text, whether};
 use crate::parts::work_keys::rest;
 use crate::trade::caution::{Caution, Level};

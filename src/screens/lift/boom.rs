@@ -1,7 +1,7 @@
 //! My hoist's boom: its holes with their ratings, and which one is in use.
 
 use crate::job::field::Kept;
-use crate::job::work::LiftWork;
+use crate::job::kinds::LiftWork;
 use crate::parts::dynamic::{piece, press, text};
 use crate::parts::field_table::number;
 use crate::parts::worked::Form;

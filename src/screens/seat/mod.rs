@@ -3,9 +3,9 @@
 mod sizes;
 
 use crate::bench::Bench;
-use crate::job::seating::fields::{DEPTHS, LIMITS, SHAPE, TOOLS};
+use crate::job::kinds::seat::fields::{DEPTHS, LIMITS, SHAPE, TOOLS};
+use crate::job::kinds::{Seat, SeatDepth, SeatWay, Work};
 use crate::job::sheet::StepId;
-use crate::job::work::{Seat, SeatDepth, SeatWay, Work};
 use crate::parts::caution_card::caution_list;
 use crate::parts::seat::{
     answered, countdown, depth_readings, fit_drawing, fit_facts, other_ways, plan_plate, tool_facts,

@@ -1,7 +1,7 @@
 //! Where a size comes from, chosen by touch: a fit class, a bearing's tolerance, a reading.
 
-use super::nominal;
-use crate::job::work::Seat;
+use super::answer::{nominal, outer_and_inner};
+use super::data::Seat;
 use crate::trade::fit::{Feature, FitCode, FitError, Position, SizeSource, ToleranceClass};
 use crate::trade::material::Material;
 use crate::trade::quantity::{Length, ThermodynamicTemperature};
@@ -190,7 +190,7 @@ pub fn set_code(seat: &mut Seat, text: &str) -> Result<(), FitError> {
 
 /// What a side is made of.
 fn material(seat: &Seat, side: Side) -> Material {
-    let (outer, inner) = super::outer_and_inner(seat);
+    let (outer, inner) = outer_and_inner(seat);
     match side {
         Side::Hole => outer,
         Side::Shaft => inner,

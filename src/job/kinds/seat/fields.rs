@@ -1,8 +1,8 @@
 //! The numbers the Seat screen asks for.
 
+use super::data::{Seat, SeatDepth};
 use super::source::{self, Side};
 use crate::job::field::{Field, Kept};
-use crate::job::work::{Seat, SeatDepth};
 use crate::trade::heat_plan::HoleIn;
 
 const DIAMETER: (f64, f64) = (0.5, 999.0);

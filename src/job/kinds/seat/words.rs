@@ -1,8 +1,9 @@
 //! A press fit's answer in the words and figures of the screen.
 
-use super::{SeatAnswer, depth, joining_at};
+use super::answer::{SeatAnswer, joining_at};
+use super::data::Seat;
+use super::depth;
 use crate::job::progress::StepProgress;
-use crate::job::work::Seat;
 use crate::trade::cooling::TimeRange;
 use crate::trade::heat_plan::{HoleIn, PlanKind};
 use crate::trade::press::{Stress, share_of_rating};

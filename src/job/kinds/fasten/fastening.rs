@@ -1,9 +1,9 @@
 //! A fasten step pass by pass: what each asks for, and what its nut's running torque adds.
 
-use super::adapter::{Adapter, raised};
-use super::answer::{self, TorqueAnswer};
-use super::progress::StepProgress;
-use super::work::Fasten;
+use super::data::Fasten;
+use crate::job::adapter::{Adapter, raised};
+use crate::job::answer::{self, TorqueAnswer};
+use crate::job::progress::StepProgress;
 use crate::trade::quantity::{Torque, TorqueStatement, parse_torque};
 use crate::trade::stages::{Prevailing, Stage, prevailing_added};
 use crate::trade::wrench::Wrench;

@@ -1,7 +1,7 @@
 //! The numbers the Lift screen asks for.
 
+use super::data::{LiftWay, LiftWork};
 use crate::job::field::{Field, Kept};
-use crate::job::work::{LiftWay, LiftWork};
 
 /// The load, hoist or hands.
 pub static LOAD: [Field<LiftWork>; 1] = [Field {

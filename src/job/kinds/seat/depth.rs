@@ -1,7 +1,7 @@
 //! How deep the part sits, and the gap that is left behind it.
 
+use super::data::{Seat, SeatDepth};
 use crate::job::progress::StepProgress;
-use crate::job::work::{Seat, SeatDepth};
 use crate::trade::quantity::fixed;
 
 /// What the depth's reading is called in the record.

@@ -1,7 +1,7 @@
 //! What the readings of a bore's grid say: size, out-of-round, taper, clearance, each against its limit.
 
-use super::progress::StepProgress;
-use super::work::{Bore, DEPTH_WORDS, DIRECTION_WORDS, Limit, grid_name};
+use super::data::{Bore, DEPTH_WORDS, DIRECTION_WORDS, Limit, grid_name};
+use crate::job::progress::StepProgress;
 use crate::trade::growth::{GrowthError, Instrument, size_at_20};
 use crate::trade::material::Material;
 use crate::trade::measure::{Allowed, DiameterGrid, MeasureError, MeasureVerdict, Shape, clearance};

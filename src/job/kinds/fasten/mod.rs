@@ -1,0 +1,61 @@
+//! Fasten: fasteners brought to torque.
+
+pub mod bag;
+mod data;
+pub mod fastening;
+
+pub use data::{Fasten, Reuse, size_words};
+
+use crate::job::kinds::around::Around;
+use crate::job::kinds::kind::{Kind, OwnPart, puts_solvent_on};
+use crate::trade::application::Application;
+use crate::trade::caution::Situation;
+use crate::trade::cure::Milestone;
+use crate::trade::order::Layout;
+use crate::trade::quantity::parse_torque;
+use crate::trade::thread::Thread;
+
+/// Fasteners of that thread to that torque in the manual's words: what a fasten step begins with.
+///
+/// # Errors
+/// The reader's sentence.
+pub fn begin(thread: &str, torque: &str) -> Result<Fasten, String> {
+    let thread = Thread::parse(thread).map_err(|error| error.to_string())?;
+    let torque = parse_torque(torque, None).map_err(|error| error.to_string())?;
+    Ok(Fasten::new(thread, torque, Layout::Single))
+}
+
+impl Kind for Fasten {
+    fn word(&self) -> &'static str {
+        "Fasten"
+    }
+
+    fn application(&self) -> Option<&Application> {
+        self.compound.as_ref()
+    }
+
+    fn solvent(&self) -> bool {
+        self.compound.as_ref().is_some_and(puts_solvent_on)
+    }
+
+    fn situation(&self, _: &Around<'_>, with: Situation) -> Situation {
+        with
+    }
+
+    fn part(&self) -> Option<OwnPart> {
+        Some(OwnPart {
+            name: size_words(self),
+            count: self.layout.count() as u32,
+            new_part: self.reuse == Reuse::New,
+            fastener: true,
+        })
+    }
+
+    fn usual_minutes(&self) -> f64 {
+        2.0 + 0.5 * self.tally_count() as f64
+    }
+
+    fn needs_cured(&self, waits: bool) -> Option<Milestone> {
+        waits.then_some(Milestone::Handling)
+    }
+}

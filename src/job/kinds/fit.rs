@@ -1,0 +1,55 @@
+//! Fit: a part put in place.
+
+use crate::job::kinds::around::Around;
+use crate::job::kinds::kind::{Kind, OwnPart};
+use crate::trade::application::Application;
+use crate::trade::caution::Situation;
+use crate::trade::cure::Milestone;
+use serde::{Deserialize, Serialize};
+
+/// A part put in place.
+#[derive(Debug, Clone, Default, PartialEq, Serialize, Deserialize)]
+#[serde(default)]
+pub struct Fit {
+    /// The part.
+    pub part: String,
+    /// Which way round it goes.
+    pub orientation: String,
+    /// It must be a new one.
+    pub new_part: bool,
+    /// A spring is held back while fitting.
+    pub spring: bool,
+}
+
+impl Kind for Fit {
+    fn word(&self) -> &'static str {
+        "Fit"
+    }
+
+    fn application(&self) -> Option<&Application> {
+        None
+    }
+
+    fn solvent(&self) -> bool {
+        false
+    }
+
+    fn situation(&self, _: &Around<'_>, with: Situation) -> Situation {
+        Situation {
+            spring: self.spring,
+            ..with
+        }
+    }
+
+    fn part(&self) -> Option<OwnPart> {
+        OwnPart::named(&self.part, self.new_part)
+    }
+
+    fn usual_minutes(&self) -> f64 {
+        5.0
+    }
+
+    fn needs_cured(&self, waits: bool) -> Option<Milestone> {
+        waits.then_some(Milestone::Handling)
+    }
+}
