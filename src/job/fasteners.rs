@@ -1,15 +1,16 @@
 //! A table of fasteners typed at a desk: each row a fasten step, headings in any order.
 
 use super::csv::{self, CsvError, Row};
+use super::field::Number;
 use super::id::PartId;
-use super::kinds::fasten::size_words;
+use super::kinds::fasten::{fields, layout_words, passes, size_words};
 use super::kinds::{Fasten, Reuse, Work};
 use super::parts::{Part, PartPlace};
 use super::sheet::{Sheet, Step, StepId};
 use crate::trade::application::{Application, Face, JointKind, ManualWord};
 use crate::trade::order::{Layout, MOST_BOLTS, Pass};
 use crate::trade::preload::Condition;
-use crate::trade::quantity::{TorqueUnit, decimal, parse_torque};
+use crate::trade::quantity::{MassUnit, TorqueUnit, decimal, parse_torque};
 use crate::trade::strength::Strength;
 use crate::trade::strip::FemaleMaterial;
 use crate::trade::thread::Thread;
@@ -182,7 +183,7 @@ fn row_of(step: &Step, fasten: &Fasten) -> Vec<String> {
         },
         if fasten.reuse == Reuse::New { "new" } else { "" }.to_owned(),
         layout_words(&fasten.layout).to_owned(),
-        passes_words(&fasten.passes),
+        passes::words(&fasten.passes),
         fasten
             .compound
             .as_ref()
@@ -311,14 +312,15 @@ impl Line<'_> {
         })
     }
 
-    fn millimetres(&self, column: Column) -> Result<Option<f64>, TableError> {
+    fn millimetres(&self, column: Column, row: &Number<Fasten>) -> Result<Option<f64>, TableError> {
         let Some(cell) = self.cell(column) else {
             return Ok(None);
         };
-        match decimal(cell.trim_end_matches("mm")) {
-            Some(mm) if mm > 0.0 && mm < 1_000.0 => Ok(Some(mm)),
-            _ => Err(self.wrong(column, format!("“{}” is not a length in mm.", short(cell)))),
-        }
+        let wrong = |why: &str| self.wrong(column, format!("“{}” is not a length in mm. {why}", short(cell)));
+        let mm = decimal(cell.trim_end_matches("mm")).ok_or_else(|| wrong("Write digits and one point."))?;
+        row.judge(mm, MassUnit::Kilogram)
+            .map(Some)
+            .map_err(|why| wrong(&why))
     }
 
     fn step(&self, id: StepId) -> Result<Step, TableError> {
@@ -329,10 +331,10 @@ impl Line<'_> {
         let count = self.count()?;
         let into = self.one_of(Column::Into, &FemaleMaterial::ALL, FemaleMaterial::words)?;
         let fasten = Fasten {
-            length_mm: self.millimetres(Column::Length)?,
+            length_mm: self.millimetres(Column::Length, &fields::LENGTH[0])?,
             strength: self.one_of(Column::Class, &Strength::ALL, Strength::name)?,
             into,
-            engagement_mm: self.millimetres(Column::Engagement)?,
+            engagement_mm: self.millimetres(Column::Engagement, &fields::ENGAGEMENT[0])?,
             passes: self.passes()?,
             condition: self.condition()?,
             reuse: self.reuse()?,
@@ -430,30 +432,8 @@ impl Line<'_> {
 
     /// "30 60 100" or "30/60/100 %": shares of the torque.
     fn passes(&self) -> Result<Vec<Pass>, TableError> {
-        let Some(cell) = self.cell(Column::Passes) else {
-            return Ok(Vec::new());
-        };
-        let shares: Option<Vec<f64>> = cell
-            .split([' ', '/', '%', ',', ';', '-', '–'])
-            .filter(|word| !word.is_empty())
-            .map(|word| decimal(word).filter(|share| *share > 0.0 && *share <= 100.0))
-            .collect();
-        match shares.as_deref() {
-            Some([one]) if *one == 1.0 => Ok(Vec::new()),
-            Some(shares) if !shares.is_empty() && shares.len() <= 9 && shares.last() == Some(&100.0) => {
-                Ok(shares
-                    .iter()
-                    .map(|share| Pass {
-                        share: share / 100.0,
-                        round: false,
-                    })
-                    .collect())
-            }
-            _ => Err(self.wrong(
-                Column::Passes,
-                "write the share of each pass in percent, ending in 100: 30 60 100.",
-            )),
-        }
+        passes::read(self.cell(Column::Passes).unwrap_or_default())
+            .map_err(|why| self.wrong(Column::Passes, why))
     }
 
     fn compound(
@@ -506,25 +486,6 @@ fn place_of(words: &str) -> PartPlace {
         PartPlace::Bag(name.to_owned())
     };
     named.unwrap_or_else(bag)
-}
-
-/// The layout as the table writes it.
-pub fn layout_words(layout: &Layout) -> &'static str {
-    match layout {
-        Layout::Single => "single",
-        Layout::Line { .. } => "line",
-        Layout::PairedRows { .. } => "two rows",
-        Layout::Circle { .. } => "circle",
-        Layout::Free { .. } => "as numbered",
-    }
-}
-
-fn passes_words(passes: &[Pass]) -> String {
-    let shares: Vec<String> = passes
-        .iter()
-        .map(|pass| ((pass.share * 1e4).round() / 1e2).to_string())
-        .collect();
-    shares.join(" ")
 }
 
 /// As much of a cell as a sentence bears.

@@ -1,5 +1,6 @@
 //! The parts of all steps in one list: what each is, where it is, whether it must be new.
 
+use super::field::{Field, Kept, Number};
 use super::id::PartId;
 use super::progress::Progress;
 use super::sheet::{Sheet, Step, StepId};
@@ -71,6 +72,33 @@ pub struct Part {
     #[serde(default)]
     pub place: PartPlace,
 }
+
+static COUNT: [Number<Part>; 1] = [Number::<Part>::new(
+    ("count", "how many"),
+    Kept::Bare,
+    (1.0, 9_999.0),
+    "part/count",
+    |part| Some(f64::from(part.count)),
+    |part, count| part.count = count as u32,
+)
+.whole()];
+
+/// Every field of a part, in the order of the plan.
+pub static TABLE: [Field<Part>; 3] = [
+    Field::Name {
+        id: "name",
+        label: "part",
+        get: |part| &part.name,
+        set: |part, name| part.name = name,
+    },
+    Field::Numbers(&COUNT),
+    Field::Flag {
+        id: "new",
+        label: "must be new",
+        get: |part| part.new_part,
+        set: |part, yes| part.new_part = yes,
+    },
+];
 
 fn one() -> u32 {
     1

@@ -1,6 +1,8 @@
 //! Bond: a compound put on a joint and left to cure.
 
+use crate::job::field::{self, Field, Form, Seen, Set};
 use crate::job::kinds::around::Around;
+use crate::job::kinds::joint;
 use crate::job::kinds::kind::{Kind, OwnPart, puts_solvent_on};
 use crate::trade::application::{Application, JointKind};
 use crate::trade::caution::Situation;
@@ -25,6 +27,14 @@ impl Bond {
         }
     }
 }
+
+/// Every field, in the order of the plan; the joint comes behind.
+static TABLE: [Field<Bond>; 1] = [Field::Words {
+    id: "joint",
+    label: "the joint in words",
+    get: |it| &it.joint,
+    set: |it, words| it.joint = words,
+}];
 
 impl Kind for Bond {
     fn word(&self) -> &'static str {
@@ -53,5 +63,21 @@ impl Kind for Bond {
 
     fn needs_cured(&self, waits: bool) -> Option<Milestone> {
         waits.then_some(Milestone::Handling)
+    }
+
+    fn fields(&self, form: &mut Form) {
+        field::show(form, "bond", &TABLE, self);
+        joint::show(form, &self.application);
+    }
+
+    fn set(&mut self, path: &str, value: &str) -> Set {
+        if path.starts_with("joint/") {
+            return joint::set(&mut self.application, path, value);
+        }
+        field::set(&TABLE, self, "bond", path, value)
+    }
+
+    fn visit(&self, see: &mut dyn FnMut(Seen)) {
+        field::visit(&TABLE, self, None, see);
     }
 }

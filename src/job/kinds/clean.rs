@@ -1,5 +1,6 @@
 //! Clean: wash, blow out, wipe.
 
+use crate::job::field::{self, Field, Form, Seen, Set};
 use crate::job::kinds::around::Around;
 use crate::job::kinds::kind::{Kind, OwnPart};
 use crate::trade::application::Application;
@@ -16,6 +17,22 @@ pub struct Clean {
     /// Oil ways are blown out.
     pub compressed_air: bool,
 }
+
+/// Every field, in the order of the plan.
+static TABLE: [Field<Clean>; 2] = [
+    Field::Flag {
+        id: "solvent",
+        label: "a solvent is used",
+        get: |it| it.solvent,
+        set: |it, yes| it.solvent = yes,
+    },
+    Field::Flag {
+        id: "air",
+        label: "compressed air is used",
+        get: |it| it.compressed_air,
+        set: |it, yes| it.compressed_air = yes,
+    },
+];
 
 impl Kind for Clean {
     fn word(&self) -> &'static str {
@@ -48,5 +65,17 @@ impl Kind for Clean {
 
     fn needs_cured(&self, waits: bool) -> Option<Milestone> {
         waits.then_some(Milestone::Handling)
+    }
+
+    fn fields(&self, form: &mut Form) {
+        field::show(form, "clean", &TABLE, self);
+    }
+
+    fn set(&mut self, path: &str, value: &str) -> Set {
+        field::set(&TABLE, self, "clean", path, value)
+    }
+
+    fn visit(&self, see: &mut dyn FnMut(Seen)) {
+        field::visit(&TABLE, self, None, see);
     }
 }

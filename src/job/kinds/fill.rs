@@ -1,5 +1,6 @@
 //! Fill: with a fluid.
 
+use crate::job::field::{self, Field, Form, Kept, Number, Seen, Set};
 use crate::job::kinds::around::Around;
 use crate::job::kinds::kind::{Kind, OwnPart};
 use crate::trade::application::Application;
@@ -18,6 +19,32 @@ pub struct Fill {
     /// It is hot when it is handled.
     pub hot: bool,
 }
+
+static LITRES: [Number<Fill>; 1] = [Number::new(
+    ("litres", "how much"),
+    Kept::Litre,
+    (0.01, 1_000.0),
+    "work/fill/litres",
+    |f| Some(f.litres),
+    |f, litres| f.litres = litres,
+)];
+
+/// Every field, in the order of the plan.
+static TABLE: [Field<Fill>; 3] = [
+    Field::Words {
+        id: "fluid",
+        label: "fluid",
+        get: |it| &it.fluid,
+        set: |it, words| it.fluid = words,
+    },
+    Field::Numbers(&LITRES),
+    Field::Flag {
+        id: "hot",
+        label: "it is hot when handled",
+        get: |it| it.hot,
+        set: |it, yes| it.hot = yes,
+    },
+];
 
 impl Kind for Fill {
     fn word(&self) -> &'static str {
@@ -50,5 +77,17 @@ impl Kind for Fill {
     fn needs_cured(&self, _: bool) -> Option<Milestone> {
         // Oil finds every joint that has not cured, named or not.
         Some(Milestone::FitForOil)
+    }
+
+    fn fields(&self, form: &mut Form) {
+        field::show(form, "fill", &TABLE, self);
+    }
+
+    fn set(&mut self, path: &str, value: &str) -> Set {
+        field::set(&TABLE, self, "fill", path, value)
+    }
+
+    fn visit(&self, see: &mut dyn FnMut(Seen)) {
+        field::visit(&TABLE, self, Some(&Self::default()), see);
     }
 }

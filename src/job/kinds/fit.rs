@@ -1,5 +1,6 @@
 //! Fit: a part put in place.
 
+use crate::job::field::{self, Field, Form, Seen, Set};
 use crate::job::kinds::around::Around;
 use crate::job::kinds::kind::{Kind, OwnPart};
 use crate::trade::application::Application;
@@ -20,6 +21,34 @@ pub struct Fit {
     /// A spring is held back while fitting.
     pub spring: bool,
 }
+
+/// Every field, in the order of the plan.
+static TABLE: [Field<Fit>; 4] = [
+    Field::Words {
+        id: "part",
+        label: "part",
+        get: |it| &it.part,
+        set: |it, words| it.part = words,
+    },
+    Field::Words {
+        id: "way",
+        label: "way round",
+        get: |it| &it.orientation,
+        set: |it, words| it.orientation = words,
+    },
+    Field::Flag {
+        id: "new",
+        label: "must be new",
+        get: |it| it.new_part,
+        set: |it, yes| it.new_part = yes,
+    },
+    Field::Flag {
+        id: "spring",
+        label: "a spring is held back",
+        get: |it| it.spring,
+        set: |it, yes| it.spring = yes,
+    },
+];
 
 impl Kind for Fit {
     fn word(&self) -> &'static str {
@@ -51,5 +80,17 @@ impl Kind for Fit {
 
     fn needs_cured(&self, waits: bool) -> Option<Milestone> {
         waits.then_some(Milestone::Handling)
+    }
+
+    fn fields(&self, form: &mut Form) {
+        field::show(form, "fit", &TABLE, self);
+    }
+
+    fn set(&mut self, path: &str, value: &str) -> Set {
+        field::set(&TABLE, self, "fit", path, value)
+    }
+
+    fn visit(&self, see: &mut dyn FnMut(Seen)) {
+        field::visit(&TABLE, self, None, see);
     }
 }

@@ -1,6 +1,7 @@
 //! What every kind of work says of itself. Nothing is taken for granted: a new kind answers all of it.
 
 use super::around::Around;
+use crate::job::field::{Form, Seen, Set};
 use crate::trade::application::Application;
 use crate::trade::caution::Situation;
 use crate::trade::compound::{Family, recommend};
@@ -53,6 +54,18 @@ pub trait Kind {
 
     /// The degree of cure it needs behind it; `waits` where the step names others it waits for.
     fn needs_cured(&self, waits: bool) -> Option<Milestone>;
+
+    /// Adds its fields to a form.
+    fn fields(&self, form: &mut Form);
+
+    /// Changes the field of that path; where it is refused nothing is changed.
+    ///
+    /// # Errors
+    /// [`crate::job::field::Refused::NoField`] for a path it doesn't know, else what to enter.
+    fn set(&mut self, path: &str, value: &str) -> Set;
+
+    /// Shows every number it has to `see`.
+    fn visit(&self, see: &mut dyn FnMut(Seen));
 }
 
 /// Whether what that joint calls for dries by giving off solvent.

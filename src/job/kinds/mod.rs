@@ -10,13 +10,14 @@ pub mod clean;
 pub mod fasten;
 pub mod fill;
 pub mod fit;
+mod joint;
 pub mod kind;
 pub mod lift;
 pub mod seat;
 pub mod turn;
 
 pub use bond::Bond;
-pub use check::{Bore, Check, DEPTH_WORDS, DIRECTION_WORDS, Journal, Limit, grid_name};
+pub use check::{Bore, Check, DEPTH_WORDS, DIRECTION_WORDS, Journal, Limit, free_name, grid_name};
 pub use clean::Clean;
 pub use fasten::{Fasten, Reuse};
 pub use fill::Fill;
@@ -90,6 +91,21 @@ pub fn blank(word: &str) -> Option<Work> {
 impl Work {
     /// The work as what every kind says of itself.
     pub fn kind(&self) -> &dyn Kind {
+        match self {
+            Self::Clean(it) => it,
+            Self::Check(it) => it,
+            Self::Fit(it) => it,
+            Self::Fasten(it) => it,
+            Self::Bond(it) => it,
+            Self::Seat(it) => it,
+            Self::Lift(it) => it,
+            Self::Turn(it) => it,
+            Self::Fill(it) => it,
+        }
+    }
+
+    /// The work as what every kind says of itself, to change it.
+    pub fn kind_mut(&mut self) -> &mut dyn Kind {
         match self {
             Self::Clean(it) => it,
             Self::Check(it) => it,

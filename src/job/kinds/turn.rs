@@ -1,5 +1,6 @@
 //! Turn: by hand and feel.
 
+use crate::job::field::{self, Field, Form, Seen, Set};
 use crate::job::kinds::around::Around;
 use crate::job::kinds::kind::{Kind, OwnPart};
 use crate::trade::application::Application;
@@ -16,6 +17,22 @@ pub struct Turn {
     /// What it must feel like.
     pub expect: String,
 }
+
+/// Every field, in the order of the plan.
+static TABLE: [Field<Turn>; 2] = [
+    Field::Words {
+        id: "what",
+        label: "what is turned",
+        get: |it| &it.what,
+        set: |it, words| it.what = words,
+    },
+    Field::Words {
+        id: "expect",
+        label: "how it must feel",
+        get: |it| &it.expect,
+        set: |it, words| it.expect = words,
+    },
+];
 
 impl Kind for Turn {
     fn word(&self) -> &'static str {
@@ -48,5 +65,17 @@ impl Kind for Turn {
     fn needs_cured(&self, waits: bool) -> Option<Milestone> {
         // What is started or loaded goes by full cure.
         waits.then_some(Milestone::FullCure)
+    }
+
+    fn fields(&self, form: &mut Form) {
+        field::show(form, "turn", &TABLE, self);
+    }
+
+    fn set(&mut self, path: &str, value: &str) -> Set {
+        field::set(&TABLE, self, "turn", path, value)
+    }
+
+    fn visit(&self, see: &mut dyn FnMut(Seen)) {
+        field::visit(&TABLE, self, None, see);
     }
 }

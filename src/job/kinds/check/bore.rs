@@ -1,5 +1,6 @@
 //! What the readings of a bore's grid say: size, out-of-round, taper, clearance, each against its limit.
 
+pub use super::data::limit_words;
 use super::data::{Bore, DEPTH_WORDS, DIRECTION_WORDS, Limit, grid_name};
 use crate::job::progress::StepProgress;
 use crate::trade::growth::{GrowthError, Instrument, size_at_20};
@@ -45,17 +46,6 @@ pub fn verdict(limit: &Limit, value: f64) -> &'static str {
     } else {
         "outside limits"
     }
-}
-
-/// A limit in words: "61.961 to 61.991 mm".
-pub fn limit_words(least: Option<f64>, most: Option<f64>, unit: &str) -> String {
-    let words = match (least, most) {
-        (Some(least), Some(most)) => format!("{least} to {most} {unit}"),
-        (Some(least), None) => format!("at least {least} {unit}"),
-        (None, Some(most)) => format!("at most {most} {unit}"),
-        (None, None) => "no limit given".to_owned(),
-    };
-    words.trim_end().to_owned()
 }
 
 /// Works a bore out from the readings of its step.

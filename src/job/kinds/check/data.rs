@@ -14,6 +14,13 @@ pub struct Check {
     /// Bores read in two directions at three depths.
     #[serde(skip_serializing_if = "Vec::is_empty")]
     pub bores: Vec<Bore>,
+    /// The engine runs while they are taken.
+    #[serde(skip_serializing_if = "is_false")]
+    pub running: bool,
+}
+
+fn is_false(it: &bool) -> bool {
+    !it
 }
 
 impl Check {
@@ -128,4 +135,15 @@ impl Limit {
     pub fn holds(&self, value: f64) -> bool {
         self.least.is_none_or(|least| value >= least) && self.most.is_none_or(|most| value <= most)
     }
+}
+
+/// A limit in words: "61.961 to 61.991 mm".
+pub fn limit_words(least: Option<f64>, most: Option<f64>, unit: &str) -> String {
+    let words = match (least, most) {
+        (Some(least), Some(most)) => format!("{least} to {most} {unit}"),
+        (Some(least), None) => format!("at least {least} {unit}"),
+        (None, Some(most)) => format!("at most {most} {unit}"),
+        (None, None) => "no limit given".to_owned(),
+    };
+    words.trim_end().to_owned()
 }

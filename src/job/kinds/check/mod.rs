@@ -2,9 +2,12 @@
 
 pub mod bore;
 mod data;
+mod fields;
 
 pub use data::{Bore, Check, DEPTH_WORDS, DIRECTION_WORDS, Journal, Limit, grid_name};
+pub use fields::free_name;
 
+use crate::job::field::{Form, Seen, Set};
 use crate::job::kinds::around::Around;
 use crate::job::kinds::kind::{Kind, OwnPart};
 use crate::trade::application::Application;
@@ -38,5 +41,17 @@ impl Kind for Check {
 
     fn needs_cured(&self, waits: bool) -> Option<Milestone> {
         waits.then_some(Milestone::Handling)
+    }
+
+    fn fields(&self, form: &mut Form) {
+        fields::show(form, self);
+    }
+
+    fn set(&mut self, path: &str, value: &str) -> Set {
+        fields::set(self, path, value)
+    }
+
+    fn visit(&self, see: &mut dyn FnMut(Seen)) {
+        fields::visit(self, see);
     }
 }

@@ -62,6 +62,9 @@ pub struct Fasten {
     /// A self-locking nut: its running torque is measured.
     #[serde(default, skip_serializing_if = "is_false")]
     pub self_locking: bool,
+    /// The old ones come out first, set in high-strength threadlocker.
+    #[serde(default, skip_serializing_if = "is_false")]
+    pub old_locked: bool,
     /// New or again.
     #[serde(default)]
     pub reuse: Reuse,
@@ -96,6 +99,7 @@ impl Fasten {
             compound: None,
             seal: false,
             self_locking: false,
+            old_locked: false,
         }
     }
 
@@ -146,4 +150,35 @@ pub fn size_words(fasten: &Fasten) -> String {
         .strength
         .map_or(String::new(), |strength| format!(", {}", strength.name()));
     format!("{}{length}{class}", fasten.thread.name())
+}
+
+/// The states of a thread, in the order they are offered.
+pub const CONDITIONS: [Condition; 5] = [
+    Condition::Unknown,
+    Condition::Dry,
+    Condition::Oiled,
+    Condition::Plated,
+    Condition::CompoundWet,
+];
+
+/// A layout in a word, as the plan and the table of fasteners write it.
+pub fn layout_words(layout: &Layout) -> &'static str {
+    match layout {
+        Layout::Single => "single",
+        Layout::Line { .. } => "line",
+        Layout::PairedRows { .. } => "two rows",
+        Layout::Circle { .. } => "circle",
+        Layout::Free { .. } => "as numbered",
+    }
+}
+
+/// A layout of that word and count; "as numbered" where the word bears no such count.
+pub fn layout(words: &str, count: usize) -> Layout {
+    match words {
+        _ if count == 1 => Layout::Single,
+        "line" => Layout::Line { count },
+        "two rows" if count.is_multiple_of(2) => Layout::PairedRows { pairs: count / 2 },
+        "circle" => Layout::Circle { count },
+        _ => Layout::Free { count },
+    }
 }

@@ -3,10 +3,14 @@
 pub mod bag;
 mod data;
 pub mod fastening;
+pub mod fields;
+pub mod passes;
 
-pub use data::{Fasten, Reuse, size_words};
+pub use data::{CONDITIONS, Fasten, Reuse, layout, layout_words, size_words};
 
+use crate::job::field::{self, Form, Seen, Set};
 use crate::job::kinds::around::Around;
+use crate::job::kinds::joint;
 use crate::job::kinds::kind::{Kind, OwnPart, puts_solvent_on};
 use crate::trade::application::Application;
 use crate::trade::caution::Situation;
@@ -57,5 +61,23 @@ impl Kind for Fasten {
 
     fn needs_cured(&self, waits: bool) -> Option<Milestone> {
         waits.then_some(Milestone::Handling)
+    }
+
+    fn fields(&self, form: &mut Form) {
+        field::show(form, "fasten", &fields::TABLE, self);
+        if let Some(joint) = &self.compound {
+            joint::show(form, joint);
+        }
+    }
+
+    fn set(&mut self, path: &str, value: &str) -> Set {
+        match &mut self.compound {
+            Some(joint) if path.starts_with("joint/") => joint::set(joint, path, value),
+            _ => field::set(&fields::TABLE, self, "fasten", path, value),
+        }
+    }
+
+    fn visit(&self, see: &mut dyn FnMut(Seen)) {
+        field::visit(&fields::TABLE, self, None, see);
     }
 }

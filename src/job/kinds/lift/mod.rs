@@ -8,6 +8,7 @@ pub mod words;
 pub use answer::{Hoist, Hoisted, LiftingAnswer, LiftingError, RatedBy, answer, by_hand, hoisted};
 pub use data::{LiftWay, LiftWork};
 
+use crate::job::field::{self, Form, Seen, Set};
 use crate::job::kinds::around::Around;
 use crate::job::kinds::kind::{Kind, OwnPart};
 use crate::trade::application::Application;
@@ -58,6 +59,18 @@ impl Kind for LiftWork {
     fn needs_cured(&self, waits: bool) -> Option<Milestone> {
         // What is started or loaded goes by full cure.
         waits.then_some(Milestone::FullCure)
+    }
+
+    fn fields(&self, form: &mut Form) {
+        field::show(form, "lift", &fields::TABLE, self);
+    }
+
+    fn set(&mut self, path: &str, value: &str) -> Set {
+        field::set(&fields::TABLE, self, "lift", path, value)
+    }
+
+    fn visit(&self, see: &mut dyn FnMut(Seen)) {
+        field::visit(&fields::TABLE, self, Some(&Self::blank()), see);
     }
 }
 

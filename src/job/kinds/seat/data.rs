@@ -55,9 +55,22 @@ pub struct Seat {
     /// It must not be pressed cold.
     #[serde(default)]
     pub no_press: bool,
+    /// The heat is an open flame rather than an oven, a hot plate or hot air.
+    #[serde(default, skip_serializing_if = "is_false")]
+    pub open_flame: bool,
+    /// The push goes through the balls or rollers of a bearing.
+    #[serde(default, skip_serializing_if = "is_false")]
+    pub through_balls: bool,
+    /// It is driven in with a hammer rather than pressed.
+    #[serde(default, skip_serializing_if = "is_false")]
+    pub struck: bool,
     /// How deep it must sit, where that is stated.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub depth: Option<SeatDepth>,
+}
+
+fn is_false(it: &bool) -> bool {
+    !it
 }
 
 /// How deep a part must sit, and what must stay open behind it.
@@ -106,6 +119,9 @@ impl Default for Seat {
             way: SeatWay::Heat,
             cool: None,
             no_press: false,
+            open_flame: false,
+            through_balls: false,
+            struck: false,
             depth: None,
         }
     }

@@ -11,6 +11,7 @@ pub mod words;
 pub use answer::{SeatAnswer, SeatError, answer, nominal, press_fit, request};
 pub use data::{Seat, SeatDepth, SeatWay};
 
+use crate::job::field::{self, Form, Seen, Set};
 use crate::job::json;
 use crate::job::kinds::around::Around;
 use crate::job::kinds::kind::{Kind, OwnPart};
@@ -63,6 +64,18 @@ impl Kind for Seat {
 
     fn needs_cured(&self, waits: bool) -> Option<Milestone> {
         waits.then_some(Milestone::Handling)
+    }
+
+    fn fields(&self, form: &mut Form) {
+        field::show(form, "seat", &fields::TABLE, self);
+    }
+
+    fn set(&mut self, path: &str, value: &str) -> Set {
+        fields::set(self, path, value)
+    }
+
+    fn visit(&self, see: &mut dyn FnMut(Seen)) {
+        field::visit(&fields::TABLE, self, Some(&Self::blank()), see);
     }
 }
 
