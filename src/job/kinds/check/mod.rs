@@ -28,7 +28,10 @@ impl Kind for Check {
     }
 
     fn situation(&self, _: &Around<'_>, with: Situation) -> Situation {
-        with
+        Situation {
+            running: self.running,
+            ..with
+        }
     }
 
     fn part(&self) -> Option<OwnPart> {

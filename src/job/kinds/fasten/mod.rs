@@ -43,7 +43,10 @@ impl Kind for Fasten {
     }
 
     fn situation(&self, _: &Around<'_>, with: Situation) -> Situation {
-        with
+        Situation {
+            high_strength_removal: self.old_locked,
+            ..with
+        }
     }
 
     fn part(&self) -> Option<OwnPart> {

@@ -75,7 +75,8 @@ impl Kind for LiftWork {
 }
 
 fn lift_facts(lift: &LiftWork, hoist: Hoist<'_>) -> Lifting {
-    let mass = Some(Mass::new::<kilogram>(lift.mass_kg));
+    // A plan begins at zero: nobody has said yet what it weighs.
+    let mass = (lift.mass_kg != 0.0).then(|| Mass::new::<kilogram>(lift.mass_kg));
     let answer = answer(lift, hoist);
     let with = Lifting {
         mass,
@@ -97,11 +98,11 @@ fn lift_facts(lift: &LiftWork, hoist: Hoist<'_>) -> Lifting {
         LiftWay::Sling { legs, angle_deg } => Lifting {
             // A single leg hangs plumb, whatever angle is left over from before.
             sling_angle: (legs != 1).then(|| Angle::new::<degree>(angle_deg)),
-            hoist_share: match hoisted(Mass::new::<kilogram>(lift.mass_kg), lift.boom_mm, hoist) {
+            hoist_share: mass.and_then(|mass| match hoisted(mass, lift.boom_mm, hoist) {
                 Hoisted::Margin(margin, _) => Some(margin.share.value),
                 Hoisted::Refused(_) => Some(f64::INFINITY),
                 Hoisted::Unknown => None,
-            },
+            }),
             ..with
         },
     }

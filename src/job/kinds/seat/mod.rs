@@ -18,7 +18,7 @@ use crate::job::kinds::kind::{Kind, OwnPart};
 use crate::trade::application::Application;
 use crate::trade::caution::{Cooling, Heating, Pressing, Situation};
 use crate::trade::cure::Milestone;
-use crate::trade::heat_plan::{CoolMeans, HoleIn};
+use crate::trade::heat_plan::{CoolMeans, HeatPlan, HoleIn, PlanKind, Rejection};
 use crate::trade::quantity::{Force, ThermodynamicTemperature};
 use uom::si::force::kilonewton;
 use uom::si::thermodynamic_temperature::degree_celsius;
@@ -79,6 +79,21 @@ impl Kind for Seat {
     }
 }
 
+/// Where nothing allowed works: the heat it would take and the limit that forbids it, °C. Who finds no way is
+/// the one who heats on.
+fn too_hot(plan: &HeatPlan) -> Option<(f64, f64)> {
+    let none = plan.which == PlanKind::NoPlan;
+    plan.rejected
+        .iter()
+        .filter(|_| none)
+        .find_map(|(_, why)| match *why {
+            Rejection::TooHot {
+                needed_c, limit_c, ..
+            } => Some((needed_c, limit_c)),
+            Rejection::NotAllowed | Rejection::TooLittle { .. } => None,
+        })
+}
+
 fn seat_situation(seat: &Seat, around: &Around<'_>, with: Situation) -> Situation {
     let answer = answer(seat, around.room).ok();
     let plan = answer.as_ref().map(|answer| &answer.plan);
@@ -97,14 +112,17 @@ fn seat_situation(seat: &Seat, around: &Around<'_>, with: Situation) -> Situatio
     };
     // Until the sizes give a plan, what may be used is minded as if it were.
     let unplanned = answer.is_none();
-    let heats = hot.is_some() || (unplanned && seat.way == SeatWay::Heat);
+    // Whoever says that a flame is used uses heat, whatever the plan would do.
+    let over = plan.and_then(too_hot);
+    let heats =
+        hot.is_some() || over.is_some() || seat.open_flame || (unplanned && seat.way == SeatWay::Heat);
     let cools = cold.is_some() || (unplanned && seat.cool.is_some());
     let heating = heats.then(|| Heating {
-        target: hot,
-        part_limit: Some(celsius(limit_c)),
+        target: hot.or(over.map(|(needed_c, _)| celsius(needed_c))),
+        part_limit: Some(celsius(over.map_or(limit_c, |(_, limit_c)| limit_c))),
         holds_seals_or_compound: seat.holds_seals,
         solvent_near: around.solvent,
-        ..Heating::default()
+        open_flame: seat.open_flame,
     });
     let cooling = cools.then(|| Cooling {
         to: cold,
@@ -117,7 +135,8 @@ fn seat_situation(seat: &Seat, around: &Around<'_>, with: Situation) -> Situatio
             .and_then(|answer| answer.force)
             .map(|force| force.most),
         rating: around.press_kn.map(Force::new::<kilonewton>),
-        ..Pressing::default()
+        through_rolling_elements: seat.through_balls,
+        struck: seat.struck,
     });
     Situation {
         heating,
