@@ -1,7 +1,6 @@
 //! The gate: why a fill, start or load step is shut, and when it opens.
 
 use super::clock::{ClockId, CureClock};
-use super::kinds::Work;
 use super::progress::Progress;
 use super::sheet::{JobId, Sheet, Step, StepId};
 use crate::trade::cure::{Milestone, NoCure, ShopHistory};
@@ -58,7 +57,7 @@ fn would_wait(ground: Ground<'_>, step: &Step, now: Moment) -> Vec<Wait> {
     let Some(milestone) = step.needs_cured() else {
         return Vec::new();
     };
-    let all = matches!(step.work, Work::Fill(_));
+    let all = step.work.kind().waits_for_all();
     ground
         .sheet
         .before(step.id)

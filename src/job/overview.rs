@@ -1,7 +1,6 @@
 //! The whole job at a glance: what is done, what is next, what blocks, how long is left.
 
 use super::gate::{Ground, Wait, waits};
-use super::kinds::Work;
 use super::progress::Status;
 use super::sheet::{Step, StepId};
 use crate::trade::compound::recommend;
@@ -159,7 +158,7 @@ fn opens(
     milestone: Milestone,
     curing: &BTreeMap<StepId, Vec<(CureSpec, Moment)>>,
 ) -> Option<Moment> {
-    let all = matches!(step.work, Work::Fill(_));
+    let all = step.work.kind().waits_for_all();
     let mut latest = Moment(i64::MIN);
     for earlier in ground.sheet.before(step.id) {
         if !all && !step.waits_for.contains(&earlier.id) {

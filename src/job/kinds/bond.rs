@@ -65,6 +65,10 @@ impl Kind for Bond {
         waits.then_some(Milestone::Handling)
     }
 
+    fn waits_for_all(&self) -> bool {
+        false
+    }
+
     fn fields(&self, form: &mut Form) {
         field::show(form, "bond", &TABLE, self);
         joint::show(form, &self.application);

@@ -67,6 +67,10 @@ impl Kind for Clean {
         waits.then_some(Milestone::Handling)
     }
 
+    fn waits_for_all(&self) -> bool {
+        false
+    }
+
     fn fields(&self, form: &mut Form) {
         field::show(form, "clean", &TABLE, self);
     }

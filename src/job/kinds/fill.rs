@@ -79,6 +79,10 @@ impl Kind for Fill {
         Some(Milestone::FitForOil)
     }
 
+    fn waits_for_all(&self) -> bool {
+        true
+    }
+
     fn fields(&self, form: &mut Form) {
         field::show(form, "fill", &TABLE, self);
     }

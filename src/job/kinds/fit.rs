@@ -82,6 +82,10 @@ impl Kind for Fit {
         waits.then_some(Milestone::Handling)
     }
 
+    fn waits_for_all(&self) -> bool {
+        false
+    }
+
     fn fields(&self, form: &mut Form) {
         field::show(form, "fit", &TABLE, self);
     }

@@ -55,6 +55,9 @@ pub trait Kind {
     /// The degree of cure it needs behind it; `waits` where the step names others it waits for.
     fn needs_cured(&self, waits: bool) -> Option<Milestone>;
 
+    /// Whether it waits for every step before it and for every cure begun in one, named or not.
+    fn waits_for_all(&self) -> bool;
+
     /// Adds its fields to a form.
     fn fields(&self, form: &mut Form);
 

@@ -67,6 +67,10 @@ impl Kind for Turn {
         waits.then_some(Milestone::FullCure)
     }
 
+    fn waits_for_all(&self) -> bool {
+        false
+    }
+
     fn fields(&self, form: &mut Form) {
         field::show(form, "turn", &TABLE, self);
     }

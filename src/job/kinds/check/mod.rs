@@ -46,6 +46,10 @@ impl Kind for Check {
         waits.then_some(Milestone::Handling)
     }
 
+    fn waits_for_all(&self) -> bool {
+        false
+    }
+
     fn fields(&self, form: &mut Form) {
         fields::show(form, self);
     }

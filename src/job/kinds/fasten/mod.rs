@@ -66,6 +66,10 @@ impl Kind for Fasten {
         waits.then_some(Milestone::Handling)
     }
 
+    fn waits_for_all(&self) -> bool {
+        false
+    }
+
     fn fields(&self, form: &mut Form) {
         field::show(form, "fasten", &fields::TABLE, self);
         if let Some(joint) = &self.compound {

@@ -61,6 +61,10 @@ impl Kind for LiftWork {
         waits.then_some(Milestone::FullCure)
     }
 
+    fn waits_for_all(&self) -> bool {
+        false
+    }
+
     fn fields(&self, form: &mut Form) {
         field::show(form, "lift", &fields::TABLE, self);
     }
