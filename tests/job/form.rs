@@ -124,6 +124,14 @@ fn a_row_is_added_filled_and_taken_out() {
         put("reading/1/least", "0.2").unwrap_err().to_string(),
         "The lower limit is above the upper one."
     );
+    assert_eq!(
+        put("reading/1/least", "−2000000").unwrap_err().to_string(),
+        "Enter a number from −1000000 to 1000000."
+    );
+    assert_eq!(
+        put("part/1/count", "4").unwrap_err().to_string(),
+        "This step has no such field."
+    );
     put("bore/add", "yes").unwrap();
     put("bore/2/journal", "yes").unwrap();
     put("bore/2/journal/most", "0.08").unwrap();

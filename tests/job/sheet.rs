@@ -179,6 +179,9 @@ fn a_number_out_of_its_range_is_refused_by_step_and_field() {
         refusal(&seat("-16", "8")),
         "Step 8, “length in contact”: Enter a number from 0.1 to 2000 mm."
     );
+    // What a bench has kept is opened as it is, and can be changed.
+    let kept: Sheet = halfcase::job::json::read(&seat("16", "9000")).unwrap();
+    assert_eq!(kept.check(), Ok(()));
     // Zero is what a plan says of a size nobody has told yet.
     assert!(Sheet::from_json(&seat("0", "0")).is_ok());
     let sling = |angle: &str| {
