@@ -1,7 +1,8 @@
 //! The kinds of work a step can be, a folder or file each, with the numbers each needs.
 //!
 //! Numbers are kept as the manual or the mechanic states them, in the unit the field names;
-//! `trade` gets quantities. A new kind: its own file, a line in [`Work`], [`Work::kind`] and [`KINDS`].
+//! `trade` gets quantities. A new kind: its own file, a line in [`Work`], [`Work::kind`], [`Work::kind_mut`]
+//! and [`LIST`].
 
 pub mod around;
 pub mod bond;
