@@ -2,8 +2,8 @@
 
 use super::adapter::Adapter;
 use super::answer::{self, TorqueAnswer};
-use super::fastening::{running_words, with_running};
 use super::guarding::{GuardAnswer, KnownBolt, guard};
+use super::kinds::fasten::fastening::{running_words, with_running};
 use super::pairing::{PairAnswer, pair};
 use crate::trade::quantity::{Torque, TorqueStatement};
 use crate::trade::wrench::Wrench;

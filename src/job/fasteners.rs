@@ -1,15 +1,19 @@
 //! A table of fasteners typed at a desk: each row a fasten step, headings in any order.
 
-use super::bag::size_words;
 use super::csv::{self, CsvError, Row};
+use super::field::Number;
 use super::id::PartId;
+use super::json;
+use super::kinds::fasten::{fields, layout_words, passes, size_words};
+use super::kinds::{Fasten, Reuse, Work};
 use super::parts::{Part, PartPlace};
 use super::sheet::{Sheet, Step, StepId};
-use super::work::{Fasten, Reuse, Work};
+use super::text_form::stages;
 use crate::trade::application::{Application, Face, JointKind, ManualWord};
 use crate::trade::order::{Layout, MOST_BOLTS, Pass};
 use crate::trade::preload::Condition;
-use crate::trade::quantity::{TorqueUnit, decimal, parse_torque};
+use crate::trade::quantity::{MassUnit, TorqueUnit, decimal, parse_torque};
+use crate::trade::stages::Stage;
 use crate::trade::strength::Strength;
 use crate::trade::strip::FemaleMaterial;
 use crate::trade::thread::Thread;
@@ -31,14 +35,19 @@ enum Column {
     New,
     Layout,
     Passes,
+    Stages,
+    Seals,
+    SelfLocking,
+    OldLocked,
     Compound,
+    Joint,
     Bag,
     Notes,
 }
 
 /// Each column's heading as we write it, and the words others use; matched without case, blanks or
 /// what stands in brackets.
-const COLUMNS: [(Column, &str, &[&str]); 16] = [
+const COLUMNS: [(Column, &str, &[&str]); 21] = [
     (
         Column::Step,
         "step",
@@ -68,12 +77,21 @@ const COLUMNS: [(Column, &str, &[&str]); 16] = [
     ),
     (Column::New, "new", &["reuse", "mustbenew", "neworagain"]),
     (Column::Layout, "layout", &["pattern"]),
-    (Column::Passes, "passes", &["pass", "stages"]),
+    (Column::Passes, "passes", &["pass"]),
+    (Column::Stages, "stages", &["stage"]),
+    (Column::Seals, "seals", &["seal", "sealing"]),
+    (
+        Column::SelfLocking,
+        "self-locking",
+        &["selflockingnut", "lockingnut", "locknut"],
+    ),
+    (Column::OldLocked, "old ones locked", &["oldlocked"]),
     (
         Column::Compound,
         "compound",
         &["locking", "threadlocker", "goesonit"],
     ),
+    (Column::Joint, "joint of the compound", &["compoundjoint"]),
     (Column::Bag, "bag", &["where", "place"]),
     (Column::Notes, "notes", &["note", "remark", "remarks"]),
 ];
@@ -140,6 +158,9 @@ pub fn read(text: &str, first: StepId) -> Result<Vec<Step>, TableError> {
 }
 
 /// Writes the fasten steps of a sheet as a table.
+///
+/// The work comes back whole. What a table has no column for: a step's number, minutes and waits, the parts
+/// it needs beside its own fasteners, and fields of a newer form.
 pub fn write(sheet: &Sheet) -> String {
     let head = COLUMNS
         .iter()
@@ -182,15 +203,64 @@ fn row_of(step: &Step, fasten: &Fasten) -> Vec<String> {
         },
         if fasten.reuse == Reuse::New { "new" } else { "" }.to_owned(),
         layout_words(&fasten.layout).to_owned(),
-        passes_words(&fasten.passes),
+        passes::words(&fasten.passes),
+        stages::line(&fasten.stages),
+        yes(fasten.seal),
+        yes(fasten.self_locking),
+        yes(fasten.old_locked),
         fasten
             .compound
             .as_ref()
             .and_then(|joint| joint.manual)
             .map_or(String::new(), |manual| manual.words().to_owned()),
+        fasten.compound.as_ref().map_or(String::new(), joint_words),
         bag.unwrap_or_default(),
         step.notes.clone(),
     ]
+}
+
+fn yes(it: bool) -> String {
+    if it { "yes" } else { "" }.to_owned()
+}
+
+/// What is known of a joint beside the manual's word, as the job form names it: "kind: washer; hole: blind".
+fn joint_words(joint: &Application) -> String {
+    let known = Application {
+        manual: None,
+        ..joint.clone()
+    };
+    // A flat list of words, numbers, yes and no: there is nothing in it to quote.
+    let text = json::write(&known).unwrap_or_default().replace('"', "");
+    let answers = text.trim_matches(['{', '}']).split(',');
+    let known: Vec<String> = answers
+        .filter_map(|answer| answer.split_once(':'))
+        .filter(|(_, value)| *value != "null")
+        .map(|(name, value)| format!("{name}: {value}"))
+        .collect();
+    known.join("; ")
+}
+
+/// Reads such words.
+fn joint_of(words: &str) -> Option<Application> {
+    let plain = |text: &str| {
+        text.chars()
+            .all(|c| c.is_ascii_alphanumeric() || "_.-".contains(c))
+    };
+    let answers: Option<Vec<String>> = words
+        .split(';')
+        .map(|answer| {
+            let (name, value) = answer.split_once(':')?;
+            let (name, value) = (name.trim(), value.trim());
+            let bare = decimal(value).is_some() || ["true", "false"].contains(&value);
+            let value = if bare {
+                value.to_owned()
+            } else {
+                format!("\"{value}\"")
+            };
+            (plain(name) && plain(value.trim_matches('"'))).then(|| format!("\"{name}\":{value}"))
+        })
+        .collect();
+    json::read(&format!("{{{}}}", answers?.join(","))).ok()
 }
 
 /// Which column each cell of a row belongs to, with the unit its heading names.
@@ -311,14 +381,15 @@ impl Line<'_> {
         })
     }
 
-    fn millimetres(&self, column: Column) -> Result<Option<f64>, TableError> {
+    fn millimetres(&self, column: Column, row: &Number<Fasten>) -> Result<Option<f64>, TableError> {
         let Some(cell) = self.cell(column) else {
             return Ok(None);
         };
-        match decimal(cell.trim_end_matches("mm")) {
-            Some(mm) if mm > 0.0 && mm < 1_000.0 => Ok(Some(mm)),
-            _ => Err(self.wrong(column, format!("“{}” is not a length in mm.", short(cell)))),
-        }
+        let wrong = |why: &str| self.wrong(column, format!("“{}” is not a length in mm. {why}", short(cell)));
+        let mm = decimal(cell.trim_end_matches("mm")).ok_or_else(|| wrong("Write digits and one point."))?;
+        row.judge(mm, MassUnit::Kilogram)
+            .map(Some)
+            .map_err(|why| wrong(&why))
     }
 
     fn step(&self, id: StepId) -> Result<Step, TableError> {
@@ -329,11 +400,15 @@ impl Line<'_> {
         let count = self.count()?;
         let into = self.one_of(Column::Into, &FemaleMaterial::ALL, FemaleMaterial::words)?;
         let fasten = Fasten {
-            length_mm: self.millimetres(Column::Length)?,
+            length_mm: self.millimetres(Column::Length, &fields::LENGTH[0])?,
             strength: self.one_of(Column::Class, &Strength::ALL, Strength::name)?,
             into,
-            engagement_mm: self.millimetres(Column::Engagement)?,
+            engagement_mm: self.millimetres(Column::Engagement, &fields::ENGAGEMENT[0])?,
             passes: self.passes()?,
+            stages: self.stages()?,
+            seal: self.flag(Column::Seals)?,
+            self_locking: self.flag(Column::SelfLocking)?,
+            old_locked: self.flag(Column::OldLocked)?,
             condition: self.condition()?,
             reuse: self.reuse()?,
             compound: self.compound(thread, into)?,
@@ -431,29 +506,30 @@ impl Line<'_> {
 
     /// "30 60 100" or "30/60/100 %": shares of the torque.
     fn passes(&self) -> Result<Vec<Pass>, TableError> {
-        let Some(cell) = self.cell(Column::Passes) else {
-            return Ok(Vec::new());
+        // Some head their passes "stages".
+        let elsewhere = || {
+            self.cell(Column::Stages)
+                .filter(|cell| passes::read(cell).is_ok())
         };
-        let shares: Option<Vec<f64>> = cell
-            .split([' ', '/', '%', ',', ';', '-', '–'])
-            .filter(|word| !word.is_empty())
-            .map(|word| decimal(word).filter(|share| *share > 0.0 && *share <= 100.0))
-            .collect();
-        match shares.as_deref() {
-            Some([one]) if *one == 1.0 => Ok(Vec::new()),
-            Some(shares) if !shares.is_empty() && shares.len() <= 9 && shares.last() == Some(&100.0) => {
-                Ok(shares
-                    .iter()
-                    .map(|share| Pass {
-                        share: share / 100.0,
-                        round: false,
-                    })
-                    .collect())
+        let cell = self.cell(Column::Passes).or_else(elsewhere);
+        passes::read(cell.unwrap_or_default()).map_err(|why| self.wrong(Column::Passes, why))
+    }
+
+    /// "snug 10 N·m; 20 N·m; 60°".
+    fn stages(&self) -> Result<Vec<Stage>, TableError> {
+        match self.cell(Column::Stages) {
+            Some(cell) if passes::read(cell).is_err() => {
+                stages::read_line(cell).map_err(|why| self.wrong(Column::Stages, why))
             }
-            _ => Err(self.wrong(
-                Column::Passes,
-                "write the share of each pass in percent, ending in 100: 30 60 100.",
-            )),
+            _ => Ok(Vec::new()),
+        }
+    }
+
+    fn flag(&self, column: Column) -> Result<bool, TableError> {
+        match self.cell(column).map(plain).as_deref() {
+            None | Some("no" | "false" | "0") => Ok(false),
+            Some("yes" | "true" | "1" | "x") => Ok(true),
+            Some(_) => Err(self.wrong(column, "write “yes” or leave it empty.")),
         }
     }
 
@@ -462,8 +538,17 @@ impl Line<'_> {
         thread: Thread,
         into: Option<FemaleMaterial>,
     ) -> Result<Option<Application>, TableError> {
+        let told = match self.cell(Column::Joint) {
+            Some(words) => Some(joint_of(words).ok_or_else(|| {
+                self.wrong(
+                    Column::Joint,
+                    "write it as it is handed out: kind: fastener; hole: blind.",
+                )
+            })?),
+            None => None,
+        };
         let Some(cell) = self.cell(Column::Compound) else {
-            return Ok(None);
+            return Ok(told);
         };
         let manual = match plain(cell).as_str() {
             "no" | "none" => return Ok(None),
@@ -476,6 +561,12 @@ impl Line<'_> {
                 .one_of(Column::Compound, ManualWord::ALL, ManualWord::words)?
                 .unwrap_or(ManualWord::NotStated),
         };
+        if let Some(told) = told {
+            return Ok(Some(Application {
+                manual: Some(manual),
+                ..told
+            }));
+        }
         let face = into.map(|into| match into {
             FemaleMaterial::CastAluminium | FemaleMaterial::WroughtAluminium | FemaleMaterial::Magnesium => {
                 Face::CastAluminium
@@ -507,25 +598,6 @@ fn place_of(words: &str) -> PartPlace {
         PartPlace::Bag(name.to_owned())
     };
     named.unwrap_or_else(bag)
-}
-
-/// The layout as the table writes it.
-pub fn layout_words(layout: &Layout) -> &'static str {
-    match layout {
-        Layout::Single => "single",
-        Layout::Line { .. } => "line",
-        Layout::PairedRows { .. } => "two rows",
-        Layout::Circle { .. } => "circle",
-        Layout::Free { .. } => "as numbered",
-    }
-}
-
-fn passes_words(passes: &[Pass]) -> String {
-    let shares: Vec<String> = passes
-        .iter()
-        .map(|pass| ((pass.share * 1e4).round() / 1e2).to_string())
-        .collect();
-    shares.join(" ")
 }
 
 /// As much of a cell as a sentence bears.

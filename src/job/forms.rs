@@ -4,12 +4,12 @@
 //! and enums, and the settings in pieces.
 
 use super::json;
+use super::kinds::Work;
 use super::parts::{self, PartKey};
 use super::reading::{Verdict, What};
 use super::record::{Compound, Entry, Event, PhoneClock, SetTo, Setting};
 use super::settings::{PIECES, Settings};
 use super::sheet::{Sheet, Step};
-use super::work::Work;
 use crate::trade::compound::CompoundClass;
 use crate::trade::quantity::TorqueUnit;
 use serde_json::{Map, Value};

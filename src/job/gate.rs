@@ -4,7 +4,6 @@ use super::clock::{ClockId, CureClock};
 use super::progress::{Progress, Status, StepProgress};
 use super::reading::{self, What};
 use super::sheet::{JobId, Sheet, Step, StepId};
-use super::work::Work;
 use crate::trade::cure::{Milestone, NoCure, ShopHistory};
 use crate::trade::moment::Moment;
 
@@ -69,7 +68,7 @@ fn would_wait(ground: Ground<'_>, step: &Step, now: Moment) -> Vec<Wait> {
 
 /// The earlier steps that `step` waits for: all of them before a fill, else those it names.
 pub fn waited_for<'a>(sheet: &'a Sheet, step: &'a Step) -> impl Iterator<Item = &'a Step> {
-    let all = matches!(step.work, Work::Fill(_));
+    let all = step.work.kind().waits_for_all();
     let before = sheet.before(step.id).iter();
     before.filter(move |earlier| all || step.waits_for.contains(&earlier.id))
 }

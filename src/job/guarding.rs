@@ -1,7 +1,7 @@
 //! The slip guard as the screen shows it: a mark, a line, bars, and keys that correct the entry.
 
 use super::adapter::scaled;
-use super::work::Fasten;
+use super::kinds::Fasten;
 use crate::trade::guard::{Joint, Judgement, Slip, Verdict, judge, judge_seal};
 use crate::trade::preload::{Condition, Preload, preload};
 use crate::trade::quantity::{Force, TorqueStatement, significant};

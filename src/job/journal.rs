@@ -1,13 +1,13 @@
 //! The record as it is read: one line an entry, remarks beside the line they are about.
 
 use super::clock::CureClock;
-use super::lifting::{self, Hoist};
+use super::kinds::Work;
+use super::kinds::lift::{self, Hoist};
+use super::kinds::seat;
 use super::progress::Progress;
 use super::record::{Compound, Entry, EntryId, Event, Facts, PhoneClock, Record, SetTo, Setting};
-use super::seating;
 use super::sheet::{Sheet, StepId};
 use super::tamper::jump_words;
-use super::work::Work;
 use crate::trade::caution;
 use crate::trade::moment::Moment;
 use crate::trade::quantity::{Mass, MassUnit, ThermodynamicTemperature, fixed};
@@ -186,7 +186,7 @@ fn facts_words(facts: &Facts) -> String {
     match facts {
         Facts::Seat { seat, room_c } => {
             let room = room_c.map(ThermodynamicTemperature::new::<degree_celsius>);
-            seating::answer(seat, room).map_or(String::new(), |answer| seating::words::summary(&answer))
+            seat::answer(seat, room).map_or(String::new(), |answer| seat::words::summary(&answer))
         }
         Facts::Lift {
             lift,
@@ -197,7 +197,7 @@ fn facts_words(facts: &Facts) -> String {
                 boom,
                 rating: rating_kg.map(Mass::new::<kilogram>),
             };
-            lifting::words::summary(lift, &lifting::answer(lift, hoist), MassUnit::Kilogram)
+            lift::words::summary(lift, &lift::answer(lift, hoist), MassUnit::Kilogram)
         }
     }
 }
@@ -362,7 +362,11 @@ pub fn torque_table(record: &Record, sheet: &Sheet) -> Vec<TorqueRow> {
             });
             TorqueRow {
                 step: format!("{number} {}", step.title),
-                fastener: format!("{} × {}", fasten.layout.count(), super::bag::size_words(fasten)),
+                fastener: format!(
+                    "{} × {}",
+                    fasten.layout.count(),
+                    super::kinds::fasten::size_words(fasten)
+                ),
                 manual: fasten.torque.text(),
                 set: each_once(set),
                 tallied: format!("{} of {}", stands.len(), fasten.tally_count()),

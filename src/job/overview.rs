@@ -3,7 +3,6 @@
 use super::gate::{Ground, Wait, unstarted, waited_for, waits};
 use super::progress::Status;
 use super::sheet::{Step, StepId};
-use super::work::Work;
 use crate::trade::compound::recommend;
 use crate::trade::cure::{CureSpec, Milestone};
 use crate::trade::moment::Moment;
@@ -61,27 +60,12 @@ pub struct Overview {
     pub finish: Option<Moment>,
 }
 
-/// Minutes a step usually takes: common practice, no source; the user's own figure goes first.
-fn usual_minutes(work: &Work) -> f64 {
-    match work {
-        Work::Clean(_) => 20.0,
-        Work::Check(check) => 3.0 + 2.0 * check.asked().len() as f64,
-        Work::Fit(_) => 5.0,
-        Work::Fasten(fasten) => 2.0 + 0.5 * fasten.tally_count() as f64,
-        Work::Bond(_) => 10.0,
-        Work::Seat(_) => 20.0,
-        Work::Lift(_) => 15.0,
-        Work::Turn(_) => 3.0,
-        Work::Fill(_) => 10.0,
-    }
-}
-
 /// How long that step takes: as planned, else as usual.
 pub fn hands_on(step: &Step) -> Time {
     let planned = step
         .minutes
         .filter(|minutes| minutes.is_finite() && *minutes >= 0.0);
-    Time::new::<minute>(planned.unwrap_or_else(|| usual_minutes(&step.work)))
+    Time::new::<minute>(planned.unwrap_or_else(|| step.work.kind().usual_minutes()))
 }
 
 /// Looks at the whole job at `now`.

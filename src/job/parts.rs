@@ -1,9 +1,9 @@
 //! The parts of all steps in one list: what each is, where it is, whether it must be new.
 
+use super::field::{Field, Kept, Number};
 use super::id::PartId;
 use super::progress::Progress;
 use super::sheet::{Sheet, Step, StepId};
-use super::work::{Reuse, Work};
 use serde::{Deserialize, Serialize};
 
 /// Where a part is.
@@ -85,6 +85,33 @@ pub struct Part {
     #[serde(default, skip_serializing_if = "std::ops::Not::not")]
     pub own: bool,
 }
+
+static COUNT: [Number<Part>; 1] = [Number::<Part>::new(
+    ("count", "how many"),
+    Kept::Bare,
+    (1.0, 9_999.0),
+    "part/count",
+    |part| Some(f64::from(part.count)),
+    |part, count| part.count = count as u32,
+)
+.whole()];
+
+/// Every field of a part, in the order of the plan.
+pub static TABLE: [Field<Part>; 3] = [
+    Field::Name {
+        id: "name",
+        label: "part",
+        get: |part| &part.name,
+        set: |part, name| part.name = name,
+    },
+    Field::Numbers(&COUNT),
+    Field::Flag {
+        id: "new",
+        label: "must be new",
+        get: |part| part.new_part,
+        set: |part, yes| part.new_part = yes,
+    },
+];
 
 fn one() -> u32 {
     1
@@ -234,26 +261,16 @@ fn of_step(step: &Step) -> Vec<Listed> {
         place,
         here: 0,
     };
-    let named = |part: &str, new_part| {
-        (!part.is_empty()).then(|| line(PartKey::Own, part, 1, new_part, PartPlace::NotSaid))
-    };
-    let own = match &step.work {
-        Work::Fit(fit) => named(&fit.part, fit.new_part),
-        Work::Seat(seat) => named(&seat.part, false),
-        Work::Fasten(fasten) => Some(Listed {
-            fastener: true,
-            ..line(
-                PartKey::Own,
-                &super::bag::size_words(fasten),
-                fasten.layout.count() as u32,
-                fasten.reuse == Reuse::New,
-                PartPlace::NotSaid,
-            )
-        }),
-        Work::Clean(_) | Work::Check(_) | Work::Bond(_) | Work::Lift(_) | Work::Turn(_) | Work::Fill(_) => {
-            None
-        }
-    };
+    let own = step.work.kind().part().map(|own| Listed {
+        fastener: own.fastener,
+        ..line(
+            PartKey::Own,
+            &own.name,
+            own.count,
+            own.new_part,
+            PartPlace::NotSaid,
+        )
+    });
     let mut lines: Vec<Listed> = own.into_iter().collect();
     for part in &step.parts {
         match lines.first_mut() {

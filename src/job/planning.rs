@@ -1,5 +1,6 @@
 //! Changing a plan: every change keeps the sheet's rules, or is refused and changes nothing.
 
+use super::field::Refused;
 use super::sheet::{Sheet, SheetError, Step, StepId};
 
 /// Why a plan was not changed.
@@ -15,6 +16,8 @@ pub enum PlanRefused {
     Order,
     /// What the sheet's rules say.
     Sheet(SheetError),
+    /// The step has no such field.
+    NoField,
     /// What the field says.
     Field(String),
 }
@@ -29,12 +32,22 @@ impl std::fmt::Display for PlanRefused {
             Self::WaitedFor(title) => write!(f, "“{title}” waits for this step: change that one first."),
             Self::Order => f.write_str("A step can’t stand before one it waits for."),
             Self::Sheet(error) => error.fmt(f),
+            Self::NoField => f.write_str("This step has no such field."),
             Self::Field(words) => f.write_str(words),
         }
     }
 }
 
 impl std::error::Error for PlanRefused {}
+
+impl From<Refused> for PlanRefused {
+    fn from(refused: Refused) -> Self {
+        match refused {
+            Refused::NoField => Self::NoField,
+            Refused::Said(words) => Self::Field(words),
+        }
+    }
+}
 
 /// Puts `step` behind `after`, or at the end, under a number of its own; tells which.
 pub fn insert(sheet: &mut Sheet, after: Option<StepId>, step: Step) -> StepId {

@@ -1,11 +1,11 @@
 //! How far a job is: always worked out from its record, never stored beside it.
 
 use super::clock::ClockId;
+use super::kinds::{Fasten, Work};
 use super::parts::{PartKey, PartPlace, PartState};
 use super::reading::{Verdict, What};
 use super::record::{Entry, Event, Goal, Record};
 use super::sheet::{Sheet, Step, StepId};
-use super::work::{Fasten, Work};
 use crate::trade::moment::Moment;
 use std::collections::{BTreeMap, BTreeSet};
 

@@ -1,9 +1,9 @@
 //! What a reading is of: by number, so that a new name loses nothing.
 
 use super::id::ReadingId;
+use super::kinds::{Bore, Check, DEPTH_WORDS, DIRECTION_WORDS, Limit, Seat, Work, grid_name};
 use super::progress::StepProgress;
 use super::sheet::Step;
-use super::work::{Bore, Check, DEPTH_WORDS, DIRECTION_WORDS, Limit, Seat, Work, grid_name};
 use crate::trade::measure::{DEPTHS, DIRECTIONS};
 use serde::{Deserialize, Serialize};
 
@@ -195,11 +195,11 @@ pub fn judge(step: &Step, what: &What, value: f64) -> Verdict {
             .map(|limit| limit.holds(value)),
         (Work::Seat(seat), What::Depth) => seat
             .depth
-            .map(|stated| super::seating::depth::judge(&stated, seat.length_mm, value).depth_holds),
+            .map(|stated| super::kinds::seat::depth::judge(&stated, seat.length_mm, value).depth_holds),
         (Work::Seat(seat), What::Gap) => seat
             .depth
             .filter(|stated| stated.gap_mm.is_some())
-            .map(|stated| super::seating::depth::gap_holds(&stated, value)),
+            .map(|stated| super::kinds::seat::depth::gap_holds(&stated, value)),
         // A place of a grid has no limit of its own: the bore is judged as a whole.
         _ => None,
     };
@@ -221,7 +221,7 @@ pub fn broken(step: &Step, progress: &StepProgress) -> Vec<What> {
     };
     let whole = bores
         .iter()
-        .filter(|bore| super::bore::answer(bore, progress).outside())
+        .filter(|bore| super::kinds::check::bore::answer(bore, progress).outside())
         .map(|bore| whole_bore(bore.id));
     single.chain(whole).filter(|what| !accepted(what)).collect()
 }

@@ -1,10 +1,10 @@
 //! The record: what was done, entry by entry. It only grows; a correction is one more entry.
 
 use super::clock::ClockId;
+use super::kinds::{LiftWork, Seat};
 use super::parts::{PartKey, PartPlace};
 use super::reading::{Verdict, What};
 use super::sheet::StepId;
-use super::work::{LiftWork, Seat};
 use crate::trade::compound::CompoundClass;
 use crate::trade::hoist::BoomPosition;
 use crate::trade::moment::Moment;

@@ -3,10 +3,10 @@
 use super::bonding::Walk;
 use super::bottle::Bottle;
 use super::desk::Desk;
-use super::lifting::Hoist;
+use super::kinds::lift::Hoist;
+use super::kinds::seat::oven::OvenRun;
+use super::kinds::{LiftWork, Seat};
 use super::night::Night;
-use super::seating::oven::OvenRun;
-use super::work::{LiftWork, Seat};
 use crate::trade::cure::ShopHistory;
 use crate::trade::hoist::BoomPosition;
 use crate::trade::moment::Moment;

@@ -1,9 +1,10 @@
 //! A job sheet: an ordered list of steps, as it is planned at the desk and read from a file.
 
+use super::field::{self, Field, Kept, Number, Seen};
 use super::id;
 use super::json::{self, JsonError};
-use super::parts::Part;
-use super::work::Work;
+use super::kinds::Work;
+use super::parts::{self, Part};
 use crate::trade::cure::Milestone;
 use serde::{Deserialize, Serialize};
 use serde_json::{Map, Value};
@@ -48,6 +49,19 @@ pub struct Step {
     pub extra: Map<String, Value>,
 }
 
+static MINUTES: [Number<Step>; 1] = [Number::<Step>::new(
+    ("minutes", "how long it takes"),
+    Kept::Minute,
+    (0.0, 10_000.0),
+    "step/minutes",
+    |step| step.minutes,
+    |step, minutes| step.minutes = Some(minutes),
+)
+.or_none(|step| step.minutes = None)];
+
+/// The numbers every step has.
+pub static TABLE: [Field<Step>; 1] = [Field::Numbers(&MINUTES)];
+
 /// A whole job sheet.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 pub struct Sheet {
@@ -78,6 +92,12 @@ pub enum SheetError {
     WaitsForNothing { step: StepId, on: StepId },
     /// A pass of a step asks for nothing, or for more than the torque.
     Share(StepId),
+    /// A number that makes no sense.
+    Number {
+        step: StepId,
+        field: &'static str,
+        why: String,
+    },
     /// No steps.
     Empty,
 }
@@ -103,6 +123,7 @@ impl fmt::Display for SheetError {
                 "Step {}: the share of a pass lies above 0 and is 1 at most, as in 0.3: correct “passes”.",
                 step.0
             ),
+            Self::Number { step, field, why } => write!(f, "Step {}, “{field}”: {why}", step.0),
             Self::Empty => f.write_str("The sheet has no steps: add at least one."),
         }
     }
@@ -140,6 +161,7 @@ impl Sheet {
     pub fn from_json(text: &str) -> Result<Self, SheetError> {
         let mut sheet: Self = json::read(text).map_err(SheetError::Unreadable)?;
         sheet.check()?;
+        sheet.check_numbers()?;
         sheet.number();
         Ok(sheet)
     }
@@ -187,6 +209,30 @@ impl Sheet {
         Ok(())
     }
 
+    /// Every number lies within the range of its field, or is not said yet. Asked of files that come in;
+    /// what stands in storage is opened as it is.
+    ///
+    /// # Errors
+    /// [`SheetError::Number`], the first found.
+    pub fn check_numbers(&self) -> Result<(), SheetError> {
+        for step in &self.steps {
+            let mut found = None;
+            step.visit(&mut |seen| {
+                if found.is_none() {
+                    found = seen.wrong().map(|why| (seen.name, why));
+                }
+            });
+            if let Some((field, why)) = found {
+                return Err(SheetError::Number {
+                    step: step.id,
+                    field,
+                    why,
+                });
+            }
+        }
+        Ok(())
+    }
+
     /// The step of that number.
     pub fn step(&self, id: StepId) -> Option<&Step> {
         self.steps.iter().find(|step| step.id == id)
@@ -223,7 +269,7 @@ impl Step {
         id::number(self.parts.iter_mut().map(|part| &mut part.id.0));
         if let Work::Fasten(fasten) = &self.work {
             // "M6 × 20, in bag 3" said under parts is the fasteners themselves, whatever is corrected later.
-            let size = super::bag::size_words(fasten);
+            let size = super::kinds::fasten::size_words(fasten);
             let same = self.parts.iter_mut().find(|part| part.name == size);
             same.into_iter().for_each(|part| part.own = true);
         }
@@ -233,14 +279,17 @@ impl Step {
         }
     }
 
+    /// Shows every number of the step to `see`.
+    pub fn visit(&self, see: &mut dyn FnMut(Seen)) {
+        field::visit(&TABLE, self, None, see);
+        for part in &self.parts {
+            field::visit(&parts::TABLE, part, None, see);
+        }
+        self.work.kind().visit(see);
+    }
+
     /// The degree of cure this step needs behind it: `None` for steps no cure holds up.
     pub fn needs_cured(&self) -> Option<Milestone> {
-        match &self.work {
-            Work::Fill(_) => Some(Milestone::FitForOil),
-            _ if self.waits_for.is_empty() => None,
-            // What is started or loaded goes by full cure.
-            Work::Turn(_) | Work::Lift(_) => Some(Milestone::FullCure),
-            _ => Some(Milestone::Handling),
-        }
+        self.work.kind().needs_cured(!self.waits_for.is_empty())
     }
 }

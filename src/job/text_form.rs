@@ -79,6 +79,25 @@ pub mod stages {
         Ok(stages)
     }
 
+    /// Stages on one line: "snug 10 N·m; 20 N·m; 60°".
+    pub fn line(stages: &[Stage]) -> String {
+        stages.iter().map(words).collect::<Vec<_>>().join("; ")
+    }
+
+    /// Reads such a line; empty for no stages.
+    ///
+    /// # Errors
+    /// The reader's sentence.
+    pub fn read_line(line: &str) -> Result<Vec<Stage>, String> {
+        let parts = line.split(';').map(str::trim).filter(|part| !part.is_empty());
+        let stages: Result<Vec<Stage>, TextError> = parts.map(read).collect();
+        let stages = stages.map_err(|error| error.to_string())?;
+        if !stages.is_empty() {
+            check(&stages).map_err(|error| error.to_string())?;
+        }
+        Ok(stages)
+    }
+
     fn words(stage: &Stage) -> String {
         match stage {
             Stage::Snug { torque } => format!("{SNUG}{}", torque.text()),

@@ -3,7 +3,7 @@
 use super::dynamic::{text, whether};
 use super::number_field::NumberField;
 use crate::bench::Bench;
-use crate::job::field::Field;
+use crate::job::field::Number;
 use leptos::prelude::*;
 
 /// A field that shows a number and opens the keypad: one compiled form of it for all tables.
@@ -19,13 +19,13 @@ pub fn number(
 
 /// The fields of `table` for the `T` at hand; a field that reads nothing now is hidden.
 pub fn field_table<T: Clone + PartialEq + Send + Sync + 'static>(
-    table: &'static [Field<T>],
+    table: &'static [Number<T>],
     at_hand: Memo<Option<T>>,
-    change: Callback<(&'static Field<T>, f64)>,
+    change: Callback<(&'static Number<T>, f64)>,
 ) -> AnyView {
     let bench = Bench::here();
     let weighs_in = move || bench.settings.with(|s| s.lift.unit);
-    let one = |field: &'static Field<T>| {
+    let one = |field: &'static Number<T>| {
         let kept = move || at_hand.with(|now| now.as_ref().and_then(field.get));
         let value = text(move || kept().map_or(String::new(), |kept| field.kept.text(kept, weighs_in())));
         let unit = text(move || field.kept.shown(weighs_in()).0.to_owned());

@@ -6,8 +6,8 @@ use super::when::span;
 use crate::bench::Bench;
 use crate::device::place;
 use crate::job::clock::Standing;
-use crate::job::seating::oven::OvenState;
-use crate::job::seating::words::clock_text;
+use crate::job::kinds::seat::oven::OvenState;
+use crate::job::kinds::seat::words::clock_text;
 use crate::trade::moment::Moment;
 use leptos::prelude::*;
 

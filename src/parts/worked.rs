@@ -5,9 +5,9 @@ use super::field_table::field_table;
 use super::picker::picker;
 use super::work_keys::UndoKey;
 use crate::bench::Bench;
-use crate::job::field::Field;
+use crate::job::field::Number;
+use crate::job::kinds::Work;
 use crate::job::sheet::StepId;
-use crate::job::work::Work;
 use crate::trade::caution::Caution;
 use leptos::prelude::*;
 
@@ -75,8 +75,8 @@ impl<W: Worked> Form<W> {
     }
 
     /// Numbers to type.
-    pub fn numbers(self, table: &'static [Field<W>]) -> AnyView {
-        let change = Callback::new(move |(field, kept): (&'static Field<W>, f64)| {
+    pub fn numbers(self, table: &'static [Number<W>]) -> AnyView {
+        let change = Callback::new(move |(field, kept): (&'static Number<W>, f64)| {
             W::change(self.bench, self.step, field.name, &|work| (field.set)(work, kept));
         });
         field_table(table, self.work, change)

@@ -1,7 +1,7 @@
 //! The parts of all steps: where each is, whether it must be new, ticked off before work begins.
 
 use crate::bench::Bench;
-use crate::job::bag;
+use crate::job::kinds::fasten::bag;
 use crate::job::parts::{self, Listed, PartKey, PartPlace, PartsTally};
 use crate::job::sheet::StepId;
 use crate::parts::ask_words::AskWords;

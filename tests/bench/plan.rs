@@ -2,7 +2,7 @@
 
 use super::commands::{acknowledge, done_step, step, with_bench};
 use halfcase::bench::{Intent, Refused};
-use halfcase::job::form;
+use halfcase::job::kinds::{Work, blank, fasten};
 use halfcase::job::parts::{self, PartPlace};
 use halfcase::job::planning::PlanRefused;
 use halfcase::job::progress::Status;
@@ -17,7 +17,11 @@ fn a_step_is_added_changed_moved_and_taken_out_and_undone_to_the_beginning() {
         let first = bench.sheet.get_untracked();
         let id = bench.add_step(
             Some(StepId(1)),
-            Step::new(StepId(0), "Fasten M8", form::fasten("M8", "20 N·m").unwrap()),
+            Step::new(
+                StepId(0),
+                "Fasten M8",
+                Work::Fasten(fasten::begin("M8", "20 N·m").unwrap()),
+            ),
         );
         assert_eq!(bench.sheet.with_untracked(|sheet| sheet.place(id)), Some(1));
         bench.edit_step(id, "fasten/count", "6").unwrap();
@@ -25,12 +29,12 @@ fn a_step_is_added_changed_moved_and_taken_out_and_undone_to_the_beginning() {
         bench.move_step(id, true).unwrap();
         let copy = bench.copy_step(id).unwrap();
         bench.remove_step(copy).unwrap();
-        bench.change_work(id, form::blank("Turn").unwrap()).unwrap();
+        bench.change_work(id, blank("Turn").unwrap()).unwrap();
         for _ in 0..6 {
             bench.undo().unwrap();
         }
         assert_eq!(bench.sheet.get_untracked(), first);
-        bench.add_step(None, Step::new(StepId(0), "Turn", form::blank("Turn").unwrap()));
+        bench.add_step(None, Step::new(StepId(0), "Turn", blank("Turn").unwrap()));
         bench.sheet.get_untracked()
     });
     with_bench(&store, |bench| assert_eq!(bench.sheet.get_untracked(), planned));
@@ -46,7 +50,7 @@ fn a_step_the_record_speaks_of_stays_in_the_plan() {
             Err(Refused::Plan(PlanRefused::InRecord))
         );
         assert_eq!(
-            bench.change_work(StepId(1), form::blank("Turn").unwrap()),
+            bench.change_work(StepId(1), blank("Turn").unwrap()),
             Err(Refused::Plan(PlanRefused::InRecord))
         );
         bench.edit_step(StepId(1), "title", "Wash both halves").unwrap();

@@ -4,12 +4,12 @@ use super::commands::acknowledge;
 use halfcase::bench::{Bench, Intent, Refused};
 use halfcase::job::journal::words;
 use halfcase::job::keep::Shelves;
+use halfcase::job::kinds::seat::oven::OvenState;
+use halfcase::job::kinds::seat::{self};
+use halfcase::job::kinds::{LiftWay, SeatDepth, Work};
 use halfcase::job::reading::What;
-use halfcase::job::seating::oven::OvenState;
-use halfcase::job::seating::{self};
 use halfcase::job::sheet::{Step, StepId};
 use halfcase::job::shelf::{MemoryStore, Shelf};
-use halfcase::job::work::{LiftWay, SeatDepth, Work};
 use halfcase::trade::moment::Moment;
 use halfcase::trade::quantity::MassUnit;
 use reactive_graph::graph::untrack;
@@ -103,7 +103,7 @@ fn the_countdown_goes_on_through_a_reload() {
     let store = Rc::new(MemoryStore::default());
     let window = with_bench(&store, |bench| {
         let seat = untrack(|| bench.seat(SEAT)).unwrap();
-        let window = seating::answer(&seat, None).unwrap().window.unwrap();
+        let window = seat::answer(&seat, None).unwrap().window.unwrap();
         bench.take_out(SEAT, window);
         window
     });

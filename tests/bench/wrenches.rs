@@ -2,9 +2,9 @@
 
 use super::commands::{step, with_bench};
 use halfcase::bench::{Bench, Refused, typed_words};
+use halfcase::job::kinds::Work;
 use halfcase::job::sheet::StepId;
 use halfcase::job::shelf::MemoryStore;
-use halfcase::job::work::Work;
 use halfcase::trade::quantity::{TorqueUnit, parse_torque};
 use halfcase::trade::wrench::{Wrench, WrenchError, WrenchKind};
 use std::rc::Rc;

@@ -2,13 +2,15 @@
 
 use super::sheet;
 use halfcase::job::csv::{self, CsvError};
+use halfcase::job::example;
 use halfcase::job::fasteners::{self, TableError};
+use halfcase::job::kinds::{Fasten, Reuse, Work, fasten};
 use halfcase::job::parts::PartPlace;
 use halfcase::job::sheet::{Sheet, Step, StepId};
-use halfcase::job::work::{Fasten, Reuse, Work};
-use halfcase::trade::application::ManualWord;
-use halfcase::trade::order::Layout;
+use halfcase::trade::application::{Application, JointKind, ManualWord, answer, every_question};
+use halfcase::trade::order::{Layout, Pass};
 use halfcase::trade::preload::Condition;
+use halfcase::trade::stages::Stage;
 use halfcase::trade::strength::Strength;
 use halfcase::trade::strip::FemaleMaterial;
 
@@ -241,4 +243,115 @@ fn steps_of_other_kinds_are_left_out_of_the_table() {
     let table = fasteners::write(&sheet);
     assert_eq!(table.lines().count(), 2);
     assert!(table.contains("Plug,M14×1.5,,1,25–30 N·m"), "{table}");
+}
+
+/// The fasten steps of `sheet` after they were written and read back.
+fn handed_round(sheet: &Sheet) -> Vec<Step> {
+    read(&fasteners::write(sheet))
+}
+
+/// Stages, sealing, self-locking and the joint of the compound used to be lost on the way.
+#[test]
+fn the_examples_fasteners_come_back_from_their_table_as_they_were() {
+    let sheet = example::sheet();
+    let steps: Vec<&Step> = sheet
+        .steps
+        .iter()
+        .filter(|step| matches!(step.work, Work::Fasten(_)))
+        .collect();
+    let back = handed_round(&sheet);
+    assert_eq!(back.len(), steps.len());
+    for (back, step) in back.iter().zip(steps) {
+        assert_eq!(back.work, step.work, "{}", step.title);
+        // What a table has no column for is the number, the minutes and the waits.
+        assert_eq!((&back.title, &back.notes), (&step.title, &step.notes));
+    }
+}
+
+#[test]
+fn every_word_of_a_fastener_comes_back() {
+    let plain = || fasten::begin("M8x1", "20 ± 2 N·m").unwrap();
+    let mut all: Vec<Fasten> = Vec::new();
+    for condition in fasten::CONDITIONS {
+        all.push(Fasten { condition, ..plain() });
+    }
+    for strength in Strength::ALL.map(Some) {
+        all.push(Fasten { strength, ..plain() });
+    }
+    for into in FemaleMaterial::ALL.map(Some) {
+        all.push(Fasten { into, ..plain() });
+    }
+    for layout in [
+        Layout::Single,
+        Layout::Line { count: 1 },
+        Layout::Circle { count: 5 },
+        Layout::PairedRows { pairs: 3 },
+        Layout::Free { count: 1 },
+    ] {
+        all.push(Fasten { layout, ..plain() });
+    }
+    let passes = [(1.0 / 3.0, false), (1.0, false), (1.0, true)];
+    all.push(Fasten {
+        length_mm: Some(0.5),
+        engagement_mm: Some(12.25),
+        passes: passes.map(|(share, round)| Pass { share, round }).to_vec(),
+        stages: vec![
+            Stage::Torque(plain().torque),
+            Stage::Angle { degrees: 60.0 },
+            Stage::Angle { degrees: 22.5 },
+        ],
+        seal: true,
+        self_locking: true,
+        old_locked: true,
+        reuse: Reuse::New,
+        ..plain()
+    });
+    for kind in JointKind::ALL {
+        let mut joint = Application::new(*kind);
+        all.push(Fasten {
+            compound: Some(joint.clone()),
+            ..plain()
+        });
+        for question in every_question(*kind) {
+            for choice in question.choices {
+                if answer(&mut joint, question.id, choice.id).is_ok() {
+                    all.push(Fasten {
+                        compound: Some(joint.clone()),
+                        ..plain()
+                    });
+                }
+            }
+        }
+    }
+    assert!(all.len() > 100, "{}", all.len());
+    let steps = all.into_iter().zip(1..);
+    let steps = steps.map(|(fasten, id)| Step::new(StepId(id), "Bolts", Work::Fasten(fasten)));
+    let sheet = Sheet::new("Plan", steps.collect());
+    for (back, step) in handed_round(&sheet).iter().zip(&sheet.steps) {
+        assert_eq!(back, step);
+    }
+}
+
+#[test]
+fn stages_flags_and_joints_are_typed_at_a_desk_too() {
+    let text = "thread,torque,stages,seals,self-locking,joint of the compound,compound\n\
+        M8,40 N·m,snug 20 N·m; 40 N·m; 90°,yes,x,kind: plug; hole: through,low\n\
+        M8,40 N·m,30 60 100,,,,";
+    let steps = read(text);
+    let first = fasten(&steps[0]);
+    assert_eq!(first.stages.len(), 3);
+    assert!(first.seal && first.self_locking && !first.old_locked);
+    let joint = first.compound.as_ref().unwrap();
+    assert_eq!(joint.manual, Some(ManualWord::LockLow));
+    // Passes under the heading "stages" stay passes, as they were read before.
+    assert_eq!(fasten(&steps[1]).passes.len(), 3);
+    for (heading, cell) in [
+        ("stages", "40"),
+        ("seals", "perhaps"),
+        ("joint of the compound", "kind: glue"),
+        ("joint of the compound", "}"),
+    ] {
+        let said = refusal(&format!("thread,torque,{heading}\nM8,40 N·m,{cell}"));
+        assert!(said.starts_with(&format!("Line 2, {heading}: ")), "{said}");
+    }
 }

@@ -4,13 +4,13 @@ use super::MORNING;
 use halfcase::job::clock::ClockId;
 use halfcase::job::id::{PartId, ReadingId};
 use halfcase::job::json;
+use halfcase::job::kinds::LiftWork;
 use halfcase::job::parts::{PartKey, PartPlace};
 use halfcase::job::reading::{Verdict, What};
 use halfcase::job::record::{
     Compound, Entry, EntryId, Event, Facts, Goal, PhoneClock, Record, SetTo, Setting,
 };
 use halfcase::job::sheet::{Sheet, StepId};
-use halfcase::job::work::LiftWork;
 use halfcase::trade::quantity::TorqueUnit;
 use proptest::prelude::*;
 use serde::Serialize;

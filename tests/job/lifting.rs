@@ -1,10 +1,10 @@
 //! Lifts as the screen words them, each figure against `trade` itself or a sum done by hand.
 
-use halfcase::job::field::{Field, Kept};
-use halfcase::job::lifting::fields::{HANDS, LOAD, SLING};
-use halfcase::job::lifting::words::{headline, rows, summary};
-use halfcase::job::lifting::{Hoist, Hoisted, LiftingAnswer, RatedBy, answer, by_hand, hoisted};
-use halfcase::job::work::{LiftWay, LiftWork};
+use halfcase::job::field::{Kept, Number};
+use halfcase::job::kinds::lift::fields::{HANDS, LOAD, SLING};
+use halfcase::job::kinds::lift::words::{headline, rows, summary};
+use halfcase::job::kinds::lift::{Hoist, Hoisted, LiftingAnswer, RatedBy, answer, by_hand, hoisted};
+use halfcase::job::kinds::{LiftWay, LiftWork};
 use halfcase::trade::hoist::{BoomPosition, HoistError};
 use halfcase::trade::lift::Grip;
 use halfcase::trade::quantity::{Angle, Length, Mass, MassUnit};
@@ -256,7 +256,7 @@ fn the_record_says_what_was_lifted_and_how() {
 
 #[test]
 fn each_field_reads_back_what_it_keeps_in_either_unit() {
-    let check = |fields: &[Field<LiftWork>], work: LiftWork| {
+    let check = |fields: &[Number<LiftWork>], work: LiftWork| {
         for field in fields {
             for unit in [MassUnit::Kilogram, MassUnit::Pound] {
                 let mut work = work.clone();

@@ -20,9 +20,9 @@ mod tamper;
 mod torque;
 
 use halfcase::job::example;
+use halfcase::job::kinds::Work;
 use halfcase::job::record::{EntryId, Event, Record, SetTo, Setting};
 use halfcase::job::sheet::{Sheet, StepId};
-use halfcase::job::work::Work;
 use halfcase::trade::moment::Moment;
 use halfcase::trade::quantity::TorqueUnit;
 

@@ -1,17 +1,17 @@
 //! The job at a glance, and the grid of a bore.
 
 use super::{MORNING, done, hours, set_to, sheet};
-use halfcase::job::bore;
 use halfcase::job::clock::{Bound, ClockId, CureClock};
 use halfcase::job::gate::Ground;
 use halfcase::job::id::ReadingId;
 use halfcase::job::journal::{Filter, journal, torque_table};
+use halfcase::job::kinds::check::bore;
+use halfcase::job::kinds::{Check, Work};
 use halfcase::job::overview::{StepState, overview};
 use halfcase::job::progress::Progress;
 use halfcase::job::reading::{self, Verdict, What};
 use halfcase::job::record::{Event, Record};
 use halfcase::job::sheet::{JobId, Sheet, Step, StepId};
-use halfcase::job::work::{Check, Work};
 use halfcase::trade::compound::recommend;
 use halfcase::trade::cure::{Milestone, ShopHistory};
 use uom::si::time::minute;

@@ -1,7 +1,7 @@
 //! The parts of all steps: what is needed, where it is, what came back from the shop.
 
 use super::{MORNING, done, sheet};
-use halfcase::job::bag;
+use halfcase::job::kinds::fasten::bag;
 use halfcase::job::parts::{Listed, PartPlace, PartsTally, list};
 use halfcase::job::progress::Progress;
 use halfcase::job::record::{Event, Record};

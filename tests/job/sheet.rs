@@ -1,8 +1,8 @@
 //! Reading a sheet: what is kept, what is refused and in which words.
 
 use halfcase::job::form;
-use halfcase::job::sheet::Sheet;
-use halfcase::job::work::{Fasten, LiftWork, Seat, SeatDepth, Work};
+use halfcase::job::kinds::{Check, Fasten, LIST, LiftWork, Seat, SeatDepth, Work, fasten};
+use halfcase::job::sheet::{Sheet, Step, StepId};
 use halfcase::trade::heat_plan::CoolMeans;
 use serde_json::Value;
 
@@ -59,16 +59,17 @@ fn the_schema_names_every_field() {
         face_mm: Some(54.0),
         shoulder_mm: Some(50.0),
         cool: Some(CoolMeans::Freezer),
+        open_flame: true,
+        through_balls: true,
+        struck: true,
         depth: Some(SeatDepth::default()),
         ..Seat::default()
-    };
-    let Work::Fasten(fasten) = form::fasten("M8", "20 N·m").unwrap() else {
-        panic!("fasteners were asked for");
     };
     let fasten = Fasten {
         seal: true,
         self_locking: true,
-        ..fasten
+        old_locked: true,
+        ..fasten::begin("M8", "20 N·m").unwrap()
     };
     let lift = LiftWork {
         boom_mm: Some(900.0),
@@ -76,6 +77,13 @@ fn the_schema_names_every_field() {
     };
     let all = [
         ("/$defs/seat/properties", serde_json::to_value(&seat)),
+        (
+            "/$defs/check/properties",
+            serde_json::to_value(Check {
+                running: true,
+                ..Check::default()
+            }),
+        ),
         ("/$defs/fasten/properties", serde_json::to_value(&fasten)),
         ("/$defs/lift/properties", serde_json::to_value(&lift)),
         (
@@ -88,6 +96,106 @@ fn the_schema_names_every_field() {
             assert!(properties(path).contains_key(name), "{path}: {name}");
         }
     }
+}
+
+/// The schema's entry for a number: "seat/depth/least_mm" below `$defs`.
+fn entry<'a>(schema: &'a Value, stored: &str) -> &'a Value {
+    let defs = &schema["$defs"];
+    let mut at = &Value::Null;
+    for (depth, name) in stored.split('/').enumerate() {
+        at = if depth == 0 {
+            &defs[name]
+        } else {
+            &at["properties"][name]
+        };
+        if at.get("items").is_some() {
+            at = &at["items"];
+        }
+        if let Some(place) = at.get("$ref").and_then(Value::as_str) {
+            at = &defs[place.trim_start_matches("#/$defs/")];
+        }
+    }
+    at
+}
+
+/// A number has one range at every door, the schema's among them.
+#[test]
+fn the_schema_has_the_range_of_every_number() {
+    let schema: Value = serde_json::from_str(include_str!("../../public/job-form.schema.json")).unwrap();
+    let mut steps = Vec::new();
+    for kind in &LIST {
+        let work = (kind.blank)();
+        steps.push(Step::new(
+            StepId(1),
+            kind.word,
+            work.unwrap_or_else(|| Work::Fasten(fasten::begin("M8", "20 N·m").unwrap())),
+        ));
+    }
+    let plan = Sheet::new("Plan", steps.clone());
+    for path in ["reading/add", "bore/add", "bore/2/journal", "part/add"] {
+        form::set(&plan, &mut steps[1], path, "yes").unwrap();
+    }
+    let mut seen_at = std::collections::BTreeSet::new();
+    for step in &steps {
+        step.visit(&mut |seen| {
+            let entry = entry(&schema, seen.stored);
+            let range = match entry.get("anyOf") {
+                // Not said yet, or within the range.
+                Some(either) => {
+                    assert_eq!(either[0]["const"], 0, "{}", seen.stored);
+                    &either[1]
+                }
+                None => entry,
+            };
+            let ends = (range["minimum"].as_f64(), range["maximum"].as_f64());
+            assert_eq!(
+                ends,
+                (Some(seen.range.0), Some(seen.range.1)),
+                "{}: {entry}",
+                seen.stored
+            );
+            seen_at.insert(seen.stored);
+        });
+    }
+    assert!(seen_at.len() >= 35, "{seen_at:?}");
+}
+
+/// A file used to be asked for no range at all: a wall of nine metres came in and no screen took it.
+#[test]
+fn a_number_out_of_its_range_is_refused_by_step_and_field() {
+    let seat = |length: &str, wall: &str| {
+        format!(
+            r#"{{"version":1,"title":"x","steps":[{{"id":8,"title":"Bearing","work":{{"seat":{{"part":"b",
+            "hole":{{"class":{{"nominal_mm":62,"class":"N7"}}}},"shaft":{{"bearing_outer":{{"nominal_mm":62}}}},
+            "housing":"cast_aluminium","part_material":"bearing_steel","length_mm":{length},"boss_outside_mm":84,
+            "wall_mm":{wall},"housing_limit_c":120,"part_limit_c":120}}}}}}]}}"#
+        )
+    };
+    assert_eq!(
+        refusal(&seat("16", "9000")),
+        "Step 8, “wall that holds the heat”: Enter a number from 0.1 to 2000 mm."
+    );
+    assert_eq!(
+        refusal(&seat("-16", "8")),
+        "Step 8, “length in contact”: Enter a number from 0.1 to 2000 mm."
+    );
+    // What a bench has kept is opened as it is, and can be changed.
+    let kept: Sheet = halfcase::job::json::read(&seat("16", "9000")).unwrap();
+    assert_eq!(kept.check(), Ok(()));
+    // Zero is what a plan says of a size nobody has told yet.
+    assert!(Sheet::from_json(&seat("0", "0")).is_ok());
+    let sling = |angle: &str| {
+        format!(
+            r#"{{"version":1,"title":"x","steps":[{{"id":3,"title":"Engine","work":{{"lift":{{"load":"engine",
+            "mass_kg":48,"way":{{"sling":{{"legs":2,"angle_deg":{angle}}}}}}}}}}}]}}"#
+        )
+    };
+    assert_eq!(
+        refusal(&sling("120")),
+        "Step 3, “legs, from the horizontal”: Enter a number from 0 to 90°."
+    );
+    // A flat sling is what the STOP is for.
+    assert!(Sheet::from_json(&sling("0")).is_ok());
 }
 
 /// 30 for 0.3 would ask for thirty times the torque.

@@ -1,17 +1,24 @@
 //! From a step's numbers to its cautions.
 
 use super::{MORNING, done, hours, sheet};
-use halfcase::job::lifting::{self, Hoist, LiftingAnswer};
+use halfcase::job::example;
+use halfcase::job::form;
+use halfcase::job::kinds::lift::{self, Hoist, LiftingAnswer};
+use halfcase::job::kinds::{
+    Bond, Clean, Fill, Fit, LiftWay, LiftWork, Seat, SeatWay, Work, blank, fasten, seat,
+};
 use halfcase::job::progress::Progress;
 use halfcase::job::record::Record;
+use halfcase::job::sheet::{Sheet, Step, StepId};
 use halfcase::job::situation::{Around, cautions_of, solvent_about, to_show};
-use halfcase::job::work::{Fill, Fit, LiftWay, LiftWork, Seat, SeatWay, Work};
+use halfcase::trade::application::{Application, Fluid, JointKind, ManualWord};
 use halfcase::trade::caution::{Level, every};
 use halfcase::trade::heat_plan::CoolMeans;
 use halfcase::trade::hoist::BoomPosition;
 use halfcase::trade::lift::LiftVerdict;
 use halfcase::trade::quantity::{Length, Mass};
 use std::collections::BTreeSet;
+use uom::si::force::kilonewton;
 use uom::si::length::millimeter;
 use uom::si::mass::kilogram;
 
@@ -153,7 +160,7 @@ fn the_caution_and_the_answer_agree_on_two_people() {
         mass_kg: 24.0,
         ..LiftWork::default()
     };
-    let Ok(LiftingAnswer::Hands(hands)) = lifting::answer(&work, Hoist::default()) else {
+    let Ok(LiftingAnswer::Hands(hands)) = lift::answer(&work, Hoist::default()) else {
         panic!("hands were asked for");
     };
     assert_eq!(hands.verdict, LiftVerdict::Hoist);
@@ -226,4 +233,139 @@ fn at_most_three_are_shown_and_none_hides_behind_one_that_was_read() {
     // With three, all stay in their places.
     let three = &all[..3];
     assert_eq!(to_show(three, &BTreeSet::from([three[0].id.to_owned()])), three);
+}
+
+/// Seven cautions stood in the list that no step could bring up: an open flame, what holds the old bolts, a push
+/// through the balls, a hammer, a running engine, a weight
+/// nobody has told, more heat than a part stands.
+#[test]
+fn every_caution_comes_up_from_a_step() {
+    let seat = || Work::Seat(Seat::default());
+    let of_seat = |change: fn(&mut Seat)| {
+        let mut seat = Seat::default();
+        change(&mut seat);
+        Work::Seat(seat)
+    };
+    let lifted = |mass_kg: f64, way: LiftWay, under_load: bool| {
+        Work::Lift(LiftWork {
+            mass_kg,
+            way,
+            under_load,
+            ..LiftWork::default()
+        })
+    };
+    let sling = |angle_deg: f64| LiftWay::Sling { legs: 2, angle_deg };
+    let said = |kind: &str, path: &str| {
+        let mut step = Step::new(StepId(1), "New", blank(kind).unwrap_or_else(bolts));
+        form::set(&Sheet::new("Plan", vec![step.clone()]), &mut step, path, "yes").unwrap();
+        step.work
+    };
+    let press = |press_kn: f64| Around {
+        press_kn: Some(press_kn),
+        ..Around::default()
+    };
+    let hoist = |kg: f64| Around {
+        hoist: Hoist {
+            boom: &[],
+            rating: Some(Mass::new::<kilogram>(kg)),
+        },
+        ..Around::default()
+    };
+    let (alone, wet) = (
+        Around::default(),
+        Around {
+            solvent: true,
+            before_cure: true,
+            ..Around::default()
+        },
+    );
+    let silicone = Work::Bond(Bond {
+        application: Application {
+            manual: Some(ManualWord::Silicone),
+            fluid: Some(Fluid::Oil),
+            gap: Some(Length::new::<millimeter>(0.1)),
+            oxygen_sensor: Some(false),
+            oil_ways: Some(false),
+            ..Application::new(JointKind::CaseHalves)
+        },
+        ..Bond::blank()
+    });
+    let most_kn = {
+        let answer = seat::answer(&Seat::default(), None).unwrap();
+        answer.force.unwrap().most.get::<kilonewton>()
+    };
+    let cleaned = Work::Clean(Clean {
+        solvent: true,
+        compressed_air: true,
+    });
+    let steps = [
+        (seat(), alone),
+        (seat(), wet),
+        (seat(), press(most_kn / 2.0)),
+        (seat(), press(most_kn * 1.1)),
+        (of_seat(|s| s.holds_seals = true), alone),
+        (
+            of_seat(|s| {
+                s.housing_limit_c = 60.0;
+                s.cool = Some(CoolMeans::DryIce);
+            }),
+            alone,
+        ),
+        (said("Seat", "seat/flame"), alone),
+        (said("Seat", "seat/through_balls"), alone),
+        (said("Seat", "seat/struck"), alone),
+        (said("Fasten", "fasten/old_locked"), alone),
+        (said("Check", "check/running"), alone),
+        (said("Fit", "fit/spring"), alone),
+        (said("Fill", "fill/hot"), alone),
+        (blank("Turn").unwrap(), wet),
+        (blank("Lift").unwrap(), alone),
+        (lifted(60.0, LiftWay::hands(), true), alone),
+        (lifted(20.0, LiftWay::hands(), false), alone),
+        (lifted(48.0, sling(25.0), false), hoist(40.0)),
+        (lifted(48.0, sling(40.0), false), hoist(50.0)),
+        (cleaned, alone),
+        (example::sheet().step(StepId(15)).unwrap().work.clone(), alone),
+        (silicone, alone),
+        // 74 °C would be needed, and there is no other way.
+        (
+            of_seat(|s| {
+                s.housing_limit_c = 60.0;
+                s.no_press = true;
+            }),
+            alone,
+        ),
+    ];
+    let found: BTreeSet<&str> = steps
+        .iter()
+        .flat_map(|(work, around)| ids(work, around))
+        .collect();
+    let missing: Vec<&str> = every()
+        .iter()
+        .map(|rule| rule.id)
+        .filter(|id| !found.contains(id))
+        .collect();
+    assert!(missing.is_empty(), "nothing brings up {missing:?}");
+}
+
+fn bolts() -> Work {
+    Work::Fasten(fasten::begin("M8", "20 N·m").unwrap())
+}
+
+/// A weight that nobody has told is no weight of nothing: no share of the hoist's rating is worked out from it.
+#[test]
+fn a_lift_whose_mass_nobody_has_told_says_so() {
+    for way in [LiftWay::hands(), LiftWay::sling()] {
+        let untold = LiftWork {
+            way,
+            ..LiftWork::blank()
+        };
+        let found = alone(Work::Lift(untold.clone()));
+        assert!(found.contains(&"mass-unknown"), "{found:?}");
+        let told = LiftWork {
+            mass_kg: 12.0,
+            ..untold
+        };
+        assert!(!alone(Work::Lift(told)).contains(&"mass-unknown"));
+    }
 }

@@ -2,14 +2,15 @@
 
 use super::chance::Chance;
 use super::promises::entry_ids;
+use halfcase::job::field::Entry;
 use halfcase::job::form;
+use halfcase::job::kinds::{self, Work};
 use halfcase::job::night::Night;
 use halfcase::job::parts::{self, PartPlace};
 use halfcase::job::reading::{self, What};
 use halfcase::job::record::PhoneClock;
 use halfcase::job::sheet::{JobId, Step, StepId};
 use halfcase::job::state::{Ask, Intent, Now, ReadWith, State};
-use halfcase::job::work::Work;
 use halfcase::trade::cooling::TimeRange;
 use halfcase::trade::quantity::Time;
 use uom::si::time::second;
@@ -209,8 +210,9 @@ fn in_the_plan(chance: &mut Chance, state: &State) -> Intent {
         1 => Intent::CopyStep(step),
         2 => Intent::RemoveStep(step),
         3 => {
-            let kind = chance.of(&form::KINDS).copied().unwrap_or("Clean");
-            let work = form::blank(kind).or_else(|| form::fasten("M8", "22 N·m").ok());
+            let kind = chance.of(&kinds::LIST).map_or("Clean", |kind| kind.word);
+            let fasten = || kinds::fasten::begin("M8", "22 N·m").ok().map(Work::Fasten);
+            let work = kinds::blank(kind).or_else(fasten);
             let steps = work
                 .into_iter()
                 .map(|work| Step::new(StepId(0), &format!("one more {kind}"), work))
@@ -234,16 +236,14 @@ fn edit(chance: &mut Chance, state: &State, step: StepId) -> Intent {
     let Some(field) = chance.of(&fields) else {
         return Intent::CopyStep(step);
     };
-    let value = match &field.kind {
-        form::Kind::Head => String::new(),
-        form::Kind::Words => {
-            ["a new name", "30 60 100", "100", "62 N7", "M8", ""][chance.below(6)].to_owned()
-        }
-        form::Kind::Number { .. } => format!("{:.1}", chance.between(0.0, 60.0)),
-        form::Kind::Torque => ["22 N·m", "16.2 ft·lb", "9–12 N·m", "nonsense"][chance.below(4)].to_owned(),
-        form::Kind::Choice(all) => chance.of(all).map_or(String::new(), |(value, _)| value.clone()),
-        form::Kind::Flag => if chance.one_in(2) { "yes" } else { "no" }.to_owned(),
-        form::Kind::Press => String::new(),
+    let value = match &field.entry {
+        Entry::Head => String::new(),
+        Entry::Words => ["a new name", "30 60 100", "100", "62 N7", "M8", ""][chance.below(6)].to_owned(),
+        Entry::Number { .. } => format!("{:.1}", chance.between(0.0, 60.0)),
+        Entry::Torque => ["22 N·m", "16.2 ft·lb", "9–12 N·m", "nonsense"][chance.below(4)].to_owned(),
+        Entry::Choice(all) => chance.of(all).map_or(String::new(), |(value, _)| value.clone()),
+        Entry::Flag => if chance.one_in(2) { "yes" } else { "no" }.to_owned(),
+        Entry::Press => String::new(),
     };
     Intent::EditStep {
         step,

@@ -2,13 +2,13 @@
 
 use halfcase::job::clock::{CureClock, Ended};
 use halfcase::job::gate::Wait;
+use halfcase::job::kinds::Work;
 use halfcase::job::progress::{Progress, Status};
 use halfcase::job::reading;
 use halfcase::job::record::{EntryId, Event};
 use halfcase::job::settings::Settings;
 use halfcase::job::sheet::{JobId, Sheet};
 use halfcase::job::state::{Ask, Intent, Jobs, Now, State, Transaction, Way};
-use halfcase::job::work::Work;
 use halfcase::trade::caution::Level;
 use std::collections::{BTreeMap, BTreeSet};
 use std::fmt;

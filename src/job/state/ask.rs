@@ -2,10 +2,10 @@
 
 use super::{Refused, State};
 use crate::job::gate::{Wait, waits};
+use crate::job::kinds::Work;
 use crate::job::progress::{NextFastener, next_fastener};
 use crate::job::reading::{self, What};
 use crate::job::sheet::{Step, StepId};
-use crate::job::work::Work;
 use crate::trade::caution::Level;
 use crate::trade::moment::Moment;
 

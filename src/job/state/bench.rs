@@ -6,10 +6,10 @@ use super::{Intent, Name, Refused, State};
 use crate::job::bottle::{Bottle, BottleId};
 use crate::job::desk::typed_words;
 use crate::job::guarding::KnownBolt;
+use crate::job::kinds::Work;
+use crate::job::kinds::seat::oven::OvenRun;
 use crate::job::night;
-use crate::job::seating::oven::OvenRun;
 use crate::job::sheet::StepId;
-use crate::job::work::Work;
 use crate::trade::compound::CompoundClass;
 use crate::trade::moment::Moment;
 

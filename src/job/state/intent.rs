@@ -3,13 +3,13 @@
 use super::Restore;
 use crate::job::bottle::{Bottle, BottleId};
 use crate::job::clock::ClockId;
+use crate::job::kinds::Work;
 use crate::job::night::Night;
 use crate::job::parts::{PartKey, PartPlace};
 use crate::job::reading::What;
 use crate::job::record::{EntryId, PhoneClock};
 use crate::job::settings::Settings;
 use crate::job::sheet::{JobId, Sheet, Step, StepId};
-use crate::job::work::Work;
 use crate::trade::application::Application;
 use crate::trade::cooling::TimeRange;
 use crate::trade::wrench::Wrench;

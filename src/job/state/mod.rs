@@ -31,15 +31,15 @@ pub use transaction::{Name, Parts, Touched, Transaction, Way};
 
 use super::bonding::{BondAnswer, Surroundings, bond};
 use super::clock::CureClock;
-use super::fastening::{PassAnswer, pass_answer, running};
 use super::gate::{Ground, opened_uncured};
+use super::kinds::Work;
+use super::kinds::fasten::fastening::{PassAnswer, pass_answer, running};
 use super::progress::{Progress, StepProgress};
 use super::reading::{self, What};
 use super::record::Record;
 use super::settings::Settings;
 use super::sheet::{JobId, Sheet, Step, StepId};
 use super::situation::{self, Around};
-use super::work::Work;
 use crate::trade::application::Application;
 use crate::trade::caution::Caution;
 use crate::trade::moment::Moment;

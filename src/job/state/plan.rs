@@ -4,9 +4,9 @@ use super::draft::Draft;
 use super::step::Outcome;
 use super::{Intent, Name, Refused, State};
 use crate::job::form;
+use crate::job::kinds::Work;
 use crate::job::planning::{self, PlanRefused};
 use crate::job::sheet::{Sheet, Step, StepId};
-use crate::job::work::Work;
 
 impl State {
     pub(super) fn plan_intent(&self, draft: &mut Draft<'_>, intent: &Intent) -> Outcome {

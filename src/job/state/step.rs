@@ -2,14 +2,14 @@
 
 use super::draft::Draft;
 use super::{Ask, Intent, Name, ReadWith, Refused, State};
-use crate::job::fastening::PassAnswer;
+use crate::job::kinds::fasten::fastening::PassAnswer;
+use crate::job::kinds::seat::depth;
+use crate::job::kinds::{Seat, Work};
 use crate::job::parts::{self, PartKey, PartPlace};
 use crate::job::progress::Status;
 use crate::job::reading::{self, What};
 use crate::job::record::{Event, Facts, SetTo, Setting};
-use crate::job::seating::depth;
 use crate::job::sheet::{Step, StepId};
-use crate::job::work::{Seat, Work};
 use uom::si::mass::kilogram;
 use uom::si::thermodynamic_temperature::degree_celsius;
 
@@ -306,7 +306,7 @@ fn given(reason: &str) -> Result<String, Refused> {
 }
 
 /// The fit of a seat step whose depth is stated.
-fn stated(step: &Step) -> Result<(&Seat, crate::job::work::SeatDepth), Refused> {
+fn stated(step: &Step) -> Result<(&Seat, crate::job::kinds::SeatDepth), Refused> {
     match &step.work {
         Work::Seat(seat) => seat.depth.map(|depth| (seat, depth)).ok_or(Refused::NoStep),
         _ => Err(Refused::NoStep),

@@ -3,7 +3,7 @@
 use super::Answered;
 use crate::bench::Bench;
 use crate::job::field::Kept;
-use crate::job::work::{LiftWay, LiftWork};
+use crate::job::kinds::{LiftWay, LiftWork};
 use crate::parts::drawn::{WIDE, boxes, drawing, label, lines, shape};
 use crate::parts::dynamic::piece;
 use crate::trade::quantity::MassUnit;

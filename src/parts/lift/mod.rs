@@ -7,10 +7,10 @@ pub use drawing::lift_drawing;
 use super::dynamic::piece;
 use super::facts::Facts;
 use crate::bench::Bench;
-use crate::job::lifting::words::{Headline, headline, rows};
-use crate::job::lifting::{self, LiftingAnswer, LiftingError};
+use crate::job::kinds::LiftWork;
+use crate::job::kinds::lift::words::{Headline, headline, rows};
+use crate::job::kinds::lift::{self, LiftingAnswer, LiftingError};
 use crate::job::sheet::StepId;
-use crate::job::work::LiftWork;
 use leptos::prelude::*;
 
 /// The lift at hand and its answer; none where the step is no lift step.
@@ -21,7 +21,7 @@ pub fn answered(step: Option<StepId>) -> Answered {
     let bench = Bench::here();
     Memo::new(move |_| {
         let work = bench.lift(step)?;
-        let answer = bench.settings.with(|s| lifting::answer(&work, s.hoist()));
+        let answer = bench.settings.with(|s| lift::answer(&work, s.hoist()));
         Some((work, answer))
     })
 }

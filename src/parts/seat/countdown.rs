@@ -2,8 +2,8 @@
 
 use super::Answered;
 use crate::bench::Bench;
-use crate::job::seating::oven::OvenState;
-use crate::job::seating::words::{clock_text, window_words};
+use crate::job::kinds::seat::oven::OvenState;
+use crate::job::kinds::seat::words::{clock_text, window_words};
 use crate::job::sheet::StepId;
 use crate::parts::dynamic::{piece, press, text, whether};
 use crate::trade::heat_plan::PlanKind;

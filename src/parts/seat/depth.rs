@@ -3,10 +3,9 @@
 use super::Answered;
 use crate::bench::{Bench, Intent};
 use crate::job::field::Kept;
+use crate::job::kinds::seat::depth::{gap_holds, judge, read_words, target_words};
 use crate::job::reading::{DEPTH, GAP, Verdict};
-use crate::job::seating::depth::{gap_holds, judge, read_words, target_words};
 use crate::job::sheet::StepId;
-use crate::job::work::Seat;
 use crate::parts::dynamic::{piece, text, whether};
 use crate::parts::field_table::number;
 use crate::trade::quantity::MassUnit;

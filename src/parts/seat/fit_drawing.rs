@@ -1,9 +1,9 @@
 //! The fit cut open: as the parts are at 20 °C, and as they are when they are joined.
 
 use super::{Answered, with_answer};
-use crate::job::seating::SeatAnswer;
-use crate::job::seating::words::drawing_words;
-use crate::job::work::Seat;
+use crate::job::kinds::Seat;
+use crate::job::kinds::seat::SeatAnswer;
+use crate::job::kinds::seat::words::drawing_words;
 use crate::parts::drawn::{WIDE, arrow_down, both_sides, boxes, drawing, label, shape};
 use crate::trade::quantity::significant;
 use leptos::prelude::*;

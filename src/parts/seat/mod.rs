@@ -13,10 +13,10 @@ pub use tools_drawing::tools_drawing;
 use super::dynamic::piece;
 use super::facts::Facts;
 use crate::bench::Bench;
-use crate::job::seating::words::{Headline, headline, passed_over, rows, tool_rows, warnings};
-use crate::job::seating::{self, SeatAnswer, SeatError};
+use crate::job::kinds::Seat;
+use crate::job::kinds::seat::words::{Headline, headline, passed_over, rows, tool_rows, warnings};
+use crate::job::kinds::seat::{self, SeatAnswer, SeatError};
 use crate::job::sheet::StepId;
-use crate::job::work::Seat;
 use leptos::prelude::*;
 
 /// The fit at hand and its answer; none where the step is no seat step.
@@ -28,7 +28,7 @@ pub fn answered(step: Option<StepId>) -> Answered {
     Memo::new(move |_| {
         let now = bench.now.get();
         let seat = bench.seat(step)?;
-        let answer = seating::answer(&seat, bench.settings.with(|s| s.temperature_at(now)));
+        let answer = seat::answer(&seat, bench.settings.with(|s| s.temperature_at(now)));
         Some((seat, answer))
     })
 }

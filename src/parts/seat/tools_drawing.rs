@@ -1,8 +1,8 @@
 //! Where to push and what to stand it on, cut open.
 
 use super::{Answered, with_answer};
-use crate::job::seating::nominal;
-use crate::job::work::Seat;
+use crate::job::kinds::Seat;
+use crate::job::kinds::seat::nominal;
 use crate::parts::drawn::{arrow_down, both_sides, boxes, drawing, label, lines, shape};
 use crate::trade::heat_plan::HoleIn;
 use crate::trade::press::Tools;

@@ -2,8 +2,8 @@
 
 use crate::bench::Bench;
 use crate::job::bonding::BondAnswer;
+use crate::job::kinds::Work;
 use crate::job::sheet::{Step, StepId};
-use crate::job::work::Work;
 use crate::parts::clock_bar::ClockBar;
 use crate::parts::dynamic::{piece, press};
 use crate::screens::Route;

@@ -2,10 +2,10 @@
 
 use super::grid::BoreGrid;
 use crate::bench::{Bench, Intent, ReadWith};
-use crate::job::bore::limit_words;
+use crate::job::kinds::check::bore::limit_words;
+use crate::job::kinds::{Limit, Work};
 use crate::job::reading::What;
 use crate::job::sheet::{Step, StepId};
-use crate::job::work::{Limit, Work};
 use crate::parts::ask_words::AskWords;
 use crate::parts::dynamic::{piece, press, text};
 use crate::parts::keys::{KeySpec, keys};

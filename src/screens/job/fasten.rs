@@ -2,12 +2,13 @@
 
 use super::bond::CompoundLine;
 use crate::bench::{Bench, ReadWith};
-use crate::job::fastening::{PassAnswer, running, running_words};
 use crate::job::guarding::{KnownBolt, guard_fasten};
+use crate::job::kinds::fasten::fastening::{PassAnswer, RUNNING, pass_answer, running, running_words};
+use crate::job::kinds::fasten::fastening::{PassAnswer, running, running_words};
+use crate::job::kinds::{Fasten, Reuse, Work};
 use crate::job::progress::next_fastener;
 use crate::job::reading::What;
 use crate::job::sheet::Step;
-use crate::job::work::{Fasten, Reuse, Work};
 use crate::parts::angle_gauge::AngleGauge;
 use crate::parts::bolts::{Bolt, Bolts};
 use crate::parts::dynamic::{Piece, piece, press, text};

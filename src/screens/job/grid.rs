@@ -1,11 +1,11 @@
 //! A bore read in two directions at three depths: the readings where they are taken, and what they say.
 
 use crate::bench::{Bench, ReadWith};
-use crate::job::bore::{BoreAnswer, answer, limit_words};
 use crate::job::id::ReadingId;
+use crate::job::kinds::check::bore::{BoreAnswer, answer, limit_words};
+use crate::job::kinds::{Bore, DEPTH_WORDS, DIRECTION_WORDS};
 use crate::job::reading::{What, whole_bore};
 use crate::job::sheet::{Step, StepId};
-use crate::job::work::{Bore, DEPTH_WORDS, DIRECTION_WORDS};
 use crate::parts::dynamic::piece;
 use crate::parts::number_field::NumberField;
 use leptos::prelude::*;

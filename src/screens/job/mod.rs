@@ -15,7 +15,6 @@ mod turn;
 
 use crate::bench::{Bench, Intent};
 use crate::job::sheet::{Step, StepId};
-use crate::job::work::Work;
 use crate::parts::caution_card::caution_list;
 use crate::parts::dynamic::{piece, press, text, whether};
 use crate::parts::keys::{KeySpec, keys};

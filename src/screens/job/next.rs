@@ -1,8 +1,8 @@
 //! The one key that moves the step on: it shows what the step asks for, and does that where a touch can.
 
 use crate::bench::{Ask, Bench, Intent};
+use crate::job::kinds::{Fasten, Work};
 use crate::job::sheet::{Step, StepId};
-use crate::job::work::{Fasten, Work};
 use crate::parts::dynamic::{press, text, whether};
 use crate::parts::work_keys::rest;
 use leptos::prelude::*;

@@ -1,8 +1,8 @@
 //! Steps that need no numbers of their own: clean, fit, fill.
 
 use super::facts::Facts;
+use crate::job::kinds::Work;
 use crate::job::sheet::Step;
-use crate::job::work::Work;
 use leptos::prelude::*;
 
 /// The few facts of a plain step.

@@ -2,8 +2,8 @@
 
 use super::facts::Facts;
 use crate::bench::Bench;
+use crate::job::kinds::Work;
 use crate::job::sheet::Step;
-use crate::job::work::Work;
 use crate::parts::ask_words::AskWords;
 use crate::parts::dynamic::{piece, text};
 use crate::parts::keys::{KeySpec, keys};

@@ -1,7 +1,8 @@
 //! My hoist's boom: its holes with their ratings, and which one is in use.
 
 use crate::job::field::Kept;
-use crate::job::work::LiftWork;
+use crate::job::kinds::LiftWork;
+use crate::job::kinds::lift::fields::BOOM;
 use crate::parts::dynamic::{piece, press, text};
 use crate::parts::field_table::number;
 use crate::parts::worked::Form;
@@ -111,7 +112,7 @@ fn new_hole(form: Form<LiftWork>) -> AnyView {
     };
     view! {
         <div class="two">
-            {asked("post to hook", Kept::Centimetre, reach_cm, 2_000.0, "Enter the boom’s reach, above zero and under 20 m.")}
+            {asked("post to hook", Kept::Centimetre, reach_cm, BOOM[0].range.1 / 10.0, "Enter the boom’s reach, above zero and under 20 m.")}
             {asked("rating there", Kept::Kilogram, rating_kg, 50_000.0, "Enter the rating on the boom’s plate.")}
         </div>
         <button class="side-key" on:click=add>

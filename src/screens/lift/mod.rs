@@ -3,9 +3,9 @@
 mod boom;
 
 use crate::bench::Bench;
-use crate::job::lifting::fields::{HANDS, LOAD, SLING};
+use crate::job::kinds::lift::fields::{HANDS, LOAD, SLING};
+use crate::job::kinds::{LiftWay, LiftWork, Work};
 use crate::job::sheet::StepId;
-use crate::job::work::{LiftWay, LiftWork, Work};
 use crate::parts::caution_card::caution_list;
 use crate::parts::dynamic::{text, whether};
 use crate::parts::lift::{answered, lift_drawing, lift_plate};

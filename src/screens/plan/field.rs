@@ -1,7 +1,7 @@
 //! A field of a form, by its kind.
 
 use crate::bench::Bench;
-use crate::job::form::{Field, Kind};
+use crate::job::field::{Entry, Shown};
 use crate::job::sheet::StepId;
 use crate::parts::dynamic::{piece, press, when};
 use crate::parts::keypad::TorqueKeypad;
@@ -12,7 +12,7 @@ use crate::trade::quantity::TorqueUnit;
 use leptos::prelude::*;
 
 /// One row of the form of that step.
-pub fn field_row(bench: Bench, step: StepId, field: Field) -> AnyView {
+pub fn field_row(bench: Bench, step: StepId, field: Shown) -> AnyView {
     let id = StoredValue::new(field.id.clone());
     let set = move |value: &str| {
         id.with_value(|id| bench.edit_step(step, id, value))
@@ -24,10 +24,10 @@ pub fn field_row(bench: Bench, step: StepId, field: Field) -> AnyView {
         }
     };
     let label = field.label.clone();
-    match field.kind {
-        Kind::Head => view! { <h2>{label}</h2> }.into_any(),
-        Kind::Press => keys(vec![KeySpec::new(label, move || told("yes"))]),
-        Kind::Flag => {
+    match field.entry {
+        Entry::Head => view! { <h2>{label}</h2> }.into_any(),
+        Entry::Press => keys(vec![KeySpec::new(label, move || told("yes"))]),
+        Entry::Flag => {
             let on = field.value == "yes";
             keys(vec![KeySpec::choice(
                 format!("{label}: {}", field.value),
@@ -38,14 +38,14 @@ pub fn field_row(bench: Bench, step: StepId, field: Field) -> AnyView {
             )])
         }
         // Several sentences are read whole, not through a slit.
-        Kind::Words if field.id == "notes" => view! {
+        Entry::Words if field.id == "notes" => view! {
             <label>
                 {label}
                 <textarea rows="2" prop:value=field.value on:change=move |event| told(&event_target_value(&event))></textarea>
             </label>
         }
         .into_any(),
-        Kind::Words => view! {
+        Entry::Words => view! {
             <label>
                 {label}
                 <input
@@ -57,7 +57,7 @@ pub fn field_row(bench: Bench, step: StepId, field: Field) -> AnyView {
             </label>
         }
         .into_any(),
-        Kind::Number { unit, optional } => {
+        Entry::Number { unit, optional } => {
             let clear = (optional && !field.value.is_empty())
                 .then(|| keys(vec![KeySpec::new(format!("{label}: none"), move || told(""))]));
             let value = field.value.clone();
@@ -73,12 +73,12 @@ pub fn field_row(bench: Bench, step: StepId, field: Field) -> AnyView {
             }
             .into_any()
         }
-        Kind::Torque => opened(label, field.value, move |open| {
+        Entry::Torque => opened(label, field.value, move |open| {
             torque_sheet("What does the manual say?".to_owned(), set, move || {
                 open.set(false)
             })
         }),
-        Kind::Choice(offered) => opened(label, field.value, move |open| {
+        Entry::Choice(offered) => opened(label, field.value, move |open| {
             choose(offered.clone(), move |value| {
                 told(&value);
                 open.try_set(false);

@@ -2,9 +2,8 @@
 
 use super::field::{choose, torque_sheet};
 use crate::bench::Bench;
-use crate::job::form::{self, KINDS};
+use crate::job::kinds::{LIST, Work, blank, fasten};
 use crate::job::sheet::{Step, StepId};
-use crate::job::work::Work;
 use crate::parts::dynamic::{piece, press};
 use crate::parts::keys::{KeySpec, keys};
 use crate::screens::Route;
@@ -21,14 +20,16 @@ pub fn new_step(bench: Bench, after: Option<StepId>, adding: RwSignal<Option<Opt
         adding.set(None);
         Route::PlanStep(id).go();
     };
-    let pick_kind = move |kind: &'static str| match form::blank(kind) {
+    let pick_kind = move |kind: &'static str| match blank(kind) {
         Some(work) => add(work, format!("{kind}: new step")),
         None => fasteners.set(true),
     };
     let asked = piece(move || {
         if !fasteners.get() {
-            let kinds = KINDS.map(|kind| KeySpec::new(kind, move || pick_kind(kind)));
-            return view! { <h2>"What kind of step?"</h2> {keys(kinds.to_vec())} }.into_any();
+            let kinds = LIST
+                .iter()
+                .map(|kind| KeySpec::new(kind.word, move || pick_kind(kind.word)));
+            return view! { <h2>"What kind of step?"</h2> {keys(kinds.collect())} }.into_any();
         }
         let Some(name) = thread.get() else {
             let threads = Thread::all()
@@ -39,12 +40,12 @@ pub fn new_step(bench: Bench, after: Option<StepId>, adding: RwSignal<Option<Opt
         };
         torque_sheet(
             format!("What does the manual say for {name}?"),
-            move |torque| match form::fasten(&name, torque) {
-                Ok(work) => {
-                    add(work, format!("Fasten {name}"));
+            move |torque| match fasten::begin(&name, torque) {
+                Ok(fasten) => {
+                    add(Work::Fasten(fasten), format!("Fasten {name}"));
                     Ok(())
                 }
-                Err(refused) => Err(refused.to_string()),
+                Err(words) => Err(words),
             },
             move || adding.set(None),
         )

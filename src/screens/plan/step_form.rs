@@ -2,7 +2,8 @@
 
 use super::field::field_row;
 use crate::bench::Bench;
-use crate::job::form::{self, KINDS};
+use crate::job::form;
+use crate::job::kinds::LIST;
 use crate::job::sheet::StepId;
 use crate::parts::dynamic::{piece, press, row, rows};
 use crate::parts::keys::{KeySpec, keys};
@@ -37,9 +38,9 @@ pub fn StepForm(step: StepId) -> impl IntoView {
                 kinds.set(true)
             })]);
         }
-        let offered = KINDS
+        let offered = LIST
             .iter()
-            .filter_map(|kind| form::blank(kind).map(|work| (*kind, work)));
+            .filter_map(|kind| (kind.blank)().map(|work| (kind.word, work)));
         let specs = offered.map(|(kind, work)| {
             KeySpec::new(kind, move || {
                 bench.tell_plan(bench.change_work(step, work.clone()));

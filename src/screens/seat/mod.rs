@@ -3,9 +3,9 @@
 mod sizes;
 
 use crate::bench::Bench;
-use crate::job::seating::fields::{DEPTHS, LIMITS, SHAPE, TOOLS};
+use crate::job::kinds::seat::fields::{DEPTHS, LIMITS, SHAPE, TOOLS};
+use crate::job::kinds::{Seat, SeatDepth, SeatWay, Work};
 use crate::job::sheet::StepId;
-use crate::job::work::{Seat, SeatDepth, SeatWay, Work};
 use crate::parts::caution_card::caution_list;
 use crate::parts::seat::{
     answered, countdown, depth_readings, fit_drawing, fit_facts, other_ways, plan_plate, tool_facts,
@@ -69,6 +69,13 @@ fn limits(form: Form<Seat>) -> AnyView {
                         |s| usize::from(s.way != SeatWay::Heat),
                         |s, at| s.way = if at == 0 { SeatWay::Heat } else { SeatWay::Press },
                     )}
+                {form
+                    .choice(
+                        "heated with",
+                        &["oven, hot plate or hot air", "an open flame"],
+                        |s| usize::from(s.open_flame),
+                        |s, at| s.open_flame = at == 1,
+                    )}
                 {form.numbers(&LIMITS)}
                 {form
                     .choice(
@@ -87,6 +94,20 @@ fn limits(form: Form<Seat>) -> AnyView {
                         &["may be pressed", "must not be pressed"],
                         |s| usize::from(s.no_press),
                         |s, at| s.no_press = at == 1,
+                    )}
+                {form
+                    .choice(
+                        "driven in",
+                        &["by the press", "with a hammer"],
+                        |s| usize::from(s.struck),
+                        |s, at| s.struck = at == 1,
+                    )}
+                {form
+                    .choice(
+                        "the push goes through",
+                        &["the ring that is fitted", "the balls of the bearing"],
+                        |s| usize::from(s.through_balls),
+                        |s, at| s.through_balls = at == 1,
                     )}
                 {form
                     .choice(

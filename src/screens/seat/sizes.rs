@@ -1,8 +1,8 @@
 //! The two sizes: by fit class, by a bearing's tolerance, or as they were read.
 
-use crate::job::seating::fields::SIZES;
-use crate::job::seating::source::{self, Kind, Side, class, follow_materials, of, set_class, set_kind};
-use crate::job::work::Seat;
+use crate::job::kinds::Seat;
+use crate::job::kinds::seat::fields::SIZES;
+use crate::job::kinds::seat::source::{self, Kind, Side, class, follow_materials, of, set_class, set_kind};
 use crate::parts::dynamic::{piece, text, whether};
 use crate::parts::picker::picker;
 use crate::parts::worked::Form;

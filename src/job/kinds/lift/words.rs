@@ -1,8 +1,8 @@
 //! A lift's answer in the words and figures of the screen.
 
-use super::{Hoisted, LiftingAnswer, LiftingError, RatedBy};
+use super::answer::{Hoisted, LiftingAnswer, LiftingError, RatedBy};
+use super::data::LiftWork;
 use crate::job::field::Kept;
-use crate::job::work::LiftWork;
 use crate::trade::hoist::HoistVerdict;
 use crate::trade::lift::{LiftAnswer, LiftVerdict, Station};
 use crate::trade::quantity::{Force, Mass, MassUnit, Unit, fixed, print_mass, significant};

@@ -1,11 +1,11 @@
 //! A fasten step pass by pass: what each asks for, and what its nut's running torque adds.
 
-use super::adapter::{Adapter, raised};
-use super::answer::{self, TorqueAnswer};
-use super::progress::StepProgress;
-use super::reading::What;
-use super::record::Goal;
-use super::work::Fasten;
+use super::data::Fasten;
+use crate::job::adapter::{Adapter, raised};
+use crate::job::answer::{self, TorqueAnswer};
+use crate::job::progress::StepProgress;
+use crate::job::reading::What;
+use crate::job::record::Goal;
 use crate::trade::quantity::{Torque, TorqueStatement, parse_torque};
 use crate::trade::stages::{Prevailing, Stage, prevailing_added};
 use crate::trade::wrench::Wrench;

@@ -1,12 +1,6 @@
 //! What a seat step needs: the fit, the force, the heat, the tools, worked out from its numbers.
 
-pub mod depth;
-pub mod fields;
-pub mod oven;
-pub mod source;
-pub mod words;
-
-use super::work::{Seat, SeatWay};
+use super::data::{Seat, SeatWay};
 use crate::trade::cooling::{Faces, TimeRange, Wall, window};
 use crate::trade::fit::{FitError, Interference, SizeSource, interference, size_range};
 use crate::trade::growth::{GrowthError, REFERENCE_CELSIUS, grown_range};

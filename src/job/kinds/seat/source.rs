@@ -1,7 +1,7 @@
 //! Where a size comes from, chosen by touch: a fit class, a bearing's tolerance, a reading.
 
-use super::nominal;
-use crate::job::work::Seat;
+use super::answer::{nominal, outer_and_inner};
+use super::data::Seat;
 use crate::trade::fit::{Feature, FitCode, FitError, Position, SizeSource, ToleranceClass};
 use crate::trade::material::Material;
 use crate::trade::quantity::{Length, ThermodynamicTemperature};
@@ -107,14 +107,8 @@ pub fn set_kind(seat: &mut Seat, side: Side, kind: Kind) {
 
 /// Sets the nominal size on both sides; a reading stays what was read.
 pub fn set_nominal(seat: &mut Seat, mm: f64) {
-    for source in [&mut seat.hole, &mut seat.shaft] {
-        if let SizeSource::Class { nominal, .. }
-        | SizeSource::BearingOuter { nominal }
-        | SizeSource::BearingBore { nominal } = source
-        {
-            *nominal = Length::new::<millimeter>(mm);
-        }
-    }
+    set_nominal_of(seat, Side::Hole, mm);
+    set_nominal_of(seat, Side::Shaft, mm);
 }
 
 /// Sets a reading's size, mm.
@@ -149,10 +143,23 @@ pub fn read_at_c(seat: &Seat, side: Side) -> Option<f64> {
 
 /// The nominal size, mm, where a side has one.
 pub fn nominal_mm(seat: &Seat) -> Option<f64> {
-    [Side::Hole, Side::Shaft].into_iter().find_map(|side| {
-        let source = of(seat, side);
-        (Kind::of(source) != Kind::Measured).then(|| clean(nominal(source).get::<millimeter>()))
-    })
+    nominal_of(seat, Side::Hole).or_else(|| nominal_of(seat, Side::Shaft))
+}
+
+/// The nominal size of a side, mm; none where it was read.
+pub fn nominal_of(seat: &Seat, side: Side) -> Option<f64> {
+    let source = of(seat, side);
+    (Kind::of(source) != Kind::Measured).then(|| clean(nominal(source).get::<millimeter>()))
+}
+
+/// Sets the nominal size of one side; a reading stays what was read.
+pub fn set_nominal_of(seat: &mut Seat, side: Side, mm: f64) {
+    if let SizeSource::Class { nominal, .. }
+    | SizeSource::BearingOuter { nominal }
+    | SizeSource::BearingBore { nominal } = of_mut(seat, side)
+    {
+        *nominal = Length::new::<millimeter>(mm);
+    }
 }
 
 /// The class of a side.
@@ -190,7 +197,7 @@ pub fn set_code(seat: &mut Seat, text: &str) -> Result<(), FitError> {
 
 /// What a side is made of.
 fn material(seat: &Seat, side: Side) -> Material {
-    let (outer, inner) = super::outer_and_inner(seat);
+    let (outer, inner) = outer_and_inner(seat);
     match side {
         Side::Hole => outer,
         Side::Shaft => inner,

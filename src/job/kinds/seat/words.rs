@@ -1,7 +1,7 @@
 //! A press fit's answer in the words and figures of the screen.
 
-use super::{SeatAnswer, joining_at};
-use crate::job::work::Seat;
+use super::answer::{SeatAnswer, joining_at};
+use super::data::Seat;
 use crate::trade::cooling::TimeRange;
 use crate::trade::heat_plan::{HoleIn, PlanKind};
 use crate::trade::press::{Stress, share_of_rating};
@@ -214,7 +214,7 @@ pub fn drawing_words(seat: &Seat, answer: &SeatAnswer) -> ([String; 4], [String;
 }
 
 /// "4 µm loose to 39 µm tight".
-pub fn fit_words(least: Length, most: Length) -> String {
+fn fit_words(least: Length, most: Length) -> String {
     let zero = Length::new::<millimeter>(0.0);
     if least >= zero {
         format!("{} to {} µm tight", microns(least), microns(most))
@@ -289,7 +289,7 @@ fn tenths(length: Length, up: bool) -> String {
 }
 
 /// Whole degrees where it is a whole number, else to the tenth.
-pub fn celsius_text(temperature: ThermodynamicTemperature) -> String {
+fn celsius_text(temperature: ThermodynamicTemperature) -> String {
     let celsius = (temperature.get::<degree_celsius>() * 1e6).round() / 1e6;
     fixed(celsius, u8::from(celsius.fract() != 0.0))
 }

@@ -1,6 +1,6 @@
 //! How deep the part sits, and the gap that is left behind it.
 
-use crate::job::work::SeatDepth;
+use super::data::SeatDepth;
 use crate::trade::quantity::fixed;
 
 /// Readings are taken to a hundredth; half of that is no difference.

@@ -1,9 +1,6 @@
 //! What a lift step needs: the weight limit for hands, the pull in a sling leg, what the hoist has left.
 
-pub mod fields;
-pub mod words;
-
-use super::work::{LiftWay, LiftWork};
+use super::data::{LiftWay, LiftWork};
 use crate::trade::hoist::{BoomPosition, HoistError, HoistMargin, derated, margin, rating_at};
 use crate::trade::lift::{Duration, Lift, LiftAnswer, LiftError};
 use crate::trade::quantity::{Angle, Force, Length, Mass};

@@ -1,5 +1,4 @@
-//! Numbers that a screen asks for, as a table: what each is called, its unit, what makes sense, and
-//! where it is kept.
+//! The unit a number is kept in, and the one it is shown in.
 
 use crate::trade::quantity::{LengthUnit, MassUnit, Unit, significant};
 
@@ -16,6 +15,12 @@ pub enum Kept {
     Celsius,
     /// Degrees of angle.
     Degree,
+    /// Litres.
+    Litre,
+    /// Minutes.
+    Minute,
+    /// A count, or a number whose unit stands beside it in words.
+    Bare,
 }
 
 impl Kept {
@@ -33,6 +38,9 @@ impl Kept {
             Self::Kilogram => ("kg", 1.0),
             Self::Celsius => ("°C", 1.0),
             Self::Degree => ("°", 1.0),
+            Self::Litre => ("L", 1.0),
+            Self::Minute => ("min", 1.0),
+            Self::Bare => ("", 1.0),
         }
     }
 
@@ -45,42 +53,5 @@ impl Kept {
         } else {
             text
         }
-    }
-}
-
-/// One number of a `T`.
-pub struct Field<T> {
-    /// What it is called.
-    pub name: &'static str,
-    /// What it is kept in.
-    pub kept: Kept,
-    /// Least and most that make sense, in the kept unit.
-    pub sense: (f64, f64),
-    /// Said when it makes none.
-    pub refusal: &'static str,
-    /// Reads it; none where it isn't stated or does not apply.
-    pub get: fn(&T) -> Option<f64>,
-    /// Keeps it.
-    pub set: fn(&mut T, f64),
-}
-
-impl<T> Field<T> {
-    /// The kept number for a typed one.
-    ///
-    /// # Errors
-    /// The sentence that says what makes sense.
-    pub fn judge(&self, typed: f64, weighs_in: MassUnit) -> Result<f64, String> {
-        let kept = typed * self.kept.shown(weighs_in).1;
-        let (least, most) = self.sense;
-        if kept >= least && kept <= most {
-            Ok(kept)
-        } else {
-            Err(self.refusal.to_owned())
-        }
-    }
-
-    /// Whether a minus sign makes sense.
-    pub fn signed(&self) -> bool {
-        self.sense.0 < 0.0
     }
 }

@@ -1,8 +1,9 @@
 //! Fasteners by size: what to lay out, and from which bag.
 
-use super::parts::Listed;
-use super::sheet::{Sheet, StepId};
-use super::work::{Fasten, Reuse, Work};
+use super::data::{Fasten, Reuse, size_words};
+use crate::job::kinds::Work;
+use crate::job::parts::Listed;
+use crate::job::sheet::{Sheet, StepId};
 use std::collections::BTreeMap;
 
 /// One size of fastener over the whole job.
@@ -18,15 +19,6 @@ pub struct BagLine {
     pub steps: Vec<StepId>,
     /// Where they are, each place once.
     pub places: Vec<String>,
-}
-
-/// A fastener's size as it stands on a bag: thread, length and class as far as known.
-pub fn size_words(fasten: &Fasten) -> String {
-    let length = fasten.length_mm.map_or(String::new(), |mm| format!(" × {mm} mm"));
-    let class = fasten
-        .strength
-        .map_or(String::new(), |strength| format!(", {}", strength.name()));
-    format!("{}{length}{class}", fasten.thread.name())
 }
 
 /// Every size once, thin before thick, with its count and where the list of parts says it is.

@@ -1,9 +1,10 @@
 //! What the readings of a bore's grid say: size, out-of-round, taper, clearance, each against its limit.
 
-use super::id::ReadingId;
-use super::progress::StepProgress;
-use super::reading::What;
-use super::work::Bore;
+use super::data::Bore;
+pub use super::data::limit_words;
+use crate::job::id::ReadingId;
+use crate::job::progress::StepProgress;
+use crate::job::reading::What;
 use crate::trade::growth::{GrowthError, Instrument, size_at_20};
 use crate::trade::material::Material;
 use crate::trade::measure::{Allowed, DiameterGrid, MeasureError, MeasureVerdict, Shape, clearance};
@@ -43,17 +44,6 @@ impl BoreAnswer {
     pub fn outside(&self) -> bool {
         self.judged.iter().any(|line| line.outside)
     }
-}
-
-/// A limit in words: "61.961 to 61.991 mm".
-pub fn limit_words(least: Option<f64>, most: Option<f64>, unit: &str) -> String {
-    let words = match (least, most) {
-        (Some(least), Some(most)) => format!("{least} to {most} {unit}"),
-        (Some(least), None) => format!("at least {least} {unit}"),
-        (None, Some(most)) => format!("at most {most} {unit}"),
-        (None, None) => "no limit given".to_owned(),
-    };
-    words.trim_end().to_owned()
 }
 
 /// Works a bore out from the readings of its step.

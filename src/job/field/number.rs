@@ -1,0 +1,157 @@
+//! A number of a kind of work: its unit, its one range, where it is kept.
+
+use super::Kept;
+use super::read::{Refused, Set};
+use crate::trade::quantity::{MassUnit, decimal};
+
+/// One number of a `T`.
+pub struct Number<T> {
+    /// What its path ends in.
+    pub id: &'static str,
+    /// What it is called.
+    pub name: &'static str,
+    /// What it is kept in.
+    pub kept: Kept,
+    /// Least and most that make sense, in the kept unit.
+    pub range: (f64, f64),
+    /// Only a whole number makes sense.
+    pub whole: bool,
+    /// Where the schema of the job form has it: "seat/wall_mm" below `$defs`.
+    pub stored: &'static str,
+    /// Reads it; none where it isn't stated or does not apply.
+    pub get: fn(&T) -> Option<f64>,
+    /// Keeps it.
+    pub set: fn(&mut T, f64),
+    /// Takes it back, where it may be left unsaid.
+    pub clear: Option<fn(&mut T)>,
+}
+
+/// A number as a check sees it.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Seen {
+    /// What it is called.
+    pub name: &'static str,
+    /// Where the schema of the job form has it.
+    pub stored: &'static str,
+    /// Least and most.
+    pub range: (f64, f64),
+    /// What it is now; none where it isn't stated or does not apply.
+    pub value: Option<f64>,
+    /// It stands as empty work has it: not said yet.
+    pub unsaid: bool,
+    kept: Kept,
+    whole: bool,
+}
+
+impl Seen {
+    /// The sentence for a number out of its range; none for one within it, or not said yet.
+    pub fn wrong(&self) -> Option<String> {
+        let (least, most) = self.range;
+        let value = self.value.filter(|_| !self.unsaid)?;
+        let good = (least..=most).contains(&value) && (!self.whole || value.fract() == 0.0);
+        (!good).then(|| enter(self.kept, self.range, self.whole, MassUnit::Kilogram))
+    }
+}
+
+impl<T> Number<T> {
+    /// A row of the table.
+    pub const fn new(
+        (id, name): (&'static str, &'static str),
+        kept: Kept,
+        range: (f64, f64),
+        stored: &'static str,
+        get: fn(&T) -> Option<f64>,
+        set: fn(&mut T, f64),
+    ) -> Self {
+        Self {
+            id,
+            name,
+            kept,
+            range,
+            whole: false,
+            stored,
+            get,
+            set,
+            clear: None,
+        }
+    }
+
+    /// The same, of whole numbers.
+    pub const fn whole(self) -> Self {
+        Self { whole: true, ..self }
+    }
+
+    /// The same, which may be left unsaid.
+    pub const fn or_none(self, clear: fn(&mut T)) -> Self {
+        Self {
+            clear: Some(clear),
+            ..self
+        }
+    }
+
+    /// The kept number for a typed one.
+    ///
+    /// # Errors
+    /// The sentence that says what makes sense.
+    pub fn judge(&self, typed: f64, weighs_in: MassUnit) -> Result<f64, String> {
+        let kept = typed * self.kept.shown(weighs_in).1;
+        let (least, most) = self.range;
+        if kept >= least && kept <= most && (!self.whole || kept.fract() == 0.0) {
+            Ok(kept)
+        } else {
+            Err(enter(self.kept, self.range, self.whole, weighs_in))
+        }
+    }
+
+    /// Whether a minus sign makes sense.
+    pub fn signed(&self) -> bool {
+        self.range.0 < 0.0
+    }
+
+    /// Whether it says something of that work.
+    pub(super) fn applies(&self, it: &T) -> bool {
+        self.clear.is_some() || (self.get)(it).is_some()
+    }
+
+    /// Takes what was typed in the kept unit.
+    pub(super) fn take(&self, it: &mut T, typed: &str) -> Set {
+        if !self.applies(it) {
+            return Err(Refused::NoField);
+        }
+        if let (Some(clear), true) = (self.clear, typed.trim().is_empty()) {
+            clear(it);
+            return Ok(());
+        }
+        let number = decimal(typed)
+            .ok_or_else(|| Refused::Said("Enter a number: digits and one point.".to_owned()))?;
+        let kept = self.judge(number, MassUnit::Kilogram).map_err(Refused::Said)?;
+        (self.set)(it, kept);
+        Ok(())
+    }
+
+    /// It, as a check sees it; `blank` is empty work of the same kind.
+    pub(super) fn seen(&self, it: &T, blank: Option<&T>) -> Seen {
+        let value = (self.get)(it);
+        Seen {
+            name: self.name,
+            stored: self.stored,
+            range: self.range,
+            value,
+            unsaid: value.is_some() && blank.is_some_and(|blank| (self.get)(blank) == value),
+            kept: self.kept,
+            whole: self.whole,
+        }
+    }
+}
+
+/// What to enter: "Enter a number from 0.1 to 200 mm."
+fn enter(kept: Kept, (least, most): (f64, f64), whole: bool, weighs_in: MassUnit) -> String {
+    let what = if whole { "a whole number" } else { "a number" };
+    let (unit, _) = kept.shown(weighs_in);
+    let unit = match kept {
+        Kept::Bare | Kept::Degree => unit.to_owned(),
+        _ => format!(" {unit}"),
+    };
+    let figure = |number: f64| kept.text(number, weighs_in).replace('-', "−");
+    format!("Enter {what} from {} to {}{unit}.", figure(least), figure(most))
+}

@@ -1,0 +1,117 @@
+//! A step as a form: its fields as plain data to lay out, and one way to change each by its path.
+//!
+//! What is the kind's own stands in the kind's table; here is what every step has. A reading, a bore and a
+//! part are addressed by their own number ("reading/3/least"), so that taking one out moves no other.
+
+use super::field::{self, Entry, Form, Set, Shown, refuse};
+use super::id::PartId;
+use super::kinds::{self, free_name};
+use super::parts::{self, Part, PartPlace};
+use super::planning::PlanRefused;
+use super::sheet::{self, Sheet, Step, StepId};
+
+/// Every field of `step`, a step of `sheet` or about to be.
+pub fn fields(sheet: &Sheet, step: &Step) -> Vec<Shown> {
+    let mut form = Form::default();
+    form.add("title", "title", &step.title, Entry::Words);
+    form.add("notes", "how it is done", &step.notes, Entry::Words);
+    form.head(step.work.word());
+    step.work.kind().fields(&mut form);
+    form.head("Parts it needs");
+    for part in &step.parts {
+        let under = format!("part/{}", part.id.0);
+        field::show(&mut form, &under, &parts::TABLE, part);
+        form.press(format!("{under}/remove"), &format!("take out “{}”", part.name));
+    }
+    form.press("part/add", "add a part");
+    form.head("Time and order");
+    field::show(&mut form, "step", &sheet::TABLE, step);
+    let before = before(sheet, step);
+    for wait in &step.waits_for {
+        let title = before
+            .iter()
+            .find(|step| step.id == *wait)
+            .map_or("", |step| step.title.as_str());
+        form.press(
+            format!("wait/{}/remove", wait.0),
+            &format!("no longer wait for “{title}”"),
+        );
+    }
+    let offered: Vec<(String, String)> = before
+        .iter()
+        .filter(|earlier| !step.waits_for.contains(&earlier.id))
+        .map(|earlier| (earlier.id.0.to_string(), earlier.title.clone()))
+        .collect();
+    if !offered.is_empty() {
+        form.add("wait/add", "waits for", "another step", Entry::Choice(offered));
+    }
+    form.fields
+}
+
+/// Changes the field of that path to what was entered; where it is refused nothing is changed.
+///
+/// # Errors
+/// A sentence that says what to enter; [`PlanRefused::NoField`] for a path that leads nowhere.
+pub fn set(sheet: &Sheet, step: &mut Step, path: &str, value: &str) -> Result<(), PlanRefused> {
+    match path.split('/').collect::<Vec<_>>().as_slice() {
+        ["title"] if value.trim().is_empty() => {
+            return Err(PlanRefused::Field("A step needs a title.".to_owned()));
+        }
+        ["title"] => step.title = value.trim().to_owned(),
+        ["notes"] => step.notes = value.trim().to_owned(),
+        ["kind"] => {
+            let blank = kinds::blank(value);
+            step.work = blank.ok_or_else(|| PlanRefused::Field("Choose a kind of work.".to_owned()))?;
+        }
+        ["wait", "add"] => wait_for(sheet, step, value)?,
+        ["wait", id, "remove"] => {
+            let on = step.waits_for.iter().position(|on| on.0.to_string() == *id);
+            step.waits_for.remove(on.ok_or(PlanRefused::NoField)?);
+        }
+        ["part", "add"] => step.parts.push(Part {
+            own: false,
+            id: PartId::default(),
+            name: free_name("part", step.parts.iter().map(|part| part.name.as_str())),
+            count: 1,
+            new_part: false,
+            place: PartPlace::NotSaid,
+        }),
+        ["part", id, field] => set_part(&mut step.parts, id, field, value)?,
+        ["step", _] => field::set(&sheet::TABLE, step, "step", path, value)?,
+        _ => step.work.kind_mut().set(path, value)?,
+    }
+    step.number();
+    Ok(())
+}
+
+fn set_part(parts: &mut Vec<Part>, id: &str, field: &str, value: &str) -> Set {
+    let at = parts.iter().position(|part| part.id.0.to_string() == id);
+    let at = at.ok_or(field::Refused::NoField)?;
+    if field == "remove" {
+        parts.remove(at);
+        return Ok(());
+    }
+    match parts.get_mut(at) {
+        Some(part) => field::set(&parts::TABLE, part, "part", &format!("part/{field}"), value),
+        None => refuse("There is no such part in this step."),
+    }
+}
+
+fn wait_for(sheet: &Sheet, step: &mut Step, value: &str) -> Result<(), PlanRefused> {
+    let id = value.parse().map(StepId).map_err(|_| PlanRefused::NoStep)?;
+    if !before(sheet, step).iter().any(|earlier| earlier.id == id) {
+        return Err(PlanRefused::Order);
+    }
+    if !step.waits_for.contains(&id) {
+        step.waits_for.push(id);
+    }
+    Ok(())
+}
+
+/// The steps before it; all of them for one that is about to be put behind.
+fn before<'a>(sheet: &'a Sheet, step: &Step) -> &'a [Step] {
+    match sheet.place(step.id) {
+        Some(_) => sheet.before(step.id),
+        None => &sheet.steps,
+    }
+}

@@ -1,0 +1,149 @@
+//! What a check step holds: readings and bores, each with its limits.
+
+use crate::job::id::ReadingId;
+use crate::trade::material::Material;
+use crate::trade::measure::{DEPTHS, DIRECTIONS};
+use serde::{Deserialize, Serialize};
+
+/// Readings to take.
+#[derive(Debug, Clone, Default, PartialEq, Serialize, Deserialize)]
+#[serde(default)]
+pub struct Check {
+    /// What is measured, each with its limits.
+    pub readings: Vec<Limit>,
+    /// Bores read in two directions at three depths.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    pub bores: Vec<Bore>,
+    /// The engine runs while they are taken.
+    #[serde(skip_serializing_if = "is_false")]
+    pub running: bool,
+}
+
+fn is_false(it: &bool) -> bool {
+    !it
+}
+
+impl Check {
+    /// The names of every reading the step asks for, in order.
+    pub fn asked(&self) -> Vec<String> {
+        let limits = self.readings.iter().map(|limit| limit.name.clone());
+        limits.chain(self.bores.iter().flat_map(Bore::asked)).collect()
+    }
+}
+
+/// The depths of a grid, in the order of its rows.
+pub const DEPTH_WORDS: [&str; DEPTHS] = ["top", "middle", "bottom"];
+/// The directions of a grid, in the order of its columns.
+pub const DIRECTION_WORDS: [&str; DIRECTIONS] = ["along", "across"];
+
+/// A bore read as a grid, with the journal that runs in it where there is one. Limits in mm at 20 °C.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+pub struct Bore {
+    /// Unique among the readings and bores of the step.
+    #[serde(default)]
+    pub id: ReadingId,
+    /// What it is.
+    pub name: String,
+    /// What it is made of.
+    #[serde(default = "cast_aluminium")]
+    pub material: Material,
+    /// The smallest diameter allowed.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub least_mm: Option<f64>,
+    /// The largest diameter allowed.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub most_mm: Option<f64>,
+    /// The most the two directions may differ.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub out_of_round_mm: Option<f64>,
+    /// The most the depths may differ.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub taper_mm: Option<f64>,
+    /// The journal or shaft that runs in it.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub journal: Option<Journal>,
+}
+
+/// What runs in a bore, read as a grid too.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+pub struct Journal {
+    /// What it is.
+    pub name: String,
+    /// What it is made of.
+    #[serde(default = "steel")]
+    pub material: Material,
+    /// The least clearance allowed, mm.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub clearance_least_mm: Option<f64>,
+    /// The most clearance allowed, mm.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub clearance_most_mm: Option<f64>,
+}
+
+fn cast_aluminium() -> Material {
+    Material::CastAluminium
+}
+
+fn steel() -> Material {
+    Material::Steel
+}
+
+impl Bore {
+    /// Its name, and its journal's: what its readings go by in the record.
+    pub fn names(&self) -> impl Iterator<Item = &str> {
+        let journal = self.journal.iter().map(|journal| journal.name.as_str());
+        std::iter::once(self.name.as_str()).chain(journal)
+    }
+
+    /// The names of the grid's readings, and of the journal's.
+    pub fn asked(&self) -> Vec<String> {
+        self.names()
+            .flat_map(|name| {
+                DEPTH_WORDS
+                    .iter()
+                    .flat_map(move |depth| DIRECTION_WORDS.iter().map(move |way| grid_name(name, depth, way)))
+            })
+            .collect()
+    }
+}
+
+/// What one reading of a grid is called in the record.
+pub fn grid_name(name: &str, depth: &str, direction: &str) -> String {
+    format!("{name}, {depth}, {direction}")
+}
+
+/// One measured thing and its limits.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+pub struct Limit {
+    /// Unique among the readings and bores of the step.
+    #[serde(default)]
+    pub id: ReadingId,
+    /// What it is.
+    pub name: String,
+    /// The unit the limits are in: a length in mm, or a count.
+    pub unit: String,
+    /// Not less than this.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub least: Option<f64>,
+    /// Not more than this.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub most: Option<f64>,
+}
+
+impl Limit {
+    /// Whether `value` lies within the limits, both ends included.
+    pub fn holds(&self, value: f64) -> bool {
+        self.least.is_none_or(|least| value >= least) && self.most.is_none_or(|most| value <= most)
+    }
+}
+
+/// A limit in words: "61.961 to 61.991 mm".
+pub fn limit_words(least: Option<f64>, most: Option<f64>, unit: &str) -> String {
+    let words = match (least, most) {
+        (Some(least), Some(most)) => format!("{least} to {most} {unit}"),
+        (Some(least), None) => format!("at least {least} {unit}"),
+        (None, Some(most)) => format!("at most {most} {unit}"),
+        (None, None) => "no limit given".to_owned(),
+    };
+    words.trim_end().to_owned()
+}

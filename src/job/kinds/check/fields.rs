@@ -1,0 +1,317 @@
+//! The fields of a check step: its readings and bores, each under its own number.
+
+use super::data::{Bore, Check, Journal, Limit, limit_words};
+use crate::job::field::{self, Field, Form, Kept, Number, Refused, Seen, Set, refuse, yes};
+use crate::job::id::ReadingId;
+use crate::trade::material::Material;
+
+/// What can be read, in whatever unit: pressures in pascals, counts, lengths.
+const READ: (f64, f64) = (-1e6, 1e6);
+/// A bore's sizes, mm.
+const BORE: (f64, f64) = (0.0, 1_000.0);
+/// A clearance, mm; negative where it must be tight.
+const CLEARANCE: (f64, f64) = (-10.0, 10.0);
+
+/// What is said of the whole step.
+static TABLE: [Field<Check>; 1] = [Field::Flag {
+    id: "running",
+    label: "the engine runs meanwhile",
+    get: |c| c.running,
+    set: |c, yes| c.running = yes,
+}];
+
+static LIMITS: [Number<Limit>; 2] = [
+    Number::<Limit>::new(
+        ("least", "not less than"),
+        Kept::Bare,
+        READ,
+        "check/readings/least",
+        |l| l.least,
+        |l, value| l.least = Some(value),
+    )
+    .or_none(|l| l.least = None),
+    Number::<Limit>::new(
+        ("most", "not more than"),
+        Kept::Bare,
+        READ,
+        "check/readings/most",
+        |l| l.most,
+        |l, value| l.most = Some(value),
+    )
+    .or_none(|l| l.most = None),
+];
+
+static READING: [Field<Limit>; 3] = [
+    Field::Name {
+        id: "name",
+        label: "what is measured",
+        get: |l| &l.name,
+        set: |l, name| l.name = name,
+    },
+    Field::Words {
+        id: "unit",
+        label: "unit",
+        get: |l| &l.unit,
+        set: |l, unit| l.unit = unit,
+    },
+    Field::Numbers(&LIMITS),
+];
+
+const fn size(
+    id: (&'static str, &'static str),
+    stored: &'static str,
+    get: fn(&Bore) -> Option<f64>,
+    set: fn(&mut Bore, f64),
+    clear: fn(&mut Bore),
+) -> Number<Bore> {
+    Number::new(id, Kept::Millimetre, BORE, stored, get, set).or_none(clear)
+}
+
+static SIZES: [Number<Bore>; 4] = [
+    size(
+        ("least", "not under"),
+        "bore/least_mm",
+        |b| b.least_mm,
+        |b, mm| b.least_mm = Some(mm),
+        |b| b.least_mm = None,
+    ),
+    size(
+        ("most", "not over"),
+        "bore/most_mm",
+        |b| b.most_mm,
+        |b, mm| b.most_mm = Some(mm),
+        |b| b.most_mm = None,
+    ),
+    size(
+        ("round", "out-of-round up to"),
+        "bore/out_of_round_mm",
+        |b| b.out_of_round_mm,
+        |b, mm| b.out_of_round_mm = Some(mm),
+        |b| b.out_of_round_mm = None,
+    ),
+    size(
+        ("taper", "taper up to"),
+        "bore/taper_mm",
+        |b| b.taper_mm,
+        |b, mm| b.taper_mm = Some(mm),
+        |b| b.taper_mm = None,
+    ),
+];
+
+static BORES: [Field<Bore>; 4] = [
+    Field::Name {
+        id: "name",
+        label: "bore",
+        get: |b| &b.name,
+        set: |b, name| b.name = name,
+    },
+    Field::Material {
+        id: "material",
+        label: "made of",
+        get: |b| b.material,
+        set: |b, material| b.material = material,
+    },
+    Field::Numbers(&SIZES),
+    Field::Flag {
+        id: "journal",
+        label: "a journal runs in it",
+        get: |b| b.journal.is_some(),
+        set: |b, yes| {
+            b.journal = yes.then(|| Journal {
+                name: format!("{} journal", b.name),
+                material: Material::Steel,
+                clearance_least_mm: None,
+                clearance_most_mm: None,
+            });
+        },
+    },
+];
+
+static CLEARANCES: [Number<Journal>; 2] = [
+    Number::<Journal>::new(
+        ("least", "clearance at least"),
+        Kept::Millimetre,
+        CLEARANCE,
+        "bore/journal/clearance_least_mm",
+        |j| j.clearance_least_mm,
+        |j, mm| j.clearance_least_mm = Some(mm),
+    )
+    .or_none(|j| j.clearance_least_mm = None),
+    Number::<Journal>::new(
+        ("most", "clearance at most"),
+        Kept::Millimetre,
+        CLEARANCE,
+        "bore/journal/clearance_most_mm",
+        |j| j.clearance_most_mm,
+        |j, mm| j.clearance_most_mm = Some(mm),
+    )
+    .or_none(|j| j.clearance_most_mm = None),
+];
+
+static JOURNAL: [Field<Journal>; 3] = [
+    Field::Name {
+        id: "name",
+        label: "journal",
+        get: |j| &j.name,
+        set: |j, name| j.name = name,
+    },
+    Field::Material {
+        id: "material",
+        label: "journal made of",
+        get: |j| j.material,
+        set: |j, material| j.material = material,
+    },
+    Field::Numbers(&CLEARANCES),
+];
+
+/// Adds the fields of a check step.
+pub fn show(form: &mut Form, check: &Check) {
+    for limit in &check.readings {
+        let under = format!("reading/{}", limit.id.0);
+        let words = limit_words(limit.least, limit.most, &limit.unit);
+        form.head(&format!("{}: {words}", limit.name));
+        field::show(form, &under, &READING, limit);
+        form.press(format!("{under}/remove"), &format!("take out “{}”", limit.name));
+    }
+    form.press("reading/add", "add a reading");
+    for bore in &check.bores {
+        let under = format!("bore/{}", bore.id.0);
+        form.head(&format!("{}, six places", bore.name));
+        field::show(form, &under, &BORES, bore);
+        if let Some(journal) = &bore.journal {
+            field::show(form, &format!("{under}/journal"), &JOURNAL, journal);
+        }
+        form.press(format!("{under}/remove"), &format!("take out “{}”", bore.name));
+    }
+    form.press("bore/add", "add a bore, read at six places");
+    field::show(form, "check", &TABLE, check);
+}
+
+/// Changes the field of that path; where it is refused nothing is changed.
+///
+/// # Errors
+/// As [`field::set`], and limits the wrong way round, and a name that another has.
+pub fn set(check: &mut Check, path: &str, value: &str) -> Set {
+    match path.split('/').collect::<Vec<_>>().as_slice() {
+        ["reading", "add"] => check.readings.push(Limit {
+            id: ReadingId::default(),
+            name: free_name("reading", check.readings.iter().map(|limit| limit.name.as_str())),
+            unit: "mm".to_owned(),
+            least: None,
+            most: None,
+        }),
+        ["bore", "add"] => check.bores.push(Bore {
+            id: ReadingId::default(),
+            name: free_name("bore", check.bores.iter().flat_map(Bore::names)),
+            material: Material::CastAluminium,
+            least_mm: None,
+            most_mm: None,
+            out_of_round_mm: None,
+            taper_mm: None,
+            journal: None,
+        }),
+        ["reading", id, "remove"] => {
+            let at = place(check.readings.iter().map(|limit| limit.id), id)?;
+            check.readings.remove(at);
+        }
+        ["bore", id, "remove"] => {
+            let at = place(check.bores.iter().map(|bore| bore.id), id)?;
+            check.bores.remove(at);
+        }
+        ["reading", id, field] => return set_reading(check, id, field, value),
+        ["bore", id, field @ ..] => return set_bore(check, id, field, value),
+        _ => return field::set(&TABLE, check, "check", path, value),
+    }
+    Ok(())
+}
+
+/// Shows every number of a check step.
+pub fn visit(check: &Check, see: &mut dyn FnMut(Seen)) {
+    for limit in &check.readings {
+        field::visit(&READING, limit, None, see);
+    }
+    for bore in &check.bores {
+        field::visit(&BORES, bore, None, see);
+        if let Some(journal) = &bore.journal {
+            field::visit(&JOURNAL, journal, None, see);
+        }
+    }
+}
+
+fn set_reading(check: &mut Check, id: &str, field: &str, value: &str) -> Set {
+    let at = place(check.readings.iter().map(|limit| limit.id), id)?;
+    let others = check.asked();
+    let limit = check.readings.get_mut(at).ok_or(Refused::NoField)?;
+    if field == "name" && limit.name != value.trim() && others.iter().any(|name| name == value.trim()) {
+        return refuse("Another reading of this step has that name.");
+    }
+    let mut changed = limit.clone();
+    field::set(
+        &READING,
+        &mut changed,
+        "reading",
+        &format!("reading/{field}"),
+        value,
+    )?;
+    in_order(changed.least, changed.most)?;
+    *limit = changed;
+    Ok(())
+}
+
+fn set_bore(check: &mut Check, id: &str, field: &[&str], value: &str) -> Set {
+    let at = place(check.bores.iter().map(|bore| bore.id), id)?;
+    let taken = |name: &str| {
+        check
+            .bores
+            .iter()
+            .flat_map(Bore::names)
+            .any(|other| other == name)
+    };
+    let another = taken(value.trim());
+    let bore = check.bores.get_mut(at).ok_or(Refused::NoField)?;
+    let own = match (field, &bore.journal) {
+        (["name"], _) => bore.name == value.trim(),
+        (["journal", "name"], Some(journal)) => journal.name == value.trim(),
+        _ => true,
+    };
+    if another && !own {
+        return refuse("Another bore or journal of this step has that name.");
+    }
+    let mut changed = bore.clone();
+    match field {
+        // Said again, it keeps the journal there is.
+        ["journal"] if yes(value)? && changed.journal.is_some() => {}
+        [field] => field::set(&BORES, &mut changed, "bore", &format!("bore/{field}"), value)?,
+        ["journal", field] => {
+            let journal = changed.journal.as_mut().ok_or(Refused::NoField)?;
+            field::set(&JOURNAL, journal, "journal", &format!("journal/{field}"), value)?;
+            in_order(journal.clearance_least_mm, journal.clearance_most_mm)?;
+        }
+        _ => return Err(Refused::NoField),
+    }
+    in_order(changed.least_mm, changed.most_mm)?;
+    *bore = changed;
+    Ok(())
+}
+
+/// Where the one of that number stands.
+fn place(mut ids: impl Iterator<Item = ReadingId>, id: &str) -> Result<usize, Refused> {
+    ids.position(|own| own.0.to_string() == id)
+        .ok_or(Refused::NoField)
+}
+
+fn in_order(least: Option<f64>, most: Option<f64>) -> Set {
+    match (least, most) {
+        (Some(least), Some(most)) if least > most => refuse("The lower limit is above the upper one."),
+        _ => Ok(()),
+    }
+}
+
+/// The first numbered name of that kind that none of those there has.
+pub fn free_name<'a>(kind: &str, there: impl Iterator<Item = &'a str>) -> String {
+    let there: Vec<&str> = there.collect();
+    (1..=there.len() + 1)
+        .map(|number| format!("{kind} {number}"))
+        .find(|name| !there.contains(&name.as_str()))
+        .unwrap_or_default()
+}

@@ -1,0 +1,206 @@
+//! The fields of a fasten step.
+
+use super::data::{CONDITIONS, Fasten, Reuse, layout, layout_words};
+use super::passes;
+use crate::job::field::{Entry, Field, Kept, Number, Refused, Set, pick, pick_maybe, refuse};
+use crate::job::text_form::stages;
+use crate::trade::application::{Application, JointKind};
+use crate::trade::order::{Layout, MOST_BOLTS};
+use crate::trade::quantity::parse_torque;
+use crate::trade::strength::Strength;
+use crate::trade::strip::FemaleMaterial;
+use crate::trade::thread::Thread;
+
+static COUNT: [Number<Fasten>; 1] = [Number::<Fasten>::new(
+    ("count", "how many"),
+    Kept::Bare,
+    (1.0, MOST_BOLTS as f64),
+    "count/count",
+    // As it is written: `count()` would cut a file's 100 to what there can be.
+    |f| {
+        Some(match f.layout {
+            Layout::Single => 1.0,
+            Layout::Line { count } | Layout::Circle { count } | Layout::Free { count } => count as f64,
+            Layout::PairedRows { pairs } => pairs as f64 * 2.0,
+        })
+    },
+    |f, count| f.layout = layout(layout_words(&f.layout), count as usize),
+)
+.whole()];
+
+/// How long the bolt is under its head, mm. The plan took 1 mm at least, the table of fasteners anything
+/// above nothing: a grub screw may have next to no length.
+pub static LENGTH: [Number<Fasten>; 1] = [Number::<Fasten>::new(
+    ("length", "length under the head"),
+    Kept::Millimetre,
+    (0.1, 1_000.0),
+    "fasten/length_mm",
+    |f| f.length_mm,
+    |f, mm| f.length_mm = Some(mm),
+)
+.or_none(|f| f.length_mm = None)];
+
+/// How deep it is screwed in, mm. The plan took 0.5 to 500 mm, the table of fasteners up to a metre: a
+/// through bolt's thread may be as long as the bolt.
+pub static ENGAGEMENT: [Number<Fasten>; 1] = [Number::<Fasten>::new(
+    ("engagement", "engaged depth"),
+    Kept::Millimetre,
+    (0.1, 1_000.0),
+    "fasten/engagement_mm",
+    |f| f.engagement_mm,
+    |f, mm| f.engagement_mm = Some(mm),
+)
+.or_none(|f| f.engagement_mm = None)];
+
+const LAYOUTS: [&str; 4] = ["line", "two rows", "circle", "as numbered"];
+
+/// Every field of fasteners, in the order of the plan; the joint of what goes on them comes behind.
+pub static TABLE: [Field<Fasten>; 16] = [
+    Field::Typed {
+        id: "torque",
+        label: "manual says",
+        entry: Entry::Torque,
+        get: |f| f.torque.text(),
+        set: |f, words| {
+            f.torque = parse_torque(words, None).map_err(|error| Refused::Said(error.to_string()))?;
+            Ok(())
+        },
+    },
+    Field::Choice {
+        id: "thread",
+        label: "thread",
+        offered: || {
+            Thread::all()
+                .map(|thread| (thread.name(), thread.name()))
+                .collect()
+        },
+        get: |f| f.thread.name(),
+        set: |f, words| {
+            f.thread = Thread::parse(words).map_err(|error| Refused::Said(error.to_string()))?;
+            Ok(())
+        },
+    },
+    Field::Numbers(&COUNT),
+    Field::Choice {
+        id: "layout",
+        label: "how they lie",
+        offered: || LAYOUTS.map(|words| (words.to_owned(), words.to_owned())).to_vec(),
+        get: |f| layout_words(&f.layout).to_owned(),
+        set: set_layout,
+    },
+    Field::Typed {
+        id: "passes",
+        label: "passes, % of the torque",
+        entry: Entry::Words,
+        get: |f| passes::words(&f.passes),
+        set: |f, words| {
+            f.passes = passes::read(words).map_err(|why| Refused::Said(why.to_owned()))?;
+            Ok(())
+        },
+    },
+    Field::Typed {
+        id: "stages",
+        label: "stages: snug 10 N·m; 20 N·m; 60°",
+        entry: Entry::Words,
+        get: |f| stages::line(&f.stages),
+        set: |f, words| {
+            f.stages = stages::read_line(words).map_err(Refused::Said)?;
+            Ok(())
+        },
+    },
+    Field::Numbers(&LENGTH),
+    Field::Choice {
+        id: "class",
+        label: "class",
+        offered: || or_not_known(&Strength::ALL, Strength::name),
+        get: |f| f.strength.map_or("not known", Strength::name).to_owned(),
+        set: |f, at| {
+            f.strength = pick_maybe(&Strength::ALL, at)?;
+            Ok(())
+        },
+    },
+    Field::Choice {
+        id: "into",
+        label: "screwed into",
+        offered: || or_not_known(&FemaleMaterial::ALL, FemaleMaterial::words),
+        get: |f| f.into.map_or("not known", FemaleMaterial::words).to_owned(),
+        set: |f, at| {
+            f.into = pick_maybe(&FemaleMaterial::ALL, at)?;
+            Ok(())
+        },
+    },
+    Field::Numbers(&ENGAGEMENT),
+    Field::Choice {
+        id: "condition",
+        label: "thread",
+        offered: || {
+            let words = CONDITIONS.iter().enumerate();
+            words
+                .map(|(at, condition)| (at.to_string(), condition.words().to_owned()))
+                .collect()
+        },
+        get: |f| f.condition.words().to_owned(),
+        set: |f, at| {
+            f.condition = pick(&CONDITIONS, at)?;
+            Ok(())
+        },
+    },
+    Field::Flag {
+        id: "locking",
+        label: "self-locking nuts",
+        get: |f| f.self_locking,
+        set: |f, yes| f.self_locking = yes,
+    },
+    Field::Flag {
+        id: "seal",
+        label: "it seals: a plug, a union, a sensor",
+        get: |f| f.seal,
+        set: |f, yes| f.seal = yes,
+    },
+    Field::Flag {
+        id: "new",
+        label: "new ones only",
+        get: |f| f.reuse == Reuse::New,
+        set: |f, yes| f.reuse = if yes { Reuse::New } else { Reuse::Again },
+    },
+    Field::Flag {
+        id: "old_locked",
+        label: "high-strength threadlocker holds the old ones",
+        get: |f| f.old_locked,
+        set: |f, yes| f.old_locked = yes,
+    },
+    Field::Flag {
+        id: "compound",
+        label: "a compound or washer goes with it",
+        get: |f| f.compound.is_some(),
+        set: |f, yes| {
+            let joint = || Application {
+                thread: Some(f.thread.major()),
+                ..Application::new(JointKind::ThreadedFastener)
+            };
+            f.compound = yes.then(joint);
+        },
+    },
+];
+
+fn set_layout(fasten: &mut Fasten, words: &str) -> Set {
+    if !LAYOUTS.contains(&words) {
+        return refuse("Choose one of those shown.");
+    }
+    let count = fasten.layout.count();
+    if words == "two rows" && !count.is_multiple_of(2) {
+        return refuse("Two rows need an even count: change how many first.");
+    }
+    fasten.layout = layout(words, count);
+    Ok(())
+}
+
+/// Each of `all` by its place in the list, behind "not known".
+fn or_not_known<T: Copy>(all: &[T], words: fn(T) -> &'static str) -> Vec<(String, String)> {
+    let unknown = std::iter::once((String::new(), "not known".to_owned()));
+    let offered = all
+        .iter()
+        .enumerate()
+        .map(|(at, one)| (at.to_string(), words(*one).to_owned()));
+    unknown.chain(offered).collect()
+}

@@ -1,0 +1,82 @@
+//! Passes as a line of text: the share of each in percent, "round" behind one that goes once round.
+
+use crate::trade::order::Pass;
+use crate::trade::quantity::decimal;
+
+/// Most passes that are asked for: more are a slip of the thumb.
+const MOST_PASSES: usize = 9;
+
+/// Behind a share: once round in turn, until none moves.
+const ROUND: &str = "round";
+
+/// What to write.
+const WRITE: &str =
+    "Write the share of each pass in percent, ending in 100: 30 60 100, or 30 60 100 100 round.";
+
+/// "30 60 100 100 round"; reads back the same.
+pub fn words(passes: &[Pass]) -> String {
+    let one = |pass: &Pass| {
+        let share = percent(pass.share);
+        if pass.round {
+            format!("{share} {ROUND}")
+        } else {
+            share
+        }
+    };
+    passes.iter().map(one).collect::<Vec<_>>().join(" ")
+}
+
+/// Reads such a line; blanks, slashes, commas and percent signs part the shares. Empty, or a lone 1 as
+/// tables write it: one pass.
+///
+/// # Errors
+/// What to write.
+pub fn read(text: &str) -> Result<Vec<Pass>, &'static str> {
+    let mut passes: Vec<Pass> = Vec::new();
+    for word in text
+        .split([' ', '%', ',', ';', '/', '-', '–'])
+        .filter(|word| !word.is_empty())
+    {
+        if word == ROUND {
+            // "round" twice, or before any share, says nothing.
+            let last = passes.last_mut().filter(|pass| !pass.round);
+            last.ok_or(WRITE)?.round = true;
+            continue;
+        }
+        let share = share(word).filter(|share| *share > 0.0 && *share <= 1.0);
+        passes.push(Pass {
+            share: share.ok_or(WRITE)?,
+            round: false,
+        });
+    }
+    match passes.as_slice() {
+        [only] if Some(only.share) == share("1") && !only.round => Ok(Vec::new()),
+        [] => Ok(passes),
+        [.., last] if last.share == 1.0 && passes.len() <= MOST_PASSES => Ok(passes),
+        _ => Err(WRITE),
+    }
+}
+
+/// The share that is so many percent, to the last bit: the point is moved, not divided, so that 33.3 is 0.333.
+fn share(percent: &str) -> Option<f64> {
+    decimal(percent)?;
+    let (whole, fraction) = percent.split_once('.').unwrap_or((percent, ""));
+    let whole = format!("{whole:0>3}");
+    let (units, hundredths) = whole.split_at_checked(whole.len() - 2)?;
+    decimal(&format!("{units}.{hundredths}{fraction}"))
+}
+
+/// The fewest digits in percent that read back as that share.
+fn percent(share: f64) -> String {
+    let written = |digits: usize| {
+        let text = format!("{:.digits$}", share * 100.0);
+        match text.contains('.') {
+            true => text.trim_end_matches('0').trim_end_matches('.').to_owned(),
+            false => text,
+        }
+    };
+    (0..=17)
+        .map(written)
+        .find(|text| self::share(text) == Some(share))
+        .unwrap_or_else(|| written(17))
+}

@@ -1,0 +1,78 @@
+//! What a lift step holds.
+
+use crate::trade::lift::Grip;
+use serde::{Deserialize, Serialize};
+
+/// Something heavy moved.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+pub struct LiftWork {
+    /// What is lifted.
+    pub load: String,
+    /// How heavy it is, kg.
+    pub mass_kg: f64,
+    /// By hand or by sling.
+    pub way: LiftWay,
+    /// Where the hoist's boom stands: from the post to the hook, mm.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub boom_mm: Option<f64>,
+    /// Someone has to be or reach under it.
+    #[serde(default)]
+    pub under_load: bool,
+}
+
+impl Default for LiftWork {
+    /// Twenty kilograms from the floor to the bench: numbers to put one's own in place of.
+    fn default() -> Self {
+        Self {
+            load: String::new(),
+            mass_kg: 20.0,
+            way: LiftWay::hands(),
+            boom_mm: None,
+            under_load: false,
+        }
+    }
+}
+
+/// How it is lifted.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
+pub enum LiftWay {
+    /// By hand: how far the hands are from the ankles, from which to which height, how far the body
+    /// turns, how it is held.
+    Hands {
+        reach_cm: f64,
+        from_cm: f64,
+        to_cm: f64,
+        #[serde(default)]
+        turn_deg: f64,
+        #[serde(default = "fair_grip")]
+        grip: Grip,
+    },
+    /// By hoist: sling legs and their angle from the horizontal.
+    Sling { legs: u8, angle_deg: f64 },
+}
+
+fn fair_grip() -> Grip {
+    Grip::Fair
+}
+
+impl LiftWay {
+    /// An ordinary lift by hand to begin with.
+    pub fn hands() -> Self {
+        Self::Hands {
+            reach_cm: 40.0,
+            from_cm: 30.0,
+            to_cm: 90.0,
+            turn_deg: 0.0,
+            grip: fair_grip(),
+        }
+    }
+
+    /// An ordinary sling to begin with.
+    pub fn sling() -> Self {
+        Self::Sling {
+            legs: 2,
+            angle_deg: 60.0,
+        }
+    }
+}
