@@ -3,6 +3,7 @@
 use super::commands::{apply, done_step, read, step, with_bench};
 use halfcase::bench::{Incoming, Intent, Restore};
 use halfcase::job::backup::Fate;
+use halfcase::job::keep::Shelves;
 use halfcase::job::sheet::{JobId, StepId};
 use halfcase::job::shelf::{MemoryStore, Shelf, Store, Write};
 use reactive_graph::prelude::*;
@@ -303,4 +304,58 @@ fn a_lost_sheet_is_no_example_and_its_backup_costs_no_later_line_of_the_record()
         assert_eq!(bench.record.with_untracked(|record| record.entries().len()), 2);
         assert!(!bench.sheet.with_untracked(|sheet| sheet.steps.is_empty()));
     });
+}
+
+#[test]
+fn a_backup_of_form_1_brings_everything_it_held() {
+    let text = include_str!("../fixtures/form-1/backup.json");
+    let kept = include_str!("../fixtures/form-1/store.json");
+    let (old, new) = (store(), store());
+    *old.texts.borrow_mut() = serde_json::from_str(kept).unwrap();
+    let was = Shelves::new(Shelf::new(old), None).read().state;
+    with_bench(&new, |bench| {
+        let restore = restore_of(bench, text);
+        assert!(restore.take_settings);
+        assert_eq!(bench.restore(&restore), Some(3));
+    });
+    let is = Shelves::new(Shelf::new(new), None).read().state;
+    for id in [JobId(1), JobId(2), JobId(3)] {
+        assert!(was.files[&id] == is.files[&id], "job {} is another", id.0);
+    }
+    assert_eq!(was.settings, is.settings);
+    assert_eq!(was.clocks, is.clocks);
+}
+
+/// With less and less room: refused or taken, nothing that was there is gone.
+#[test]
+fn a_backup_refused_for_lack_of_room_erases_nothing() {
+    let text = full(&store());
+    let mut refused = 0;
+    for room in (36_000..140_000).step_by(4_000) {
+        let new = Rc::new(MemoryStore {
+            room: Some(room),
+            ..MemoryStore::default()
+        });
+        let before = with_bench(&new, |bench| {
+            done_step(bench, 1);
+            bench.set("hoist rating", |settings| settings.hoist_kg = Some(80.0));
+            (bench.record.get_untracked(), new.texts.borrow().clone())
+        });
+        with_bench(&new, |bench| {
+            let restore = restore_of(bench, &text);
+            if bench.restore(&restore).is_none() {
+                refused += 1;
+                assert_eq!(bench.record.get_untracked(), before.0, "room {room}");
+                assert_eq!(*new.texts.borrow(), before.1, "room {room}");
+            }
+        });
+        with_bench(&new, |bench| {
+            assert!(
+                bench.progress.with_untracked(|p| p.closed(StepId(1))),
+                "room {room}"
+            );
+            assert_eq!(bench.settings.with_untracked(|s| s.hoist_kg), Some(80.0));
+        });
+    }
+    assert!(refused > 3, "{refused}");
 }

@@ -3,6 +3,7 @@
 mod backup;
 mod clocks;
 mod commands;
+mod faults;
 mod jobs;
 mod plan;
 mod seat_lift;

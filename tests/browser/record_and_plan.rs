@@ -59,7 +59,7 @@ fn a_job_is_planned_from_nothing_by_thumb() {
 
         page.see(heading("Turn the shaft")).await?;
         page.tap(button("I have read it")).await?;
-        page.tap(button("Done")).await?;
+        page.tap(button("Turn it and say how it turns")).await?;
         page.see_words("Say first how it turns").await?;
         page.tap(button("tight spot")).await?;
         page.tap(button("at 4 o’clock")).await?;

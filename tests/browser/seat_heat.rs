@@ -108,7 +108,7 @@ fn the_depth_is_read_in_the_step_and_kept_in_its_record() {
             page.tap(button("I have read it")).await?;
             page.see_words("acknowledged").await?;
         }
-        page.tap(button("Done")).await?;
+        page.tap(button("Read depth below the face")).await?;
         page.see_words("Enter the reading of “depth below the face” first.")
             .await?;
         page.enter("depth below the face:", &["0", "point", "5"]).await?;

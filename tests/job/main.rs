@@ -6,6 +6,7 @@ mod bottle;
 mod calendar;
 mod csv;
 mod form;
+mod forms;
 mod gate;
 mod json;
 mod lifting;

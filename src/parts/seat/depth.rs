@@ -3,6 +3,7 @@
 use super::Answered;
 use crate::bench::{Bench, Intent};
 use crate::job::field::Kept;
+use crate::job::kinds::Seat;
 use crate::job::kinds::seat::depth::{gap_holds, judge, read_words, target_words};
 use crate::job::reading::{DEPTH, GAP, Verdict};
 use crate::job::sheet::StepId;

@@ -14,6 +14,7 @@ mod seat;
 mod turn;
 
 use crate::bench::{Bench, Intent};
+use crate::job::kinds::Work;
 use crate::job::sheet::{Step, StepId};
 use crate::parts::caution_card::caution_list;
 use crate::parts::dynamic::{piece, press, text, whether};
@@ -58,7 +59,7 @@ fn StepView(step: Step) -> impl IntoView {
         Work::Lift(_) => view! { <lift::LiftView step=kept /> }.into_any(),
         Work::Check(_) => view! { <check::CheckWork step=kept /> }.into_any(),
         Work::Turn(_) => view! { <turn::TurnWork step=kept /> }.into_any(),
-        _ => view! { <plain::PlainWork step=kept /> }.into_any(),
+        Work::Clean(_) | Work::Fit(_) | Work::Fill(_) => view! { <plain::PlainWork step=kept /> }.into_any(),
     };
     view! {
         <div class="step">

@@ -37,7 +37,9 @@ fn rows(work: &Work) -> Vec<(&'static str, String)> {
                 (false, false) => String::new(),
             },
         )],
-        _ => Vec::new(),
+        Work::Check(_) | Work::Fasten(_) | Work::Bond(_) | Work::Seat(_) | Work::Lift(_) | Work::Turn(_) => {
+            Vec::new()
+        }
     };
     rows.into_iter().filter(|(_, words)| !words.is_empty()).collect()
 }
