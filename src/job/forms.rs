@@ -11,7 +11,7 @@ use super::record::{Compound, Entry, Event, PhoneClock, SetTo, Setting};
 use super::settings::{PIECES, Settings};
 use super::sheet::{Sheet, Step};
 use crate::trade::compound::CompoundClass;
-use crate::trade::quantity::TorqueUnit;
+use crate::trade::quantity::{TorqueUnit, decimal};
 use serde_json::{Map, Value};
 
 /// The form a thing of that name is written in today.
@@ -74,9 +74,12 @@ pub fn pieces(settings: &Settings) -> Vec<(&'static str, String)> {
         .iter()
         .map(|piece| {
             let fields = piece.fields.iter();
-            let part: Map<String, Value> = fields
-                .filter_map(|field| Some(((*field).to_owned(), whole.get(*field)?.clone())))
-                .collect();
+            let mut part = Map::new();
+            for field in fields {
+                if let Some(value) = whole.get(*field) {
+                    part.insert((*field).to_owned(), value.clone());
+                }
+            }
             (piece.name, json::write(&part).unwrap_or_default())
         })
         .collect()
@@ -239,7 +242,7 @@ fn event_of(kind: &str, fields: Fields, step: Option<&Step>) -> Option<(Event, S
 
 /// "86" "in·lb", "60" "°".
 fn set_to(value: &str, unit: &str) -> Option<SetTo> {
-    let number: f64 = value.parse().ok()?;
+    let number = decimal(value)?;
     if unit == "°" {
         return Some(SetTo::Turn(number));
     }

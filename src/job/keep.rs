@@ -14,7 +14,7 @@ use super::tamper::WatchKept;
 use serde::Serialize;
 use serde_json::Map;
 use std::cell::RefCell;
-use std::collections::{BTreeMap, BTreeSet};
+use std::collections::BTreeMap;
 
 /// Entries in one stored segment of a record: a tally rewrites this many at most.
 pub const SEGMENT: usize = 200;
@@ -46,11 +46,11 @@ pub struct Shelves {
 struct Due {
     jobs: bool,
     clocks: bool,
-    pieces: BTreeSet<&'static str>,
-    sheets: BTreeSet<JobId>,
+    pieces: Vec<&'static str>,
+    sheets: Vec<JobId>,
     /// Records, each from that segment on.
-    records: BTreeMap<JobId, usize>,
-    gone: BTreeSet<JobId>,
+    records: Vec<(JobId, usize)>,
+    gone: Vec<JobId>,
     others: Vec<(String, u32, String)>,
 }
 
@@ -124,8 +124,8 @@ impl Shelves {
         let mut parts: Vec<Due> = jobs
             .into_iter()
             .map(|(id, from)| Due {
-                records: BTreeMap::from([(id, from)]),
-                sheets: BTreeSet::from([id]),
+                records: vec![(id, from)],
+                sheets: vec![id],
                 ..Due::default()
             })
             .collect();
@@ -154,7 +154,7 @@ impl Shelves {
         }
         for head in &state.jobs.heads {
             if !self.shelf.has(&sheet_name(head.id)) && state.files.contains_key(&head.id) {
-                self.due.borrow_mut().sheets.insert(head.id);
+                add_missing(&mut self.due.borrow_mut().sheets, vec![head.id]);
             }
         }
         let due = self.due.borrow().clone();
@@ -191,7 +191,7 @@ impl Shelves {
         }
         if !due.pieces.is_empty() {
             for (name, text) in forms::pieces(&state.settings) {
-                if due.pieces.contains(name) {
+                if due.pieces.contains(&name) {
                     write(name.to_owned(), Some(text));
                 }
             }
@@ -322,7 +322,7 @@ impl Shelves {
             }
         }
         if old && kept {
-            self.due.borrow_mut().records.insert(id, 0);
+            self.due.borrow_mut().records.push((id, 0));
         }
         Record::from_entries(entries)
     }
@@ -364,25 +364,24 @@ impl Shelves {
         said: &mut Vec<Said>,
         read: impl Fn(u32, &str) -> Option<T>,
     ) -> Option<(u32, T)> {
-        match self.shelf.load(name, form_of(name), read) {
-            Ok(found) => {
-                if !found.rescued.is_empty() {
-                    said.push(Said {
-                        words: rescue_words(name, found.value.is_some()),
-                        trouble: true,
-                    });
-                }
-                found.value
-            }
-            Err(error) => {
-                said.push(Said {
-                    words: error.to_string(),
-                    trouble: true,
-                });
-                None
-            }
-        }
+        let found = self.shelf.load(name, form_of(name), read);
+        let (value, rescued) = match found {
+            Ok(found) => (found.value, Ok(found.rescued)),
+            Err(error) => (None, Err(error)),
+        };
+        said.extend(trouble_in(name, rescued, value.is_some()));
+        value
     }
+}
+
+/// What reading a thing went through, for the user.
+fn trouble_in(name: &str, rescued: Result<Vec<String>, StorageError>, fell_back: bool) -> Option<Said> {
+    let words = match rescued {
+        Ok(rescued) if rescued.is_empty() => return None,
+        Ok(_) => rescue_words(name, fell_back),
+        Err(error) => error.to_string(),
+    };
+    Some(Said { words, trouble: true })
 }
 
 impl Due {
@@ -391,7 +390,7 @@ impl Due {
         let mut due = Self {
             jobs: after.jobs.is_some(),
             clocks: after.clocks.is_some(),
-            sheets: after.sheets.keys().copied().collect(),
+            sheets: after.sheets.iter().map(|(id, _)| *id).collect(),
             others: transaction.others.clone(),
             ..Self::default()
         };
@@ -402,38 +401,48 @@ impl Due {
         for (id, job) in &after.files {
             match job {
                 Some(_) => {
-                    due.sheets.insert(*id);
-                    due.records.insert(*id, 0);
+                    due.sheets.push(*id);
+                    due.from(*id, 0);
                 }
-                None => drop(due.gone.insert(*id)),
+                None => due.gone.push(*id),
             }
         }
         for (id, entry) in &transaction.lines {
-            let segment = segment_of(entry);
-            let from = due.records.entry(*id).or_insert(segment);
-            *from = segment.min(*from);
+            due.from(*id, segment_of(entry));
         }
         due
+    }
+
+    /// A record is due from that segment on.
+    fn from(&mut self, id: JobId, segment: usize) {
+        match self.records.iter_mut().find(|(own, _)| *own == id) {
+            Some((_, from)) => *from = segment.min(*from),
+            None => self.records.push((id, segment)),
+        }
     }
 
     fn add(&mut self, other: Self) {
         self.jobs |= other.jobs;
         self.clocks |= other.clocks;
-        self.pieces.extend(other.pieces);
-        for id in other.sheets.iter().chain(other.records.keys()) {
-            self.gone.remove(id);
+        self.gone
+            .retain(|id| !other.sheets.contains(id) && other.records.iter().all(|(own, _)| own != id));
+        self.sheets.retain(|id| !other.gone.contains(id));
+        self.records.retain(|(id, _)| !other.gone.contains(id));
+        for (id, segment) in other.records {
+            self.from(id, segment);
         }
-        for id in &other.gone {
-            self.sheets.remove(id);
-            self.records.remove(id);
-        }
-        self.gone.extend(other.gone);
-        self.sheets.extend(other.sheets);
-        for (id, from) in other.records {
-            let own = self.records.entry(id).or_insert(from);
-            *own = from.min(*own);
-        }
+        add_missing(&mut self.pieces, other.pieces);
+        add_missing(&mut self.sheets, other.sheets);
+        add_missing(&mut self.gone, other.gone);
         self.others.extend(other.others);
+    }
+}
+
+fn add_missing<T: PartialEq>(to: &mut Vec<T>, from: Vec<T>) {
+    for one in from {
+        if !to.contains(&one) {
+            to.push(one);
+        }
     }
 }
 

@@ -53,7 +53,7 @@ pub struct StepProgress {
     /// Readings, oldest first.
     pub readings: Vec<Reading>,
     /// Readings outside their limits that were accepted since they were taken, and why.
-    pub accepted: BTreeMap<What, String>,
+    pub accepted: Vec<(What, String)>,
     /// Its gate was opened by hand.
     pub overridden: bool,
     /// How it turned when it was last felt: free where empty, else where it binds.
@@ -66,13 +66,19 @@ impl StepProgress {
         self.status != Status::Open
     }
 
+    /// Why a reading outside its limits was accepted, where it was.
+    pub fn accepted(&self, what: &What) -> Option<&str> {
+        let found = self.accepted.iter().find(|(own, _)| own == what);
+        found.map(|(_, reason)| reason.as_str())
+    }
+
     /// The latest reading of that.
     pub fn reading(&self, what: &What) -> Option<&Reading> {
         self.readings.iter().rev().find(|reading| reading.what == *what)
     }
 
     /// The fasteners of `fasten` that stand as the plan now wants them: (pass, place).
-    pub fn tallied(&self, fasten: &Fasten) -> BTreeSet<(usize, usize)> {
+    pub fn tallied(&self, fasten: &Fasten) -> Vec<(usize, usize)> {
         let holds = |pass: usize, goal: &Option<Goal>| goal.is_none_or(|goal| fasten.goal(pass).is(goal));
         let (passes, count) = (fasten.pass_count(), fasten.layout.count());
         self.tallies
@@ -88,13 +94,11 @@ impl StepProgress {
             .map(|pass| fasten.goal(pass))
             .collect::<Vec<_>>();
         let over = |goal: &Goal| !most.iter().any(|wanted| wanted.is(*goal) || wanted.above(*goal));
-        let places: BTreeSet<usize> = self
-            .tallies
-            .iter()
-            .filter(|(_, goal)| goal.as_ref().is_some_and(over))
-            .map(|((_, place), _)| *place)
-            .collect();
-        places.len()
+        let tight = |place: &usize| {
+            let of_place = self.tallies.iter().filter(|((_, at), _)| at == place);
+            of_place.filter_map(|(_, goal)| goal.as_ref()).any(over)
+        };
+        (0..fasten.layout.count()).filter(tight).count()
     }
 }
 
@@ -152,8 +156,8 @@ impl Progress {
                 tool,
                 at_c,
             } => {
-                step.accepted.remove(&what.whole());
-                step.accepted.remove(what);
+                let whole = what.whole();
+                step.accepted.retain(|(own, _)| *own != whole && own != what);
                 step.readings.push(Reading {
                     what: what.clone(),
                     value: *value,
@@ -164,7 +168,7 @@ impl Progress {
                 });
             }
             Event::Accepted { what, reason } => {
-                step.accepted.insert(what.clone(), reason.clone());
+                step.accepted.push((what.clone(), reason.clone()));
             }
             Event::Felt { tight_at } => step.felt = Some(tight_at.clone()),
             Event::Done { .. } => step.status = Status::Done(entry.at),

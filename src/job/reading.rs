@@ -209,7 +209,7 @@ pub fn judge(step: &Step, what: &What, value: f64) -> Verdict {
 /// What a step's readings break, as the plan's limits stand now, without a reason given: the reading, or
 /// the bore (any place of it stands for the whole).
 pub fn broken(step: &Step, progress: &StepProgress) -> Vec<What> {
-    let accepted = |what: &What| progress.accepted.contains_key(what);
+    let accepted = |what: &What| progress.accepted(what).is_some();
     let single = asked(step).into_iter().filter(|what| {
         progress
             .reading(what)

@@ -142,6 +142,21 @@ impl Shelf {
         latest: u32,
         read: impl Fn(u32, &str) -> Option<T>,
     ) -> Result<Loaded<T>, StorageError> {
+        let mut value = None;
+        let rescued = self.look(name, latest, &mut |form, text| {
+            value = read(form, text).map(|value| (form, value));
+            value.is_some()
+        })?;
+        Ok(Loaded { value, rescued })
+    }
+
+    // Apart from `load`, so that it is compiled once and not for every type there is.
+    fn look(
+        &self,
+        name: &str,
+        latest: u32,
+        read: &mut dyn FnMut(u32, &str) -> bool,
+    ) -> Result<Vec<String>, StorageError> {
         let mut texts: Vec<(u64, String, String)> = Vec::new();
         let mut rescued = Vec::new();
         for slot in SLOTS {
@@ -154,7 +169,10 @@ impl Shelf {
                 None => rescued.extend(self.set_aside(&key, &text)),
             }
         }
-        texts.sort_by_key(|(sequence, ..)| std::cmp::Reverse(*sequence));
+        // The newer of the two first.
+        if texts.len() == 2 && texts[0].0 < texts[1].0 {
+            texts.swap(0, 1);
+        }
         for (_, key, text) in &texts {
             let Some(slot) = read_slot(text) else { continue };
             if slot.version > latest {
@@ -163,17 +181,12 @@ impl Shelf {
                     version: slot.version,
                 });
             }
-            match read(slot.version, slot.data) {
-                Some(value) => {
-                    return Ok(Loaded {
-                        value: Some((slot.version, value)),
-                        rescued,
-                    });
-                }
-                None => rescued.extend(self.set_aside(key, text)),
+            if read(slot.version, slot.data) {
+                break;
             }
+            rescued.extend(self.set_aside(key, text));
         }
-        Ok(Loaded { value: None, rescued })
+        Ok(rescued)
     }
 
     /// Writes all of these, each over its older slot and read back, then the mark: after a crash at any

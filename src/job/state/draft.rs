@@ -35,7 +35,12 @@ impl<'a> Draft<'a> {
 
     /// The sheet of a job, to change.
     pub fn sheet_of(&mut self, id: JobId, now: &Sheet) -> &mut Sheet {
-        self.after.sheets.entry(id).or_insert_with(|| now.clone())
+        let sheets = &mut self.after.sheets;
+        let at = sheets.iter().position(|(own, _)| *own == id).unwrap_or_else(|| {
+            sheets.push((id, now.clone()));
+            sheets.len() - 1
+        });
+        &mut sheets[at].1
     }
 
     /// The list of jobs, to change.
@@ -60,7 +65,7 @@ impl<'a> Draft<'a> {
 
     /// A job in the place of whatever has its number.
     pub fn put(&mut self, id: JobId, job: Option<Job>) {
-        self.after.files.insert(id, job);
+        self.after.files.push((id, job));
     }
 
     /// A new line in the record at hand.
@@ -98,18 +103,13 @@ impl<'a> Draft<'a> {
         }
         self.after
             .sheets
-            .retain(|id, sheet| state.files.get(id).is_some_and(|job| job.sheet != *sheet));
+            .retain(|(id, sheet)| state.files.get(id).is_some_and(|job| job.sheet != *sheet));
         // A head bears its sheet's title.
         let titles: Vec<(JobId, String)> = self
             .after
             .sheets
             .iter()
-            .filter(|(id, sheet)| {
-                state
-                    .jobs
-                    .head(**id)
-                    .is_some_and(|head| head.title != sheet.title)
-            })
+            .filter(|(id, sheet)| state.jobs.head(*id).is_some_and(|head| head.title != sheet.title))
             .map(|(id, sheet)| (*id, sheet.title.clone()))
             .collect();
         for (id, title) in titles {
@@ -126,16 +126,16 @@ impl<'a> Draft<'a> {
         jobs.take_if(|jobs| *jobs == state.jobs);
         clocks.take_if(|clocks| *clocks == state.clocks);
         settings.take_if(|settings| **settings == state.settings);
-        files.retain(|id, job| state.files.get(id) != job.as_ref());
+        files.retain(|(id, job)| state.files.get(id) != job.as_ref());
         let before = Parts {
             jobs: jobs.as_ref().map(|_| state.jobs.clone()),
             sheets: sheets
-                .keys()
-                .filter_map(|id| Some((*id, state.files.get(id)?.sheet.clone())))
+                .iter()
+                .filter_map(|(id, _)| Some((*id, state.files.get(id)?.sheet.clone())))
                 .collect(),
             files: files
-                .keys()
-                .map(|id| (*id, state.files.get(id).cloned()))
+                .iter()
+                .map(|(id, _)| (*id, state.files.get(id).cloned()))
                 .collect(),
             clocks: clocks.as_ref().map(|_| state.clocks.clone()),
             settings: settings.as_ref().map(|_| Box::new(state.settings.clone())),

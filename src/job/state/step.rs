@@ -10,6 +10,7 @@ use crate::job::progress::Status;
 use crate::job::reading::{self, What};
 use crate::job::record::{Event, Facts, SetTo, Setting};
 use crate::job::sheet::{Step, StepId};
+use crate::trade::quantity::decimal;
 use uom::si::mass::kilogram;
 use uom::si::thermodynamic_temperature::degree_celsius;
 
@@ -350,5 +351,5 @@ fn setting(answer: &PassAnswer) -> Setting {
 /// A printed number and its digits behind the point.
 fn figures(number: &str) -> (f64, u8) {
     let decimals = number.split_once('.').map_or(0, |(_, behind)| behind.len() as u8);
-    (number.parse().unwrap_or(0.0), decimals)
+    (decimal(number).unwrap_or(0.0), decimals)
 }

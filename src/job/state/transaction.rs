@@ -7,7 +7,6 @@ use crate::job::record::{Entry, Event};
 use crate::job::settings::{PIECES, Settings};
 use crate::job::sheet::{JobId, Sheet, StepId};
 use crate::trade::moment::Moment;
-use std::collections::BTreeMap;
 
 /// How many actions can be taken back.
 const TRAIL_LENGTH: usize = 20;
@@ -42,9 +41,9 @@ pub struct Parts {
     /// The list of jobs and which is at hand.
     pub jobs: Option<Jobs>,
     /// Sheets of jobs that stay.
-    pub sheets: BTreeMap<JobId, Sheet>,
+    pub sheets: Vec<(JobId, Sheet)>,
     /// Whole jobs: in the place of what was there; none takes it away.
-    pub files: BTreeMap<JobId, Option<Job>>,
+    pub files: Vec<(JobId, Option<Job>)>,
     /// Every clock.
     pub clocks: Option<Vec<CureClock>>,
     /// The settings.
@@ -146,10 +145,10 @@ impl State {
             settings,
         } = transaction.after.clone();
         let before = self.jobs.at_hand;
-        let whole = files.contains_key(&before);
+        let whole = files.iter().any(|(id, _)| *id == before);
         let mut touched = Touched {
             jobs: jobs.is_some(),
-            sheet: whole || sheets.contains_key(&before),
+            sheet: whole || sheets.iter().any(|(id, _)| *id == before),
             record: whole || transaction.lines.iter().any(|(job, _)| *job == before),
             clocks: clocks.is_some(),
             settings: settings.is_some(),

@@ -174,8 +174,8 @@ pub fn accept(bench: Bench, step: StepId, what: What) -> AnyView {
     let broken = Memo::new(move |_| kept.with_value(|what| bench.broken(step).contains(what)));
     let reason = move || {
         bench.progress.with(|progress| {
-            let accepted = &progress.touched(step)?.accepted;
-            kept.with_value(|what| accepted.get(what).cloned())
+            let step = progress.touched(step)?;
+            kept.with_value(|what| step.accepted(what).map(str::to_owned))
         })
     };
     let take = Callback::new(move |reason: String| {
