@@ -120,7 +120,7 @@ impl Bench {
     pub fn backup_text(self) -> String {
         let things = self
             .state
-            .with_value(|state| self.shelves.with_value(|shelves| shelves.texts(state)));
+            .with(|state| self.shelves.with_value(|shelves| shelves.texts(state)));
         // Each thing goes in as it is stored; names are ours and need no escapes.
         let things: Vec<String> = things
             .iter()
@@ -188,7 +188,7 @@ impl Bench {
 
     /// Every job here, whole.
     fn held(self) -> Vec<Held> {
-        self.state.with_value(|state| {
+        self.state.with(|state| {
             let heads = state.jobs.heads.iter();
             let held = heads.filter_map(|head| {
                 let job = state.files.get(&head.id)?;

@@ -15,6 +15,7 @@ pub use crate::job::settings::{LiftBench, Look, SeatBench, Settings};
 pub use crate::job::state::{Ask, Intent, JobHead, JobRefused, Now, ReadWith, Refused, Restore};
 pub use clocks::Ring;
 pub use files::{BackupError, Incoming};
+use seen::Held;
 pub use seen::Seen;
 
 use crate::device::release::Kept;
@@ -60,7 +61,7 @@ pub struct Bench {
     pub ringing: RwSignal<Vec<Ring>>,
     /// The phone's clock has jumped so far ahead (ms), and the user has not said which is right.
     pub doubt: RwSignal<Option<i64>>,
-    state: StoredValue<State, LocalStorage>,
+    state: Held,
     /// Follows every transaction: what undo would take back.
     trail: Seen<State>,
     watched: StoredValue<Option<Watched>, LocalStorage>,
@@ -75,7 +76,7 @@ impl Bench {
     /// The bench as it was left, or a first one with the example job.
     pub fn open(shelves: Shelves, clock: fn() -> Moment) -> Self {
         let left = shelves.read();
-        let state = StoredValue::new_local(left.state);
+        let state = Held::new(left.state);
         let bench = Self {
             jobs: Seen::new(state, |state| &state.jobs.heads),
             job: Seen::new(state, |state| &state.jobs.at_hand),
@@ -153,7 +154,7 @@ impl Bench {
         self.progress.follow();
         self.clocks.follow();
         self.settings.follow();
-        self.state.with_value(|state| look(state, now))
+        self.state.with(|state| look(state, now))
     }
 
     /// What `step` waits for now; followed.

@@ -4,10 +4,31 @@ use crate::job::state::State;
 use reactive_graph::owner::{LocalStorage, StoredValue};
 use reactive_graph::prelude::*;
 use reactive_graph::signal::RwSignal;
+use std::cell::RefCell;
+use std::rc::Rc;
+
+/// The state, where the whole bench finds it.
+#[derive(Clone, Copy)]
+pub(super) struct Held(StoredValue<Rc<RefCell<State>>, LocalStorage>);
+
+impl Held {
+    pub fn new(state: State) -> Self {
+        Self(StoredValue::new_local(Rc::new(RefCell::new(state))))
+    }
+
+    // Not generic, so that it is compiled once and not for every look at it.
+    pub fn get(self) -> Rc<RefCell<State>> {
+        self.0.get_value()
+    }
+
+    pub fn with<R>(self, look: impl FnOnce(&State) -> R) -> R {
+        look(&self.get().borrow())
+    }
+}
 
 /// A part of the state, followed like a signal.
 pub struct Seen<T: 'static> {
-    state: StoredValue<State, LocalStorage>,
+    state: Held,
     changes: RwSignal<u32>,
     of: fn(&State) -> &T,
 }
@@ -21,7 +42,7 @@ impl<T> Clone for Seen<T> {
 impl<T> Copy for Seen<T> {}
 
 impl<T> Seen<T> {
-    pub(super) fn new(state: StoredValue<State, LocalStorage>, of: fn(&State) -> &T) -> Self {
+    pub(super) fn new(state: Held, of: fn(&State) -> &T) -> Self {
         Self {
             state,
             changes: RwSignal::new(0),
@@ -37,7 +58,7 @@ impl<T> Seen<T> {
 
     /// Shows it as it is now.
     pub fn with_untracked<R>(self, look: impl FnOnce(&T) -> R) -> R {
-        self.state.with_value(|state| look((self.of)(state)))
+        look((self.of)(&self.state.get().borrow()))
     }
 
     /// What reads the state otherwise follows this part of it too.

@@ -36,7 +36,7 @@ impl Bench {
     /// [`Refused`]: nothing is changed. What could not be kept is said, and kept with the next touch.
     pub fn send(self, intent: Intent) -> Result<(), Refused> {
         let now = self.right_now();
-        let transaction = self.state.with_value(|state| state.apply(&intent, now))?;
+        let transaction = self.state.with(|state| state.apply(&intent, now))?;
         if transaction.is_empty() {
             return Ok(());
         }
@@ -47,20 +47,20 @@ impl Bench {
             return Err(Refused::NotKept);
         }
         let kept = transaction.clone();
-        let touched = self.state.try_update_value(|state| state.take(transaction));
+        let touched = self.state.get().borrow_mut().take(transaction);
         if !from_file {
             let outcome = self
                 .state
-                .with_value(|state| self.shelves.with_value(|shelves| shelves.keep(state, &kept)));
+                .with(|state| self.shelves.with_value(|shelves| shelves.keep(state, &kept)));
             self.kept_or_said(outcome);
         }
-        self.show(touched.unwrap_or_default());
+        self.show(touched);
         self.tick();
         Ok(())
     }
 
     fn keep_first(self, transaction: &Transaction) -> Result<(), StorageError> {
-        let mut after = self.state.get_value();
+        let mut after = self.state.with(Clone::clone);
         after.take(transaction.clone());
         self.shelves
             .with_value(|shelves| shelves.keep_or_forget(&after, transaction))
@@ -112,7 +112,7 @@ impl Bench {
 
     /// Where the job goes on.
     pub fn next_open(self) -> Option<StepId> {
-        self.state.with_value(|state| state.next_open())
+        self.state.with(|state| state.next_open())
     }
 
     // ---- a step ----
@@ -464,7 +464,7 @@ impl Bench {
     /// The sheet of any job.
     pub fn sheet_of(self, id: JobId) -> Option<Sheet> {
         self.state
-            .with_value(|state| state.files.get(&id).map(|job| job.sheet.clone()))
+            .with(|state| state.files.get(&id).map(|job| job.sheet.clone()))
     }
 
     /// Takes in what was agreed to of a backup; tells how many jobs came; none where it was refused.
