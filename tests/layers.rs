@@ -1,6 +1,6 @@
 //! Imports point downwards only, and the trade knows neither browser nor clock.
 
-use std::collections::BTreeSet;
+use std::collections::{BTreeMap, BTreeSet};
 use std::fs;
 use std::path::{Path, PathBuf};
 
@@ -34,6 +34,8 @@ fn root() -> &'static Path {
 /// A source file: the path of its module and its text without comments and quoted words.
 struct Source {
     module: Vec<String>,
+    /// It is a folder's `mod.rs`: its `super` is one further down.
+    folder: bool,
     code: String,
 }
 
@@ -42,6 +44,7 @@ impl Source {
         let module = path.trim_end_matches(".rs").trim_end_matches("/mod");
         Source {
             module: module.split('/').map(str::to_owned).collect(),
+            folder: path.ends_with("/mod.rs"),
             code: bare(text),
         }
     }
@@ -259,4 +262,243 @@ fn a_wrong_import_is_found_however_it_is_written() {
     ] {
         assert!(!found(path, text), "{path}: {text}");
     }
+}
+
+/// Circles of files that stand for now, each by one of its files.
+const KNOWN_CIRCLES: [&str; 0] = [];
+
+/// Which files import which, by their module paths.
+///
+/// A name counts for the longest module path it begins with: `crate::job::record::Event` is an import of
+/// `job/record.rs`, `crate::job::Sheet` of `job/mod.rs`. A folder's `mod.rs` that names its own children
+/// (`mod x;`, `pub use x::Item`) imports nothing by that, and a child that names an item through its
+/// folder's `mod.rs` imports the child that item is re-exported from, where the `mod.rs` says so.
+fn graph(sources: &[Source]) -> BTreeMap<String, BTreeSet<String>> {
+    let known: BTreeSet<String> = sources.iter().map(|source| source.module.join("::")).collect();
+    let exports: BTreeMap<String, Vec<(String, String)>> = sources
+        .iter()
+        .map(|source| (source.module.join("::"), source.exports()))
+        .collect();
+    sources
+        .iter()
+        .map(|source| {
+            let here = source.module.join("::");
+            let imports = source.whole_imports().into_iter();
+            let files = imports
+                .filter_map(|path| file_of(&path, &known, &exports))
+                .filter(|file| *file != here && !file.starts_with(&format!("{here}::")));
+            (here.clone(), files.collect())
+        })
+        .collect()
+}
+
+/// The file that a path names.
+fn file_of(
+    path: &[String],
+    known: &BTreeSet<String>,
+    exports: &BTreeMap<String, Vec<(String, String)>>,
+) -> Option<String> {
+    let length = (1..=path.len())
+        .rev()
+        .find(|length| known.contains(&path[..*length].join("::")))?;
+    let file = path[..length].join("::");
+    let item = path.get(length);
+    let from = item.and_then(|item| {
+        let named = exports.get(&file)?.iter().find(|(name, _)| name == item)?;
+        Some(format!("{file}::{}", named.1))
+    });
+    Some(from.filter(|child| known.contains(child)).unwrap_or(file))
+}
+
+/// Groups of files that reach each other.
+fn circles(graph: &BTreeMap<String, BTreeSet<String>>) -> Vec<Vec<String>> {
+    let reached = |from: &String| {
+        let mut seen: BTreeSet<String> = BTreeSet::new();
+        let mut open = vec![from.clone()];
+        while let Some(file) = open.pop() {
+            for next in graph.get(&file).into_iter().flatten() {
+                if seen.insert(next.clone()) {
+                    open.push(next.clone());
+                }
+            }
+        }
+        seen
+    };
+    let all: BTreeMap<&String, BTreeSet<String>> = graph.keys().map(|file| (file, reached(file))).collect();
+    let mut found: Vec<Vec<String>> = Vec::new();
+    for (file, reaches) in &all {
+        if !reaches.contains(*file) || found.iter().any(|circle| circle.contains(file)) {
+            continue;
+        }
+        let back = |other: &&String| all.get(other).is_some_and(|reaches| reaches.contains(*file));
+        found.push(reaches.iter().filter(back).cloned().collect());
+    }
+    found
+}
+
+impl Source {
+    /// Every module path this file names from the crate's root, whole.
+    fn whole_imports(&self) -> Vec<Vec<String>> {
+        let mut found = Vec::new();
+        for word in ["crate::", "super::", "self::"] {
+            for (place, _) in self.code.match_indices(word) {
+                let before = self.code.get(..place).unwrap_or_default();
+                if before.ends_with(|c: char| c.is_alphanumeric() || c == '_' || c == ':') {
+                    continue;
+                }
+                let rest = self.code.get(place..).unwrap_or_default();
+                let ups = match word {
+                    "crate::" => self.module.len(),
+                    "super::" => count_supers(rest) - usize::from(self.folder),
+                    _ => 0,
+                };
+                let base = self
+                    .module
+                    .get(..self.module.len().saturating_sub(ups))
+                    .unwrap_or_default();
+                let rest = rest.trim_start_matches(word);
+                for tail in whole_tails(rest) {
+                    found.push(base.iter().cloned().chain(tail).collect());
+                }
+            }
+        }
+        found
+    }
+
+    /// What a `mod.rs` re-exports from its children: (item, child).
+    fn exports(&self) -> Vec<(String, String)> {
+        let mut found = Vec::new();
+        for (place, word) in self.code.match_indices("pub use ") {
+            let rest = self.code.get(place + word.len()..).unwrap_or_default();
+            for path in whole_tails(rest) {
+                if let (Some(child), Some(item)) = (path.first(), path.last()) {
+                    found.push((item.clone(), child.clone()));
+                }
+            }
+        }
+        found
+    }
+}
+
+/// Each path that begins here, whole; a brace opens several.
+fn whole_tails(text: &str) -> Vec<Vec<String>> {
+    let end = text
+        .find(|c: char| !(c.is_alphanumeric() || c == '_' || c == ':'))
+        .unwrap_or(text.len());
+    let (path, rest) = text.split_at(end);
+    let mut base: Vec<String> = path
+        .split("::")
+        .filter(|name| !name.is_empty())
+        .map(str::to_owned)
+        .collect();
+    let opens = rest.starts_with('{') && (path.is_empty() || path.ends_with("::"));
+    if !opens {
+        if rest.starts_with(" as ") || base.last().is_some_and(|name| name == "self") {
+            base.retain(|name| name != "self");
+        }
+        return vec![base];
+    }
+    let mut depth = 0;
+    let mut parts = vec![String::new()];
+    for c in rest.chars().skip(1) {
+        match c {
+            '{' => depth += 1,
+            '}' if depth == 0 => break,
+            '}' => depth -= 1,
+            ',' if depth == 0 => {
+                parts.push(String::new());
+                continue;
+            }
+            _ => {}
+        }
+        if !c.is_whitespace() {
+            parts.last_mut().expect("never empty").push(c);
+        }
+    }
+    parts
+        .iter()
+        .filter(|part| !part.is_empty())
+        .flat_map(|part| whole_tails(part))
+        .map(|tail| {
+            let tail = tail.into_iter().filter(|name| name != "self");
+            base.iter().cloned().chain(tail).collect()
+        })
+        .collect()
+}
+
+fn sources() -> Vec<Source> {
+    let src = root().join("src");
+    let mut paths = Vec::new();
+    files(&src, &mut paths);
+    let named = |path: &PathBuf| {
+        let name = path.strip_prefix(&src).expect("under src").to_string_lossy();
+        let text = fs::read_to_string(path).expect("a source file");
+        let text = text
+            .split("#[cfg(test)]\nmod tests")
+            .next()
+            .unwrap_or_default()
+            .to_owned();
+        Source::new(&name.replace('\\', "/"), &text)
+    };
+    let sources = paths.iter().map(named);
+    sources
+        .filter(|source| !["lib", "main"].contains(&source.layer()))
+        .collect()
+}
+
+#[test]
+fn no_files_import_each_other_in_a_circle() {
+    let sources = sources();
+    let found = circles(&graph(&sources));
+    let graph = graph(&sources);
+    let told: Vec<String> = found
+        .iter()
+        .filter(|circle| !circle.iter().any(|file| KNOWN_CIRCLES.contains(&file.as_str())))
+        .map(|circle| {
+            let inside = |file: &String| {
+                let imports = graph[file].iter().filter(|to| circle.contains(to));
+                format!(
+                    "  {file} imports {}",
+                    imports.cloned().collect::<Vec<_>>().join(", ")
+                )
+            };
+            format!(
+                "a circle:\n{}",
+                circle.iter().map(inside).collect::<Vec<_>>().join("\n")
+            )
+        })
+        .collect();
+    assert!(told.is_empty(), "{}", told.join("\n"));
+    for known in KNOWN_CIRCLES {
+        let there = found.iter().any(|circle| circle.iter().any(|file| file == known));
+        assert!(there, "the circle of {known} is gone: take it off the list");
+    }
+}
+
+#[test]
+fn a_circle_is_found_and_a_chain_is_none() {
+    let made = |files: &[(&str, &str)]| {
+        let sources: Vec<Source> = files.iter().map(|(path, text)| Source::new(path, text)).collect();
+        circles(&graph(&sources))
+    };
+    let chain = [
+        ("job/a.rs", "use super::b::B;"),
+        ("job/b.rs", "use crate::job::c::{C, D};"),
+        ("job/c.rs", "use crate::trade::t;"),
+        ("trade/t.rs", ""),
+    ];
+    assert_eq!(made(&chain), Vec::<Vec<String>>::new());
+    let mut ring = chain;
+    ring[2].1 = "use crate::{trade::t, job::{a::A}};";
+    assert_eq!(made(&ring), [["job::a", "job::b", "job::c"]]);
+    // Through the folder's own file a name leads to where it stands.
+    let folder = [
+        ("job/k/mod.rs", "mod x; mod y; pub use x::X; pub use y::{Y, Z};"),
+        ("job/k/x.rs", "use super::Y;"),
+        ("job/k/y.rs", "fn f() {}"),
+    ];
+    assert_eq!(made(&folder), Vec::<Vec<String>>::new());
+    let mut both = folder;
+    both[2].1 = "use super::X;";
+    assert_eq!(made(&both), [["job::k::x", "job::k::y"]]);
 }

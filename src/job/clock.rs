@@ -1,14 +1,10 @@
 //! Cure clocks: recorded instants, from which every state is worked out. Nothing counts down.
 
-use super::sheet::{JobId, StepId};
+pub use super::id::ClockId;
+use super::id::{JobId, StepId};
 use crate::trade::cure::{CureSpec, DoneAt, Milestone, NoCure, ShopHistory};
 use crate::trade::moment::Moment;
 use serde::{Deserialize, Serialize};
-
-/// A clock's own number on this bench.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
-#[serde(transparent)]
-pub struct ClockId(pub u32);
 
 /// Where a clock belongs.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]

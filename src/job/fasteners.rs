@@ -6,7 +6,7 @@ use super::id::PartId;
 use super::json;
 use super::kinds::fasten::{fields, layout_words, passes, size_words};
 use super::kinds::{Fasten, Reuse, Work};
-use super::parts::{Part, PartPlace};
+use super::part::{Part, PartPlace};
 use super::sheet::{Sheet, Step, StepId};
 use super::text_form::stages;
 use crate::trade::application::{Application, Face, JointKind, ManualWord};

@@ -6,7 +6,7 @@
 use super::field::{self, Entry, Form, Set, Shown, refuse};
 use super::id::PartId;
 use super::kinds::{self, free_name};
-use super::parts::{self, Part, PartPlace};
+use super::part::{self, Part, PartPlace};
 use super::planning::PlanRefused;
 use super::sheet::{self, Sheet, Step, StepId};
 
@@ -20,7 +20,7 @@ pub fn fields(sheet: &Sheet, step: &Step) -> Vec<Shown> {
     form.head("Parts it needs");
     for part in &step.parts {
         let under = format!("part/{}", part.id.0);
-        field::show(&mut form, &under, &parts::TABLE, part);
+        field::show(&mut form, &under, &part::TABLE, part);
         form.press(format!("{under}/remove"), &format!("take out “{}”", part.name));
     }
     form.press("part/add", "add a part");
@@ -92,7 +92,7 @@ fn set_part(parts: &mut Vec<Part>, id: &str, field: &str, value: &str) -> Set {
         return Ok(());
     }
     match parts.get_mut(at) {
-        Some(part) => field::set(&parts::TABLE, part, "part", &format!("part/{field}"), value),
+        Some(part) => field::set(&part::TABLE, part, "part", &format!("part/{field}"), value),
         None => refuse("There is no such part in this step."),
     }
 }

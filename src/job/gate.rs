@@ -2,7 +2,8 @@
 
 use super::clock::{ClockId, CureClock};
 use super::progress::{Progress, Status, StepProgress};
-use super::reading::{self, What};
+use super::reading::What;
+use super::readings;
 use super::sheet::{JobId, Sheet, Step, StepId};
 use crate::trade::cure::{Milestone, NoCure, ShopHistory};
 use crate::trade::moment::Moment;
@@ -111,7 +112,7 @@ fn waits_on(ground: Ground<'_>, earlier: &Step, milestone: Milestone, now: Momen
     }
     if matches!(progress.status, Status::Done(_)) {
         found.extend(
-            reading::broken(earlier, &progress)
+            readings::broken(earlier, &progress)
                 .into_iter()
                 .map(|what| Wait::OutsideLimits {
                     step: earlier.id,

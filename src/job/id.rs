@@ -1,6 +1,26 @@
-//! What a step's readings and parts are known by: numbers of their own, so that a new name loses nothing.
+//! What things are known by: numbers of their own, so that a new name loses nothing.
 
 use serde::{Deserialize, Serialize};
+
+/// A step's own number within its job; it stays the same when steps are moved.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
+#[serde(transparent)]
+pub struct StepId(pub u32);
+
+/// A job's own number on this bench.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
+#[serde(transparent)]
+pub struct JobId(pub u32);
+
+/// A clock's own number on this bench.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
+#[serde(transparent)]
+pub struct ClockId(pub u32);
+
+/// An entry's number within its record, from 0, without gaps.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
+#[serde(transparent)]
+pub struct EntryId(pub u64);
 
 /// A reading's or a bore's own number within its step, from 1; 0 where none was given yet.
 #[derive(Debug, Clone, Copy, Default, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]

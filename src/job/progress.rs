@@ -2,7 +2,7 @@
 
 use super::clock::ClockId;
 use super::kinds::{Fasten, Work};
-use super::parts::{PartKey, PartPlace, PartState};
+use super::part::{PartKey, PartPlace, PartState};
 use super::reading::{Verdict, What};
 use super::record::{Entry, Event, Goal, Record};
 use super::sheet::{Sheet, Step, StepId};

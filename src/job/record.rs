@@ -1,20 +1,15 @@
 //! The record: what was done, entry by entry. It only grows; a correction is one more entry.
 
-use super::clock::ClockId;
+pub use super::id::EntryId;
+use super::id::{ClockId, StepId};
 use super::kinds::{LiftWork, Seat};
-use super::parts::{PartKey, PartPlace};
+use super::part::{PartKey, PartPlace};
 use super::reading::{Verdict, What};
-use super::sheet::StepId;
 use crate::trade::compound::CompoundClass;
 use crate::trade::hoist::BoomPosition;
 use crate::trade::moment::Moment;
 use crate::trade::quantity::TorqueUnit;
 use serde::{Deserialize, Serialize};
-
-/// An entry's number within its record, from 0, without gaps.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
-#[serde(transparent)]
-pub struct EntryId(pub u64);
 
 /// What a fastener was brought to.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]

@@ -2,9 +2,10 @@
 
 use super::field::{self, Field, Kept, Number, Seen};
 use super::id;
+pub use super::id::{JobId, StepId};
 use super::json::{self, JsonError};
 use super::kinds::Work;
-use super::parts::{self, Part};
+use super::part::{self, Part};
 use crate::trade::cure::Milestone;
 use serde::{Deserialize, Serialize};
 use serde_json::{Map, Value};
@@ -12,16 +13,6 @@ use std::fmt;
 
 /// The version of the job form written by this release.
 pub const JOB_FORM_VERSION: u32 = 1;
-
-/// A step's own number within its job; it stays the same when steps are moved.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
-#[serde(transparent)]
-pub struct StepId(pub u32);
-
-/// A job's own number on this bench.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
-#[serde(transparent)]
-pub struct JobId(pub u32);
 
 /// One thing to do, with one kind of work.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
@@ -283,7 +274,7 @@ impl Step {
     pub fn visit(&self, see: &mut dyn FnMut(Seen)) {
         field::visit(&TABLE, self, None, see);
         for part in &self.parts {
-            field::visit(&parts::TABLE, part, None, see);
+            field::visit(&part::TABLE, part, None, see);
         }
         self.work.kind().visit(see);
     }

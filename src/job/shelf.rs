@@ -112,21 +112,34 @@ impl Shelf {
             store,
             known: Cell::new(0),
         };
-        let marked = SLOTS.map(|slot| shelf.head(MARK, slot).0);
         let names = shelf.names("");
         let slots = || names.iter().flat_map(|name| SLOTS.map(|slot| (name, slot)));
-        match marked.into_iter().max() {
-            // A store of form 1, or an empty one: every slot in it was finished by itself.
-            None | Some(0) => {
-                let newest = slots().map(|(name, slot)| shelf.head(name, slot).0).max();
-                shelf.known.set(newest.unwrap_or(0));
-            }
+        let marks = SLOTS.map(|slot| shelf.store.get(&slot_key(MARK, slot)));
+        let mark = marks
+            .iter()
+            .flatten()
+            .map(|text| read_slot(text).map(|slot| slot.sequence));
+        match mark
+            .collect::<Option<Vec<u64>>>()
+            .and_then(|marks| marks.into_iter().max())
+        {
             Some(mark) => {
                 shelf.known.set(mark);
                 slots()
                     .filter(|(name, slot)| shelf.head(name, slot).0 > mark)
                     .for_each(|(name, slot)| shelf.store.remove(&slot_key(name, slot)));
             }
+            // A store of form 1, or an empty one: every slot in it was finished by itself. Or a mark that
+            // can't be read: it is written last, so what it would finish is all there.
+            None => {
+                let newest = slots().map(|(name, slot)| shelf.head(name, slot).0).max();
+                let sound = SLOTS.map(|slot| shelf.head(MARK, slot).0).into_iter().max();
+                shelf.known.set(newest.max(sound).unwrap_or(0));
+            }
+        }
+        // What a transaction forgot, and nobody came to take away.
+        for name in names.iter().filter(|name| shelf.is_forgotten(name)) {
+            shelf.take_away(name);
         }
         shelf
     }
@@ -175,6 +188,9 @@ impl Shelf {
         }
         for (_, key, text) in &texts {
             let Some(slot) = read_slot(text) else { continue };
+            if slot.data.is_empty() {
+                break;
+            }
             if slot.version > latest {
                 return Err(StorageError::TooNew {
                     name: name.to_owned(),
@@ -212,7 +228,12 @@ impl Shelf {
             known
         };
         let sequence = known + 1;
-        let mut written: Vec<String> = Vec::new();
+        let mut before: Vec<(String, Option<String>)> = Vec::new();
+        let mut write_over = |heads: [(u64, u32); 2], name: &str, version: u32, text: &str| {
+            let key = slot_key(name, SLOTS[usize::from(heads[0].0 > heads[1].0)]);
+            before.push((key.clone(), self.store.get(&key)));
+            self.put(&key, &slot_text(sequence, version, text))
+        };
         let outcome = writes
             .iter()
             .try_for_each(|write| {
@@ -227,34 +248,40 @@ impl Shelf {
                         version: form,
                     });
                 }
-                let Some(text) = &write.text else { return Ok(()) };
-                let older = SLOTS[usize::from(heads[0].0 > heads[1].0)];
-                let key = slot_key(&write.name, older);
-                written.push(key.clone());
-                self.put(&key, &slot_text(sequence, write.version, text))
+                // What is forgotten is written as nothing, so that it goes with the rest or stays with it.
+                let text = write.text.as_deref().unwrap_or_default();
+                write_over(heads, &write.name, write.version, text)
             })
-            .and_then(|()| {
-                let marks = heads(MARK);
-                let key = slot_key(MARK, SLOTS[usize::from(marks[0].0 > marks[1].0)]);
-                written.push(key.clone());
-                self.put(&key, &slot_text(sequence, 1, "0"))
-            });
+            .and_then(|()| write_over(heads(MARK), MARK, 1, "0"));
         if let Err(error) = outcome {
-            // What was written over was the older copy: the newer one still stands.
-            written.iter().for_each(|key| self.store.remove(key));
+            // Room first, then what stood there.
+            before.iter().for_each(|(key, _)| self.store.remove(key));
+            for (key, text) in before {
+                if let Some(text) = text {
+                    self.store.set(&key, &text)?;
+                }
+            }
             return Err(error);
         }
         self.known.set(sequence);
         let gone = writes.iter().filter(|write| write.text.is_none());
-        gone.for_each(|write| self.forget(&write.name));
+        gone.for_each(|write| self.take_away(&write.name));
         Ok(())
     }
 
     /// Whether anything is kept under that name.
     pub fn has(&self, name: &str) -> bool {
-        SLOTS
-            .iter()
-            .any(|slot| self.store.get(&slot_key(name, slot)).is_some())
+        let there = |slot: &&str| self.store.get(&slot_key(name, slot)).is_some();
+        SLOTS.iter().any(there) && !self.is_forgotten(name)
+    }
+
+    /// Whether the newest that is known of a thing is that it was forgotten.
+    fn is_forgotten(&self, name: &str) -> bool {
+        let texts = SLOTS.map(|slot| self.store.get(&slot_key(name, slot)));
+        let slots = texts.iter().flatten().filter_map(|text| read_slot(text));
+        slots
+            .max_by_key(|slot| slot.sequence)
+            .is_some_and(|slot| slot.data.is_empty())
     }
 
     /// The newest good slot of `name` as it is stored: its version and its JSON text.
@@ -265,6 +292,7 @@ impl Shelf {
             .flatten()
             .filter_map(|text| read_slot(text))
             .max_by_key(|slot| slot.sequence)
+            .filter(|slot| !slot.data.is_empty())
             .map(|slot| (slot.version, slot.data.to_owned()))
     }
 
@@ -280,11 +308,12 @@ impl Shelf {
         }
     }
 
-    /// Forgets a thing.
-    fn forget(&self, name: &str) {
-        SLOTS
-            .iter()
-            .for_each(|slot| self.store.remove(&slot_key(name, slot)));
+    /// Takes a forgotten thing away: what says that it is forgotten goes last.
+    fn take_away(&self, name: &str) {
+        let sequences = SLOTS.map(|slot| self.sequence(name, slot));
+        let newer = usize::from(sequences[1] > sequences[0]);
+        self.store.remove(&slot_key(name, SLOTS[1 - newer]));
+        self.store.remove(&slot_key(name, SLOTS[newer]));
     }
 
     fn sequence(&self, name: &str, slot: &str) -> u64 {

@@ -14,6 +14,7 @@ mod programs;
 mod progress;
 mod project;
 mod release;
+mod say;
 mod seal;
 mod size;
 mod toolchain;

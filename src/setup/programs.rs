@@ -8,7 +8,7 @@ use std::thread;
 use std::time::{Duration, Instant};
 
 use super::error::SetupError;
-use super::progress::say;
+use super::say::say;
 
 /// Says what begins, does it, and says how long it took.
 pub fn step<T>(what: &str, work: impl FnOnce() -> Result<T, SetupError>) -> Result<T, SetupError> {

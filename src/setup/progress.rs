@@ -10,6 +10,7 @@ use std::time::{Duration, Instant};
 
 use super::error::SetupError;
 use super::programs::{lasted, spoken};
+use super::say::{WIPE, say};
 
 /// What is going on, in the order it began.
 static RUNNING: Mutex<Vec<Stage>> = Mutex::new(Vec::new());
@@ -17,9 +18,6 @@ static RUNNING: Mutex<Vec<Stage>> = Mutex::new(Vec::new());
 /// How often the line is drawn anew where there is a terminal, and where there is none.
 const ON_TERMINAL: Duration = Duration::from_secs(1);
 const IN_FILE: Duration = Duration::from_secs(60);
-
-/// Back to the line's beginning, and empty it.
-const WIPE: &str = "\r\x1b[K";
 
 struct Stage {
     what: String,
@@ -32,12 +30,6 @@ impl Stage {
         let so_far = lasted(Duration::from_secs(self.begun.elapsed().as_secs()));
         format!("{}: {so_far} (usually {})", self.what, self.usual)
     }
-}
-
-/// Prints a whole line, above the one that changes.
-pub fn say(line: &str) {
-    let wipe = if io::stdout().is_terminal() { WIPE } else { "" };
-    println!("{wipe}{line}");
 }
 
 /// Does work of minutes: says what begins and what is usual, how it goes meanwhile, and how long it

@@ -15,7 +15,7 @@ use super::error::SetupError;
 use super::programs::{run, step};
 use super::project::Project;
 use super::release::PREVIEW;
-use super::tools::wasm_opt;
+use super::tools::{FEATURES, PASSES, wasm_opt};
 use super::worker::{Release, WORKER};
 
 /// Seals the folder Trunk names.
@@ -165,22 +165,6 @@ fn inline_script(page: &str) -> Option<InlineScript> {
         })
     })
 }
-
-/// The features browsers and the compiler agree on, one by one: allowing all makes a file that
-/// browsers refuse.
-pub const FEATURES: [&str; 7] = [
-    "--enable-bulk-memory",
-    "--enable-bulk-memory-opt",
-    "--enable-multivalue",
-    "--enable-mutable-globals",
-    "--enable-nontrapping-float-to-int",
-    "--enable-reference-types",
-    "--enable-sign-ext",
-];
-
-/// What the optimiser does, in order. Plain control flow found anew compresses better than the
-/// compiler's; addresses below 1024 hold nothing, as the stack lies lowest.
-pub const PASSES: [&str; 5] = ["--low-memory-unused", "--flatten", "--rereloop", "-Oz", "-Oz"];
 
 /// Runs wasm-opt over the WASM, where there is one.
 fn shrink_wasm(project: &Project, folder: &Path) -> Result<(), SetupError> {

@@ -9,15 +9,31 @@ use std::time::Duration;
 use super::error::SetupError;
 use super::prebuilt;
 use super::programs::{ask, command, look, on_path, run, step};
-use super::progress::{long, run_logged, say};
+use super::progress::{long, run_logged};
 use super::project::Project;
-use super::seal::{FEATURES, PASSES};
+use super::say::say;
 
 /// The Trunk this project is built with: the newest whose release archive's checksum is known.
 pub(super) const TRUNK: &str = "0.21.8";
 
 /// wasm-opt's version as npm counts it.
 const BINARYEN: &str = "132.0.0";
+
+/// The features browsers and the compiler agree on, one by one: allowing all makes a file that
+/// browsers refuse.
+pub const FEATURES: [&str; 7] = [
+    "--enable-bulk-memory",
+    "--enable-bulk-memory-opt",
+    "--enable-multivalue",
+    "--enable-mutable-globals",
+    "--enable-nontrapping-float-to-int",
+    "--enable-reference-types",
+    "--enable-sign-ext",
+];
+
+/// What the optimiser does, in order. Plain control flow found anew compresses better than the
+/// compiler's; addresses below 1024 hold nothing, as the stack lies lowest.
+pub const PASSES: [&str; 5] = ["--low-memory-unused", "--flatten", "--rereloop", "-Oz", "-Oz"];
 
 /// A prebuilt tool that isn't here by then is built instead.
 const PREBUILT: Duration = Duration::from_secs(300);

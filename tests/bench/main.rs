@@ -4,6 +4,7 @@ mod backup;
 mod clocks;
 mod commands;
 mod faults;
+mod gaps;
 mod jobs;
 mod plan;
 mod seat_lift;

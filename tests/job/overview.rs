@@ -9,7 +9,8 @@ use halfcase::job::kinds::check::bore;
 use halfcase::job::kinds::{Check, Work};
 use halfcase::job::overview::{StepState, overview};
 use halfcase::job::progress::Progress;
-use halfcase::job::reading::{self, Verdict, What};
+use halfcase::job::reading::{Verdict, What};
+use halfcase::job::readings;
 use halfcase::job::record::{Event, Record};
 use halfcase::job::sheet::{JobId, Sheet, Step, StepId};
 use halfcase::trade::compound::recommend;
@@ -218,7 +219,7 @@ fn a_grid_gives_out_of_round_taper_and_clearance() {
     .unwrap();
     let bore = &check.bores[0];
     let step = Step::new(StepId(1), "Bores", Work::Check(check.clone()));
-    let asked = reading::asked(&step);
+    let asked = readings::asked(&step);
     assert_eq!(asked.len(), 12);
     assert_eq!(asked[0].name(Some(&step)), "main, top, along");
     assert_eq!(asked[11].name(Some(&step)), "pin, bottom, across");

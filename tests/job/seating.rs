@@ -9,7 +9,8 @@ use halfcase::job::kinds::seat::words::{headline, passed_over, rows, summary, to
 use halfcase::job::kinds::seat::{SeatAnswer, answer, press_fit, request};
 use halfcase::job::kinds::{Seat, SeatDepth, SeatWay, Work};
 use halfcase::job::progress::{Reading, StepProgress};
-use halfcase::job::reading::{Verdict, What, missing};
+use halfcase::job::reading::{Verdict, What};
+use halfcase::job::readings::missing;
 use halfcase::job::sheet::{Step, StepId};
 use halfcase::trade::cooling::TimeRange;
 use halfcase::trade::fit::interference;

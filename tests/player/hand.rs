@@ -7,7 +7,8 @@ use halfcase::job::form;
 use halfcase::job::kinds::{self, Work};
 use halfcase::job::night::Night;
 use halfcase::job::parts::{self, PartPlace};
-use halfcase::job::reading::{self, What};
+use halfcase::job::reading::What;
+use halfcase::job::readings;
 use halfcase::job::record::PhoneClock;
 use halfcase::job::sheet::{JobId, Step, StepId};
 use halfcase::job::state::{Ask, Intent, Now, ReadWith, State};
@@ -86,14 +87,14 @@ fn read(chance: &mut Chance, state: &State, step: StepId, what: What) -> Intent 
     let (mut value, mut unit) = (chance.between(-1.0, 70.0), "mm".to_owned());
     match (found.map(|step| &step.work), &what) {
         (Some(Work::Check(check)), What::Limit(id)) => {
-            if let Some(limit) = reading::limit(check, *id) {
+            if let Some(limit) = readings::limit(check, *id) {
                 unit.clone_from(&limit.unit);
                 let (least, most) = (limit.least.unwrap_or(0.0), limit.most.unwrap_or(1.0));
                 value = chance.between(least, most.max(least));
             }
         }
         (Some(Work::Check(check)), What::Place { bore, .. }) => {
-            if let Some(bore) = reading::bore(check, *bore) {
+            if let Some(bore) = readings::bore(check, *bore) {
                 let (least, most) = (bore.least_mm.unwrap_or(40.0), bore.most_mm.unwrap_or(40.02));
                 value = chance.between(least, most.max(least));
             }
@@ -133,7 +134,7 @@ fn any_step(chance: &mut Chance, state: &State) -> StepId {
 fn in_any_step(chance: &mut Chance, state: &State) -> Intent {
     let step = any_step(chance, state);
     let found = state.step(step);
-    let asked = found.map(reading::asked).unwrap_or_default();
+    let asked = found.map(readings::asked).unwrap_or_default();
     match chance.below(13) {
         0 => Intent::Tally(step),
         1 => Intent::Close(step),

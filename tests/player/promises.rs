@@ -4,7 +4,7 @@ use halfcase::job::clock::{CureClock, Ended};
 use halfcase::job::gate::Wait;
 use halfcase::job::kinds::Work;
 use halfcase::job::progress::{Progress, Status};
-use halfcase::job::reading;
+use halfcase::job::readings;
 use halfcase::job::record::{EntryId, Event};
 use halfcase::job::settings::Settings;
 use halfcase::job::sheet::{JobId, Sheet};
@@ -149,8 +149,8 @@ pub fn closed_steps_are_whole(before: &State, after: &State, done: &Transaction,
         assert_eq!(*job, before.jobs.at_hand, "{told}");
         let step = before.step(id).unwrap_or_else(|| panic!("{told}: no such step"));
         let progress = before.progress(id);
-        assert_eq!(reading::missing(step, &progress), None, "{told}");
-        assert_eq!(reading::broken(step, &progress), [], "{told}");
+        assert_eq!(readings::missing(step, &progress), None, "{told}");
+        assert_eq!(readings::broken(step, &progress), [], "{told}");
         if let Work::Fasten(fasten) = &step.work {
             assert_eq!(progress.tallied(fasten).len(), fasten.tally_count(), "{told}");
         }
@@ -192,7 +192,7 @@ pub fn gates_are_shut(state: &State, now: Now, told: &str) {
             });
             let done = matches!(own.status, Status::Done(_));
             let unstarted = done && earlier.work.cures() && counting.is_empty();
-            let outside = done && !reading::broken(earlier, &own).is_empty();
+            let outside = done && !readings::broken(earlier, &own).is_empty();
             if !own.closed() || uncured || unstarted || outside {
                 assert!(
                     shut,

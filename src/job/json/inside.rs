@@ -1,8 +1,7 @@
 //! What is inside a node: items, fields, the content of a kind; read one after another.
 
 use super::error::JsonError;
-use super::node::{Node, Seen, What};
-use super::read::Reader;
+use super::node::{Node, Reader, Seen, What};
 use serde::de::{DeserializeSeed, EnumAccess, MapAccess, SeqAccess, VariantAccess, Visitor};
 
 /// The items of a list still to be read.

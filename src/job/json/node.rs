@@ -93,3 +93,10 @@ impl<'a> Node<'a> {
         }
     }
 }
+
+/// One node, to be read. It is marked when it is: an error says nothing of its place, and noting how
+/// far reading came costs each type less than adding to the error on its way out.
+#[derive(Clone, Copy)]
+pub struct Reader<'n> {
+    pub node: &'n Node<'n>,
+}

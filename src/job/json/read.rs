@@ -2,7 +2,7 @@
 
 use super::error::JsonError;
 use super::inside::{Fields, Items, Variant};
-use super::node::{Node, Seen, What};
+use super::node::{Node, Reader, Seen, What};
 use serde::de::{DeserializeOwned, Deserializer, Visitor};
 use serde::forward_to_deserialize_any;
 
@@ -12,13 +12,6 @@ const LIST: &str = "a list in [ ]";
 /// Reads a type from a whole text's nodes.
 pub fn read<T: DeserializeOwned>(root: &Node<'_>) -> Result<T, JsonError> {
     T::deserialize(Reader { node: root }).map_err(|error| error.found_in(root))
-}
-
-/// One node, to be read. It is marked when it is: an error says nothing of its place, and noting how
-/// far reading came costs each type less than adding to the error on its way out.
-#[derive(Clone, Copy)]
-pub struct Reader<'n> {
-    pub node: &'n Node<'n>,
 }
 
 impl<'n> Reader<'n> {

@@ -4,7 +4,8 @@ use super::{Refused, State};
 use crate::job::gate::{Wait, waits};
 use crate::job::kinds::Work;
 use crate::job::progress::{NextFastener, next_fastener};
-use crate::job::reading::{self, What};
+use crate::job::reading::What;
+use crate::job::readings;
 use crate::job::sheet::{Step, StepId};
 use crate::trade::caution::Level;
 use crate::trade::moment::Moment;
@@ -67,10 +68,10 @@ impl State {
         if let Some(next) = next_fastener(step, &progress) {
             return Ask::Tally(next);
         }
-        if let Some(what) = reading::missing(step, &progress) {
+        if let Some(what) = readings::missing(step, &progress) {
             return Ask::Read(what);
         }
-        if let Some(what) = reading::broken(step, &progress).into_iter().next() {
+        if let Some(what) = readings::broken(step, &progress).into_iter().next() {
             return Ask::OutsideLimits(what);
         }
         if matches!(step.work, Work::Turn(_)) && progress.felt.is_none() {

@@ -26,8 +26,11 @@ impl State {
 
     fn put_on(&self, draft: &mut Draft<'_>, step: StepId, activator: bool) -> Result<Name, Refused> {
         let (step, ask) = self.ready(step, draft)?;
-        if let Ask::Loosen(count) = ask {
-            return Err(Refused::TooTight(count));
+        match ask {
+            Ask::PutOn => {}
+            Ask::Loosen(count) => return Err(Refused::TooTight(count)),
+            _ if step.work.cures() => return Err(Refused::ClockRuns),
+            _ => return Err(Refused::NothingCures),
         }
         let joint = step.work.application().ok_or(Refused::NoStep)?;
         let answer = self.bond(joint, activator, draft.now);
@@ -108,8 +111,8 @@ impl Draft<'_> {
         clock.into_iter().for_each(|clock| clock.ended = Some(how));
     }
 
-    /// A start is undone: the clock no longer counts, and the one it took over from counts again.
-    pub(super) fn undo_start(&mut self, id: ClockId) {
+    /// A start is undone: the clock no longer counts, and where it took over from another, that one does.
+    pub(super) fn undo_start(&mut self, id: ClockId, took_over: bool) {
         let clocks = self.clocks();
         let bound = clocks
             .iter()
@@ -118,7 +121,8 @@ impl Draft<'_> {
         let before = |clock: &&mut CureClock| {
             clock.id < id && clock.bound == bound && clock.ended == Some(Ended::Reopened)
         };
-        let taken_over = bound.and_then(|_| clocks.iter_mut().filter(before).max_by_key(|clock| clock.id));
+        let mut reopened: Vec<&mut CureClock> = clocks.iter_mut().filter(before).collect();
+        let taken_over = bound.filter(|_| took_over).and_then(|_| reopened.pop());
         taken_over.into_iter().for_each(|old| old.ended = None);
         self.end_clock(id, Ended::Undone);
     }

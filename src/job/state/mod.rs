@@ -35,7 +35,8 @@ use super::gate::{Ground, opened_uncured};
 use super::kinds::Work;
 use super::kinds::fasten::fastening::{PassAnswer, pass_answer, running};
 use super::progress::{Progress, StepProgress};
-use super::reading::{self, What};
+use super::reading::What;
+use super::readings;
 use super::record::Record;
 use super::settings::Settings;
 use super::sheet::{JobId, Sheet, Step, StepId};
@@ -205,7 +206,7 @@ impl State {
     /// What a step's readings break, as the plan now has its limits, without a reason given.
     pub fn broken(&self, id: StepId) -> Vec<What> {
         self.step(id)
-            .map_or(Vec::new(), |step| reading::broken(step, &self.progress(id)))
+            .map_or(Vec::new(), |step| readings::broken(step, &self.progress(id)))
     }
 
     /// What gates and overviews go by.

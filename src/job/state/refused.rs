@@ -38,6 +38,8 @@ pub enum Refused {
     NothingToUndo,
     /// The bottle taken may not be used, and why.
     Bottle(String),
+    /// The clock of what is on it runs already.
+    ClockRuns,
     /// What goes on it does not cure: there is no clock to start.
     NothingCures,
     /// The browser did not keep it, which was said: nothing was changed.
@@ -102,6 +104,9 @@ impl fmt::Display for Refused {
             Self::NoNumber => f.write_str("Enter a number: digits and one point."),
             Self::NothingToUndo => f.write_str("Nothing to take back."),
             Self::Bottle(why) => write!(f, "{why} Take another on Bond, or typical figures."),
+            Self::ClockRuns => {
+                f.write_str("Its clock runs already: say on Clocks that the joint was opened again.")
+            }
             Self::NothingCures => f.write_str("Nothing that cures goes on here: there is no clock to start."),
             Self::NotKept => f.write_str("The browser did not keep it: nothing was changed."),
             Self::Plan(why) => why.fmt(f),

@@ -7,7 +7,8 @@ use crate::job::kinds::seat::depth;
 use crate::job::kinds::{Seat, Work};
 use crate::job::parts::{self, PartKey, PartPlace};
 use crate::job::progress::Status;
-use crate::job::reading::{self, What};
+use crate::job::reading::What;
+use crate::job::readings;
 use crate::job::record::{Event, Facts, SetTo, Setting};
 use crate::job::sheet::{Step, StepId};
 use crate::trade::quantity::decimal;
@@ -163,7 +164,7 @@ impl State {
     ) -> Result<Name, Refused> {
         let step = self.open_step(step)?;
         let reason = given(reason)?;
-        if !reading::broken(step, &self.progress(step.id)).contains(what) {
+        if !readings::broken(step, &self.progress(step.id)).contains(what) {
             return Err(Refused::ReadingMissing(what.judged_name(step)));
         }
         let what = what.clone();
@@ -320,7 +321,7 @@ fn measured(step: &Step, what: &What, value: f64, unit: &str, with: &ReadWith) -
         value,
         unit: unit.to_owned(),
         tool: with.tool.clone(),
-        verdict: reading::judge(step, what, value),
+        verdict: readings::judge(step, what, value),
         at_c: with.at_c,
     }
 }

@@ -33,7 +33,8 @@ impl State {
         if let Some(clock) = started {
             // Kept as undone: the record still speaks of it.
             draft.after.clocks = None;
-            draft.undo_start(clock);
+            let opened = lines.iter().any(|(_, entry)| entry.event == Event::JointOpened);
+            draft.undo_start(clock, opened);
         }
         for (job, entry) in lines.iter().rev() {
             draft.line_in(*job, entry.step, Event::TakenBack { entry: entry.id });

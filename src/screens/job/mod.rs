@@ -1,5 +1,6 @@
 //! The job, one step at a time: what to do, what it needs, the key for the next thing.
 
+mod accept;
 mod bond;
 mod check;
 mod facts;

@@ -1,6 +1,6 @@
 //! The answers a joint can be given, each with its stored name and its words on the tile.
 
-use super::Choice;
+use super::choice::Choice;
 use serde::{Deserialize, Serialize};
 
 /// An enum of answers: each variant once, with its id and its words.

@@ -1,15 +1,17 @@
 //! What the joint is, as answers: the questions that matter for it, and what "don't know" is taken as.
 
 mod answers;
+mod choice;
 mod known;
 mod questions;
 mod table;
 mod tiles;
 
 pub use answers::{Apart, Face, Fluid, Hole, JointKind, ManualWord, PlugSeal};
+pub use choice::{Choice, DONT_KNOW};
 pub(crate) use known::Known;
 pub use known::{Assumed, assumed};
-pub use questions::{AnswerError, Choice, DONT_KNOW, Question, answer, every_question, questions};
+pub use questions::{AnswerError, Question, answer, every_question, questions};
 
 use super::quantity::{Length, ThermodynamicTemperature};
 use super::stored;

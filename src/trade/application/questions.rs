@@ -2,23 +2,12 @@
 
 use super::Application;
 use super::answers::{Apart, Face, Fluid, Hole, JointKind, ManualWord, PlugSeal};
+use super::choice::Choice;
 use super::table::{Field, ROWS, Row};
 use crate::trade::quantity::{Length, ThermodynamicTemperature};
 use std::fmt;
 use uom::si::length::millimeter;
 use uom::si::thermodynamic_temperature::degree_celsius;
-
-/// The id of the answer "don't know", the last choice of every question.
-pub const DONT_KNOW: &str = "unknown";
-
-/// One tile of a question.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub struct Choice {
-    /// The name to answer with.
-    pub id: &'static str,
-    /// The words on the tile.
-    pub words: &'static str,
-}
 
 /// A question as the screen shows it.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]

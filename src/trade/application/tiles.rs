@@ -1,7 +1,7 @@
 //! The tiles of each question; for a number, the bands they stand for.
 
 use super::answers::{Apart, Face, Fluid, Hole, ManualWord, PlugSeal};
-use super::{Choice, DONT_KNOW};
+use super::choice::{Choice, DONT_KNOW};
 
 /// The tiles of a question.
 pub(super) struct Tiles {

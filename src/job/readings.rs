@@ -1,0 +1,145 @@
+//! The readings a step asks for, what they are called there, and what its limits say of them.
+
+use super::id::ReadingId;
+use super::kinds::check::bore as bores;
+use super::kinds::{Bore, Check, DEPTH_WORDS, DIRECTION_WORDS, Limit, Seat, Work, grid_name};
+use super::progress::StepProgress;
+use super::reading::{DEPTH, GAP, Verdict, What, whole_bore};
+use super::sheet::Step;
+
+impl What {
+    /// What it is called in that step, as planned now.
+    pub fn name(&self, step: Option<&Step>) -> String {
+        let check = step.and_then(|step| match &step.work {
+            Work::Check(check) => Some(check),
+            _ => None,
+        });
+        let found = match self {
+            Self::Limit(id) => check
+                .and_then(|check| limit(check, *id))
+                .map(|limit| limit.name.clone()),
+            Self::Place {
+                bore: id,
+                journal,
+                depth,
+                way,
+            } => check.and_then(|check| bore(check, *id)).and_then(|bore| {
+                let name = match (journal, &bore.journal) {
+                    (false, _) => &bore.name,
+                    (true, journal) => &journal.as_ref()?.name,
+                };
+                let depth = DEPTH_WORDS.get(usize::from(*depth))?;
+                let way = DIRECTION_WORDS.get(usize::from(*way))?;
+                Some(grid_name(name, depth, way))
+            }),
+            Self::Depth => return DEPTH.to_owned(),
+            Self::Gap => return GAP.to_owned(),
+            Self::Running => return "running torque".to_owned(),
+            Self::Named(name) => return name.clone(),
+        };
+        found.unwrap_or_else(|| "a reading no longer in the plan".to_owned())
+    }
+
+    /// What is judged where this was read is called: the bore, or the reading.
+    pub fn judged_name(&self, step: &Step) -> String {
+        match (self, &step.work) {
+            (Self::Place { bore: id, .. }, Work::Check(check)) => {
+                bore(check, *id).map_or(String::new(), |bore| bore.name.clone())
+            }
+            _ => self.name(Some(step)),
+        }
+    }
+
+    /// The reading of that name in a step as planned: how form 1 knew it.
+    pub fn by_name(step: &Step, name: &str) -> Option<Self> {
+        let all = [Self::Depth, Self::Gap, Self::Running];
+        asked(step)
+            .into_iter()
+            .chain(all)
+            .find(|what| what.name(Some(step)) == name)
+    }
+}
+
+/// The reading of that number.
+pub fn limit(check: &Check, id: ReadingId) -> Option<&Limit> {
+    check.readings.iter().find(|limit| limit.id == id)
+}
+
+/// The bore of that number.
+pub fn bore(check: &Check, id: ReadingId) -> Option<&Bore> {
+    check.bores.iter().find(|bore| bore.id == id)
+}
+
+/// Every reading a step asks for, in order.
+pub fn asked(step: &Step) -> Vec<What> {
+    match &step.work {
+        Work::Check(check) => {
+            let limits = check.readings.iter().map(|limit| What::Limit(limit.id));
+            let grids = check.bores.iter().flat_map(|bore| {
+                let journal = bore.journal.iter().flat_map(|_| What::grid(bore.id, true));
+                What::grid(bore.id, false).chain(journal)
+            });
+            limits.chain(grids).collect()
+        }
+        Work::Seat(Seat {
+            depth: Some(depth), ..
+        }) => {
+            let gap = depth.gap_mm.map(|_| What::Gap);
+            std::iter::once(What::Depth).chain(gap).collect()
+        }
+        Work::Clean(_)
+        | Work::Fit(_)
+        | Work::Fasten(_)
+        | Work::Bond(_)
+        | Work::Seat(_)
+        | Work::Lift(_)
+        | Work::Turn(_)
+        | Work::Fill(_) => Vec::new(),
+    }
+}
+
+/// The first reading a step still lacks.
+pub fn missing(step: &Step, progress: &StepProgress) -> Option<What> {
+    asked(step)
+        .into_iter()
+        .find(|what| progress.reading(what).is_none())
+}
+
+/// What the plan's limits say of a value of that reading now, in the unit it is read in.
+pub fn judge(step: &Step, what: &What, value: f64) -> Verdict {
+    let holds = match (&step.work, what) {
+        (Work::Check(check), What::Limit(id)) => limit(check, *id)
+            .filter(|limit| limit.least.is_some() || limit.most.is_some())
+            .map(|limit| limit.holds(value)),
+        (Work::Seat(seat), What::Depth) => seat
+            .depth
+            .map(|stated| super::kinds::seat::depth::judge(&stated, seat.length_mm, value).depth_holds),
+        (Work::Seat(seat), What::Gap) => seat
+            .depth
+            .filter(|stated| stated.gap_mm.is_some())
+            .map(|stated| super::kinds::seat::depth::gap_holds(&stated, value)),
+        // A place of a grid has no limit of its own: the bore is judged as a whole.
+        _ => None,
+    };
+    Verdict::of(holds)
+}
+
+/// What a step's readings break, as the plan's limits stand now, without a reason given: the reading, or
+/// the bore (any place of it stands for the whole).
+pub fn broken(step: &Step, progress: &StepProgress) -> Vec<What> {
+    let accepted = |what: &What| progress.accepted(what).is_some();
+    let single = asked(step).into_iter().filter(|what| {
+        progress
+            .reading(what)
+            .is_some_and(|reading| judge(step, what, reading.value) == Verdict::Outside)
+    });
+    let bores = match &step.work {
+        Work::Check(check) => check.bores.as_slice(),
+        _ => &[],
+    };
+    let whole = bores
+        .iter()
+        .filter(|bore| bores::answer(bore, progress).outside())
+        .map(|bore| whole_bore(bore.id));
+    single.chain(whole).filter(|what| !accepted(what)).collect()
+}
