@@ -502,3 +502,122 @@ fn a_circle_is_found_and_a_chain_is_none() {
     both[2].1 = "use super::X;";
     assert_eq!(made(&both), [["job::k::x", "job::k::y"]]);
 }
+
+/// What decides, in a view: words of the bare code, and what to do instead.
+///
+/// A view shows what the core says and sends what is touched. So it asks for no cure, no limit and no
+/// closing by itself, and judges no typed number: a range of literals that is asked whether it contains a
+/// number, or a typed number held against a literal, is a rule that belongs to `src/job` (`sense.rs`, a
+/// field's row, `state/`). Geometry of drawings and the words of a span of time are no such rules.
+const DECISIONS: [(&str, &str); 9] = [
+    (".needs_cured(", "ask State::ask what the step wants"),
+    (".cures(", "ask State::ask what the step wants"),
+    (".holds(", "ask readings::judge, or show the verdict kept"),
+    ("recommend(", "ask State::bond"),
+    ("situation::cautions", "ask State::cautions"),
+    ("next_fastener(", "ask State::ask"),
+    (".unfit(", "ask State::bond: its shelf says so"),
+    ("gate::waits(", "ask State::ask"),
+    ("Event::", "the record's lines are words by journal::words"),
+];
+
+/// Names of what was just typed.
+const TYPED: [&str; 8] = ["number", "value", "typed", "celsius", "kn", "kg", "mm", "degrees"];
+
+/// Decisions that stand in a view for now: the file, and the word.
+const KNOWN_DECISIONS: [(&str, &str); 7] = [
+    ("screens::job::fasten", "next_fastener("),
+    ("screens::parts_list", "number < 0.0"),
+    ("screens::lift::boom", "typed > 0.0"),
+    ("screens::bench::wrenches", "value > 0.0"),
+    ("screens::bench::wrenches", "value <= 20.0"),
+    (
+        "parts::shop",
+        "let hour = if number.fract() == 0.0 && (0.0..24.0).contains(",
+    ),
+    ("screens::torque::extras", "number > 0.0"),
+];
+
+fn decisions(source: &Source) -> Vec<(String, String)> {
+    let here = source.module.join("::");
+    let drawing = ["drawing", "gauge", "drawn", "when"]
+        .iter()
+        .any(|word| here.contains(word));
+    if !["parts", "screens"].contains(&source.layer()) || drawing {
+        return Vec::new();
+    }
+    let mut found: Vec<String> = DECISIONS
+        .iter()
+        .filter(|(word, _)| source.code.contains(word))
+        .map(|(word, _)| (*word).to_owned())
+        .collect();
+    for line in source.code.lines() {
+        let digit = |c: Option<char>| c.is_some_and(|c| c.is_ascii_digit());
+        if let Some((range, _)) = line.split_once(".contains(&") {
+            let literal = range.split_once("..").is_some_and(|(least, most)| {
+                digit(least.chars().last()) && digit(most.trim_start_matches(['=', '-']).chars().next())
+            });
+            if literal {
+                found.push(format!("{}.contains(", range.trim()));
+            }
+        }
+        for name in TYPED {
+            for sign in [" < ", " > ", " <= ", " >= "] {
+                if let Some((before, after)) = line.split_once(&format!("{name}{sign}"))
+                    && !before.ends_with(|c: char| c.is_alphanumeric() || c == '_' || c == '.')
+                    && digit(after.trim_start_matches('-').chars().next())
+                {
+                    let end = after.find(|c: char| !(c.is_ascii_digit() || "._-".contains(c)));
+                    let literal = after.get(..end.unwrap_or(after.len())).unwrap_or_default();
+                    found.push(format!("{name}{sign}{literal}"));
+                }
+            }
+        }
+    }
+    found.into_iter().map(|word| (here.clone(), word)).collect()
+}
+
+#[test]
+fn no_view_decides() {
+    let found: Vec<(String, String)> = sources().iter().flat_map(decisions).collect();
+    let known = |(file, word): &(String, String)| KNOWN_DECISIONS.contains(&(file.as_str(), word.as_str()));
+    let told: Vec<String> = found
+        .iter()
+        .filter(|one| !known(one))
+        .map(|(file, word)| {
+            let instead = DECISIONS.iter().find(|(own, _)| own == word);
+            let instead = instead.map_or("give it a Sense in src/job/sense.rs", |(_, instead)| instead);
+            format!("{file} decides by `{word}`: {instead}")
+        })
+        .collect();
+    assert!(told.is_empty(), "{}", told.join("\n"));
+    for (file, word) in KNOWN_DECISIONS {
+        let there = found.iter().any(|(own, found)| own == file && found == word);
+        assert!(
+            there,
+            "{file} no longer decides by `{word}`: take it off the list"
+        );
+    }
+}
+
+#[test]
+fn a_decision_in_a_view_is_found_however_it_looks() {
+    let found = |path: &str, text: &str| !decisions(&Source::new(path, text)).is_empty();
+    for text in [
+        "if step.work.cures() { }",
+        "if !(0.1..1_000.0).contains(&value) { }",
+        "kn if kn > 0.0 && kn <= 5_000.0 => {}",
+        "let late = recommend(joint);",
+    ] {
+        assert!(found("screens/job/x.rs", text), "{text}");
+        assert!(!found("job/x.rs", text), "{text}");
+    }
+    for text in [
+        "let number = sense::RUNNING.of(number)?;",
+        "if names.contains(&name) { }",
+        "(range.least..=range.most).contains(&x)",
+        "if count > 1 { }",
+    ] {
+        assert!(!found("screens/job/x.rs", text), "{text}");
+    }
+}

@@ -34,6 +34,7 @@ pub mod reading;
 pub mod readings;
 pub mod record;
 pub mod scale;
+pub mod sense;
 pub mod settings;
 pub mod sheet;
 pub mod shelf;

@@ -32,8 +32,8 @@ pub enum Refused {
     StepsOpen(usize),
     /// It must be said how it turns.
     NotFelt,
-    /// A number that is none, or makes no sense.
-    NoNumber,
+    /// A number that makes no sense, and what to enter.
+    NoSense(&'static str),
     /// Nothing to take back.
     NothingToUndo,
     /// The bottle taken may not be used, and why.
@@ -101,7 +101,7 @@ impl fmt::Display for Refused {
             Self::StepsOpen(1) => f.write_str("One step is still open."),
             Self::StepsOpen(n) => write!(f, "{n} steps are still open."),
             Self::NotFelt => f.write_str("Say first how it turns: freely, or where it binds."),
-            Self::NoNumber => f.write_str("Enter a number: digits and one point."),
+            Self::NoSense(words) => f.write_str(words),
             Self::NothingToUndo => f.write_str("Nothing to take back."),
             Self::Bottle(why) => write!(f, "{why} Take another on Bond, or typical figures."),
             Self::ClockRuns => {

@@ -10,6 +10,7 @@ use crate::job::progress::Status;
 use crate::job::reading::What;
 use crate::job::readings;
 use crate::job::record::{Event, Facts, SetTo, Setting};
+use crate::job::sense;
 use crate::job::sheet::{Step, StepId};
 use crate::trade::quantity::decimal;
 use uom::si::mass::kilogram;
@@ -148,8 +149,9 @@ impl State {
         with: &ReadWith,
     ) -> Result<Name, Refused> {
         let step = self.open_step(step)?;
-        if !value.is_finite() {
-            return Err(Refused::NoNumber);
+        sense::reading(what).of(value).map_err(Refused::NoSense)?;
+        if let Some(at_c) = with.at_c {
+            sense::PART_C.of(at_c).map_err(Refused::NoSense)?;
         }
         draft.line(Some(step.id), measured(step, what, value, unit, with));
         Ok(Name::Lines)
@@ -173,9 +175,7 @@ impl State {
     }
 
     fn read_depth(&self, draft: &mut Draft<'_>, step: Option<StepId>, mm: f64) -> Result<Name, Refused> {
-        if !mm.is_finite() {
-            return Err(Refused::NoNumber);
-        }
+        sense::reading(&What::Depth).of(mm).map_err(Refused::NoSense)?;
         let Some(id) = step else {
             draft.settings().seat.depth_mm = Some(mm);
             return Ok(Name::Change("depth read"));
@@ -194,9 +194,7 @@ impl State {
     }
 
     fn read_gap(&self, draft: &mut Draft<'_>, step: Option<StepId>, mm: f64) -> Result<Name, Refused> {
-        if !mm.is_finite() {
-            return Err(Refused::NoNumber);
-        }
+        sense::reading(&What::Depth).of(mm).map_err(Refused::NoSense)?;
         let Some(id) = step else {
             draft.settings().seat.gap_mm = Some(mm);
             return Ok(Name::Change("gap read"));

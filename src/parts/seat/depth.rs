@@ -12,8 +12,6 @@ use crate::parts::field_table::number;
 use crate::trade::quantity::MassUnit;
 use leptos::prelude::*;
 
-const SENSE_MM: f64 = 500.0;
-
 /// What must be reached and the readings of it; nothing where no depth is stated.
 pub fn depth_readings(step: Option<StepId>, answered: Answered) -> AnyView {
     let bench = Bench::here();
@@ -21,12 +19,9 @@ pub fn depth_readings(step: Option<StepId>, answered: Answered) -> AnyView {
     let shown = move |value: Option<f64>| {
         value.map_or(String::new(), |mm| Kept::Millimetre.text(mm, MassUnit::Kilogram))
     };
-    let send = move |mm: f64, intent: Intent| {
-        sane(mm)?;
-        bench.send(intent).map_err(|refused| refused.to_string())
-    };
-    let take_depth = Callback::new(move |mm: f64| send(mm, Intent::ReadDepth { step, mm }));
-    let take_gap = Callback::new(move |mm: f64| send(mm, Intent::ReadGap { step, mm }));
+    let send = move |intent: Intent| bench.send(intent).map_err(|refused| refused.to_string());
+    let take_depth = Callback::new(move |mm: f64| send(Intent::ReadDepth { step, mm }));
+    let take_gap = Callback::new(move |mm: f64| send(Intent::ReadGap { step, mm }));
     let mm = Signal::stored("mm".to_owned());
     let says = text(move || {
         let read = bench.depth_read(step);
@@ -57,14 +52,6 @@ pub fn depth_readings(step: Option<StepId>, answered: Answered) -> AnyView {
         .into_any()
     })
     .into_any()
-}
-
-fn sane(mm: f64) -> Result<(), String> {
-    if mm.abs() <= SENSE_MM {
-        Ok(())
-    } else {
-        Err("Enter a reading in mm, up to 500; a minus sign where it stands proud.".to_owned())
-    }
 }
 
 fn said(seat: &Seat, (depth_mm, gap_mm): (Option<f64>, Option<f64>)) -> String {

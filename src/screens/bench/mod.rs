@@ -6,6 +6,7 @@ mod wrenches;
 use crate::bench::{Bench, Look};
 use crate::device::release::{self, Kept};
 use crate::device::wake_lock::Awake;
+use crate::job::sense;
 use crate::parts::dynamic::{press, state, text, when};
 use crate::parts::number_field::NumberField;
 use crate::parts::shop::ShopTemperature;
@@ -42,19 +43,15 @@ fn Ratings() -> impl IntoView {
     let shown = |value: Option<f64>| value.map_or(String::new(), |value| value.to_string());
     let press_kn = Signal::derive(move || shown(bench.settings.with(|s| s.press_kn)));
     let hoist = Signal::derive(move || shown(bench.settings.with(|s| s.hoist_kg)));
-    let take_press = move |kn: f64| match kn {
-        kn if kn > 0.0 && kn <= 5_000.0 => {
-            bench.set("press rating", |settings| settings.press_kn = Some(kn));
-            Ok(())
-        }
-        _ => Err("A press gives between 0 and 5 000 kN: read its plate again.".to_owned()),
+    let take_press = move |kn: f64| {
+        let kn = sense::PRESS_KN.of(kn)?;
+        bench.set("press rating", |settings| settings.press_kn = Some(kn));
+        Ok(())
     };
-    let take_hoist = move |kg: f64| match kg {
-        kg if kg > 0.0 && kg <= 50_000.0 => {
-            bench.set("hoist rating", |settings| settings.hoist_kg = Some(kg));
-            Ok(())
-        }
-        _ => Err("A hoist carries between 0 and 50 000 kg: read its plate again.".to_owned()),
+    let take_hoist = move |kg: f64| {
+        let kg = sense::HOIST_KG.of(kg)?;
+        bench.set("hoist rating", |settings| settings.hoist_kg = Some(kg));
+        Ok(())
     };
     view! {
         <NumberField name="my press gives" unit="kN".to_owned() value=press_kn take=take_press />

@@ -6,6 +6,7 @@ use crate::bench::{Bench, ReadWith};
 use crate::job::kinds::check::bore::limit_words;
 use crate::job::kinds::{Limit, Work};
 use crate::job::reading::What;
+use crate::job::sense;
 use crate::job::sheet::Step;
 use crate::parts::ask_words::AskWords;
 use crate::parts::dynamic::{piece, press, text};
@@ -108,12 +109,9 @@ fn WithWhat(with: RwSignal<ReadWith>) -> impl IntoView {
         })
     };
     let take = move |celsius: f64| {
-        if (-40.0..=150.0).contains(&celsius) {
-            with.update(|with| with.at_c = Some(celsius));
-            Ok(())
-        } else {
-            Err("A part is read between −40 and 150 °C: read the thermometer again.".to_owned())
-        }
+        let celsius = sense::PART_C.of(celsius)?;
+        with.update(|with| with.at_c = Some(celsius));
+        Ok(())
     };
     view! {
         <div class="two">

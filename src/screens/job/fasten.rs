@@ -144,9 +144,6 @@ fn Running(step: StoredValue<Step>, kept: StoredValue<Fasten>) -> impl IntoView 
     });
     let said = text(move || measured().map_or(String::new(), |running| running_words(&target, running)));
     let take = move |number: f64| {
-        if number < 0.0 {
-            return Err("The running torque must not be negative.".to_owned());
-        }
         bench
             .measure(
                 id,

@@ -84,9 +84,6 @@ fn cell(bench: Bench, step: StepId, what: &What, with: RwSignal<ReadWith>) -> An
         })
     });
     let take = move |value: f64| {
-        if !(0.1..1_000.0).contains(&value) {
-            return Err("Enter the diameter in mm, above zero and under 1000.".to_owned());
-        }
         with.with_untracked(|with| bench.measure(step, kept.get_value(), value, "mm", with))
             .map_err(|refused| refused.to_string())
     };

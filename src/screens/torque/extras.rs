@@ -2,6 +2,7 @@
 
 use super::entry::{Entry, Panel};
 use crate::job::adapter::Adapter;
+use crate::job::sense;
 use crate::parts::adapter_drawing::adapter_drawing;
 use crate::parts::dynamic::{Piece, piece, press, text, whether};
 use crate::parts::number_field::NumberField;
@@ -89,11 +90,7 @@ fn NutPart(entry: Entry) -> impl IntoView {
             .with(|desk| desk.running.map_or(String::new(), |r| r.to_string()))
     });
     let take = move |number: f64| {
-        if !(0.0..=2_000.0).contains(&number) {
-            return Err(
-                "A nut’s running torque is from 0 to 2 000: measure it as it turns freely.".to_owned(),
-            );
-        }
+        let number = sense::RUNNING.of(number)?;
         entry.on_desk("running torque", |desk| {
             desk.running = (number > 0.0).then_some(number)
         });
@@ -128,9 +125,7 @@ fn TurnPart(entry: Entry) -> impl IntoView {
             .with(|desk| desk.turn_deg.map_or(String::new(), |turn| turn.to_string()))
     });
     let take = move |number: f64| {
-        if !(0.0..=360.0).contains(&number) {
-            return Err("A turn is from 0° to 360°: read the manual again.".to_owned());
-        }
+        let number = sense::TURN_DEG.of(number)?;
         entry.on_desk("turn", |desk| desk.turn_deg = (number > 0.0).then_some(number));
         Ok(())
     };

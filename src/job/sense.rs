@@ -1,0 +1,79 @@
+//! What makes sense as a typed number, and what is said where it makes none.
+
+use super::reading::What;
+
+/// A range that makes sense, both ends included.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Sense {
+    least: f64,
+    most: f64,
+    refusal: &'static str,
+}
+
+/// The least number above zero.
+const ABOVE_ZERO: f64 = f64::MIN_POSITIVE;
+
+impl Sense {
+    const fn new(least: f64, most: f64, refusal: &'static str) -> Self {
+        Self { least, most, refusal }
+    }
+
+    /// The number, where it makes sense.
+    ///
+    /// # Errors
+    /// The sentence that says what to enter.
+    pub fn of(self, number: f64) -> Result<f64, &'static str> {
+        if number >= self.least && number <= self.most {
+            Ok(number)
+        } else {
+            Err(self.refusal)
+        }
+    }
+}
+
+/// What a press gives, kN.
+pub const PRESS_KN: Sense = Sense::new(
+    ABOVE_ZERO,
+    5_000.0,
+    "A press gives between 0 and 5 000 kN: read its plate again.",
+);
+/// What a hoist carries, kg.
+pub const HOIST_KG: Sense = Sense::new(
+    ABOVE_ZERO,
+    50_000.0,
+    "A hoist carries between 0 and 50 000 kg: read its plate again.",
+);
+/// What a part is when it is read, °C.
+pub const PART_C: Sense = Sense::new(
+    -40.0,
+    150.0,
+    "A part is read between −40 and 150 °C: read the thermometer again.",
+);
+/// A turn after a torque, °.
+pub const TURN_DEG: Sense = Sense::new(0.0, 360.0, "A turn is from 0° to 360°: read the manual again.");
+/// A nut's running torque, in the unit it is typed in.
+pub const RUNNING: Sense = Sense::new(
+    0.0,
+    2_000.0,
+    "A nut’s running torque is from 0 to 2 000: measure it as it turns freely.",
+);
+/// A diameter of a bore's grid, mm.
+const DIAMETER_MM: Sense = Sense::new(0.1, 1_000.0, "Enter the diameter in mm, from 0.1 to 1000.");
+/// A depth or a gap, mm.
+const DEPTH_MM: Sense = Sense::new(
+    -500.0,
+    500.0,
+    "Enter a reading in mm, up to 500; a minus sign where it stands proud.",
+);
+/// Anything else that is read: the plan names what it is.
+const ANY: Sense = Sense::new(-1e9, 1e9, "Enter a number: digits and one point.");
+
+/// What makes sense as a reading of that.
+pub fn reading(what: &What) -> Sense {
+    match what {
+        What::Place { .. } => DIAMETER_MM,
+        What::Depth | What::Gap => DEPTH_MM,
+        What::Running => RUNNING,
+        What::Limit(_) | What::Named(_) => ANY,
+    }
+}
