@@ -166,3 +166,50 @@ fn jobs_are_deleted_and_brought_back() {
         page.gone(heading("Deleted")).await
     });
 }
+
+#[test]
+fn a_reading_outside_its_limits_is_read_again_or_accepted_with_a_reason() {
+    story("outside-limits", Screen::UPRIGHT, async |page| {
+        page.open_at("#step/2").await?;
+        page.see(button("Read bore across")).await?;
+        page.enter("bore across:", &["6", "2", "point", "5"]).await?;
+        page.see_words("outside limits").await?;
+        page.enter("bore along:", &["6", "1", "point", "9", "7"]).await?;
+        page.tap(button("Outside limits bore across")).await?;
+        page.see_words("read it again, or accept it with a reason")
+            .await?;
+        page.fits_everywhere("outside-limits").await?;
+        page.tap(button("accept it as it is")).await?;
+        page.type_into(textbox(has("Why it may stay outside")), "a sleeve goes in")
+            .await?;
+        page.tap(button("accept it as it is")).await?;
+        page.see_words("Accepted: a sleeve goes in").await?;
+        page.see(button("Done")).await?;
+        // Read again, the reason no longer stands.
+        page.enter("bore across:", &["6", "1", "point", "9", "8"]).await?;
+        page.words_gone("Accepted: a sleeve goes in").await?;
+        page.tap(button("Done")).await?;
+        page.see(button("Next step")).await.map(drop)
+    });
+}
+
+#[test]
+fn bolts_too_tight_for_the_plan_are_loosened_first() {
+    story("too-tight", Screen::UPRIGHT, async |page| {
+        page.open_at("#step/6").await?;
+        page.tap(radio(has("Middle"))).await?;
+        page.tap(button("Tally 1 of 2")).await?;
+        page.tap(button("Tally 2 of 2")).await?;
+        page.see(button("Done")).await?;
+        page.tap(button("change its plan")).await?;
+        page.tap(button(has("manual says"))).await?;
+        page.tap_keys(&["1", "2"]).await?;
+        page.tap(button("take it")).await?;
+        page.see_words("12 N·m").await?;
+        page.open_at("#step/6").await?;
+        page.see(button("Loosened 2 are too tight")).await?;
+        page.fits_everywhere("too-tight").await?;
+        page.tap(button("Loosened 2 are too tight")).await?;
+        page.see(button("Tally 1 of 2")).await.map(drop)
+    });
+}
