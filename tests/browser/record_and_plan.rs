@@ -207,9 +207,9 @@ fn bolts_too_tight_for_the_plan_are_loosened_first() {
         page.tap(button("take it")).await?;
         page.see_words("12 N·m").await?;
         page.open_at("#step/6").await?;
-        page.see(button("Loosened 2 are too tight")).await?;
+        page.see(button("All loose 2 are too tight")).await?;
         page.fits_everywhere("too-tight").await?;
-        page.tap(button("Loosened 2 are too tight")).await?;
+        page.tap(button("All loose 2 are too tight")).await?;
         page.see(button("Tally 1 of 2")).await.map(drop)
     });
 }

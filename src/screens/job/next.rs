@@ -64,7 +64,7 @@ fn words(ask: &Ask, step: &Step) -> (&'static str, String) {
         Ask::GoOn => ("Next step", String::new()),
         Ask::Wait(_) => ("Shut", "see what it waits for".to_owned()),
         Ask::Acknowledge(_) => ("Read STOP first", String::new()),
-        Ask::Loosen(count) => ("Loosened", format!("{count} are too tight")),
+        Ask::Loosen(count) => ("All loose", format!("{count} are too tight")),
         Ask::PutOn => ("It is on", "start the clock".to_owned()),
         Ask::Tally(next) => {
             let fasten = match &step.work {
