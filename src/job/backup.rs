@@ -106,7 +106,9 @@ pub fn compare(here: &[Held], file: &[Held]) -> Vec<Change> {
                     (free, Fate::Beside)
                 }
             };
-            let untouched = kin.is_some_and(|held| held.record.entries().is_empty());
+            // Nothing is lost by the file's plan where nothing was done, or no plan is left.
+            let untouched =
+                kin.is_some_and(|held| held.record.entries().is_empty() || held.sheet.steps.is_empty());
             Change {
                 from: job.id,
                 to,
@@ -129,13 +131,26 @@ fn one_job(a: &Held, b: &Held) -> bool {
     if short.is_empty() {
         return a.sheet.title == b.sheet.title && a.sheet.machine == b.sheet.machine;
     }
-    long.get(..short.len()) == Some(short)
+    begins(long, short)
+}
+
+/// Whether one record begins as the other goes: by number, instant, step and kind of each line. What a
+/// line names may have been read without its sheet.
+pub fn begins(long: &[Entry], short: &[Entry]) -> bool {
+    let same = |(a, b): (&Entry, &Entry)| {
+        (a.id, a.at, a.step) == (b.id, b.at, b.step)
+            && std::mem::discriminant(&a.event) == std::mem::discriminant(&b.event)
+    };
+    long.len() >= short.len() && long.iter().zip(short).all(same)
 }
 
 fn fate(here: &Held, file: &Held) -> Fate {
     let (mine, theirs) = (here.record.entries().len(), file.record.entries().len());
+    let lost_here = here.sheet.steps.is_empty() && !file.sheet.steps.is_empty();
     if theirs > mine {
         Fate::Longer { more: theirs - mine }
+    } else if lost_here {
+        Fate::OtherPlan
     } else if theirs < mine {
         Fate::Older
     } else if here.sheet == file.sheet {

@@ -249,7 +249,7 @@ pub fn words(entry: &Entry, sheet: &Sheet) -> String {
             };
             format!("{read}: {verdict}")
         }
-        Event::Accepted { what, reason } => {
+        Event::Accepted { what, reason, .. } => {
             let name = step.map_or_else(|| what.name(None), |step| what.judged_name(step));
             format!("{name}: outside limits, accepted: {reason}")
         }

@@ -37,8 +37,10 @@ pub struct Shelves {
     shelf: Shelf,
     /// Said once at the start: why nothing is kept.
     blocked: Option<StorageError>,
-    /// What the store has yet to be told, since it refused or is of an older form.
+    /// What the store has yet to be told, since it refused.
     due: RefCell<Due>,
+    /// What it still holds in an older form, for want of room.
+    old: RefCell<Due>,
 }
 
 /// Things to be written.
@@ -69,6 +71,7 @@ impl Shelves {
             shelf,
             blocked,
             due: RefCell::default(),
+            old: RefCell::default(),
         }
     }
 
@@ -93,19 +96,16 @@ impl Shelves {
             let mut about = Vec::new();
             let sheet = self.take(&sheet_name(head.id), &mut about, |_, text| forms::sheet(text));
             let kept = sheet.is_some();
-            let sheet = match sheet {
-                None if first => Some(example::sheet()),
-                // The example's steps must not stand in for those of a job whose sheet is lost.
-                None if head.id == jobs.at_hand => Some(Sheet::new(&head.title, Vec::new())),
-                sheet => sheet,
-            };
-            if let Some(sheet) = sheet {
-                let record = self.read_record(head.id, &sheet, kept, &mut about);
-                files.insert(head.id, Job::new(sheet, record));
-            } else {
-                let none = Sheet::new(&head.title, Vec::new());
-                lost.push((head.id, self.read_record(head.id, &none, false, &mut about)));
+            if !kept && !first {
+                lost.push(head.id);
             }
+            // The example's steps must not stand in for those of a job whose sheet is lost.
+            let sheet = sheet.unwrap_or_else(|| match first {
+                true => example::sheet(),
+                false => Sheet::new(&head.title, Vec::new()),
+            });
+            let record = self.read_record(head.id, &sheet, kept, &mut about);
+            files.insert(head.id, Job::new(sheet, record));
             if head.id == jobs.at_hand {
                 said.append(&mut about);
             }
@@ -137,7 +137,7 @@ impl Shelves {
         }
         for part in parts {
             if self.write(state, &part).is_err() {
-                self.due.borrow_mut().add(part);
+                self.old.borrow_mut().add(part);
             }
         }
     }
@@ -153,12 +153,23 @@ impl Shelves {
             self.due.borrow_mut().jobs = true;
         }
         for head in &state.jobs.heads {
-            if !self.shelf.has(&sheet_name(head.id)) && state.files.contains_key(&head.id) {
+            let stands_in = state.lost.contains(&head.id);
+            if !stands_in && !self.shelf.has(&sheet_name(head.id)) && state.files.contains_key(&head.id) {
                 add_missing(&mut self.due.borrow_mut().sheets, vec![head.id]);
             }
         }
-        let due = self.due.borrow().clone();
+        let mut due = self.due.borrow().clone();
+        // A changed plan gives names anew that a record of an older form still goes by.
+        let old = self.old.borrow().clone();
+        let tied = old.records.iter().filter(|(id, _)| due.sheets.contains(id));
+        let tied: Vec<JobId> = tied.map(|(id, _)| *id).collect();
+        tied.iter().for_each(|id| due.from(*id, 0));
+        if !due.pieces.is_empty() && !old.pieces.is_empty() {
+            add_missing(&mut due.pieces, old.pieces);
+            self.old.borrow_mut().pieces.clear();
+        }
         self.write(state, &due)?;
+        self.old.borrow_mut().records.retain(|(id, _)| !tied.contains(id));
         self.due.replace(Due::default());
         Ok(())
     }
@@ -169,7 +180,18 @@ impl Shelves {
     /// From the browser, see [`StorageError`]; nothing is changed.
     pub fn keep_or_forget(&self, state: &State, transaction: &Transaction) -> Result<(), StorageError> {
         let before = self.due.borrow().clone();
-        let kept = self.keep(state, transaction);
+        let mut kept = self.keep(state, transaction);
+        let gone = &Due::of(transaction).gone;
+        if kept == Err(StorageError::Full) && !gone.is_empty() {
+            // To be freed is all that is left to do with them.
+            for id in gone {
+                let mut names = self.shelf.names(&record_name(*id));
+                names.push(sheet_name(*id));
+                self.shelf.make_room(&names);
+            }
+            self.due.replace(before.clone());
+            kept = self.keep(state, transaction);
+        }
         if kept.is_err() {
             self.due.replace(before);
         }
@@ -278,11 +300,7 @@ impl Shelves {
     /// # Errors
     /// From the browser, see [`StorageError`].
     pub fn keep_watch(&self, watch: &WatchKept) -> Result<(), StorageError> {
-        self.shelf.keep(&[Write {
-            name: WATCH.to_owned(),
-            version: form_of(WATCH),
-            text: Some(text_of(watch)?),
-        }])
+        self.shelf.keep_alone(&text_of(watch)?)
     }
 
     /// Damaged texts that were set aside: (key, text).

@@ -52,8 +52,8 @@ pub struct StepProgress {
     pub clocks: Vec<ClockId>,
     /// Readings, oldest first.
     pub readings: Vec<Reading>,
-    /// Readings outside their limits that were accepted since they were taken, and why.
-    pub accepted: Vec<(What, String)>,
+    /// Readings outside their limits that were accepted since they were taken, under which limits, and why.
+    pub accepted: Vec<(What, Vec<Option<f64>>, String)>,
     /// Its gate was opened by hand.
     pub overridden: bool,
     /// How it turned when it was last felt: free where empty, else where it binds.
@@ -66,10 +66,11 @@ impl StepProgress {
         self.status != Status::Open
     }
 
-    /// Why a reading outside its limits was accepted, where it was.
-    pub fn accepted(&self, what: &What) -> Option<&str> {
-        let found = self.accepted.iter().find(|(own, _)| own == what);
-        found.map(|(_, reason)| reason.as_str())
+    /// Why a reading outside these limits was accepted, where it was.
+    pub fn accepted(&self, what: &What, limits: &[Option<f64>]) -> Option<&str> {
+        let mut all = self.accepted.iter();
+        let found = all.find(|(own, under, _)| own == what && under == limits);
+        found.map(|(.., reason)| reason.as_str())
     }
 
     /// The latest reading of that.
@@ -157,7 +158,7 @@ impl Progress {
                 at_c,
             } => {
                 let whole = what.whole();
-                step.accepted.retain(|(own, _)| *own != whole && own != what);
+                step.accepted.retain(|(own, ..)| *own != whole && own != what);
                 step.readings.push(Reading {
                     what: what.clone(),
                     value: *value,
@@ -167,8 +168,8 @@ impl Progress {
                     at_c: *at_c,
                 });
             }
-            Event::Accepted { what, reason } => {
-                step.accepted.push((what.clone(), reason.clone()));
+            Event::Accepted { what, limits, reason } => {
+                step.accepted.push((what.clone(), limits.clone(), reason.clone()));
             }
             Event::Felt { tight_at } => step.felt = Some(tight_at.clone()),
             Event::Done { .. } => step.status = Status::Done(entry.at),

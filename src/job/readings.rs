@@ -3,7 +3,7 @@
 use super::id::ReadingId;
 use super::kinds::check::bore as bores;
 use super::kinds::{Bore, Check, DEPTH_WORDS, DIRECTION_WORDS, Limit, Seat, Work, grid_name};
-use super::progress::StepProgress;
+use super::progress::{Reading, StepProgress};
 use super::reading::{DEPTH, GAP, Verdict, What, whole_bore};
 use super::sheet::Step;
 
@@ -102,7 +102,41 @@ pub fn asked(step: &Step) -> Vec<What> {
 pub fn missing(step: &Step, progress: &StepProgress) -> Option<What> {
     asked(step)
         .into_iter()
-        .find(|what| progress.reading(what).is_none())
+        .find(|what| taken(step, progress, what).is_none())
+}
+
+/// The latest reading of that, in the unit the plan now asks for.
+fn taken<'a>(step: &Step, progress: &'a StepProgress, what: &What) -> Option<&'a Reading> {
+    let unit = match (&step.work, what) {
+        (Work::Check(check), What::Limit(id)) => limit(check, *id).map(|limit| limit.unit.as_str()),
+        _ => None,
+    };
+    let reading = progress.reading(what)?;
+    unit.is_none_or(|unit| unit == reading.unit).then_some(reading)
+}
+
+/// The limits of that in the plan, in a fixed order: what an acceptance was given under.
+pub fn limits(step: &Step, what: &What) -> Vec<Option<f64>> {
+    match (&step.work, what) {
+        (Work::Check(check), What::Limit(id)) => {
+            limit(check, *id).map_or(Vec::new(), |limit| vec![limit.least, limit.most])
+        }
+        (Work::Check(check), What::Place { bore: id, .. }) => bore(check, *id).map_or(Vec::new(), |bore| {
+            let journal = bore.journal.as_ref();
+            vec![
+                bore.least_mm,
+                bore.most_mm,
+                bore.out_of_round_mm,
+                bore.taper_mm,
+                journal.and_then(|journal| journal.clearance_least_mm),
+                journal.and_then(|journal| journal.clearance_most_mm),
+            ]
+        }),
+        (Work::Seat(seat), What::Depth | What::Gap) => seat.depth.map_or(Vec::new(), |depth| {
+            vec![Some(depth.least_mm), Some(depth.most_mm), depth.gap_mm]
+        }),
+        _ => Vec::new(),
+    }
 }
 
 /// What the plan's limits say of a value of that reading now, in the unit it is read in.
@@ -127,10 +161,9 @@ pub fn judge(step: &Step, what: &What, value: f64) -> Verdict {
 /// What a step's readings break, as the plan's limits stand now, without a reason given: the reading, or
 /// the bore (any place of it stands for the whole).
 pub fn broken(step: &Step, progress: &StepProgress) -> Vec<What> {
-    let accepted = |what: &What| progress.accepted(what).is_some();
+    let accepted = |what: &What| progress.accepted(what, &limits(step, what)).is_some();
     let single = asked(step).into_iter().filter(|what| {
-        progress
-            .reading(what)
+        taken(step, progress, what)
             .is_some_and(|reading| judge(step, what, reading.value) == Verdict::Outside)
     });
     let bores = match &step.work {

@@ -114,8 +114,12 @@ pub enum Event {
         #[serde(default, skip_serializing_if = "Option::is_none")]
         at_c: Option<f64>,
     },
-    /// A reading outside its limits was accepted, and why.
-    Accepted { what: What, reason: String },
+    /// A reading outside its limits was accepted, under which limits, and why.
+    Accepted {
+        what: What,
+        limits: Vec<Option<f64>>,
+        reason: String,
+    },
     /// Something was turned by hand: free where `tight_at` is empty, else where it binds.
     Felt { tight_at: String },
     /// A part was found, sent, ordered, or counted.

@@ -22,6 +22,8 @@ const RESCUE: &str = "halfcase/rescue/";
 const SLOTS: [&str; 2] = ["a", "b"];
 /// The mark's own name.
 const MARK: &str = "mark";
+/// What stands by itself and goes by no mark: written every minute, it must not shut another tab out.
+const ALONE: &str = "watch";
 
 /// A store of text by key, as the browser offers it.
 pub trait Store {
@@ -113,7 +115,8 @@ impl Shelf {
             known: Cell::new(0),
         };
         let names = shelf.names("");
-        let slots = || names.iter().flat_map(|name| SLOTS.map(|slot| (name, slot)));
+        let marked = names.iter().filter(|name| *name != ALONE);
+        let slots = || marked.clone().flat_map(|name| SLOTS.map(|slot| (name, slot)));
         let marks = SLOTS.map(|slot| shelf.store.get(&slot_key(MARK, slot)));
         let mark = marks
             .iter()
@@ -267,6 +270,22 @@ impl Shelf {
         let gone = writes.iter().filter(|write| write.text.is_none());
         gone.for_each(|write| self.take_away(&write.name));
         Ok(())
+    }
+
+    /// Writes what stands by itself, and no mark.
+    ///
+    /// # Errors
+    /// From the browser, see [`StorageError`]; the newer slot stays untouched.
+    pub fn keep_alone(&self, text: &str) -> Result<(), StorageError> {
+        let heads = SLOTS.map(|slot| self.head(ALONE, slot).0);
+        let key = slot_key(ALONE, SLOTS[usize::from(heads[0] > heads[1])]);
+        let sequence = heads[0].max(heads[1]) + 1;
+        self.put(&key, &slot_text(sequence, 1, text))
+    }
+
+    /// Takes things away without a transaction: for room, where there is none left to write in.
+    pub fn make_room(&self, names: &[String]) {
+        names.iter().for_each(|name| self.take_away(name));
     }
 
     /// Whether anything is kept under that name.

@@ -16,6 +16,7 @@ use halfcase::trade::caution::Level;
 use halfcase::trade::moment::Moment;
 use halfcase::trade::quantity::parse_torque;
 use reactive_graph::graph::untrack;
+use reactive_graph::prelude::*;
 use std::cell::Cell;
 use std::rc::Rc;
 
@@ -361,4 +362,147 @@ fn a_restart_cut_off_anywhere_loses_no_clock() {
         assert_eq!(running, 1, "after {writes} writes");
         assert_eq!(read.said, []);
     }
+}
+
+/// A slip of the keys in a bore's grid closes nothing: it is far from the others, and nobody can tell.
+#[test]
+fn a_stray_reading_of_a_bore_is_outside_until_it_is_taken_again() {
+    let store = store();
+    with_bench(&store, |bench| {
+        let sheet = halfcase::job::sheet::Sheet::from_json(
+            r#"{"version":1,"title":"Bore","steps":[{"id":1,"title":"Liner","work":{"check":{"readings":[],
+                "bores":[{"name":"liner","least_mm":40.0,"most_mm":40.02}]}}}]}"#,
+        );
+        bench.begin_job(sheet.unwrap());
+        let grid: Vec<What> = What::grid(ReadingId(1), false).collect();
+        let read = |at: usize, mm| {
+            bench
+                .measure(StepId(1), grid[at].clone(), mm, "mm", &ReadWith::default())
+                .unwrap();
+        };
+        (0..5).for_each(|at| read(at, 40.01));
+        read(5, 4.001);
+        assert!(
+            matches!(ask(bench, 1), Some(Ask::OutsideLimits(_))),
+            "{:?}",
+            ask(bench, 1)
+        );
+        read(5, 40.012);
+        assert_eq!(ask(bench, 1), Some(Ask::Close));
+    });
+}
+
+/// A number read in one unit says nothing in another, and a reason given under one limit nothing of the
+/// next.
+#[test]
+fn a_reading_is_asked_for_again_when_its_unit_or_its_limits_change() {
+    let store = store();
+    with_bench(&store, |bench| {
+        let along = What::Limit(ReadingId(2));
+        bench
+            .measure(StepId(2), along, 61.97, "mm", &ReadWith::default())
+            .unwrap();
+        read(bench, 62.5);
+        send(
+            bench,
+            Intent::Accept {
+                step: StepId(2),
+                what: What::Limit(ReadingId(1)),
+                reason: "a sleeve goes in".to_owned(),
+            },
+        );
+        assert_eq!(ask(bench, 2), Some(Ask::Close));
+        bench.edit_step(StepId(2), "reading/1/most", "61.995").unwrap();
+        assert_eq!(ask(bench, 2), Some(Ask::OutsideLimits(What::Limit(ReadingId(1)))));
+        bench.undo().unwrap();
+        assert_eq!(ask(bench, 2), Some(Ask::Close));
+        bench.edit_step(StepId(2), "reading/1/unit", "in").unwrap();
+        assert_eq!(ask(bench, 2), Some(Ask::Read(What::Limit(ReadingId(1)))));
+    });
+}
+
+/// A turn on top of bolts that were set higher than the plan's torque goes too far.
+#[test]
+fn bolts_set_higher_than_a_staged_torque_are_loosened_first() {
+    let store = store();
+    with_bench(&store, |bench| {
+        let id = four_bolts(bench);
+        bench.edit_step(id, "fasten/passes", "").unwrap();
+        for _ in 0..4 {
+            send(bench, Intent::Tally(id));
+        }
+        let mut work = step(bench, id.0).work;
+        if let Work::Fasten(fasten) = &mut work {
+            fasten.stages = vec![
+                halfcase::trade::stages::Stage::Torque(parse_torque("11 N·m", None).unwrap()),
+                halfcase::trade::stages::Stage::Angle { degrees: 90.0 },
+            ];
+        }
+        send(
+            bench,
+            Intent::SetWork {
+                step: Some(id),
+                what: "stages",
+                work: Box::new(work),
+            },
+        );
+        assert_eq!(ask(bench, id.0), Some(Ask::Loosen(4)));
+    });
+}
+
+/// On a full phone a deleted job can be freed: that is the way out that is told.
+#[test]
+fn a_full_phone_is_freed_by_its_deleted_jobs() {
+    let room = 60_000;
+    let store = Rc::new(MemoryStore {
+        room: Some(room),
+        ..MemoryStore::default()
+    });
+    with_bench(&store, |bench| {
+        bench.duplicate_job(halfcase::job::sheet::JobId(1)).unwrap();
+        let full = || {
+            bench
+                .said
+                .with_untracked(|said| said.iter().any(|said| said.words.contains("full")))
+        };
+        let mut n = 0;
+        while !full() {
+            read(bench, 61.97 + f64::from(n) * 1e-5);
+            n += 1;
+            assert!(n < 2_000);
+        }
+        bench.take_job(halfcase::job::sheet::JobId(1)).unwrap();
+        bench.delete_job(halfcase::job::sheet::JobId(2)).unwrap();
+        bench.said.set(Vec::new());
+        bench.free_deleted();
+        assert!(!full());
+        done_step(bench, 1);
+        assert!(!full());
+    });
+    with_bench(&store, |bench| {
+        assert!(
+            bench
+                .progress
+                .with_untracked(|progress| progress.closed(StepId(1)))
+        );
+        assert_eq!(bench.jobs.with_untracked(Vec::len), 1);
+    });
+}
+
+/// A tab forgotten in the background writes down the time; that shuts nobody out.
+#[test]
+fn the_watch_of_a_forgotten_tab_lets_the_other_keep() {
+    let store = store();
+    with_bench(&store, |bench| {
+        done_step(bench, 1);
+        let mine = Shelves::new(Shelf::new(store.clone()), None);
+        mine.read();
+        mine.keep_watch(&halfcase::job::tamper::WatchKept::default())
+            .unwrap();
+        read(bench, 61.97);
+        assert_eq!(bench.said.get_untracked(), []);
+    });
+    with_bench(&store, |bench| {
+        assert_eq!(bench.record.with_untracked(|record| record.entries().len()), 2);
+    });
 }

@@ -80,6 +80,7 @@ fn events() -> Vec<Event> {
         },
         Event::Accepted {
             what: What::Depth,
+            limits: vec![Some(0.4), None],
             reason: t("as found"),
         },
         Event::Felt {

@@ -47,7 +47,8 @@ impl State {
     }
 
     fn sheet_of(&self, id: JobId) -> Result<&Sheet, Refused> {
-        let job = self.files.get(&id).filter(|_| self.jobs.head(id).is_some());
+        let known = self.jobs.head(id).is_some() && !self.lost.contains(&id);
+        let job = self.files.get(&id).filter(|_| known);
         job.map(|job| &job.sheet).ok_or(JobRefused::Gone.into())
     }
 
@@ -75,7 +76,7 @@ impl State {
             let heads = self.jobs.heads.iter().rev();
             let other = heads
                 .filter(|head| head.id != id && !head.deleted)
-                .find(|head| self.files.contains_key(&head.id))
+                .find(|head| self.sheet_of(head.id).is_ok())
                 .ok_or(JobRefused::LastOne)?;
             draft.jobs().at_hand = other.id;
         }

@@ -156,8 +156,8 @@ pub struct State {
     pub jobs: Jobs,
     /// Each job whose sheet can be read; the one at hand always.
     pub files: BTreeMap<JobId, Job>,
-    /// Records whose sheet can't be read: a backup of the sheet brings them back.
-    pub lost: Vec<(JobId, Record)>,
+    /// Jobs whose sheet can't be read: one without steps stands in for it, and is not kept.
+    pub lost: Vec<JobId>,
     /// Every cure clock.
     pub clocks: Vec<CureClock>,
     /// Wrenches, bottles, shop, and what is typed.

@@ -26,6 +26,8 @@ pub enum Refused {
     ReadingMissing(String),
     /// A reading is outside its limits and no reason was given, by its name.
     OutsideLimits(String),
+    /// There is nothing outside its limits to accept, by its name.
+    NotOutside(String),
     /// A reason is asked for.
     NoReason,
     /// Steps are still open.
@@ -96,6 +98,10 @@ impl fmt::Display for Refused {
             Self::OutsideLimits(name) => write!(
                 f,
                 "“{name}” is outside its limits: read it again, or accept it with a reason."
+            ),
+            Self::NotOutside(name) => write!(
+                f,
+                "“{name}” is not outside its limits: there is nothing to accept."
             ),
             Self::NoReason => f.write_str("Write the reason first: it goes into the record."),
             Self::StepsOpen(1) => f.write_str("One step is still open."),

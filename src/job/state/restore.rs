@@ -2,10 +2,12 @@
 
 use super::draft::Draft;
 use super::{Job, JobHead};
-use crate::job::backup::{Change, Held, merge_clocks, renumber_clocks};
+use crate::job::backup::{Change, Held, begins, merge_clocks, renumber_clocks};
 use crate::job::clock::CureClock;
+use crate::job::reading::What;
+use crate::job::record::{Event, Record};
 use crate::job::settings::Settings;
-use crate::job::sheet::JobId;
+use crate::job::sheet::{JobId, Sheet};
 use crate::trade::moment::Moment;
 
 /// A backup about to be taken in.
@@ -40,6 +42,21 @@ impl Restore {
     }
 }
 
+/// A record whose readings were read by name, without their sheet, as that sheet numbers them.
+fn named_anew(record: &Record, sheet: &Sheet) -> Record {
+    let mut entries = record.entries().to_vec();
+    for entry in &mut entries {
+        let step = entry.step.and_then(|id| sheet.step(id));
+        if let (Event::Measured { what, .. }, Some(step)) = (&mut entry.event, step)
+            && let What::Named(name) = what
+            && let Some(known) = What::by_name(step, name)
+        {
+            *what = known;
+        }
+    }
+    Record::from_entries(entries)
+}
+
 impl Draft<'_> {
     pub(super) fn restore(&mut self, restore: &Restore) {
         let numbers = restore.taken().map(|change| (change.from, change.to)).collect();
@@ -50,14 +67,11 @@ impl Draft<'_> {
             };
             let file = renumber_clocks(&job.record, &clock_numbers);
             // Where only the sheet was lost here, the record may have gone on since the backup.
-            let own = self.state.files.get(&change.to).map(|job| &job.record);
-            let lost = self.state.lost.iter().find(|(id, _)| *id == change.to);
-            let here = own.or(lost.map(|(_, record)| record));
+            let here = self.state.files.get(&change.to).map(|job| &job.record);
             let goes_on = here.filter(|here| {
-                here.entries().len() > file.entries().len()
-                    && here.entries().starts_with(job.record.entries())
+                here.entries().len() > file.entries().len() && begins(here.entries(), job.record.entries())
             });
-            let record = goes_on.unwrap_or(&file).clone();
+            let record = goes_on.map_or(file.clone(), |here| named_anew(here, &job.sheet));
             self.put(change.to, Some(Job::new(job.sheet.clone(), record)));
             let head = JobHead {
                 archived: job.archived,

@@ -167,10 +167,14 @@ impl State {
         let step = self.open_step(step)?;
         let reason = given(reason)?;
         if !readings::broken(step, &self.progress(step.id)).contains(what) {
-            return Err(Refused::ReadingMissing(what.judged_name(step)));
+            return Err(Refused::NotOutside(what.judged_name(step)));
         }
-        let what = what.clone();
-        draft.line(Some(step.id), Event::Accepted { what, reason });
+        let event = Event::Accepted {
+            what: what.clone(),
+            limits: readings::limits(step, what),
+            reason,
+        };
+        draft.line(Some(step.id), event);
         Ok(Name::Lines)
     }
 

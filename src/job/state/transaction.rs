@@ -154,6 +154,12 @@ impl State {
             settings: settings.is_some(),
         };
         self.jobs = jobs.unwrap_or_else(|| self.jobs.clone());
+        let written = sheets
+            .iter()
+            .map(|(id, _)| *id)
+            .chain(files.iter().map(|(id, _)| *id));
+        let written: Vec<JobId> = written.collect();
+        self.lost.retain(|id| !written.contains(id));
         for (id, sheet) in sheets {
             if let Some(job) = self.files.get_mut(&id) {
                 job.sheet = sheet;

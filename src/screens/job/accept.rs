@@ -8,13 +8,17 @@ use crate::parts::dynamic::{piece, text};
 use leptos::prelude::*;
 
 /// A reading outside its limits is read again, or accepted with a reason.
-pub fn accept(bench: Bench, step: StepId, what: What) -> AnyView {
+pub fn accept(step: StepId, what: What) -> AnyView {
+    let bench = Bench::here();
     let kept = StoredValue::new(what);
     let broken = Memo::new(move |_| kept.with_value(|what| bench.broken(step).contains(what)));
     let reason = move || {
         bench.progress.with(|progress| {
             let step = progress.touched(step)?;
-            kept.with_value(|what| step.accepted(what).map(str::to_owned))
+            kept.with_value(|what| {
+                let found = step.accepted.iter().find(|(own, ..)| own == what);
+                found.map(|(.., reason)| reason.clone())
+            })
         })
     };
     let take = Callback::new(move |reason: String| {
@@ -40,7 +44,10 @@ pub fn accept(bench: Bench, step: StepId, what: What) -> AnyView {
     });
     view! {
         {ask}
-        <p>{text(move || reason().map_or(String::new(), |reason| format!("Accepted: {reason}")))}</p>
+        <p>{text(move || match (broken.get(), reason()) {
+            (false, Some(reason)) => format!("Accepted: {reason}"),
+            _ => String::new(),
+        })}</p>
     }
     .into_any()
 }

@@ -163,6 +163,6 @@ fn OneReading(step: StoredValue<Step>, limit: Limit, with: RwSignal<ReadWith>) -
     view! {
         <NumberField name=limit.name.clone() unit=Signal::stored(limit.unit.clone()) value=Signal::derive(value) take />
         <p>{limit_words(limit.least, limit.most, &limit.unit)} <strong>{text(said)}</strong></p>
-        {accept(bench, id, what)}
+        {accept(id, what)}
     }
 }

@@ -32,7 +32,7 @@ pub fn BoreGrid(step: StoredValue<Step>, bore: Bore, with: RwSignal<ReadWith>) -
         {grid(bench, id, (bore.id, false), &bore.name, limits, with)}
         {journal}
         {piece(move || said.with(|said| judged(&said.0)))}
-        {super::accept::accept(bench, id, whole_bore(bore.id))}
+        {super::accept::accept(id, whole_bore(bore.id))}
     }
 }
 

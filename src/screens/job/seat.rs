@@ -1,5 +1,7 @@
 //! A seat step: how this press fit goes together, and what was read when it sat.
 
+use super::accept::accept;
+use crate::job::reading::What;
 use crate::job::sheet::Step;
 use crate::parts::dynamic::press;
 use crate::parts::seat::{answered, countdown, depth_readings, fit_facts, plan_plate, tool_facts};
@@ -15,6 +17,8 @@ pub fn SeatWork(step: StoredValue<Step>) -> impl IntoView {
         {plan_plate(answered)}
         {countdown(Some(id), answered)}
         {depth_readings(Some(id), answered)}
+        {accept(id, What::Depth)}
+        {accept(id, What::Gap)}
         {tool_facts(answered)}
         {fit_facts(answered)}
         <button class="side-key" on:click=press(move || Route::Seat(Some(id)).go())>

@@ -37,12 +37,14 @@ pub struct BoreAnswer {
     pub judged: Vec<Judged>,
     /// Why there is no more: readings missing, one far off.
     pub trouble: Option<String>,
+    /// Every reading is there, and they can't be reckoned with: one is far off, or a temperature.
+    pub unsure: bool,
 }
 
 impl BoreAnswer {
-    /// Whether any size is outside its limit.
+    /// Whether any size is outside its limit, or can't be told.
     pub fn outside(&self) -> bool {
-        self.judged.iter().any(|line| line.outside)
+        self.unsure || self.judged.iter().any(|line| line.outside)
     }
 }
 
@@ -54,6 +56,7 @@ pub fn answer(bore: &Bore, progress: &StepProgress) -> BoreAnswer {
         Err(error) => {
             return BoreAnswer {
                 judged,
+                unsure: !matches!(error, MeasureError::Missing(_)),
                 trouble: Some(error.to_string()),
             };
         }
@@ -68,6 +71,7 @@ pub fn answer(bore: &Bore, progress: &StepProgress) -> BoreAnswer {
         bore.out_of_round_mm,
     ));
     judged.push(judge("taper", shape.taper, None, bore.taper_mm));
+    let mut unsure = false;
     let trouble = bore.journal.as_ref().and_then(|journal| {
         match grid(bore.id, true, journal.material, progress).shape() {
             Ok(inner) => {
@@ -82,10 +86,17 @@ pub fn answer(bore: &Bore, progress: &StepProgress) -> BoreAnswer {
             Err(MeasureError::Missing(_)) => {
                 Some(format!("{}: readings are still to be taken.", journal.name))
             }
-            Err(error) => Some(format!("{}: {error}", journal.name)),
+            Err(error) => {
+                unsure = true;
+                Some(format!("{}: {error}", journal.name))
+            }
         }
     });
-    BoreAnswer { judged, trouble }
+    BoreAnswer {
+        judged,
+        trouble,
+        unsure,
+    }
 }
 
 fn clearances(bore: &Shape, journal: &Shape, least: Option<f64>, most: Option<f64>) -> [Judged; 2] {

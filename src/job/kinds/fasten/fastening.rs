@@ -119,13 +119,13 @@ impl Goal {
         }
     }
 
-    /// Whether this is at least as tight: a turn after a torque is tighter than any torque.
+    /// Whether this is at least as tight, as far as the two can be compared.
     pub fn above(self, other: Goal) -> bool {
         match (self, other) {
             (Self::Torque { newton_metres: a, .. }, Self::Torque { newton_metres: b, .. }) => a >= b,
             (Self::Turn { degrees: a, .. }, Self::Turn { degrees: b, .. }) => a >= b,
-            (Self::Turn { .. }, Self::Torque { .. }) => true,
-            (Self::Torque { .. }, Self::Turn { .. }) => false,
+            // A turn starts from its torque: on one that was set higher it goes too far.
+            (Self::Turn { .. }, Self::Torque { .. }) | (Self::Torque { .. }, Self::Turn { .. }) => false,
         }
     }
 }
