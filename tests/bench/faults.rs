@@ -1,6 +1,7 @@
 //! Faults that users met, each as they met it.
 
 use super::commands::{acknowledge, apply, done_step, read, step, with_bench};
+use super::dying::Dying;
 use halfcase::bench::{Bench, Intent, ReadWith, Refused};
 use halfcase::job::id::ReadingId;
 use halfcase::job::journal::torque_table;
@@ -10,14 +11,13 @@ use halfcase::job::parts::{self, Listed, PartPlace};
 use halfcase::job::reading::What;
 use halfcase::job::record::Event;
 use halfcase::job::sheet::{Step, StepId};
-use halfcase::job::shelf::{MemoryStore, Shelf, StorageError, Store};
+use halfcase::job::shelf::{MemoryStore, Shelf};
 use halfcase::job::state::{Ask, Now};
 use halfcase::trade::caution::Level;
 use halfcase::trade::moment::Moment;
 use halfcase::trade::quantity::parse_torque;
 use reactive_graph::graph::untrack;
 use reactive_graph::prelude::*;
-use std::cell::Cell;
 use std::rc::Rc;
 
 fn store() -> Rc<MemoryStore> {
@@ -292,49 +292,11 @@ fn a_failed_reading_closes_no_step_without_a_word() {
     });
 }
 
-/// A store whose pen is taken away after so many writes; nobody is told.
-struct Dying {
-    store: MemoryStore,
-    left: Cell<usize>,
-}
-
-impl Dying {
-    fn reaches(&self) -> bool {
-        let left = self.left.get();
-        self.left.set(left.saturating_sub(1));
-        left > 0
-    }
-}
-
-impl Store for Dying {
-    fn get(&self, key: &str) -> Option<String> {
-        self.store.get(key)
-    }
-    fn set(&self, key: &str, text: &str) -> Result<(), StorageError> {
-        if self.reaches() {
-            self.store.set(key, text)
-        } else {
-            Ok(())
-        }
-    }
-    fn remove(&self, key: &str) {
-        if self.reaches() {
-            self.store.remove(key);
-        }
-    }
-    fn keys(&self) -> Vec<String> {
-        self.store.keys()
-    }
-}
-
 /// The battery dies while a clock is begun anew: the old one runs, or the new one does.
 #[test]
 fn a_restart_cut_off_anywhere_loses_no_clock() {
     for writes in 0..10 {
-        let store = Rc::new(Dying {
-            store: MemoryStore::default(),
-            left: Cell::new(usize::MAX),
-        });
+        let store = Dying::new();
         let open = || Shelves::new(Shelf::new(store.clone()), None);
         let shelves = open();
         let mut state = shelves.read().state;

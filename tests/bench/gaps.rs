@@ -1,6 +1,7 @@
 //! What a cut, a refusal and a damaged mark leave, and every line of the record by name.
 
 use super::commands::{acknowledge, apply, read, step, with_bench};
+use super::dying::Dying;
 use halfcase::bench::{Bench, Incoming, Intent, ReadWith, Refused, Restore};
 use halfcase::job::clock::ClockId;
 use halfcase::job::id::ReadingId;
@@ -16,7 +17,6 @@ use halfcase::trade::caution::Level;
 use halfcase::trade::moment::Moment;
 use reactive_graph::graph::untrack;
 use reactive_graph::owner::Owner;
-use std::cell::Cell;
 use std::collections::BTreeSet;
 use std::rc::Rc;
 
@@ -24,50 +24,6 @@ const NOW: Moment = Moment(1_780_300_800_000);
 
 fn store() -> Rc<MemoryStore> {
     Rc::new(MemoryStore::default())
-}
-
-/// A store whose pen is taken away after so many writes; nobody is told.
-struct Dying {
-    store: MemoryStore,
-    left: Cell<usize>,
-    made: Cell<usize>,
-}
-
-impl Dying {
-    fn new() -> Rc<Self> {
-        Rc::new(Self {
-            store: MemoryStore::default(),
-            left: Cell::new(usize::MAX),
-            made: Cell::new(0),
-        })
-    }
-    fn reaches(&self) -> bool {
-        let left = self.left.get();
-        self.left.set(left.saturating_sub(1));
-        self.made.set(self.made.get() + 1);
-        left > 0
-    }
-}
-
-impl Store for Dying {
-    fn get(&self, key: &str) -> Option<String> {
-        self.store.get(key)
-    }
-    fn set(&self, key: &str, text: &str) -> Result<(), StorageError> {
-        if self.reaches() {
-            self.store.set(key, text)
-        } else {
-            Ok(())
-        }
-    }
-    fn remove(&self, key: &str) {
-        if self.reaches() {
-            self.store.remove(key);
-        }
-    }
-    fn keys(&self) -> Vec<String> {
-        self.store.keys()
-    }
 }
 
 fn write(name: &str, value: &str) -> Write {

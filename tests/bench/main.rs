@@ -3,6 +3,7 @@
 mod backup;
 mod clocks;
 mod commands;
+mod dying;
 mod faults;
 mod gaps;
 mod jobs;

@@ -1,9 +1,9 @@
 //! Kept twice, checked, and never silently dropped.
 
+use super::dying::Dying;
 use halfcase::job::json;
 use halfcase::job::shelf::{Loaded, MemoryStore, Shelf, StorageError, Store, Write};
 use serde::de::DeserializeOwned;
-use std::cell::Cell;
 use std::rc::Rc;
 
 fn shelf() -> (Rc<MemoryStore>, Shelf) {
@@ -188,52 +188,13 @@ fn a_text_kept_by_an_earlier_release_is_read() {
     assert_eq!(read, Some((1, 123_456_789)));
 }
 
-/// A store whose pen is taken away after so many writes; nobody is told.
-#[derive(Default)]
-struct Dying {
-    store: MemoryStore,
-    left: Cell<usize>,
-}
-
-impl Dying {
-    fn reaches(&self) -> bool {
-        let left = self.left.get();
-        self.left.set(left.saturating_sub(1));
-        left > 0
-    }
-}
-
-impl Store for Dying {
-    fn get(&self, key: &str) -> Option<String> {
-        self.store.get(key)
-    }
-
-    fn set(&self, key: &str, text: &str) -> Result<(), StorageError> {
-        if self.reaches() {
-            self.store.set(key, text)
-        } else {
-            Ok(())
-        }
-    }
-
-    fn remove(&self, key: &str) {
-        if self.reaches() {
-            self.store.remove(key);
-        }
-    }
-
-    fn keys(&self) -> Vec<String> {
-        self.store.keys()
-    }
-}
-
 #[test]
 fn what_is_kept_together_is_there_together_or_not_at_all() {
     // The first things ever kept, and later ones.
     for begun in [false, true] {
         let mut seen = std::collections::BTreeSet::new();
         for writes in 0..12 {
-            let store = Rc::new(Dying::default());
+            let store = Dying::new();
             let shelf = Shelf::new(store.clone());
             store.left.set(usize::MAX);
             if begun {
