@@ -22,9 +22,10 @@ use crate::device::release::Kept;
 use crate::device::wake_lock::Awake;
 use crate::job::clock::CureClock;
 use crate::job::gate::{Ground, Wait, waits};
+use crate::job::overview::{StepState, standing};
 use crate::job::progress::Progress;
 use crate::job::record::Record;
-use crate::job::sheet::{JobId, Sheet, Step};
+use crate::job::sheet::{JobId, Sheet, Step, StepId};
 use crate::job::state::{State, Touched};
 use crate::trade::moment::Moment;
 use reactive_graph::owner::{LocalStorage, StoredValue, expect_context};
@@ -110,6 +111,14 @@ impl Bench {
     /// Goes by the phone's own calendar from now on.
     pub fn follow_calendar(self, at: fn(Moment) -> Now) {
         self.calendar_at.set_value(at);
+    }
+
+    /// Where that step stands; followed.
+    pub fn standing(self, step: StepId) -> StepState {
+        self.look(|state, now| {
+            let found = state.step(step);
+            found.map_or(StepState::Open, |step| standing(state.ground(), step, now.at))
+        })
     }
 
     /// Takes the time anew.

@@ -12,8 +12,9 @@ use crate::job::kinds::fasten::fastening::PassAnswer;
 use crate::job::kinds::seat::oven::OvenState;
 use crate::job::kinds::{LiftWork, Seat, Work};
 use crate::job::night::Night;
-use crate::job::parts::{Listed, PartPlace};
+use crate::job::parts::{self, Listed, PartPlace};
 use crate::job::reading::What;
+use crate::job::readings;
 use crate::job::record::EntryId;
 use crate::job::sheet::{JobId, Sheet, Step, StepId};
 use crate::job::state::{Ask, Transaction};
@@ -90,9 +91,34 @@ impl Bench {
         self.look(|state, now| state.ask(step, now.at))
     }
 
-    /// What that step's readings break without a reason given; followed.
-    pub fn broken(self, step: StepId) -> Vec<What> {
-        self.look(|state, _| state.broken(step))
+    /// That finding of a step in words, where it is one and not settled; followed.
+    pub fn finding(self, step: StepId, what: &What) -> Option<String> {
+        self.look(|state, _| {
+            let found = state.findings(step).contains(what);
+            let step = state.step(step).filter(|_| found)?;
+            Some(readings::finding_words(step, &state.progress(step.id), what))
+        })
+    }
+
+    /// Everything found in the job that is not settled, in words; followed.
+    pub fn all_findings(self) -> Vec<(StepId, String)> {
+        self.look(|state, _| state.all_findings())
+    }
+
+    /// The parts of a step, as the record has them; followed.
+    pub fn parts_of(self, step: StepId) -> Vec<Listed> {
+        self.look(|state, _| {
+            let found = state.step(step);
+            found.map_or(Vec::new(), |step| parts::here(step, &state.job().progress))
+        })
+    }
+
+    /// What a part that settles a finding is called to begin with.
+    pub fn part_for(self, step: StepId, what: &What) -> String {
+        self.sheet.with_untracked(|sheet| {
+            let step = sheet.step(step);
+            step.map_or(String::new(), |step| what.judged_name(step))
+        })
     }
 
     /// The cautions of some work, that of a step or of a screen itself; followed.
@@ -110,9 +136,15 @@ impl Bench {
         self.look(|state, _| state.pass_answer(step, pass))
     }
 
-    /// Where the job goes on.
-    pub fn next_open(self) -> Option<StepId> {
-        self.state.with(|state| state.next_open())
+    /// Where the job goes on behind that step, and the first step before it that is still open; followed.
+    pub fn onward(self, step: StepId) -> (Option<StepId>, Option<StepId>) {
+        self.look(|state, now| (state.next_after(step, now.at), state.open_before(step)))
+    }
+
+    /// The step at hand.
+    pub fn at_hand(self) -> Option<StepId> {
+        let now = self.right_now();
+        self.state.with(|state| state.at_hand(now.at))
     }
 
     // ---- a step ----

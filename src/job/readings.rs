@@ -3,6 +3,7 @@
 use super::id::ReadingId;
 use super::kinds::check::bore as bores;
 use super::kinds::{Bore, Check, DEPTH_WORDS, DIRECTION_WORDS, Limit, Seat, Work, grid_name};
+use super::parts;
 use super::progress::{Reading, StepProgress};
 use super::reading::{DEPTH, GAP, Verdict, What, whole_bore};
 use super::sheet::Step;
@@ -35,6 +36,16 @@ impl What {
             Self::Depth => return DEPTH.to_owned(),
             Self::Gap => return GAP.to_owned(),
             Self::Running => return "running torque".to_owned(),
+            Self::Turning => {
+                return match step.map(|step| &step.work) {
+                    Some(Work::Turn(turn)) if !turn.what.is_empty() => turn.what.clone(),
+                    _ => "how it turns".to_owned(),
+                };
+            }
+            Self::Part(key) => {
+                let name = step.and_then(|step| parts::name(step, *key));
+                return name.unwrap_or_else(|| "a part no longer in the plan".to_owned());
+            }
             Self::Named(name) => return name.clone(),
         };
         found.unwrap_or_else(|| "a reading no longer in the plan".to_owned())
@@ -158,9 +169,9 @@ pub fn judge(step: &Step, what: &What, value: f64) -> Verdict {
     Verdict::of(holds)
 }
 
-/// What a step's readings break, as the plan's limits stand now, without a reason given: the reading, or
-/// the bore (any place of it stands for the whole).
-pub fn broken(step: &Step, progress: &StepProgress) -> Vec<What> {
+/// What of a step is not settled, as the plan now stands: readings outside their limits (any place of a
+/// bore stands for the whole), a tight spot, parts that are not fit; unless accepted with a reason.
+pub fn findings(step: &Step, progress: &StepProgress) -> Vec<What> {
     let accepted = |what: &What| progress.accepted(what, &limits(step, what)).is_some();
     let single = asked(step).into_iter().filter(|what| {
         taken(step, progress, what)
@@ -174,5 +185,43 @@ pub fn broken(step: &Step, progress: &StepProgress) -> Vec<What> {
         .iter()
         .filter(|bore| bores::answer(bore, progress).outside())
         .map(|bore| whole_bore(bore.id));
-    single.chain(whole).filter(|what| !accepted(what)).collect()
+    let binds = progress.felt.as_ref().is_some_and(|at| !at.is_empty());
+    let turning = (binds && matches!(step.work, Work::Turn(_))).then_some(What::Turning);
+    let unfit = progress
+        .unfit
+        .iter()
+        .filter(|(part, _)| parts::name(step, *part).is_some())
+        .map(|(part, _)| What::Part(*part));
+    let all = unfit.chain(single).chain(whole).chain(turning);
+    all.filter(|what| !accepted(what)).collect()
+}
+
+/// A finding in words, with the part it waits for: "“bore across” is outside its limits: 62.5 mm".
+pub fn finding_words(step: &Step, progress: &StepProgress, what: &What) -> String {
+    let words = found_words(step, progress, what);
+    match progress.ordered(what) {
+        Some(part) => format!("{words} (“{}” ordered)", What::Part(part).name(Some(step))),
+        None => words,
+    }
+}
+
+fn found_words(step: &Step, progress: &StepProgress, what: &What) -> String {
+    let name = what.judged_name(step);
+    match what {
+        What::Turning => format!(
+            "“{name}” is tight {}",
+            progress.felt.as_deref().unwrap_or_default()
+        ),
+        What::Part(part) => format!(
+            "“{name}” is not fit: {}",
+            progress.unfit(*part).unwrap_or_default()
+        ),
+        What::Place { .. } => format!("“{name}” is outside its limits"),
+        What::Limit(_) | What::Depth | What::Gap | What::Running | What::Named(_) => {
+            let value = progress.reading(what).map_or(String::new(), |reading| {
+                format!(": {} {}", reading.value, reading.unit)
+            });
+            format!("“{name}” is outside its limits{}", value.trim_end())
+        }
+    }
 }

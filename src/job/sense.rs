@@ -74,6 +74,6 @@ pub fn reading(what: &What) -> Sense {
         What::Place { .. } => DIAMETER_MM,
         What::Depth | What::Gap => DEPTH_MM,
         What::Running => RUNNING,
-        What::Limit(_) | What::Named(_) => ANY,
+        What::Limit(_) | What::Named(_) | What::Turning | What::Part(_) => ANY,
     }
 }

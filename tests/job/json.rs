@@ -109,6 +109,15 @@ fn events() -> Vec<Event> {
         },
         Event::PhoneClock(PhoneClock::Jumped(-90_000)),
         Event::JobClosed,
+        Event::Judged {
+            part: PartKey::Own,
+            unfit: t("pitted"),
+        },
+        Event::Ordered {
+            what: What::Part(PartKey::Own),
+            part: PartKey::More(PartId(2)),
+        },
+        Event::NewOn { part: PartKey::Own },
     ]
 }
 
@@ -132,6 +141,9 @@ fn is_known(event: &Event) -> usize {
         Event::Noted { .. } => 14,
         Event::PhoneClock(_) => 15,
         Event::JobClosed => 16,
+        Event::Judged { .. } => 17,
+        Event::Ordered { .. } => 18,
+        Event::NewOn { .. } => 19,
     }
 }
 

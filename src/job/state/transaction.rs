@@ -3,6 +3,7 @@
 use super::{Job, Jobs, State};
 use crate::job::clock::CureClock;
 use crate::job::parts;
+use crate::job::reading::What;
 use crate::job::record::{Entry, Event};
 use crate::job::settings::{PIECES, Settings};
 use crate::job::sheet::{JobId, Sheet, StepId};
@@ -105,6 +106,9 @@ pub(super) fn line_words(entry: &Entry, sheet: Option<&Sheet>) -> String {
         Event::Measured { what, .. } => format!("reading of {}", what.name(step)),
         Event::Accepted { what, .. } => format!("accepting {}", what.name(step)),
         Event::Felt { .. } => "how it turns".to_owned(),
+        Event::Judged { part, .. } => format!("look at {}", What::Part(*part).name(step)),
+        Event::Ordered { part, .. } => format!("ordering {}", What::Part(*part).name(step)),
+        Event::NewOn { part } => format!("new {}", What::Part(*part).name(step)),
         Event::Placed { part, .. } => {
             let name = step.and_then(|step| parts::name(step, *part));
             format!("where {} is", name.as_deref().unwrap_or("a part"))
