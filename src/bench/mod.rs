@@ -145,10 +145,31 @@ impl Bench {
 
     /// Says something until it is put away; the same sentence isn't stacked.
     pub fn say(self, words: impl Into<String>, trouble: bool) {
-        let said = Said {
+        self.put(Said {
             words: words.into(),
             trouble,
-        };
+            answer: false,
+        });
+    }
+
+    /// Says why a touch did nothing, until another does something or another screen is up.
+    pub fn refuse(self, words: impl Into<String>) {
+        self.put(Said {
+            words: words.into(),
+            trouble: false,
+            answer: true,
+        });
+    }
+
+    /// Takes back what answered a touch that is over.
+    pub fn answered(self) {
+        let stale = self.said.with_untracked(|all| all.iter().any(|said| said.answer));
+        if stale {
+            self.said.update(|all| all.retain(|said| !said.answer));
+        }
+    }
+
+    fn put(self, said: Said) {
         self.said.update(|all| {
             all.retain(|old| *old != said);
             all.push(said);

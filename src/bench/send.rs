@@ -17,13 +17,13 @@ use crate::job::reading::What;
 use crate::job::readings;
 use crate::job::record::EntryId;
 use crate::job::sheet::{JobId, Sheet, Step, StepId};
-use crate::job::state::{Ask, Transaction};
+use crate::job::state::{Ask, Transaction, Way};
 use crate::trade::application::Application;
 use crate::trade::caution::Caution;
 use crate::trade::cooling::TimeRange;
 use crate::trade::hoist::BoomPosition;
 use crate::trade::moment::Moment;
-use crate::trade::quantity::{Length, Mass, TorqueStatement};
+use crate::trade::quantity::{Length, Mass, TorqueStatement, TorqueUnit};
 use crate::trade::wrench::Wrench;
 use reactive_graph::graph::untrack;
 use reactive_graph::prelude::*;
@@ -47,13 +47,16 @@ impl Bench {
             self.say(error.to_string(), true);
             return Err(Refused::NotKept);
         }
-        let kept = transaction.clone();
+        let (kept, way) = (transaction.clone(), transaction.way);
         let touched = self.state.get().borrow_mut().take(transaction);
         if !from_file {
             let outcome = self
                 .state
                 .with(|state| self.shelves.with_value(|shelves| shelves.keep(state, &kept)));
             self.kept_or_said(outcome);
+        }
+        if way != Way::Unlisted {
+            self.answered();
         }
         self.show(touched);
         self.tick();
@@ -77,7 +80,7 @@ impl Bench {
     pub fn tell(self, outcome: Result<(), Refused>) {
         match outcome {
             Ok(()) | Err(Refused::NotKept) => {}
-            Err(refused) => self.say(refused.to_string(), false),
+            Err(refused) => self.refuse(refused.to_string()),
         }
     }
 
@@ -526,6 +529,17 @@ impl Bench {
         let mut settings = Box::new(self.settings.get_untracked());
         change(&mut settings);
         settings
+    }
+
+    /// The unit the sheet's last torque is written in; that of the Torque screen where it has none.
+    pub fn last_torque_unit(self) -> TorqueUnit {
+        let of_sheet = self.sheet.with_untracked(|sheet| {
+            sheet.steps.iter().rev().find_map(|step| match &step.work {
+                Work::Fasten(fasten) => Some(fasten.torque.unit),
+                _ => None,
+            })
+        });
+        of_sheet.unwrap_or_else(|| self.settings.with_untracked(|settings| settings.torque_unit))
     }
 
     /// Puts a value into the entry on Torque.

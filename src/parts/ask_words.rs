@@ -1,6 +1,6 @@
 //! A key that asks for words before it acts: a reason, a name, a remark.
 
-use super::dynamic::{piece, press};
+use super::dynamic::{in_sight, piece, press};
 use leptos::prelude::*;
 
 /// Initials have this many letters at most.
@@ -44,7 +44,7 @@ pub fn AskWords(
             return view! { <button class="row-key" on:click=press(move || open.set(true))>{key.get_value()}</button> }.into_any();
         }
         view! {
-            <div class="asked">
+            <div class="asked" node_ref=in_sight()>
                 <label>
                     {label.get_value()}
                     <input

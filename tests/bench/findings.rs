@@ -13,6 +13,7 @@ use halfcase::job::sheet::{Sheet, StepId};
 use halfcase::job::shelf::MemoryStore;
 use halfcase::job::state::Ask;
 use reactive_graph::graph::untrack;
+use reactive_graph::prelude::*;
 use std::rc::Rc;
 
 /// Clearance to read, a shaft to turn, a bearing cap to fit, the case to close, oil to fill.
@@ -327,6 +328,26 @@ fn new_parts_are_asked_for_and_nothing_is_fitted_that_was_not_said() {
         bench.send(Intent::Tally(step)).unwrap();
         bench.send(Intent::Loosen(step)).unwrap();
         assert_eq!(ask(bench, 2), Some(Ask::NewOn(part)));
+    });
+}
+
+/// A refusal is gone when what it asked for was done; trouble stays until it is put away.
+#[test]
+fn an_answer_goes_with_the_next_touch_that_is_taken() {
+    on(|bench| {
+        let said = || {
+            bench
+                .said
+                .with_untracked(|said| said.iter().map(|said| said.words.clone()).collect::<Vec<_>>())
+        };
+        bench.say("This browser gives out no file.", true);
+        bench.tell(close(bench, 1));
+        assert_eq!(said().len(), 2);
+        // What only remembers what was typed answers nothing.
+        bench.note(|settings| settings.torque_typed.push('7'));
+        assert_eq!(said().len(), 2);
+        clearance(bench, 0.002);
+        assert_eq!(said(), ["This browser gives out no file."]);
     });
 }
 
