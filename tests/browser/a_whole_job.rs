@@ -20,7 +20,7 @@ async fn acknowledge(page: &mut Page) -> Told<usize> {
 /// Says that new ones are on, where the step asks for new ones.
 async fn new_ones(page: &mut Page) -> Told {
     acknowledge(page).await?;
-    page.tap(button(has("New ones are on"))).await
+    page.tap(button(has("New ones on"))).await
 }
 
 /// Says that a shaft spins freely, where the step asks how it turns.

@@ -205,7 +205,7 @@ fn bolts_too_tight_for_the_plan_are_loosened_first() {
     story("too-tight", Screen::UPRIGHT, async |page| {
         page.open_at("#step/6").await?;
         page.tap(radio(has("Middle"))).await?;
-        page.tap(button(has("New ones are on"))).await?;
+        page.tap(button(has("New ones on"))).await?;
         page.tap(button("Tally 1 of 2")).await?;
         page.tap(button("Tally 2 of 2")).await?;
         page.see(button("Done")).await?;
@@ -219,7 +219,7 @@ fn bolts_too_tight_for_the_plan_are_loosened_first() {
         page.fits_everywhere("too-tight").await?;
         page.tap(button("All loose 2 are too tight")).await?;
         // The old ones are no longer new.
-        page.tap(button(has("New ones are on"))).await?;
+        page.tap(button(has("New ones on"))).await?;
         page.see(button("Tally 1 of 2")).await.map(drop)
     });
 }

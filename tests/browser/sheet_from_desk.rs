@@ -67,7 +67,7 @@ async fn work_through(page: &mut Page, from: usize, to: usize) -> Told {
         page.see(heading(*title)).await?;
         page.tap(radio(has(wrench))).await?;
         if ["Bearing retainers", "Drain plugs"].contains(title) {
-            page.tap(button(has("New ones are on"))).await?;
+            page.tap(button(has("New ones on"))).await?;
         }
         for bolt in 1..=*count {
             page.tap(button(format!("Tally {bolt} of {count}"))).await?;

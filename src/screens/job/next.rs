@@ -123,7 +123,7 @@ fn words(ask: &Ask, step: &Step) -> (&'static str, String) {
         Ask::Read(what) => ("Read", what.name(Some(step))),
         Ask::Finding(what) => ("Not settled", what.judged_name(step)),
         Ask::OnOrder(part) => ("Next step", format!("{} is on order", part_name(*part))),
-        Ask::NewOn(part) => ("New ones are on", part_name(*part)),
+        Ask::NewOn(part) => ("New ones on", part_name(*part)),
         Ask::Feel => ("Turn it", "and say how it turns".to_owned()),
         Ask::Close => ("Done", String::new()),
     }
