@@ -24,6 +24,7 @@ use crate::trade::cooling::TimeRange;
 use crate::trade::hoist::BoomPosition;
 use crate::trade::moment::Moment;
 use crate::trade::quantity::{Length, Mass, TorqueStatement, TorqueUnit};
+use crate::trade::thread::Thread;
 use crate::trade::wrench::Wrench;
 use reactive_graph::graph::untrack;
 use reactive_graph::prelude::*;
@@ -529,6 +530,22 @@ impl Bench {
         let mut settings = Box::new(self.settings.get_untracked());
         change(&mut settings);
         settings
+    }
+
+    /// The threads of the sheet's fasteners, the last ones first, and the one on the Torque screen.
+    pub fn threads_in_use(self) -> Vec<Thread> {
+        let of_sheet: Vec<Thread> = self.sheet.with_untracked(|sheet| {
+            let steps = sheet.steps.iter().rev().filter_map(|step| match &step.work {
+                Work::Fasten(fasten) => fasten.thread,
+                _ => None,
+            });
+            steps.collect()
+        });
+        let on_desk = self.settings.with_untracked(|settings| settings.desk.bolt);
+        of_sheet
+            .into_iter()
+            .chain(on_desk.map(|bolt| bolt.joint.thread))
+            .collect()
     }
 
     /// The unit the sheet's last torque is written in; that of the Torque screen where it has none.

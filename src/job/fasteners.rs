@@ -8,7 +8,7 @@ use super::kinds::fasten::{fields, layout_words, passes, size_words};
 use super::kinds::{Fasten, Reuse, Work};
 use super::part::{Part, PartPlace};
 use super::sheet::{Sheet, Step, StepId};
-use super::text_form::stages;
+use super::text_form::{stages, thread};
 use crate::trade::application::{Application, Face, JointKind, ManualWord};
 use crate::trade::order::{Layout, MOST_BOLTS, Pass};
 use crate::trade::preload::Condition;
@@ -121,7 +121,7 @@ impl fmt::Display for TableError {
             Self::Csv(error) => error.fmt(f),
             Self::NoColumn(heading) => write!(
                 f,
-                "Line 1 has no heading “{heading}”: the first line names the columns, at least thread and torque."
+                "Line 1 has no heading “{heading}”: the first line names the columns, at least thread, which may stay empty below, and torque."
             ),
             Self::Twice { line, heading } => {
                 write!(f, "Line {line}: two columns mean “{heading}”: keep one.")
@@ -188,7 +188,7 @@ fn row_of(step: &Step, fasten: &Fasten) -> Vec<String> {
         });
     vec![
         step.title.clone(),
-        fasten.thread.name(),
+        fasten.thread_name(),
         number(fasten.length_mm),
         fasten.layout.count().to_string(),
         fasten.torque.text(),
@@ -393,8 +393,8 @@ impl Line<'_> {
     }
 
     fn step(&self, id: StepId) -> Result<Step, TableError> {
-        let thread = Thread::parse(self.needed(Column::Thread)?)
-            .map_err(|error| self.wrong(Column::Thread, error.to_string()))?;
+        let thread = thread::read(self.cell(Column::Thread).unwrap_or_default())
+            .map_err(|why| self.wrong(Column::Thread, why))?;
         let torque = parse_torque(self.needed(Column::Torque)?, self.unit()?)
             .map_err(|error| self.wrong(Column::Torque, error.to_string()))?;
         let count = self.count()?;
@@ -535,7 +535,7 @@ impl Line<'_> {
 
     fn compound(
         &self,
-        thread: Thread,
+        thread: Option<Thread>,
         into: Option<FemaleMaterial>,
     ) -> Result<Option<Application>, TableError> {
         let told = match self.cell(Column::Joint) {
@@ -576,7 +576,7 @@ impl Line<'_> {
         });
         Ok(Some(Application {
             manual: Some(manual),
-            thread: Some(thread.major()),
+            thread: thread.map(|thread| thread.major()),
             assembled: Some(false),
             face,
             ..Application::new(JointKind::ThreadedFastener)

@@ -44,10 +44,18 @@ pub struct Setting {
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
 #[serde(rename_all = "snake_case")]
 pub enum Goal {
-    /// That share of the torque, N·m, and the thread's nominal diameter, mm.
-    Torque { newton_metres: f64, thread_mm: f64 },
+    /// That share of the torque, N·m, and the thread's nominal diameter, mm, where it was stated.
+    Torque {
+        newton_metres: f64,
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        thread_mm: Option<f64>,
+    },
     /// A turn, °, and the thread's nominal diameter, mm.
-    Turn { degrees: f64, thread_mm: f64 },
+    Turn {
+        degrees: f64,
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        thread_mm: Option<f64>,
+    },
 }
 
 /// What was worked out for a step when it was closed.

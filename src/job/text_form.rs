@@ -22,7 +22,7 @@ pub mod torque {
     }
 }
 
-/// A thread by its designation.
+/// A thread by its designation, or none.
 pub mod thread {
     use crate::trade::thread::Thread;
     use serde::{Deserialize, Deserializer, Serializer, de::Error};
@@ -31,16 +31,35 @@ pub mod thread {
     ///
     /// # Errors
     /// Whatever the format refuses.
-    pub fn serialize<S: Serializer>(value: &Thread, to: S) -> Result<S::Ok, S::Error> {
-        to.serialize_str(&value.name())
+    pub fn serialize<S: Serializer>(value: &Option<Thread>, to: S) -> Result<S::Ok, S::Error> {
+        to.serialize_str(&value.map_or(String::new(), |thread| thread.name()))
     }
 
-    /// Reads a designation of the thread table.
+    /// Reads a designation of the thread table; "not stated" is none.
     ///
     /// # Errors
     /// The reader's sentence.
-    pub fn deserialize<'de, D: Deserializer<'de>>(from: D) -> Result<Thread, D::Error> {
-        Thread::parse(&String::deserialize(from)?).map_err(D::Error::custom)
+    pub fn deserialize<'de, D: Deserializer<'de>>(from: D) -> Result<Option<Thread>, D::Error> {
+        read(&String::deserialize(from)?).map_err(D::Error::custom)
+    }
+
+    /// How a thread is written that the manual doesn't state.
+    const NOT_STATED: &str = "not stated";
+
+    /// The designation, or that it isn't stated.
+    pub fn words(thread: Option<Thread>) -> String {
+        thread.map_or(NOT_STATED.to_owned(), |thread| thread.name())
+    }
+
+    /// Reads a designation; blank, or "not stated": none.
+    ///
+    /// # Errors
+    /// The reader's sentence.
+    pub fn read(words: &str) -> Result<Option<Thread>, String> {
+        match words.trim() {
+            "" | NOT_STATED => Ok(None),
+            words => Thread::parse(words).map(Some).map_err(|error| error.to_string()),
+        }
     }
 }
 

@@ -29,6 +29,7 @@ pub mod sheet;
 pub mod shop;
 pub mod strip;
 pub mod thimble;
+pub mod thread_picker;
 pub mod torque_plate;
 pub mod typed;
 pub mod when;

@@ -4,6 +4,7 @@ use super::sheet;
 use halfcase::job::csv::{self, CsvError};
 use halfcase::job::example;
 use halfcase::job::fasteners::{self, TableError};
+use halfcase::job::guarding::{guard_fasten, silent_words};
 use halfcase::job::kinds::{Fasten, Reuse, Work, fasten};
 use halfcase::job::parts::PartPlace;
 use halfcase::job::sheet::{Sheet, Step, StepId};
@@ -114,7 +115,7 @@ fn headings_come_in_any_order_and_units_in_words() {
     assert_eq!(steps[0].title, "Baffle screws");
     assert_eq!(fasten(&steps[0]).torque.text(), "7.2 ft·lb");
     assert_eq!(fasten(&steps[0]).layout, Layout::Free { count: 4 });
-    assert_eq!(fasten(&steps[1]).thread.name(), "M8");
+    assert_eq!(fasten(&steps[1]).thread_name(), "M8");
     assert_eq!(fasten(&steps[1]).torque.text(), "20 N·m");
     assert_eq!(steps[1].id, StepId(2));
 }
@@ -158,7 +159,7 @@ fn every_column_is_taken() {
     );
     let compound = fasten.compound.as_ref().unwrap();
     assert_eq!(compound.manual, Some(ManualWord::LockMedium));
-    assert_eq!(compound.thread, Some(fasten.thread.major()));
+    assert_eq!(compound.thread, fasten.thread.map(|thread| thread.major()));
     assert_eq!(step.parts[0].place, PartPlace::Bag("7".to_owned()));
     assert_eq!(step.parts[0].count, 8);
     assert_eq!(step.notes, "middle first, then out");
@@ -173,7 +174,6 @@ fn a_wrong_cell_is_named_by_line_and_column() {
     };
     for (cells, start) in [
         ("x,M7.3,1,9 N·m,,,,", "Line 2, thread: "),
-        ("x,,1,9 N·m,,,,", "Line 2, thread: it is empty"),
         (
             "x,M6,0,9 N·m,,,,",
             "Line 2, count: “0” is not a count from 1 to 64.",
@@ -354,4 +354,22 @@ fn stages_flags_and_joints_are_typed_at_a_desk_too() {
         let said = refusal(&format!("thread,torque,{heading}\nM8,40 N·m,{cell}"));
         assert!(said.starts_with(&format!("Line 2, {heading}: ")), "{said}");
     }
+}
+
+/// Most manuals state no thread: an empty cell says so, and it is written back as that.
+#[test]
+fn a_thread_that_is_not_stated_is_none_and_comes_back_as_none() {
+    let steps = read("thread,torque,count\n,20 N·m,4\nnot stated,9 N·m,2");
+    for step in &steps {
+        assert_eq!(fasten(step).thread, None);
+    }
+    assert_eq!(steps[0].title, "4 × thread not stated");
+    let sheet = Sheet::new("x", steps.clone());
+    let again = fasteners::read(&fasteners::write(&sheet), StepId(1)).unwrap();
+    assert_eq!(again[0].work, steps[0].work);
+    // In a file it is left out, and the guard says that it says nothing.
+    assert!(!sheet.to_json().contains("\"thread\""));
+    assert_eq!(Sheet::from_json(&sheet.to_json()).unwrap(), sheet);
+    assert_eq!(guard_fasten(fasten(&steps[0])), None);
+    assert!(silent_words(fasten(&steps[0])).is_some_and(|words| words.starts_with("Thread not stated")));
 }

@@ -56,7 +56,7 @@ fn events() -> Vec<Event> {
             },
             goal: Some(Goal::Turn {
                 degrees: 60.0,
-                thread_mm: 8.0,
+                thread_mm: Some(8.0),
             }),
         },
         Event::Loosened,
@@ -213,8 +213,8 @@ fn a_refusal_says_where_and_what() {
     };
     for (inside, words) in [
         (
-            "\n\"work\":{\"fasten\":{\n\"torque\":\"9 N·m\",\"layout\":\"single\"}}",
-            "line 4 (steps, 2nd, work, fasten): missing field `thread`",
+            "\n\"work\":{\"fasten\":{\n\"thread\":\"M6\",\"layout\":\"single\"}}",
+            "line 4 (steps, 2nd, work, fasten): missing field `torque`",
         ),
         ("\"minutes\":3", "line 3 (steps, 2nd): missing field `work`"),
         (

@@ -264,6 +264,6 @@ fn a_missing_field_is_found_by_line_and_by_names() {
     );
     assert_eq!(
         refusal(&text),
-        "Line 3 (steps, 2nd, work, fasten) is not a job sheet: missing field `thread`."
+        "Line 3 (steps, 2nd, work, fasten) is not a job sheet: missing field `layout`."
     );
 }

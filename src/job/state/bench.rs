@@ -136,7 +136,7 @@ impl Draft<'_> {
         let desk = &mut settings.desk;
         desk.from = Some(step.id);
         desk.also_typed = String::new();
-        desk.bolt = Some(KnownBolt::of(fasten));
+        desk.bolt = KnownBolt::of(fasten);
         desk.running = None;
         desk.turn_deg = None;
         desk.remember(&fasten.torque);

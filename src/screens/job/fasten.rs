@@ -2,8 +2,9 @@
 
 use super::bond::CompoundLine;
 use crate::bench::{Bench, ReadWith};
-use crate::job::guarding::{KnownBolt, guard_fasten};
+use crate::job::guarding::{KnownBolt, guard_fasten, silent_words};
 use crate::job::kinds::fasten::fastening::{PassAnswer, running, running_words};
+use crate::job::kinds::fasten::size_words;
 use crate::job::kinds::{Fasten, Reuse, Work};
 use crate::job::progress::next_fastener;
 use crate::job::reading::What;
@@ -53,6 +54,7 @@ pub fn FastenWork(step: StoredValue<Step>) -> impl IntoView {
         </div>
         {plate}
         {guard(doubtful)}
+        {silent_words(&fasten).map(|words| view! { <p class="silent">{words}</p> }.into_any())}
         {fasten.self_locking.then(|| view! { <Running step kept /> }.into_any())}
         <Bolts bolts />
         {guard(!doubtful)}
@@ -121,12 +123,16 @@ fn Guard(step: StoredValue<Step>, kept: StoredValue<Fasten>) -> impl IntoView {
     let open = RwSignal::new(false);
     let guard = kept.with_value(guard_fasten);
     let (statement, bolt) = kept.with_value(|fasten| (fasten.torque, KnownBolt::of(fasten)));
+    let Some(bolt) = bolt else {
+        return ().into_any();
+    };
     let correct = move |statement| bench.correct_torque(step.with_value(|step| step.id), statement);
     let guard = Signal::derive(move || guard.clone());
     view! {
         <GuardLine guard open=move |()| open.update(|o| *o = !*o) correct />
         <GuardFold open guard statement bolt />
     }
+    .into_any()
 }
 
 /// The running torque of a self-locking nut, measured and kept in the record.
@@ -169,17 +175,14 @@ fn as_fasten(step: &Step) -> Option<&Fasten> {
 
 /// "4 × M6, 8.8, new ones only; thread oiled".
 fn fastener_words(fasten: &Fasten) -> String {
-    let class = fasten
-        .strength
-        .map_or(String::new(), |strength| format!(", {}", strength.name()));
     let new = match fasten.reuse {
         Reuse::New => ", new ones only",
         Reuse::Again => "",
     };
     format!(
-        "{} × {}{class}{new}; thread {}",
+        "{} × {}{new}; thread {}",
         fasten.layout.count(),
-        fasten.thread.name(),
+        size_words(fasten),
         fasten.condition.words()
     )
 }

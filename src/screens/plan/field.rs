@@ -8,6 +8,7 @@ use crate::parts::keypad::TorqueKeypad;
 use crate::parts::keys::{KeySpec, keys};
 use crate::parts::number_field::NumberField;
 use crate::parts::sheet::sheet;
+use crate::parts::thread_picker::thread_sheet;
 use crate::trade::quantity::{TorqueUnit, parse_torque};
 use leptos::prelude::*;
 
@@ -82,6 +83,15 @@ pub fn field_row(bench: Bench, step: StepId, field: Shown) -> AnyView {
                 })
             })
         }
+        Entry::Thread => opened(label, field.value, move |open| {
+            let take = move |words: &str| {
+                set(words)?;
+                open.try_set(false);
+                Ok(())
+            };
+            let asked = "Which thread?".to_owned();
+            thread_sheet(asked, bench.threads_in_use(), take, move || open.set(false))
+        }),
         Entry::Choice(offered) => opened(label, field.value, move |open| {
             choose(offered.clone(), move |value| {
                 told(&value);

@@ -27,9 +27,9 @@ pub enum Reuse {
 /// Fasteners brought to torque.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 pub struct Fasten {
-    /// The thread.
-    #[serde(with = "text_form::thread")]
-    pub thread: Thread,
+    /// The thread; most manuals don't state it.
+    #[serde(default, with = "text_form::thread", skip_serializing_if = "Option::is_none")]
+    pub thread: Option<Thread>,
     /// How long the bolt is under its head, mm, when known: for finding it in its bag.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub length_mm: Option<f64>,
@@ -83,7 +83,7 @@ fn is_false(it: &bool) -> bool {
 
 impl Fasten {
     /// Bolts of that thread to that torque, of which nothing else is known.
-    pub fn new(thread: Thread, torque: TorqueStatement, layout: Layout) -> Self {
+    pub fn new(thread: Option<Thread>, torque: TorqueStatement, layout: Layout) -> Self {
         Self {
             thread,
             length_mm: None,
@@ -131,15 +131,20 @@ impl Fasten {
         self.layout.count() * self.pass_count()
     }
 
-    /// The joint as the slip guard sees it.
-    pub fn joint(&self) -> Joint {
-        Joint {
-            thread: self.thread,
+    /// The joint as the slip guard sees it; none where the thread isn't stated.
+    pub fn joint(&self) -> Option<Joint> {
+        Some(Joint {
+            thread: self.thread?,
             strength: self.strength,
             material: self.into,
             engagement: self.engagement_mm.map(Length::new::<millimeter>),
             condition: self.condition,
-        }
+        })
+    }
+
+    /// The thread by its name, or that it isn't stated.
+    pub fn thread_name(&self) -> String {
+        text_form::thread::words(self.thread)
     }
 }
 
@@ -149,7 +154,10 @@ pub fn size_words(fasten: &Fasten) -> String {
     let class = fasten
         .strength
         .map_or(String::new(), |strength| format!(", {}", strength.name()));
-    format!("{}{length}{class}", fasten.thread.name())
+    match fasten.thread {
+        Some(thread) => format!("{}{length}{class}", thread.name()),
+        None => format!("thread not stated{length}{class}"),
+    }
 }
 
 /// The states of a thread, in the order they are offered.

@@ -37,7 +37,7 @@ impl Fasten {
 
     /// What that pass is to bring a fastener to, by the plan alone.
     pub fn goal(&self, pass: usize) -> Goal {
-        let thread_mm = self.thread.major().get::<millimeter>();
+        let thread_mm = self.thread.map(|thread| thread.major().get::<millimeter>());
         match self.asked(pass, None) {
             Asked::Angle(degrees) => Goal::Turn { degrees, thread_mm },
             Asked::Torque(statement) => Goal::Torque {
@@ -91,6 +91,11 @@ impl Fasten {
 /// Two torques that differ by less are one, said in two units and rounded (common practice, no source).
 const SAME_SHARE: f64 = 0.005;
 
+/// One that isn't stated is any.
+fn same_thread(a: Option<f64>, b: Option<f64>) -> bool {
+    a.zip(b).is_none_or(|(a, b)| a == b)
+}
+
 impl Goal {
     /// Whether both ask for the same.
     pub fn is(self, other: Goal) -> bool {
@@ -104,7 +109,7 @@ impl Goal {
                     newton_metres: c,
                     thread_mm: d,
                 },
-            ) => (a - c).abs() <= SAME_SHARE * a.abs() && b == d,
+            ) => (a - c).abs() <= SAME_SHARE * a.abs() && same_thread(b, d),
             (
                 Self::Turn {
                     degrees: a,
@@ -114,7 +119,7 @@ impl Goal {
                     degrees: c,
                     thread_mm: d,
                 },
-            ) => (a, b) == (c, d),
+            ) => a == c && same_thread(b, d),
             _ => false,
         }
     }

@@ -3,13 +3,12 @@
 use super::data::{CONDITIONS, Fasten, Reuse, layout, layout_words};
 use super::passes;
 use crate::job::field::{Entry, Field, Kept, Number, Refused, Set, pick, pick_maybe, refuse};
-use crate::job::text_form::stages;
+use crate::job::text_form::{stages, thread};
 use crate::trade::application::{Application, JointKind};
 use crate::trade::order::{Layout, MOST_BOLTS};
 use crate::trade::quantity::parse_torque;
 use crate::trade::strength::Strength;
 use crate::trade::strip::FemaleMaterial;
-use crate::trade::thread::Thread;
 
 static COUNT: [Number<Fasten>; 1] = [Number::<Fasten>::new(
     ("count", "how many"),
@@ -66,17 +65,13 @@ pub static TABLE: [Field<Fasten>; 16] = [
             Ok(())
         },
     },
-    Field::Choice {
+    Field::Typed {
         id: "thread",
         label: "thread",
-        offered: || {
-            Thread::all()
-                .map(|thread| (thread.name(), thread.name()))
-                .collect()
-        },
-        get: |f| f.thread.name(),
+        entry: Entry::Thread,
+        get: |f| f.thread_name(),
         set: |f, words| {
-            f.thread = Thread::parse(words).map_err(|error| Refused::Said(error.to_string()))?;
+            f.thread = thread::read(words).map_err(Refused::Said)?;
             Ok(())
         },
     },
@@ -175,7 +170,7 @@ pub static TABLE: [Field<Fasten>; 16] = [
         get: |f| f.compound.is_some(),
         set: |f, yes| {
             let joint = || Application {
-                thread: Some(f.thread.major()),
+                thread: f.thread.map(|thread| thread.major()),
                 ..Application::new(JointKind::ThreadedFastener)
             };
             f.compound = yes.then(joint);

@@ -12,19 +12,20 @@ use crate::job::field::{self, Form, Seen, Set};
 use crate::job::kinds::around::Around;
 use crate::job::kinds::joint;
 use crate::job::kinds::kind::{Kind, OwnPart, puts_solvent_on};
+use crate::job::text_form;
 use crate::trade::application::Application;
 use crate::trade::caution::Situation;
 use crate::trade::cure::Milestone;
 use crate::trade::order::Layout;
 use crate::trade::quantity::parse_torque;
-use crate::trade::thread::Thread;
 
-/// Fasteners of that thread to that torque in the manual's words: what a fasten step begins with.
+/// Fasteners of that thread, where it is stated, to that torque in the manual's words: what a fasten step
+/// begins with.
 ///
 /// # Errors
 /// The reader's sentence.
 pub fn begin(thread: &str, torque: &str) -> Result<Fasten, String> {
-    let thread = Thread::parse(thread).map_err(|error| error.to_string())?;
+    let thread = text_form::thread::read(thread)?;
     let torque = parse_torque(torque, None).map_err(|error| error.to_string())?;
     Ok(Fasten::new(thread, torque, Layout::Single))
 }
