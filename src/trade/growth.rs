@@ -102,20 +102,8 @@ fn checked_alpha(alpha: TemperatureCoefficient) -> Result<f64, GrowthError> {
     }
 }
 
-/// The size at `to` of what measures `size` at `from`, with the typical α of the material.
-///
-/// Δd = α·d·ΔT; below 20 °C α falls by 0.17 % a kelvin. Above, real parts grow slightly more than
-/// this. Valid −100 to 300 °C.
-pub fn grown(
-    size: Length,
-    material: Material,
-    from: ThermodynamicTemperature,
-    to: ThermodynamicTemperature,
-) -> Result<Length, GrowthError> {
-    grown_by(size, material.expansion(), from, to)
-}
-
-/// The same with both ends of the material's α: (least growth, most growth), as sizes.
+/// The size at `to` of what measures `size` at `from`, with both ends of the material's α:
+/// (least growth, most growth).
 pub fn grown_range(
     size: Length,
     material: Material,
@@ -126,7 +114,10 @@ pub fn grown_range(
     Ok((grown_by(size, least, from, to)?, grown_by(size, most, from, to)?))
 }
 
-/// The size at `to` of what measures `size` at `from`, for a stated α (that at 20 °C and above).
+/// The same for a stated α (that at 20 °C and above).
+///
+/// Δd = α·d·ΔT; below 20 °C α falls by 0.17 % a kelvin. Above, real parts grow slightly more than
+/// this. Valid −100 to 300 °C.
 pub fn grown_by(
     size: Length,
     alpha: TemperatureCoefficient,
