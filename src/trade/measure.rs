@@ -262,12 +262,4 @@ impl Allowed {
             MeasureVerdict::Within
         })
     }
-
-    /// Judges a range, such as a clearance from its least to its most, by its worse end.
-    pub fn judge_range(&self, least: Length, most: Length) -> Result<MeasureVerdict, MeasureError> {
-        match self.judge(least)? {
-            MeasureVerdict::Within => self.judge(most),
-            verdict => Ok(verdict),
-        }
-    }
 }
