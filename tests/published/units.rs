@@ -2,8 +2,8 @@
 
 use halfcase::trade::quantity::{
     Angle, AngleUnit, Length, LengthUnit, Mass, MassUnit, TemperatureUnit, ThermodynamicTemperature,
-    parse_angle, parse_length, parse_mass, parse_temperature, print_angle, print_inch_fraction, print_length,
-    print_mass, print_temperature,
+    parse_angle, parse_length, parse_temperature, print_angle, print_inch_fraction, print_length, print_mass,
+    print_temperature,
 };
 use uom::si::angle::{degree, radian};
 use uom::si::length::{meter, millimeter};
@@ -82,16 +82,13 @@ fn inch_fractions_in_millimetres() {
 #[test]
 fn masses_by_definition() {
     // International yard and pound agreement, 1959: 1 lb = 0.453 592 37 kg.
-    for (text, kilograms) in [
-        ("1 lb", 0.453_592_37),
-        ("23 kg", 23.0),
-        ("500 g", 0.5),
-        ("51 lbs", 23.133_210_87),
+    for (unit, value, kilograms) in [
+        (MassUnit::Pound, 1.0, 0.453_592_37),
+        (MassUnit::Kilogram, 23.0, 23.0),
+        (MassUnit::Pound, 51.0, 23.133_210_87),
     ] {
-        close(
-            parse_mass(text, None).expect(text).mass().get::<kilogram>(),
-            kilograms,
-        );
+        close(value * unit.kilograms(), kilograms);
+        close(unit.value_of(Mass::new::<kilogram>(kilograms)), value);
     }
     // The load constant of the revised NIOSH lifting equation is printed as 23 kg or 51 lb.
     assert_eq!(
