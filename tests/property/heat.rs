@@ -2,10 +2,10 @@
 
 use halfcase::trade::cooling::{Faces, Wall, window};
 use halfcase::trade::fit::Interference;
-use halfcase::trade::growth::{Instrument, grown_by, size_at_20};
+use halfcase::trade::growth::{grown_by, size_at_20};
 use halfcase::trade::heat_plan::{CoolMeans, HoleIn, PlanKind, PlanRequest, plan};
 use halfcase::trade::material::Material;
-use halfcase::trade::measure::BoreGrid;
+use halfcase::trade::measure::DiameterGrid;
 use halfcase::trade::quantity::{Length, ThermodynamicTemperature};
 use proptest::prelude::*;
 use uom::si::length::{micrometer, millimeter};
@@ -162,15 +162,15 @@ proptest! {
         if let Ok(grown) = grown_by(mm(size), Material::Bronze.expansion(), celsius(from), celsius(to)) {
             prop_assert!(grown > mm(0.0));
         }
-        if let Ok(size) = size_at_20(mm(size), Material::Magnesium, celsius(from), Instrument::True) {
+        if let Ok(size) = size_at_20(mm(size), Material::Magnesium, celsius(from)) {
             prop_assert!(size > mm(0.0));
         }
         let wall = Wall { material: Material::Steel, thickness: mm(size), faces: Faces::One };
         if let Ok(open) = window(&wall, celsius(from), celsius(to), celsius(room)) {
             prop_assert!(open.longest.get::<second>().is_finite() && open.shortest <= open.longest);
         }
-        let mut grid = BoreGrid::new(celsius(from), Material::Steel, Instrument::True);
-        grid.readings_mm = [[Some(size), Some(size)], [Some(size), Some(size)], [Some(size), Some(to)]];
+        let readings_mm = [[Some(size), Some(size)], [Some(size), Some(size)], [Some(size), Some(to)]];
+        let grid = DiameterGrid { at: celsius(from), material: Material::Bronze, readings_mm };
         if let Ok(shape) = grid.shape() {
             prop_assert!(shape.smallest <= shape.mean + mm(1e-9) && shape.mean <= shape.largest + mm(1e-9));
         }

@@ -1,8 +1,7 @@
 //! Bore and journal readings, on an invented bore of a walking tractor's engine.
 
-use halfcase::trade::growth::Instrument;
 use halfcase::trade::material::Material;
-use halfcase::trade::measure::{Allowed, BoreGrid, MeasureError, MeasureVerdict, Shape, clearance};
+use halfcase::trade::measure::{Allowed, DiameterGrid, MeasureError, MeasureVerdict, Shape, clearance};
 use halfcase::trade::quantity::{Length, ThermodynamicTemperature};
 use uom::si::length::{micrometer, millimeter};
 use uom::si::thermodynamic_temperature::degree_celsius;
@@ -11,11 +10,12 @@ fn mm(value: f64) -> Length {
     Length::new::<millimeter>(value)
 }
 
-fn grid(at: f64, material: Material, readings: [[f64; 2]; 3]) -> BoreGrid {
+fn grid(at: f64, material: Material, readings: [[f64; 2]; 3]) -> DiameterGrid {
     let at = ThermodynamicTemperature::new::<degree_celsius>(at);
-    BoreGrid {
+    DiameterGrid {
+        at,
+        material,
         readings_mm: readings.map(|depth| depth.map(Some)),
-        ..BoreGrid::new(at, material, Instrument::SteelBesideThePart)
     }
 }
 
@@ -145,7 +145,7 @@ fn refusals_say_what_to_do() {
         waiting.shape().unwrap_err().to_string(),
         "2 readings are still to be taken."
     );
-    let say = |grid: BoreGrid| grid.shape().unwrap_err().to_string();
+    let say = |grid: DiameterGrid| grid.shape().unwrap_err().to_string();
     assert_eq!(
         say(grid(
             20.0,
@@ -183,5 +183,5 @@ fn a_grid_is_stored_with_its_units_named() {
         text.starts_with(r#"{"at_c":20.0,"material":"cast_iron""#),
         "{text}"
     );
-    assert_eq!(serde_json::from_str::<BoreGrid>(&text).unwrap(), grid);
+    assert_eq!(serde_json::from_str::<DiameterGrid>(&text).unwrap(), grid);
 }
