@@ -1,6 +1,5 @@
 //! In which order the bolts of one joint are tightened, and what one pass over them is.
 
-use super::quantity::Torque;
 use serde::{Deserialize, Serialize};
 
 /// Most bolts drawn and ordered in one joint.
@@ -168,11 +167,6 @@ pub struct Pass {
 }
 
 impl Pass {
-    /// The torque of this pass.
-    pub fn torque(&self, target: Torque) -> Torque {
-        target * self.share
-    }
-
     /// The order of this pass: the layout's, or round in turn for the last one.
     pub fn order(&self, layout: &Layout) -> Vec<usize> {
         match layout {
