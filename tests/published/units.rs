@@ -1,9 +1,8 @@
 //! Lengths, masses, temperatures and angles.
 
 use halfcase::trade::quantity::{
-    Angle, AngleUnit, Length, LengthUnit, Mass, MassUnit, TemperatureUnit, ThermodynamicTemperature,
-    parse_angle, parse_length, parse_temperature, print_angle, print_inch_fraction, print_length, print_mass,
-    print_temperature,
+    Length, LengthUnit, Mass, MassUnit, TemperatureUnit, ThermodynamicTemperature, parse_angle, parse_length,
+    parse_temperature, print_inch_fraction, print_mass, print_temperature,
 };
 use uom::si::angle::{degree, radian};
 use uom::si::length::{meter, millimeter};
@@ -73,10 +72,9 @@ fn inch_fractions_in_millimetres() {
         let near = print_inch_fraction(LengthUnit::Inch.length(0.375 + off));
         assert_eq!(near.is_some(), is_fraction, "{off}");
     }
-    assert_eq!(
-        print_length(Length::new::<millimeter>(62.0), LengthUnit::Inch, 5).to_string(),
-        "2.4409 in"
-    );
+    // 62/25.4.
+    let inches = LengthUnit::Inch.value_of(Length::new::<millimeter>(62.0));
+    assert!((inches - 2.4409).abs() < 5e-5);
 }
 
 #[test]
@@ -135,7 +133,4 @@ fn angles_by_definition() {
         close(angle.get::<degree>(), degrees);
         close(angle.get::<radian>(), degrees / 180.0 * std::f64::consts::PI);
     }
-    let right = Angle::new::<radian>(std::f64::consts::FRAC_PI_2);
-    assert_eq!(print_angle(right, 2).to_string(), "90°");
-    close(AngleUnit::Turn.value_of(right), 0.25);
 }
