@@ -1,6 +1,6 @@
 //! Tightening in stages: snug, torque, angle; and what a self-locking nut adds.
 
-use super::quantity::{Angle, LAST_BITS, Length, Torque, TorqueStatement, significant};
+use super::quantity::{Angle, LAST_BITS, Torque, TorqueStatement, significant};
 use serde::{Deserialize, Serialize};
 use std::fmt;
 use uom::si::angle::degree;
@@ -172,14 +172,6 @@ pub fn total_angle(stages: &[Stage]) -> Angle {
         _ => 0.0,
     });
     Angle::new::<degree>(degrees.sum())
-}
-
-/// How far an angle drives the thread on: P·φ/360, shared between the bolt's elongation and the
-/// compression of what it clamps, by their stiffness (VDI 2230-1).
-///
-/// `pitch` is P, `angle` is φ, counted from where all gaps are closed.
-pub fn angle_stretch(pitch: Length, angle: Angle) -> Length {
-    pitch * (angle.get::<degree>() / 360.0)
 }
 
 /// The share of the target from which a running torque is added to it.

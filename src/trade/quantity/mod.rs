@@ -13,10 +13,10 @@ mod torque_text;
 mod torque_unit;
 mod typed;
 
-pub use angle::{AngleUnit, parse_angle, print_angle};
+pub use angle::{AngleUnit, parse_angle};
 pub use decimal::{decimal, number};
-pub use length::{LengthUnit, parse_deviation, parse_length, print_inch_fraction, print_length};
-pub use mass::{MassUnit, parse_mass, print_mass};
+pub use length::{LengthUnit, parse_deviation, parse_length, print_inch_fraction};
+pub use mass::{MassUnit, print_mass};
 pub(in crate::trade) use print::{LAST_BITS, decimals_of};
 pub use print::{Printed, fixed, significant};
 pub use temperature::{TemperatureUnit, parse_temperature, print_temperature};
