@@ -8,7 +8,7 @@ use super::kinds::fasten::{fields, layout_words, passes, size_words};
 use super::kinds::{Fasten, Reuse, Work};
 use super::part::{Part, PartPlace};
 use super::sheet::{Sheet, Step, StepId};
-use super::text_form::stages;
+use super::text_form::{said, stages};
 use crate::trade::application::{Application, Face, JointKind, ManualWord};
 use crate::trade::order::{Layout, MOST_BOLTS, Pass};
 use crate::trade::preload::Condition;
@@ -395,8 +395,8 @@ impl Line<'_> {
     fn step(&self, id: StepId) -> Result<Step, TableError> {
         let thread = Thread::parse(self.needed(Column::Thread)?)
             .map_err(|error| self.wrong(Column::Thread, error.to_string()))?;
-        let torque = parse_torque(self.needed(Column::Torque)?, self.unit()?)
-            .map_err(|error| self.wrong(Column::Torque, error.to_string()))?;
+        let said = said::read(self.needed(Column::Torque)?, self.unit()?)
+            .map_err(|why| self.wrong(Column::Torque, why))?;
         let count = self.count()?;
         let into = self.one_of(Column::Into, &FemaleMaterial::ALL, FemaleMaterial::words)?;
         let fasten = Fasten {
@@ -405,14 +405,14 @@ impl Line<'_> {
             into,
             engagement_mm: self.millimetres(Column::Engagement, &fields::ENGAGEMENT[0])?,
             passes: self.passes()?,
-            stages: self.stages()?,
+            stages: self.stages(said.stages)?,
             seal: self.flag(Column::Seals)?,
             self_locking: self.flag(Column::SelfLocking)?,
             old_locked: self.flag(Column::OldLocked)?,
             condition: self.condition()?,
             reuse: self.reuse()?,
             compound: self.compound(thread, into)?,
-            ..Fasten::new(thread, torque, self.layout(count)?)
+            ..Fasten::new(thread, said.torque, self.layout(count)?)
         };
         let size = size_words(&fasten);
         let title = self
@@ -515,13 +515,17 @@ impl Line<'_> {
         passes::read(cell.unwrap_or_default()).map_err(|why| self.wrong(Column::Passes, why))
     }
 
-    /// "snug 10 N·m; 20 N·m; 60°".
-    fn stages(&self) -> Result<Vec<Stage>, TableError> {
+    /// "snug 10 N·m; 20 N·m; 60°", or those said behind the torque.
+    fn stages(&self, behind: Vec<Stage>) -> Result<Vec<Stage>, TableError> {
         match self.cell(Column::Stages) {
             Some(cell) if passes::read(cell).is_err() => {
+                if !behind.is_empty() {
+                    let why = "the angle stands behind the torque too: write it in one of them.";
+                    return Err(self.wrong(Column::Stages, why));
+                }
                 stages::read_line(cell).map_err(|why| self.wrong(Column::Stages, why))
             }
-            _ => Ok(Vec::new()),
+            _ => Ok(behind),
         }
     }
 

@@ -9,6 +9,7 @@ use crate::trade::compound::CompoundClass;
 use crate::trade::hoist::BoomPosition;
 use crate::trade::moment::Moment;
 use crate::trade::quantity::TorqueUnit;
+use crate::trade::stages::Deed;
 use serde::{Deserialize, Serialize};
 
 /// What a fastener was brought to.
@@ -24,6 +25,10 @@ pub enum SetTo {
     },
     /// A turn, °.
     Turn(f64),
+    /// Snug, by hand.
+    Hand,
+    /// Something done to all fasteners at once.
+    All(Deed),
 }
 
 /// What was set, and on what.
@@ -48,6 +53,12 @@ pub enum Goal {
     Torque { newton_metres: f64, thread_mm: f64 },
     /// A turn, °, and the thread's nominal diameter, mm.
     Turn { degrees: f64, thread_mm: f64 },
+    /// The torque before once more, N·m: it did not move.
+    Unmoved { newton_metres: f64, thread_mm: f64 },
+    /// Snug, by hand.
+    Hand { thread_mm: f64 },
+    /// Something done to all at once.
+    All(Deed),
 }
 
 /// What was worked out for a step when it was closed.

@@ -13,6 +13,7 @@ mod lifting;
 mod night;
 mod overview;
 mod parts;
+mod program;
 mod progress;
 mod seating;
 mod sheet;

@@ -133,6 +133,9 @@ impl State {
         let (Some(next), Work::Fasten(fasten)) = (next, &step.work) else {
             return Err(Refused::NoStep);
         };
+        if let Some(why) = fasten.stages_wrong() {
+            return Err(Refused::Stages(why));
+        }
         let answer = self.pass_answer(step, next.pass).ok_or(Refused::NoStep)?;
         let event = Event::Tallied {
             pass: next.pass,
@@ -410,14 +413,21 @@ fn measured(step: &Step, what: &What, value: f64, unit: &str, with: &ReadWith) -
     }
 }
 
+/// What is set on no wrench.
+fn bare(to: SetTo) -> Setting {
+    Setting {
+        to,
+        tool: String::new(),
+        adapter: false,
+    }
+}
+
 /// What is set on which wrench.
 fn setting(answer: &PassAnswer) -> Setting {
     match answer {
-        PassAnswer::Angle(degrees) => Setting {
-            to: SetTo::Turn(*degrees),
-            tool: String::new(),
-            adapter: false,
-        },
+        PassAnswer::Angle { degrees, .. } => bare(SetTo::Turn(*degrees)),
+        PassAnswer::Hand => bare(SetTo::Hand),
+        PassAnswer::All(deed) => bare(SetTo::All(*deed)),
         PassAnswer::Torque(answer) => {
             let (value, decimals) = figures(&answer.number);
             Setting {

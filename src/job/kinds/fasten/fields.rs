@@ -3,10 +3,9 @@
 use super::data::{CONDITIONS, Fasten, Reuse, layout, layout_words};
 use super::passes;
 use crate::job::field::{Entry, Field, Kept, Number, Refused, Set, pick, pick_maybe, refuse};
-use crate::job::text_form::stages;
+use crate::job::text_form::{said, stages};
 use crate::trade::application::{Application, JointKind};
 use crate::trade::order::{Layout, MOST_BOLTS};
-use crate::trade::quantity::parse_torque;
 use crate::trade::strength::Strength;
 use crate::trade::strip::FemaleMaterial;
 use crate::trade::thread::Thread;
@@ -62,7 +61,7 @@ pub static TABLE: [Field<Fasten>; 16] = [
         entry: Entry::Torque,
         get: |f| f.torque.text(),
         set: |f, words| {
-            f.torque = parse_torque(words, None).map_err(|error| Refused::Said(error.to_string()))?;
+            f.say(said::read(words, None).map_err(Refused::Said)?);
             Ok(())
         },
     },
@@ -100,7 +99,7 @@ pub static TABLE: [Field<Fasten>; 16] = [
     },
     Field::Typed {
         id: "stages",
-        label: "stages: snug 10 N·m; 20 N·m; 60°",
+        label: "stages on one line: oil; snug 10 N·m; 20 N·m; 60° ± 5°",
         entry: Entry::Words,
         get: |f| stages::line(&f.stages),
         set: |f, words| {
