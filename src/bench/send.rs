@@ -201,6 +201,11 @@ impl Bench {
         self.tell(self.send(Intent::TickPart { step, part }));
     }
 
+    /// All fasteners of the step are loose, to be brought to torque again; a closed one is open again.
+    pub fn loosen(self, step: StepId) {
+        self.tell(self.send(Intent::Loosen(step)));
+    }
+
     /// A closed step is open again.
     pub fn reopen(self, step: StepId) {
         self.tell(self.send(Intent::Reopen(step)));

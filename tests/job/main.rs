@@ -15,6 +15,7 @@ mod overview;
 mod parts;
 mod program;
 mod progress;
+mod rework;
 mod seating;
 mod sheet;
 mod situation;

@@ -148,11 +148,20 @@ impl State {
     }
 
     fn loosen(&self, draft: &mut Draft<'_>, step: StepId) -> Result<Name, Refused> {
-        let step = self.open_step(step)?;
-        if self.progress(step.id).tallies.is_empty() {
+        let step = self.known(step)?;
+        let progress = self.progress(step.id);
+        if progress.tallies.is_empty() {
             return Err(Refused::NothingToUndo);
         }
         draft.line(Some(step.id), Event::Loosened);
+        if progress.closed() {
+            draft.line(Some(step.id), Event::Reopened);
+        }
+        // What went on the threads was drawn apart: it goes on anew, and its clock begins anew.
+        if progress.put_on() {
+            draft.open_joint(step.id);
+            draft.line(Some(step.id), Event::JointOpened);
+        }
         Ok(Name::Lines)
     }
 

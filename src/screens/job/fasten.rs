@@ -2,8 +2,8 @@
 
 use super::bond::CompoundLine;
 use crate::bench::{Bench, ReadWith};
-use crate::job::journal::time_words;
 use crate::job::guarding::{KnownBolt, guard_fasten};
+use crate::job::journal::time_words;
 use crate::job::kinds::fasten::fastening::{PassAnswer, running, running_words};
 use crate::job::kinds::{Fasten, Reuse, Work};
 use crate::job::progress::next_fastener;
