@@ -135,8 +135,8 @@ impl Bench {
     }
 
     /// What that pass of a fasten step asks for on the wrench in the hand; followed.
-    pub fn pass_answer(self, step: &Step, pass: usize) -> Option<PassAnswer> {
-        self.look(|state, _| state.pass_answer(step, pass))
+    pub fn pass_answer(self, step: &Step, pass: usize, place: usize) -> Option<PassAnswer> {
+        self.look(|state, _| state.pass_answer(step, pass, place))
     }
 
     /// Where the job goes on behind that step, and the first step before it that is still open; followed.

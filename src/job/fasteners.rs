@@ -34,6 +34,8 @@ enum Column {
     Condition,
     New,
     Layout,
+    Labels,
+    Groups,
     Passes,
     Stages,
     Seals,
@@ -47,7 +49,7 @@ enum Column {
 
 /// Each column's heading as we write it, and the words others use; matched without case, blanks or
 /// what stands in brackets.
-const COLUMNS: [(Column, &str, &[&str]); 21] = [
+const COLUMNS: [(Column, &str, &[&str]); 23] = [
     (
         Column::Step,
         "step",
@@ -77,6 +79,8 @@ const COLUMNS: [(Column, &str, &[&str]); 21] = [
     ),
     (Column::New, "new", &["reuse", "mustbenew", "neworagain"]),
     (Column::Layout, "layout", &["pattern"]),
+    (Column::Labels, "bolt numbers", &["labels", "boltnumber"]),
+    (Column::Groups, "groups", &["group", "othertorques"]),
     (Column::Passes, "passes", &["pass"]),
     (Column::Stages, "stages", &["stage"]),
     (Column::Seals, "seals", &["seal", "sealing"]),
@@ -203,6 +207,8 @@ fn row_of(step: &Step, fasten: &Fasten) -> Vec<String> {
         },
         if fasten.reuse == Reuse::New { "new" } else { "" }.to_owned(),
         layout_words(&fasten.layout).to_owned(),
+        fasten.label_words(),
+        fasten.group_words(),
         passes::words(&fasten.passes),
         stages::line(&fasten.stages),
         yes(fasten.seal),
@@ -399,7 +405,7 @@ impl Line<'_> {
             .map_err(|why| self.wrong(Column::Torque, why))?;
         let count = self.count()?;
         let into = self.one_of(Column::Into, &FemaleMaterial::ALL, FemaleMaterial::words)?;
-        let fasten = Fasten {
+        let mut fasten = Fasten {
             length_mm: self.millimetres(Column::Length, &fields::LENGTH[0])?,
             strength: self.one_of(Column::Class, &Strength::ALL, Strength::name)?,
             into,
@@ -414,6 +420,10 @@ impl Line<'_> {
             compound: self.compound(thread, into)?,
             ..Fasten::new(thread, said.torque, self.layout(count)?)
         };
+        let labels = fasten.set_labels(self.cell(Column::Labels).unwrap_or_default());
+        labels.map_err(|why| self.wrong(Column::Labels, why))?;
+        let groups = fasten.set_groups(self.cell(Column::Groups).unwrap_or_default());
+        groups.map_err(|why| self.wrong(Column::Groups, why))?;
         let size = size_words(&fasten);
         let title = self
             .cell(Column::Step)

@@ -7,7 +7,7 @@ use super::kinds::{Fasten, Work};
 use super::progress::Progress;
 use super::reading::What;
 use super::record::{Compound, Entry, EntryId, Event, Facts, Goal, PhoneClock, Record, SetTo, Setting};
-use super::sheet::{Sheet, StepId};
+use super::sheet::{Sheet, Step, StepId};
 use super::tamper::jump_words;
 use crate::trade::caution;
 use crate::trade::moment::Moment;
@@ -250,6 +250,14 @@ fn caution_words(id: &str) -> String {
     }
 }
 
+/// What the fastener at that place of a step is called in the plan as it is now.
+pub fn bolt_name(step: Option<&Step>, place: usize) -> String {
+    match step.map(|step| &step.work) {
+        Some(Work::Fasten(fasten)) => fasten.name(place),
+        _ => (place + 1).to_string(),
+    }
+}
+
 /// An entry in words, by its sheet as planned now.
 pub fn words(entry: &Entry, sheet: &Sheet) -> String {
     let step = entry.step.and_then(|id| sheet.step(id));
@@ -272,7 +280,12 @@ pub fn words(entry: &Entry, sheet: &Sheet) -> String {
                     Some(Goal::Unmoved { .. }) => ", did not move",
                     _ => "",
                 };
-                format!("bolt {}, pass {}: {}{still}", place + 1, pass + 1, set_words(set))
+                format!(
+                    "bolt {}, pass {}: {}{still}",
+                    bolt_name(step, *place),
+                    pass + 1,
+                    set_words(set)
+                )
             }
         },
         Event::Loosened => "all loosened, to be torqued again".to_owned(),
@@ -477,7 +490,7 @@ fn torque_row(fasten: &Fasten, done: &[&Entry]) -> TorqueRow {
             fasten.layout.count(),
             super::kinds::fasten::size_words(fasten)
         ),
-        manual: fasten.torque.text(),
+        manual: fasten.torque_words(),
         set: settings(done, fasten.pass_count().saturating_sub(1)),
         stages: stages
             .map(|(pass, stage)| match settings(done, pass).as_str() {

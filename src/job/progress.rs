@@ -116,12 +116,14 @@ impl StepProgress {
 
     /// The fasteners of `fasten` that stand as the plan now wants them: (pass, place).
     pub fn tallied(&self, fasten: &Fasten) -> Vec<(usize, usize)> {
-        let holds = |pass: usize, goal: &Option<Goal>| goal.is_none_or(|goal| fasten.goal(pass).is(goal));
+        let holds = |pass: usize, place: usize, goal: &Option<Goal>| {
+            goal.is_none_or(|goal| fasten.at(place).goal(pass).is(goal))
+        };
         let passes = fasten.pass_count();
         self.tallies
             .iter()
             .filter(|((pass, place), goal)| {
-                *pass < passes && *place < fasten.touches(*pass) && holds(*pass, goal)
+                *pass < passes && *place < fasten.touches(*pass) && holds(*pass, *place, goal)
             })
             .map(|(at, _)| *at)
             .collect()
@@ -129,11 +131,12 @@ impl StepProgress {
 
     /// Fasteners that were brought to more than the plan now wants of any pass: they are loosened first.
     pub fn too_tight(&self, fasten: &Fasten) -> usize {
-        let most = (0..fasten.pass_count())
-            .map(|pass| fasten.goal(pass))
-            .collect::<Vec<_>>();
-        let over = |goal: &Goal| !most.iter().any(|wanted| wanted.is(*goal) || wanted.above(*goal));
         let tight = |place: &usize| {
+            let own = fasten.at(*place);
+            let over = |goal: &Goal| {
+                let mut most = (0..own.pass_count()).map(|pass| own.goal(pass));
+                !most.any(|wanted| wanted.is(*goal) || wanted.above(*goal))
+            };
             let of_place = self.tallies.iter().filter(|((_, at), _)| at == place);
             of_place.filter_map(|(_, goal)| goal.as_ref()).any(over)
         };

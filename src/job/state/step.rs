@@ -136,12 +136,14 @@ impl State {
         if let Some(why) = fasten.stages_wrong() {
             return Err(Refused::Stages(why));
         }
-        let answer = self.pass_answer(step, next.pass).ok_or(Refused::NoStep)?;
+        let answer = self
+            .pass_answer(step, next.pass, next.place)
+            .ok_or(Refused::NoStep)?;
         let event = Event::Tallied {
             pass: next.pass,
             place: next.place,
             set: setting(&answer),
-            goal: Some(fasten.goal(next.pass)),
+            goal: Some(fasten.at(next.place).goal(next.pass)),
         };
         draft.line(Some(step.id), event);
         Ok(Name::Lines)

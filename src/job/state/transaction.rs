@@ -2,6 +2,7 @@
 
 use super::{Job, Jobs, State};
 use crate::job::clock::CureClock;
+use crate::job::journal::bolt_name;
 use crate::job::parts;
 use crate::job::reading::What;
 use crate::job::record::{Entry, Event, SetTo, Setting};
@@ -105,7 +106,7 @@ pub(super) fn line_words(entry: &Entry, sheet: Option<&Sheet>) -> String {
             },
             ..
         } => deed.done().to_owned(),
-        Event::Tallied { place, .. } => format!("bolt {}", place + 1),
+        Event::Tallied { place, .. } => format!("bolt {}", bolt_name(step, *place)),
         Event::Loosened => title("loosening of"),
         Event::Applied { .. } => title("clock of"),
         Event::JointOpened => title("restart of"),

@@ -2,7 +2,7 @@
 
 use super::bond::CompoundLine;
 use crate::bench::{Bench, ReadWith};
-use crate::job::guarding::{KnownBolt, guard_fasten};
+use crate::job::guarding::{KnownBolt, guard_fasten, guard_others};
 use crate::job::journal::time_words;
 use crate::job::kinds::fasten::fastening::{PassAnswer, running, running_words};
 use crate::job::kinds::{Fasten, Reuse, Work};
@@ -31,7 +31,8 @@ pub fn FastenWork(step: StoredValue<Step>) -> impl IntoView {
     let id = step.with_value(|step| step.id);
     let kept = StoredValue::new(fasten.clone());
     let pass = Memo::new(move |_| step.with_value(|step| pass_at_hand(bench, step, kept)));
-    let asked = Memo::new(move |_| step.with_value(|step| bench.pass_answer(step, pass.get())));
+    let place = Memo::new(move |_| step.with_value(|step| place_at_hand(bench, step)));
+    let asked = Memo::new(move |_| step.with_value(|step| bench.pass_answer(step, pass.get(), place.get())));
     let answer = Signal::derive(move || match asked.get() {
         Some(PassAnswer::Torque(answer)) => Some(*answer),
         _ => None,
@@ -45,10 +46,19 @@ pub fn FastenWork(step: StoredValue<Step>) -> impl IntoView {
             view! { <AnswerPlate answer trouble=None empty=false /> }.into_any()
         }
     });
-    let manual = fasten.torque.text();
-    let time = text(move || {
+    let manual = text(move || kept.with_value(|fasten| fasten.at(place.get()).torque.text()));
+    let groups = fasten.group_words();
+    let others: Vec<AnyView> = guard_others(&fasten)
+        .into_iter()
+        .map(|words| view! { <p class="trouble-line" role="alert">{words}</p> }.into_any())
+        .collect();
+    // It takes no room the first time.
+    let time: Piece = piece(move || {
         let round = bench.progress.with(|progress| progress.step(id).loosened + 1);
-        time_words(round).trim_start_matches(", ").to_owned()
+        match time_words(round).trim_start_matches(", ") {
+            "" => ().into_any(),
+            words => view! { <p class="mid">{words.to_owned()}</p> }.into_any(),
+        }
     });
     // A doubtful torque is said before the bolts; a plausible one leaves the next bolt in sight.
     let doubtful = guard_fasten(&fasten).is_some_and(|guard| guard.verdict != Verdict::Plausible);
@@ -59,9 +69,11 @@ pub fn FastenWork(step: StoredValue<Step>) -> impl IntoView {
                 <span class="quiet">"manual says "</span>
                 <span class="figures mid">{manual}</span>
             </p>
-            <p class="mid">{time}</p>
+            {(!groups.is_empty()).then(|| view! { <p>{groups}</p> }.into_any())}
+            {others}
+            {time}
             {fasten.stages_wrong().map(|why| view! { <p class="trouble-line" role="alert">{why}</p> }.into_any())}
-            <p class="mid pass">{text(move || kept.with_value(|fasten| fasten.pass_words(pass.get())))}</p>
+            <p class="mid pass">{text(move || kept.with_value(|fasten| fasten.at(place.get()).pass_words(pass.get())))}</p>
         </div>
         {plate}
         {guard(doubtful)}
@@ -139,6 +151,14 @@ fn pass_at_hand(bench: Bench, step: &Step, fasten: StoredValue<Fasten>) -> usize
     )
 }
 
+/// The place of the fastener to do now; after the last one, the first.
+fn place_at_hand(bench: Bench, step: &Step) -> usize {
+    let next = bench
+        .progress
+        .with(|progress| next_fastener(step, &progress.step(step.id)));
+    next.map_or(0, |next| next.place)
+}
+
 fn bolts(bench: Bench, step: &Step, pass: usize) -> Vec<Bolt> {
     let Some(fasten) = as_fasten(step) else {
         return Vec::new();
@@ -159,6 +179,7 @@ fn bolts(bench: Bench, step: &Step, pass: usize) -> Vec<Bolt> {
         .map(|(place, at)| Bolt {
             at,
             turn: turn(place),
+            name: (fasten.labels.len() == fasten.layout.count()).then(|| fasten.name(place)),
             tallied: done.contains(&(pass, if to_all { 0 } else { place })),
             next: next.is_some_and(|next| to_all || next.place == place),
         })

@@ -1,5 +1,6 @@
 //! What a fasten step holds.
 
+use super::group::Group;
 use crate::job::text_form;
 use crate::trade::application::Application;
 use crate::trade::guard::Joint;
@@ -47,6 +48,12 @@ pub struct Fasten {
     pub torque: TorqueStatement,
     /// How the fasteners lie.
     pub layout: Layout,
+    /// The manual's own numbers of the places, where it has some: one for each.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub labels: Vec<String>,
+    /// Fasteners with a torque of their own.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub groups: Vec<Group>,
     /// Passes by share of the torque; none means one pass to the full torque.
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub passes: Vec<Pass>,
@@ -92,6 +99,8 @@ impl Fasten {
             engagement_mm: None,
             torque,
             layout,
+            labels: Vec::new(),
+            groups: Vec::new(),
             passes: Vec::new(),
             stages: Vec::new(),
             condition: Condition::Unknown,

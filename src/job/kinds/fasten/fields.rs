@@ -54,7 +54,7 @@ pub static ENGAGEMENT: [Number<Fasten>; 1] = [Number::<Fasten>::new(
 const LAYOUTS: [&str; 4] = ["line", "two rows", "circle", "as numbered"];
 
 /// Every field of fasteners, in the order of the plan; the joint of what goes on them comes behind.
-pub static TABLE: [Field<Fasten>; 16] = [
+pub static TABLE: [Field<Fasten>; 17] = [
     Field::Typed {
         id: "torque",
         label: "manual says",
@@ -86,6 +86,13 @@ pub static TABLE: [Field<Fasten>; 16] = [
         offered: || LAYOUTS.map(|words| (words.to_owned(), words.to_owned())).to_vec(),
         get: |f| layout_words(&f.layout).to_owned(),
         set: set_layout,
+    },
+    Field::Typed {
+        id: "labels",
+        label: "the manual’s numbers, in the order of the places",
+        entry: Entry::Words,
+        get: Fasten::label_words,
+        set: |f, words| f.set_labels(words).map_err(Refused::Said),
     },
     Field::Typed {
         id: "passes",

@@ -4,10 +4,13 @@ pub mod bag;
 mod data;
 pub mod fastening;
 pub mod fields;
+mod group;
+mod groups;
 pub mod passes;
 mod stage_fields;
 
 pub use data::{CONDITIONS, Fasten, Reuse, layout, layout_words, size_words};
+pub use group::Group;
 
 use crate::job::field::{self, Form, Seen, Set};
 use crate::job::kinds::around::Around;
@@ -76,6 +79,7 @@ impl Kind for Fasten {
 
     fn fields(&self, form: &mut Form) {
         field::show(form, "fasten", &fields::TABLE, self);
+        groups::show(form, self);
         stage_fields::show(form, self);
         if let Some(joint) = &self.compound {
             joint::show(form, joint);
@@ -85,6 +89,7 @@ impl Kind for Fasten {
     fn set(&mut self, path: &str, value: &str) -> Set {
         match &mut self.compound {
             Some(joint) if path.starts_with("joint/") => joint::set(joint, path, value),
+            _ if path.starts_with("group/") => groups::set(self, path, value),
             _ if path.starts_with("stage/") => stage_fields::set(self, path, value),
             _ => field::set(&fields::TABLE, self, "fasten", path, value),
         }
