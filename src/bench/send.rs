@@ -136,8 +136,8 @@ impl Bench {
     }
 
     /// What that pass of a fasten step asks for on the wrench in the hand; followed.
-    pub fn pass_answer(self, step: &Step, pass: usize) -> Option<PassAnswer> {
-        self.look(|state, _| state.pass_answer(step, pass))
+    pub fn pass_answer(self, step: &Step, pass: usize, place: usize) -> Option<PassAnswer> {
+        self.look(|state, _| state.pass_answer(step, pass, place))
     }
 
     /// Where the job goes on behind that step, and the first step before it that is still open; followed.
@@ -200,6 +200,11 @@ impl Bench {
     pub fn tick_part(self, part: &Listed) {
         let (step, part) = (part.step, part.key);
         self.tell(self.send(Intent::TickPart { step, part }));
+    }
+
+    /// All fasteners of the step are loose, to be brought to torque again; a closed one is open again.
+    pub fn loosen(self, step: StepId) {
+        self.tell(self.send(Intent::Loosen(step)));
     }
 
     /// A closed step is open again.

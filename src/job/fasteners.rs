@@ -8,7 +8,7 @@ use super::kinds::fasten::{fields, layout_words, passes, size_words};
 use super::kinds::{Fasten, Reuse, Work};
 use super::part::{Part, PartPlace};
 use super::sheet::{Sheet, Step, StepId};
-use super::text_form::{stages, thread};
+use super::text_form::{said, stages, thread};
 use crate::trade::application::{Application, Face, JointKind, ManualWord};
 use crate::trade::order::{Layout, MOST_BOLTS, Pass};
 use crate::trade::preload::Condition;
@@ -34,6 +34,8 @@ enum Column {
     Condition,
     New,
     Layout,
+    Labels,
+    Groups,
     Passes,
     Stages,
     Seals,
@@ -47,7 +49,7 @@ enum Column {
 
 /// Each column's heading as we write it, and the words others use; matched without case, blanks or
 /// what stands in brackets.
-const COLUMNS: [(Column, &str, &[&str]); 21] = [
+const COLUMNS: [(Column, &str, &[&str]); 23] = [
     (
         Column::Step,
         "step",
@@ -77,6 +79,8 @@ const COLUMNS: [(Column, &str, &[&str]); 21] = [
     ),
     (Column::New, "new", &["reuse", "mustbenew", "neworagain"]),
     (Column::Layout, "layout", &["pattern"]),
+    (Column::Labels, "bolt numbers", &["labels", "boltnumber"]),
+    (Column::Groups, "groups", &["group", "othertorques"]),
     (Column::Passes, "passes", &["pass"]),
     (Column::Stages, "stages", &["stage"]),
     (Column::Seals, "seals", &["seal", "sealing"]),
@@ -203,6 +207,8 @@ fn row_of(step: &Step, fasten: &Fasten) -> Vec<String> {
         },
         if fasten.reuse == Reuse::New { "new" } else { "" }.to_owned(),
         layout_words(&fasten.layout).to_owned(),
+        fasten.label_words(),
+        fasten.group_words(),
         passes::words(&fasten.passes),
         stages::line(&fasten.stages),
         yes(fasten.seal),
@@ -395,25 +401,29 @@ impl Line<'_> {
     fn step(&self, id: StepId) -> Result<Step, TableError> {
         let thread = thread::read(self.cell(Column::Thread).unwrap_or_default())
             .map_err(|why| self.wrong(Column::Thread, why))?;
-        let torque = parse_torque(self.needed(Column::Torque)?, self.unit()?)
-            .map_err(|error| self.wrong(Column::Torque, error.to_string()))?;
+        let said = said::read(self.needed(Column::Torque)?, self.unit()?)
+            .map_err(|why| self.wrong(Column::Torque, why))?;
         let count = self.count()?;
         let into = self.one_of(Column::Into, &FemaleMaterial::ALL, FemaleMaterial::words)?;
-        let fasten = Fasten {
+        let mut fasten = Fasten {
             length_mm: self.millimetres(Column::Length, &fields::LENGTH[0])?,
             strength: self.one_of(Column::Class, &Strength::ALL, Strength::name)?,
             into,
             engagement_mm: self.millimetres(Column::Engagement, &fields::ENGAGEMENT[0])?,
             passes: self.passes()?,
-            stages: self.stages()?,
+            stages: self.stages(said.stages)?,
             seal: self.flag(Column::Seals)?,
             self_locking: self.flag(Column::SelfLocking)?,
             old_locked: self.flag(Column::OldLocked)?,
             condition: self.condition()?,
             reuse: self.reuse()?,
             compound: self.compound(thread, into)?,
-            ..Fasten::new(thread, torque, self.layout(count)?)
+            ..Fasten::new(thread, said.torque, self.layout(count)?)
         };
+        let labels = fasten.set_labels(self.cell(Column::Labels).unwrap_or_default());
+        labels.map_err(|why| self.wrong(Column::Labels, why))?;
+        let groups = fasten.set_groups(self.cell(Column::Groups).unwrap_or_default());
+        groups.map_err(|why| self.wrong(Column::Groups, why))?;
         let size = size_words(&fasten);
         let title = self
             .cell(Column::Step)
@@ -515,13 +525,17 @@ impl Line<'_> {
         passes::read(cell.unwrap_or_default()).map_err(|why| self.wrong(Column::Passes, why))
     }
 
-    /// "snug 10 N·m; 20 N·m; 60°".
-    fn stages(&self) -> Result<Vec<Stage>, TableError> {
+    /// "snug 10 N·m; 20 N·m; 60°", or those said behind the torque.
+    fn stages(&self, behind: Vec<Stage>) -> Result<Vec<Stage>, TableError> {
         match self.cell(Column::Stages) {
             Some(cell) if passes::read(cell).is_err() => {
+                if !behind.is_empty() {
+                    let why = "the angle stands behind the torque too: write it in one of them.";
+                    return Err(self.wrong(Column::Stages, why));
+                }
                 stages::read_line(cell).map_err(|why| self.wrong(Column::Stages, why))
             }
-            _ => Ok(Vec::new()),
+            _ => Ok(behind),
         }
     }
 

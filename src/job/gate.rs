@@ -106,6 +106,16 @@ pub fn waited_for<'a>(sheet: &'a Sheet, step: &'a Step) -> impl Iterator<Item = 
     before.filter(move |earlier| waits_for(step, earlier))
 }
 
+/// The closed steps behind `step` that were done on it as it was: those that wait for it.
+pub fn depending<'a>(sheet: &'a Sheet, progress: &Progress, step: StepId) -> Vec<&'a Step> {
+    let behind = sheet.place(step).map_or(0, |at| at + 1);
+    let later = sheet.steps.iter().skip(behind);
+    later
+        .filter(|later| progress.closed(later.id))
+        .filter(|later| waited_for(sheet, later).any(|own| own.id == step))
+        .collect()
+}
+
 /// Whether that step was done although its compound's clock was never started: nobody knows when it cures.
 pub fn unstarted(step: &Step, progress: &StepProgress, clocks: bool) -> bool {
     !clocks && matches!(progress.status, Status::Done(_)) && step.work.cures()

@@ -116,6 +116,26 @@ pub fn silent_words(fasten: &Fasten) -> Option<&'static str> {
     }
 }
 
+/// What it says of the other torques of a fasten step that it doubts: a group's, or a stage's that is too
+/// much. "5, 6: 120 N·m is far too much for an M8."
+pub fn guard_others(fasten: &Fasten) -> Vec<String> {
+    let Some(bolt) = KnownBolt::of(fasten) else {
+        return Vec::new();
+    };
+    let groups = fasten.groups.iter().filter_map(|group| {
+        let place = *group.places.first()?;
+        let said = guard_fasten(&fasten.at(place))?;
+        (said.verdict != Verdict::Plausible)
+            .then(|| format!("bolt {}: {}", fasten.name(place), said.sentence))
+    });
+    let stages = fasten.stages.iter().zip(1..).filter_map(|(stage, number)| {
+        let torque = stage.act.torque().filter(|torque| **torque != fasten.torque)?;
+        let said = guard(torque, &bolt).filter(|_| too_high(torque, &bolt))?;
+        Some(format!("stage {number}: {}", said.sentence))
+    });
+    groups.chain(stages).collect()
+}
+
 fn too_high(statement: &TorqueStatement, bolt: &KnownBolt) -> bool {
     judgement(statement, bolt).is_some_and(|judgement| judgement.too_high)
 }

@@ -161,7 +161,7 @@ fn finish(ground: Ground<'_>, now: Moment) -> Option<Moment> {
             at = at.max(opens(ground, step, milestone, &curing)?);
         }
         at = at.plus(hands_on(step));
-        if progress.is_none_or(|step| step.clocks.is_empty())
+        if progress.is_none_or(|step| !step.put_on())
             && let Some(spec) = step.work.application().and_then(|joint| recommend(joint).cure)
         {
             curing.entry(step.id).or_default().push((spec, at));

@@ -48,8 +48,12 @@ pub struct StepProgress {
     /// Fasteners brought to torque since they were last loosened: (pass, place), and what for; nothing
     /// is known of that in lines of form 1.
     pub tallies: BTreeMap<(usize, usize), Option<Goal>>,
+    /// How many times its fasteners were loosened, to be brought to torque again.
+    pub loosened: usize,
     /// Clocks started from this step, oldest first.
     pub clocks: Vec<ClockId>,
+    /// Its joint was opened, and nothing put on since.
+    pub joint_open: bool,
     /// Readings, oldest first.
     pub readings: Vec<Reading>,
     /// Readings outside their limits that were accepted since they were taken, under which limits, and why.
@@ -67,6 +71,11 @@ pub struct StepProgress {
 }
 
 impl StepProgress {
+    /// Whether the compound is on and its joint has not been opened since.
+    pub fn put_on(&self) -> bool {
+        !self.clocks.is_empty() && !self.joint_open
+    }
+
     /// Done or left out.
     pub fn closed(&self) -> bool {
         self.status != Status::Open
@@ -107,22 +116,27 @@ impl StepProgress {
 
     /// The fasteners of `fasten` that stand as the plan now wants them: (pass, place).
     pub fn tallied(&self, fasten: &Fasten) -> Vec<(usize, usize)> {
-        let holds = |pass: usize, goal: &Option<Goal>| goal.is_none_or(|goal| fasten.goal(pass).is(goal));
-        let (passes, count) = (fasten.pass_count(), fasten.layout.count());
+        let holds = |pass: usize, place: usize, goal: &Option<Goal>| {
+            goal.is_none_or(|goal| fasten.at(place).goal(pass).is(goal))
+        };
+        let passes = fasten.pass_count();
         self.tallies
             .iter()
-            .filter(|((pass, place), goal)| *pass < passes && *place < count && holds(*pass, goal))
+            .filter(|((pass, place), goal)| {
+                *pass < passes && *place < fasten.touches(*pass) && holds(*pass, *place, goal)
+            })
             .map(|(at, _)| *at)
             .collect()
     }
 
     /// Fasteners that were brought to more than the plan now wants of any pass: they are loosened first.
     pub fn too_tight(&self, fasten: &Fasten) -> usize {
-        let most = (0..fasten.pass_count())
-            .map(|pass| fasten.goal(pass))
-            .collect::<Vec<_>>();
-        let over = |goal: &Goal| !most.iter().any(|wanted| wanted.is(*goal) || wanted.above(*goal));
         let tight = |place: &usize| {
+            let own = fasten.at(*place);
+            let over = |goal: &Goal| {
+                let mut most = (0..own.pass_count()).map(|pass| own.goal(pass));
+                !most.any(|wanted| wanted.is(*goal) || wanted.above(*goal))
+            };
             let of_place = self.tallies.iter().filter(|((_, at), _)| at == place);
             of_place.filter_map(|(_, goal)| goal.as_ref()).any(over)
         };
@@ -176,10 +190,16 @@ impl Progress {
             }
             Event::Loosened => {
                 step.tallies.clear();
+                step.loosened += 1;
                 // What must be new is new once.
                 step.new_on.clear();
             }
-            Event::Applied { clock, .. } => step.clocks.push(*clock),
+            // What was on it no longer holds: it goes on anew.
+            Event::JointOpened => step.joint_open = true,
+            Event::Applied { clock, .. } => {
+                step.clocks.push(*clock);
+                step.joint_open = false;
+            }
             Event::Measured {
                 what,
                 value,
@@ -221,11 +241,7 @@ impl Progress {
             Event::Skipped { .. } => step.status = Status::Skipped(entry.at),
             Event::Reopened => step.status = Status::Open,
             Event::Overridden { .. } => step.overridden = true,
-            Event::TakenBack { .. }
-            | Event::JointOpened
-            | Event::Noted { .. }
-            | Event::PhoneClock(_)
-            | Event::JobClosed => {}
+            Event::TakenBack { .. } | Event::Noted { .. } | Event::PhoneClock(_) | Event::JobClosed => {}
         }
     }
 
@@ -271,20 +287,32 @@ pub struct NextFastener {
     pub done_in_pass: usize,
 }
 
-/// Which fastener comes next in a fasten step: pass by pass, in the layout's order.
+/// Which fastener comes next in a fasten step: pass by pass in the layout's order, or by several on the
+/// same fastener.
 pub fn next_fastener(step: &Step, progress: &StepProgress) -> Option<NextFastener> {
     let Work::Fasten(fasten) = &step.work else {
         return None;
     };
     let done = progress.tallied(fasten);
-    (0..fasten.pass_count()).find_map(|pass| {
-        let order = fasten.pass(pass).order(&fasten.layout);
-        let tallied = |place: &&usize| done.contains(&(pass, **place));
-        let place = *order.iter().find(|place| !tallied(place))?;
-        Some(NextFastener {
-            pass,
-            place,
-            done_in_pass: order.iter().filter(tallied).count(),
-        })
-    })
+    let mut first = 0;
+    while first < fasten.pass_count() {
+        let round = fasten.round(first);
+        let order = fasten.places(first);
+        let left = |place: &usize| round.clone().find(|pass| !done.contains(&(*pass, *place)));
+        let found = order
+            .iter()
+            .find_map(|place| left(place).map(|pass| (pass, *place)));
+        if let Some((pass, place)) = found {
+            return Some(NextFastener {
+                pass,
+                place,
+                done_in_pass: order
+                    .iter()
+                    .filter(|place| done.contains(&(pass, **place)))
+                    .count(),
+            });
+        }
+        first = round.end;
+    }
+    None
 }

@@ -9,6 +9,7 @@ use crate::trade::compound::CompoundClass;
 use crate::trade::hoist::BoomPosition;
 use crate::trade::moment::Moment;
 use crate::trade::quantity::TorqueUnit;
+use crate::trade::stages::Deed;
 use serde::{Deserialize, Serialize};
 
 /// What a fastener was brought to.
@@ -24,6 +25,10 @@ pub enum SetTo {
     },
     /// A turn, °.
     Turn(f64),
+    /// Snug, by hand.
+    Hand,
+    /// Something done to all fasteners at once.
+    All(Deed),
 }
 
 /// What was set, and on what.
@@ -56,6 +61,19 @@ pub enum Goal {
         #[serde(default, skip_serializing_if = "Option::is_none")]
         thread_mm: Option<f64>,
     },
+    /// The torque before once more, N·m: it did not move.
+    Unmoved {
+        newton_metres: f64,
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        thread_mm: Option<f64>,
+    },
+    /// Snug, by hand.
+    Hand {
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        thread_mm: Option<f64>,
+    },
+    /// Something done to all at once.
+    All(Deed),
 }
 
 /// What was worked out for a step when it was closed.

@@ -6,6 +6,7 @@ pub use super::id::{JobId, StepId};
 use super::json::{self, JsonError};
 use super::kinds::Work;
 use super::part::{self, Part};
+use super::text_form::stages;
 use crate::trade::cure::Milestone;
 use serde::{Deserialize, Serialize};
 use serde_json::{Map, Value};
@@ -13,6 +14,14 @@ use std::fmt;
 
 /// The version of the job form written by this release.
 pub const JOB_FORM_VERSION: u32 = 1;
+
+/// A torque with its angles, "30 ft·lb + 120°", is a torque and stages.
+const PROGRAM: json::Parting = json::Parting {
+    under: "fasten",
+    first: "torque",
+    second: "stages",
+    part: stages::parted,
+};
 
 /// One thing to do, with one kind of work.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
@@ -161,7 +170,7 @@ impl Sheet {
     /// # Errors
     /// [`SheetError`], naming the line and the field, or the step; nothing is half read.
     pub fn from_json(text: &str) -> Result<Self, SheetError> {
-        let mut sheet: Self = json::read(text).map_err(SheetError::Unreadable)?;
+        let mut sheet: Self = json::read_parted(text, &PROGRAM).map_err(SheetError::Unreadable)?;
         sheet.check()?;
         sheet.check_numbers()?;
         sheet.number();

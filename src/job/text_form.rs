@@ -2,7 +2,8 @@
 
 /// A torque as the manual states it.
 pub mod torque {
-    use crate::trade::quantity::{TorqueStatement, parse_torque};
+    use super::said;
+    use crate::trade::quantity::TorqueStatement;
     use serde::{Deserialize, Deserializer, Serializer, de::Error};
 
     /// Writes the statement in its own words.
@@ -13,12 +14,18 @@ pub mod torque {
         to.serialize_str(&value.text())
     }
 
-    /// Reads the statement; its unit must be written.
+    /// Reads the statement; its unit must be written, and a conversion in brackets must agree with it.
     ///
     /// # Errors
-    /// The reader's sentence.
+    /// The reader's sentence; so is an angle behind it, which stands under the stages.
     pub fn deserialize<'de, D: Deserializer<'de>>(from: D) -> Result<TorqueStatement, D::Error> {
-        parse_torque(&String::deserialize(from)?, None).map_err(D::Error::custom)
+        let said = said::read(&String::deserialize(from)?, None).map_err(D::Error::custom)?;
+        match said.stages.as_slice() {
+            [] => Ok(said.torque),
+            _ => Err(D::Error::custom(
+                "the angle stands both behind the torque and under “stages”: write it in one of them",
+            )),
+        }
     }
 }
 
@@ -63,81 +70,6 @@ pub mod thread {
     }
 }
 
-/// Tightening stages, one text each: "snug 10 N·m", "20 N·m", "60°".
-pub mod stages {
-    use crate::trade::quantity::{TextError, parse_angle, parse_torque};
-    use crate::trade::stages::{Stage, check};
-    use serde::{Deserialize, Deserializer, Serialize, Serializer, de::Error};
-    use uom::si::angle::degree;
-
-    const SNUG: &str = "snug ";
-
-    /// Writes each stage as a person would.
-    ///
-    /// # Errors
-    /// Whatever the format refuses.
-    pub fn serialize<S: Serializer>(stages: &[Stage], to: S) -> Result<S::Ok, S::Error> {
-        let words: Vec<String> = stages.iter().map(words).collect();
-        words.serialize(to)
-    }
-
-    /// Reads stages that can be carried out; none at all is fine.
-    ///
-    /// # Errors
-    /// The reader's sentence.
-    pub fn deserialize<'de, D: Deserializer<'de>>(from: D) -> Result<Vec<Stage>, D::Error> {
-        let words = Vec::<String>::deserialize(from)?;
-        let stages: Vec<Stage> = words
-            .iter()
-            .map(|words| read(words))
-            .collect::<Result<_, _>>()
-            .map_err(D::Error::custom)?;
-        if !stages.is_empty() {
-            check(&stages).map_err(D::Error::custom)?;
-        }
-        Ok(stages)
-    }
-
-    /// Stages on one line: "snug 10 N·m; 20 N·m; 60°".
-    pub fn line(stages: &[Stage]) -> String {
-        stages.iter().map(words).collect::<Vec<_>>().join("; ")
-    }
-
-    /// Reads such a line; empty for no stages.
-    ///
-    /// # Errors
-    /// The reader's sentence.
-    pub fn read_line(line: &str) -> Result<Vec<Stage>, String> {
-        let parts = line.split(';').map(str::trim).filter(|part| !part.is_empty());
-        let stages: Result<Vec<Stage>, TextError> = parts.map(read).collect();
-        let stages = stages.map_err(|error| error.to_string())?;
-        if !stages.is_empty() {
-            check(&stages).map_err(|error| error.to_string())?;
-        }
-        Ok(stages)
-    }
-
-    fn words(stage: &Stage) -> String {
-        match stage {
-            Stage::Snug { torque } => format!("{SNUG}{}", torque.text()),
-            Stage::Torque(torque) => torque.text(),
-            Stage::Angle { degrees } => format!("{degrees}°"),
-        }
-    }
-
-    fn read(words: &str) -> Result<Stage, TextError> {
-        if let Some(rest) = words.trim().strip_prefix(SNUG) {
-            return Ok(Stage::Snug {
-                torque: parse_torque(rest, None)?,
-            });
-        }
-        // What is no angle is a torque, and refused as one; so is a number without a unit.
-        let bare = !words.contains(|c: char| c.is_alphabetic() || matches!(c, '°' | 'º'));
-        match parse_angle(words) {
-            Ok(angle) if !bare => Ok(Stage::Angle {
-                degrees: (angle.angle().get::<degree>() * 1e6).round() / 1e6,
-            }),
-            _ => Ok(Stage::Torque(parse_torque(words, None)?)),
-        }
-    }
-}
+pub mod said;
+pub mod stages;
+pub mod turn;

@@ -38,15 +38,12 @@ fn sheet(bench: Bench) -> AnyView {
         rows.into_iter()
             .map(|row| {
                 let at = row.at.map_or(String::new(), day);
-                vec![
-                    row.step,
-                    row.fastener,
-                    row.manual,
-                    row.set,
-                    row.tallied,
-                    at,
-                    row.who,
-                ]
+                let set = if row.stages.is_empty() {
+                    row.set
+                } else {
+                    row.stages.join("; ")
+                };
+                vec![row.step, row.fastener, row.manual, set, row.tallied, at, row.who]
             })
             .collect()
     });

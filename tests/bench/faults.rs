@@ -407,8 +407,8 @@ fn bolts_set_higher_than_a_staged_torque_are_loosened_first() {
         let mut work = step(bench, id.0).work;
         if let Work::Fasten(fasten) = &mut work {
             fasten.stages = vec![
-                halfcase::trade::stages::Stage::Torque(parse_torque("11 N·m", None).unwrap()),
-                halfcase::trade::stages::Stage::Angle { degrees: 90.0 },
+                halfcase::trade::stages::Stage::torque(parse_torque("11 N·m", None).unwrap()),
+                halfcase::trade::stages::Stage::angle(90.0),
             ];
         }
         send(

@@ -296,9 +296,9 @@ fn every_word_of_a_fastener_comes_back() {
         engagement_mm: Some(12.25),
         passes: passes.map(|(share, round)| Pass { share, round }).to_vec(),
         stages: vec![
-            Stage::Torque(plain().torque),
-            Stage::Angle { degrees: 60.0 },
-            Stage::Angle { degrees: 22.5 },
+            Stage::torque(plain().torque),
+            Stage::angle(60.0),
+            Stage::angle(22.5),
         ],
         seal: true,
         self_locking: true,

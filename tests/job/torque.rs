@@ -285,12 +285,21 @@ fn stages_are_tallied_one_after_the_other() {
     assert_eq!((fasten.pass_count(), fasten.tally_count()), (3, 6));
     assert_eq!(fasten.asked(0, None), Asked::Torque(says("10 N·m")));
     assert_eq!(fasten.asked(1, None), Asked::Torque(says("20 N·m")));
-    assert_eq!(fasten.asked(2, None), Asked::Angle(60.0));
+    assert_eq!(
+        fasten.asked(2, None),
+        Asked::Angle {
+            degrees: 60.0,
+            off: 0.0
+        }
+    );
     assert_eq!(fasten.pass_words(0), "stage 1 of 3: snug to 10 N·m");
     assert_eq!(fasten.pass_words(2), "stage 3 of 3: turn on by 60°");
     assert_eq!(
         pass_answer(&fasten, 2, None, &mine(), 0, None),
-        PassAnswer::Angle(60.0)
+        PassAnswer::Angle {
+            degrees: 60.0,
+            off: 0.0
+        }
     );
 
     let mut record = Record::default();
@@ -320,7 +329,10 @@ fn stages_are_written_as_a_person_writes_them() {
         let text = text.replace("\"snug 10 N·m\"", stages);
         Sheet::from_json(&text).unwrap_err().to_string()
     };
-    assert!(refused("\"snug 30 N·m\"").contains("each torque must be above the one before"));
+    // Stages in the wrong order are opened, shown for what they are, and not worked.
+    let turned = Sheet::from_json(&text.replace("\"snug 10 N·m\"", "\"snug 30 N·m\"")).unwrap();
+    let why = fasten(&turned).stages_wrong().unwrap();
+    assert!(why.contains("each torque must be above the one before"), "{why}");
     assert!(refused("\"a bit\"").contains("not a job sheet"));
 }
 
@@ -399,7 +411,7 @@ fn no_pass_asks_for_more_than_the_last() {
             (0..fasten.pass_count())
                 .map(|pass| match fasten.asked(pass, Some(running)) {
                     Asked::Torque(asked) => asked.target,
-                    Asked::Angle(_) => 0.0,
+                    Asked::Angle { .. } | Asked::Hand | Asked::All(_) => 0.0,
                 })
                 .collect()
         };
@@ -450,4 +462,20 @@ fn a_phone_turns_as_far_lying_as_standing() {
     let on_edge = heading_deg(200.0, 0.0, 90.0).unwrap();
     assert!((turn_deg(upright, on_edge).abs() - 90.0).abs() < 1e-9);
     assert_eq!(heading_deg(f64::NAN, 0.0, 0.0), None);
+}
+
+/// What must not be passed is never rounded up, where a value that may be is.
+#[test]
+fn at_most_is_never_rounded_up() {
+    let middle = &mine()[1];
+    let mut rounded_up = 0;
+    for tenths in 105..590 {
+        let text = format!("{}.{} N·m", tenths / 10, tenths % 10);
+        let set = |text: &str| middle.setting_for(&says(text)).unwrap().value;
+        let most = set(&format!("at most {text}"));
+        let wanted = f64::from(tenths) / 10.0;
+        assert!(most <= wanted + 1e-9 && most > wanted - 0.5, "{text}: {most}");
+        rounded_up += usize::from(set(&text) > wanted);
+    }
+    assert!(rounded_up > 0);
 }

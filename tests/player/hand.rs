@@ -270,10 +270,27 @@ fn edit(chance: &mut Chance, state: &State, step: StepId) -> Intent {
     };
     let value = match &field.entry {
         Entry::Head => String::new(),
-        Entry::Words => ["a new name", "30 60 100", "100", "62 N7", "M8", ""][chance.below(6)].to_owned(),
+        Entry::Words => [
+            "a new name",
+            "30 60 100",
+            "100",
+            "62 N7",
+            "M8",
+            "",
+            "oil; 20 N·m; loosen; 10 N·m; 60° ± 5°, on the same fastener",
+        ][chance.below(7)]
+        .to_owned(),
         Entry::Number { .. } => format!("{:.1}", chance.between(0.0, 60.0)),
         Entry::Thread => ["M8", "not stated", "G 1/4", "1 1/8-7", "nonsense"][chance.below(5)].to_owned(),
-        Entry::Torque => ["22 N·m", "16.2 ft·lb", "9–12 N·m", "nonsense"][chance.below(4)].to_owned(),
+        Entry::Torque => [
+            "22 N·m",
+            "16.2 ft·lb",
+            "9–12 N·m",
+            "nonsense",
+            "30 ft·lb + 120°",
+            "at most 12 N·m",
+        ][chance.below(6)]
+        .to_owned(),
         Entry::Choice(all) => chance.of(all).map_or(String::new(), |(value, _)| value.clone()),
         Entry::Flag => if chance.one_in(2) { "yes" } else { "no" }.to_owned(),
         Entry::Press => String::new(),

@@ -76,7 +76,7 @@ impl State {
         {
             return Ask::Loosen(tight);
         }
-        if step.work.cures() && progress.clocks.is_empty() {
+        if step.work.cures() && !progress.put_on() {
             return Ask::PutOn;
         }
         if let Some(next) = next_fastener(step, &progress) {

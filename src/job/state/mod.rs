@@ -263,9 +263,9 @@ impl State {
         bond(joint, around)
     }
 
-    /// What that pass of a fasten step asks for on the wrench in the hand, with the running torque
+    /// What that pass of a fasten step asks of the fastener at that place on the wrench in the hand, with the running torque
     /// measured and the adapter put on for this step.
-    pub fn pass_answer(&self, step: &Step, pass: usize) -> Option<PassAnswer> {
+    pub fn pass_answer(&self, step: &Step, pass: usize, place: usize) -> Option<PassAnswer> {
         let Work::Fasten(fasten) = &step.work else {
             return None;
         };
@@ -273,7 +273,7 @@ impl State {
         let running = running(&self.progress(step.id));
         let adapter = s.desk.adapter().filter(|_| s.desk.from == Some(step.id));
         Some(pass_answer(
-            fasten,
+            &fasten.at(place),
             pass,
             running,
             &s.wrenches,

@@ -48,6 +48,8 @@ pub enum Refused {
     NotFelt,
     /// A number that makes no sense, and what to enter.
     NoSense(&'static str),
+    /// The stages of a fastening can't be carried out as planned, and why.
+    Stages(String),
     /// Nothing to take back.
     NothingToUndo,
     /// The bottle taken may not be used, and why.
@@ -125,6 +127,7 @@ impl fmt::Display for Refused {
             Self::StepsOpen(n) => write!(f, "{n} steps are still open."),
             Self::NotFelt => f.write_str("Say first how it turns: freely, or where it binds."),
             Self::NoSense(words) => f.write_str(words),
+            Self::Stages(why) => write!(f, "{why} Change its plan first."),
             Self::NothingToUndo => f.write_str("Nothing to take back."),
             Self::Bottle(why) => write!(f, "{why} Take another on Bond, or typical figures."),
             Self::ClockRuns => {

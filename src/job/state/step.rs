@@ -133,23 +133,37 @@ impl State {
         let (Some(next), Work::Fasten(fasten)) = (next, &step.work) else {
             return Err(Refused::NoStep);
         };
-        let answer = self.pass_answer(step, next.pass).ok_or(Refused::NoStep)?;
+        if let Some(why) = fasten.stages_wrong() {
+            return Err(Refused::Stages(why));
+        }
+        let answer = self
+            .pass_answer(step, next.pass, next.place)
+            .ok_or(Refused::NoStep)?;
         let event = Event::Tallied {
             pass: next.pass,
             place: next.place,
             set: setting(&answer),
-            goal: Some(fasten.goal(next.pass)),
+            goal: Some(fasten.at(next.place).goal(next.pass)),
         };
         draft.line(Some(step.id), event);
         Ok(Name::Lines)
     }
 
     fn loosen(&self, draft: &mut Draft<'_>, step: StepId) -> Result<Name, Refused> {
-        let step = self.open_step(step)?;
-        if self.progress(step.id).tallies.is_empty() {
+        let step = self.known(step)?;
+        let progress = self.progress(step.id);
+        if progress.tallies.is_empty() {
             return Err(Refused::NothingToUndo);
         }
         draft.line(Some(step.id), Event::Loosened);
+        if progress.closed() {
+            draft.line(Some(step.id), Event::Reopened);
+        }
+        // What went on the threads was drawn apart: it goes on anew, and its clock begins anew.
+        if progress.put_on() {
+            draft.open_joint(step.id);
+            draft.line(Some(step.id), Event::JointOpened);
+        }
         Ok(Name::Lines)
     }
 
@@ -410,14 +424,21 @@ fn measured(step: &Step, what: &What, value: f64, unit: &str, with: &ReadWith) -
     }
 }
 
+/// What is set on no wrench.
+fn bare(to: SetTo) -> Setting {
+    Setting {
+        to,
+        tool: String::new(),
+        adapter: false,
+    }
+}
+
 /// What is set on which wrench.
 fn setting(answer: &PassAnswer) -> Setting {
     match answer {
-        PassAnswer::Angle(degrees) => Setting {
-            to: SetTo::Turn(*degrees),
-            tool: String::new(),
-            adapter: false,
-        },
+        PassAnswer::Angle { degrees, .. } => bare(SetTo::Turn(*degrees)),
+        PassAnswer::Hand => bare(SetTo::Hand),
+        PassAnswer::All(deed) => bare(SetTo::All(*deed)),
         PassAnswer::Torque(answer) => {
             let (value, decimals) = figures(&answer.number);
             Setting {

@@ -2,9 +2,10 @@
 
 use super::{Job, Jobs, State};
 use crate::job::clock::CureClock;
+use crate::job::journal::bolt_name;
 use crate::job::parts;
 use crate::job::reading::What;
-use crate::job::record::{Entry, Event};
+use crate::job::record::{Entry, Event, SetTo, Setting};
 use crate::job::settings::{PIECES, Settings};
 use crate::job::sheet::{JobId, Sheet, StepId};
 use crate::trade::moment::Moment;
@@ -99,7 +100,13 @@ pub(super) fn line_words(entry: &Entry, sheet: Option<&Sheet>) -> String {
     let title = |words: &str| format!("{words} “{}”", step.map_or("", |step| step.title.as_str()));
     match &entry.event {
         Event::Acknowledged { .. } => "caution acknowledged".to_owned(),
-        Event::Tallied { place, .. } => format!("bolt {}", place + 1),
+        Event::Tallied {
+            set: Setting {
+                to: SetTo::All(deed), ..
+            },
+            ..
+        } => deed.done().to_owned(),
+        Event::Tallied { place, .. } => format!("bolt {}", bolt_name(step, *place)),
         Event::Loosened => title("loosening of"),
         Event::Applied { .. } => title("clock of"),
         Event::JointOpened => title("restart of"),

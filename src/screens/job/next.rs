@@ -1,12 +1,14 @@
 //! The one key that moves the step on: it shows what the step asks for, and does that where a touch can.
 
 use crate::bench::{Ask, Bench, Intent};
+use crate::job::kinds::fasten::fastening::Asked;
 use crate::job::kinds::{Fasten, Work};
 use crate::job::reading::What;
 use crate::job::sheet::{Step, StepId};
 use crate::parts::dynamic::{piece, press, text, whether};
 use crate::parts::work_keys::rest;
 use crate::screens::Route;
+use crate::trade::stages::Deed;
 use leptos::prelude::*;
 
 /// The big key.
@@ -116,6 +118,10 @@ fn words(ask: &Ask, step: &Step) -> (&'static str, String) {
                 Work::Fasten(fasten) => Some(fasten),
                 _ => None,
             };
+            if let Some(face) = fasten.and_then(|fasten| deed(fasten, next.pass)) {
+                let pass = fasten.map_or(String::new(), |fasten| pass_words(fasten, next.pass + 1));
+                return (face, format!("all{pass}"));
+            }
             let of = fasten.map_or(0, |fasten| fasten.layout.count());
             let pass = fasten.map_or(String::new(), |fasten| pass_words(fasten, next.pass + 1));
             ("Tally", format!("{} of {of}{pass}", next.done_in_pass + 1))
@@ -126,6 +132,16 @@ fn words(ask: &Ask, step: &Step) -> (&'static str, String) {
         Ask::NewOn(part) => ("New ones on", part_name(*part)),
         Ask::Feel => ("Turn it", "and say how it turns".to_owned()),
         Ask::Close => ("Done", String::new()),
+    }
+}
+
+/// What the key says of a stage that is done to all by one touch.
+fn deed(fasten: &Fasten, pass: usize) -> Option<&'static str> {
+    match fasten.asked(pass, None) {
+        Asked::All(Deed::Oil) => Some("All oiled"),
+        Asked::All(Deed::Dry) => Some("All dry"),
+        Asked::All(Deed::Loosen) => Some("All loose"),
+        Asked::Torque(_) | Asked::Angle { .. } | Asked::Hand => None,
     }
 }
 

@@ -1,12 +1,13 @@
 //! What a fasten step holds.
 
+use super::group::Group;
 use crate::job::text_form;
 use crate::trade::application::Application;
 use crate::trade::guard::Joint;
 use crate::trade::order::{Layout, Pass};
 use crate::trade::preload::Condition;
 use crate::trade::quantity::{Length, TorqueStatement};
-use crate::trade::stages::Stage;
+use crate::trade::stages::{Stage, Way};
 use crate::trade::strength::Strength;
 use crate::trade::strip::FemaleMaterial;
 use crate::trade::thread::Thread;
@@ -47,6 +48,12 @@ pub struct Fasten {
     pub torque: TorqueStatement,
     /// How the fasteners lie.
     pub layout: Layout,
+    /// The manual's own numbers of the places, where it has some: one for each.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub labels: Vec<String>,
+    /// Fasteners with a torque of their own.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub groups: Vec<Group>,
     /// Passes by share of the torque; none means one pass to the full torque.
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub passes: Vec<Pass>,
@@ -92,6 +99,8 @@ impl Fasten {
             engagement_mm: None,
             torque,
             layout,
+            labels: Vec::new(),
+            groups: Vec::new(),
             passes: Vec::new(),
             stages: Vec::new(),
             condition: Condition::Unknown,
@@ -126,9 +135,31 @@ impl Fasten {
         })
     }
 
-    /// How many times a fastener is brought to torque in all.
+    /// How many touches a pass takes: one for each fastener, or one for all.
+    pub fn touches(&self, pass: usize) -> usize {
+        if self.to_all(pass) { 1 } else { self.layout.count() }
+    }
+
+    /// How many touches all passes take.
     pub fn tally_count(&self) -> usize {
-        self.layout.count() * self.pass_count()
+        (0..self.pass_count()).map(|pass| self.touches(pass)).sum()
+    }
+
+    /// The passes that are done before the next fastener's turn, that one and those which follow it on the
+    /// same fastener: from the first to before the last.
+    pub fn round(&self, first: usize) -> std::ops::Range<usize> {
+        let with = |stage: &&Stage| stage.way == Way::SameFastener;
+        let more = self.stages.iter().skip(first + 1).take_while(with).count();
+        first..first + 1 + more
+    }
+
+    /// The places of a pass in the order they are done.
+    pub fn places(&self, pass: usize) -> Vec<usize> {
+        match self.stages.get(pass) {
+            Some(stage) if stage.act.to_all() => vec![0],
+            Some(stage) if stage.way == Way::AnyOrder => (0..self.layout.count()).collect(),
+            _ => self.pass(pass).order(&self.layout),
+        }
     }
 
     /// The joint as the slip guard sees it; none where the thread isn't stated.

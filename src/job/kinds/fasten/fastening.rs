@@ -7,7 +7,7 @@ use crate::job::progress::StepProgress;
 use crate::job::reading::What;
 use crate::job::record::Goal;
 use crate::trade::quantity::{Torque, TorqueStatement, parse_torque};
-use crate::trade::stages::{Prevailing, Stage, prevailing_added};
+use crate::trade::stages::{Act, Deed, Prevailing, Stage, prevailing_added};
 use crate::trade::wrench::Wrench;
 use uom::si::length::millimeter;
 use uom::si::torque::newton_meter;
@@ -17,18 +17,30 @@ use uom::si::torque::newton_meter;
 pub enum Asked {
     /// A torque.
     Torque(TorqueStatement),
-    /// To turn on by so many degrees.
-    Angle(f64),
+    /// To turn on by so many degrees, each way no further off than `off`.
+    Angle {
+        /// Degrees.
+        degrees: f64,
+        /// Degrees; nothing said where zero.
+        off: f64,
+    },
+    /// Snug by hand.
+    Hand,
+    /// Something done to all at once.
+    All(Deed),
 }
 
 impl Fasten {
     /// What that pass asks for, from 0, with the nut's `running` torque where it counts.
     pub fn asked(&self, pass: usize, running: Option<Torque>) -> Asked {
-        let statement = match self.stages.get(pass) {
-            Some(Stage::Angle { degrees }) => return Asked::Angle(*degrees),
+        let statement = match self.act(pass) {
+            Some(Act::Angle { degrees, off }) => return Asked::Angle { degrees, off },
+            Some(Act::All(deed)) => return Asked::All(deed),
+            Some(Act::SnugByHand) => return Asked::Hand,
             // Snug only closes the gaps: nothing is added to it.
-            Some(Stage::Snug { torque }) => return Asked::Torque(*torque),
-            Some(Stage::Torque(torque)) => *torque,
+            Some(Act::Snug { torque }) => return Asked::Torque(torque),
+            Some(Act::Torque(torque)) => torque,
+            Some(Act::Again) => self.torque_before(pass),
             None => self.share(pass),
         };
         let added = running.filter(|running| self.takes(*running));
@@ -39,19 +51,53 @@ impl Fasten {
     pub fn goal(&self, pass: usize) -> Goal {
         let thread_mm = self.thread.map(|thread| thread.major().get::<millimeter>());
         match self.asked(pass, None) {
-            Asked::Angle(degrees) => Goal::Turn { degrees, thread_mm },
-            Asked::Torque(statement) => Goal::Torque {
-                newton_metres: statement.torque().get::<newton_meter>(),
-                thread_mm,
-            },
+            Asked::Angle { degrees, .. } => Goal::Turn { degrees, thread_mm },
+            Asked::Hand => Goal::Hand { thread_mm },
+            Asked::All(deed) => Goal::All(deed),
+            Asked::Torque(statement) => {
+                let newton_metres = statement.torque().get::<newton_meter>();
+                match self.act(pass) {
+                    Some(Act::Again) => Goal::Unmoved {
+                        newton_metres,
+                        thread_mm,
+                    },
+                    _ => Goal::Torque {
+                        newton_metres,
+                        thread_mm,
+                    },
+                }
+            }
         }
+    }
+
+    /// What that stage does; none where the manual has no stages, or no such one.
+    fn act(&self, pass: usize) -> Option<Act> {
+        self.stages.get(pass).map(|stage| stage.act)
+    }
+
+    /// The torque of the last stage before that one which has one.
+    fn torque_before(&self, pass: usize) -> TorqueStatement {
+        let before = self.stages.iter().take(pass).rev();
+        before
+            .filter_map(|stage| stage.act.torque())
+            .next()
+            .copied()
+            .unwrap_or(self.torque)
+    }
+
+    /// Whether that pass is done to all fasteners by one touch.
+    pub fn to_all(&self, pass: usize) -> bool {
+        self.stages.get(pass).is_some_and(|stage| stage.act.to_all())
     }
 
     /// Whether a running torque is added. The whole torque decides for every pass: by its own share a
     /// pass could be asked for more than the whole.
     fn takes(&self, running: Torque) -> bool {
         let last = self.stages.iter().rev().find_map(|stage| match stage {
-            Stage::Torque(torque) => Some(torque),
+            Stage {
+                act: Act::Torque(torque),
+                ..
+            } => Some(torque),
             _ => None,
         });
         prevailing_added(last.unwrap_or(&self.torque).torque(), running).is_ok_and(|reckoned| reckoned.added)
@@ -71,7 +117,7 @@ impl Fasten {
     pub fn turned(&self) -> bool {
         self.stages
             .iter()
-            .any(|stage| matches!(stage, Stage::Angle { .. }))
+            .any(|stage| matches!(stage.act, Act::Angle { .. }))
     }
 
     /// What that pass is, in words; empty when there is only one.
@@ -120,17 +166,33 @@ impl Goal {
                     thread_mm: d,
                 },
             ) => a == c && same_thread(b, d),
+            (
+                Self::Unmoved {
+                    newton_metres: a,
+                    thread_mm: b,
+                },
+                Self::Unmoved {
+                    newton_metres: c,
+                    thread_mm: d,
+                },
+            ) => (a - c).abs() <= SAME_SHARE * a.abs() && same_thread(b, d),
+            (Self::Hand { thread_mm: a }, Self::Hand { thread_mm: b }) => same_thread(a, b),
+            (Self::All(a), Self::All(b)) => a == b,
             _ => false,
         }
     }
 
     /// Whether this is at least as tight, as far as the two can be compared.
     pub fn above(self, other: Goal) -> bool {
+        let torque = |goal: Goal| match goal {
+            Self::Torque { newton_metres, .. } | Self::Unmoved { newton_metres, .. } => Some(newton_metres),
+            Self::Hand { .. } | Self::All(_) => Some(0.0),
+            Self::Turn { .. } => None,
+        };
         match (self, other) {
-            (Self::Torque { newton_metres: a, .. }, Self::Torque { newton_metres: b, .. }) => a >= b,
             (Self::Turn { degrees: a, .. }, Self::Turn { degrees: b, .. }) => a >= b,
             // A turn starts from its torque: on one that was set higher it goes too far.
-            (Self::Turn { .. }, Self::Torque { .. }) | (Self::Torque { .. }, Self::Turn { .. }) => false,
+            _ => torque(self).zip(torque(other)).is_some_and(|(a, b)| a >= b),
         }
     }
 }
@@ -183,8 +245,12 @@ pub fn running(progress: &StepProgress) -> Option<Torque> {
 pub enum PassAnswer {
     /// A setting.
     Torque(Box<TorqueAnswer>),
-    /// Degrees to turn on.
-    Angle(f64),
+    /// Degrees to turn on, and how far off.
+    Angle { degrees: f64, off: f64 },
+    /// Snug by hand.
+    Hand,
+    /// Something done to all at once.
+    All(Deed),
 }
 
 /// That pass of a fasten step for the wrench in the hand.
@@ -200,6 +266,8 @@ pub fn pass_answer(
         Asked::Torque(statement) => {
             PassAnswer::Torque(Box::new(answer::torque(&statement, wrenches, in_hand, adapter)))
         }
-        Asked::Angle(degrees) => PassAnswer::Angle(degrees),
+        Asked::Angle { degrees, off } => PassAnswer::Angle { degrees, off },
+        Asked::Hand => PassAnswer::Hand,
+        Asked::All(deed) => PassAnswer::All(deed),
     }
 }

@@ -3,10 +3,9 @@
 use super::data::{CONDITIONS, Fasten, Reuse, layout, layout_words};
 use super::passes;
 use crate::job::field::{Entry, Field, Kept, Number, Refused, Set, pick, pick_maybe, refuse};
-use crate::job::text_form::{stages, thread};
+use crate::job::text_form::{said, stages, thread};
 use crate::trade::application::{Application, JointKind};
 use crate::trade::order::{Layout, MOST_BOLTS};
-use crate::trade::quantity::parse_torque;
 use crate::trade::strength::Strength;
 use crate::trade::strip::FemaleMaterial;
 
@@ -54,14 +53,14 @@ pub static ENGAGEMENT: [Number<Fasten>; 1] = [Number::<Fasten>::new(
 const LAYOUTS: [&str; 4] = ["line", "two rows", "circle", "as numbered"];
 
 /// Every field of fasteners, in the order of the plan; the joint of what goes on them comes behind.
-pub static TABLE: [Field<Fasten>; 16] = [
+pub static TABLE: [Field<Fasten>; 17] = [
     Field::Typed {
         id: "torque",
         label: "manual says",
         entry: Entry::Torque,
         get: |f| f.torque.text(),
         set: |f, words| {
-            f.torque = parse_torque(words, None).map_err(|error| Refused::Said(error.to_string()))?;
+            f.say(said::read(words, None).map_err(Refused::Said)?);
             Ok(())
         },
     },
@@ -84,6 +83,13 @@ pub static TABLE: [Field<Fasten>; 16] = [
         set: set_layout,
     },
     Field::Typed {
+        id: "labels",
+        label: "the manual’s numbers, in the order of the places",
+        entry: Entry::Words,
+        get: Fasten::label_words,
+        set: |f, words| f.set_labels(words).map_err(Refused::Said),
+    },
+    Field::Typed {
         id: "passes",
         label: "passes, % of the torque",
         entry: Entry::Words,
@@ -95,7 +101,7 @@ pub static TABLE: [Field<Fasten>; 16] = [
     },
     Field::Typed {
         id: "stages",
-        label: "stages: snug 10 N·m; 20 N·m; 60°",
+        label: "stages on one line: oil; snug 10 N·m; 20 N·m; 60° ± 5°",
         entry: Entry::Words,
         get: |f| stages::line(&f.stages),
         set: |f, words| {
