@@ -36,6 +36,9 @@ enum Column {
     Layout,
     Passes,
     Stages,
+    StretchLeast,
+    StretchMost,
+    StretchDecides,
     Seals,
     SelfLocking,
     OldLocked,
@@ -47,7 +50,7 @@ enum Column {
 
 /// Each column's heading as we write it, and the words others use; matched without case, blanks or
 /// what stands in brackets.
-const COLUMNS: [(Column, &str, &[&str]); 21] = [
+const COLUMNS: [(Column, &str, &[&str]); 24] = [
     (
         Column::Step,
         "step",
@@ -79,6 +82,9 @@ const COLUMNS: [(Column, &str, &[&str]); 21] = [
     (Column::Layout, "layout", &["pattern"]),
     (Column::Passes, "passes", &["pass"]),
     (Column::Stages, "stages", &["stage"]),
+    (Column::StretchLeast, "least stretch mm", &["leaststretch"]),
+    (Column::StretchMost, "most stretch mm", &["moststretch"]),
+    (Column::StretchDecides, "stretch decides", &["tostretch"]),
     (Column::Seals, "seals", &["seal", "sealing"]),
     (
         Column::SelfLocking,
@@ -205,6 +211,9 @@ fn row_of(step: &Step, fasten: &Fasten) -> Vec<String> {
         layout_words(&fasten.layout).to_owned(),
         passes::words(&fasten.passes),
         stages::line(&fasten.stages),
+        number(fasten.stretch_least_mm),
+        number(fasten.stretch_most_mm),
+        yes(fasten.stretch_decides),
         yes(fasten.seal),
         yes(fasten.self_locking),
         yes(fasten.old_locked),
@@ -406,6 +415,9 @@ impl Line<'_> {
             engagement_mm: self.millimetres(Column::Engagement, &fields::ENGAGEMENT[0])?,
             passes: self.passes()?,
             stages: self.stages()?,
+            stretch_least_mm: self.millimetres(Column::StretchLeast, &fields::STRETCH[0])?,
+            stretch_most_mm: self.millimetres(Column::StretchMost, &fields::STRETCH[1])?,
+            stretch_decides: self.flag(Column::StretchDecides)?,
             seal: self.flag(Column::Seals)?,
             self_locking: self.flag(Column::SelfLocking)?,
             old_locked: self.flag(Column::OldLocked)?,

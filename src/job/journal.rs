@@ -262,6 +262,9 @@ pub fn words(entry: &Entry, sheet: &Sheet) -> String {
                 | What::Depth
                 | What::Gap
                 | What::Running
+                | What::Free(_)
+                | What::Tight(_)
+                | What::Stretch(_)
                 | What::Named(_) => "outside limits",
             };
             format!("{name}: {found}, accepted: {reason}")
@@ -392,7 +395,7 @@ pub fn torque_table(record: &Record, sheet: &Sheet) -> Vec<TorqueRow> {
                     fasten.layout.count(),
                     super::kinds::fasten::size_words(fasten)
                 ),
-                manual: fasten.torque.text(),
+                manual: fasten.manual_words(),
                 set: each_once(set),
                 tallied: format!("{} of {}", stands.len(), fasten.tally_count()),
                 at: done.last().map(|entry| entry.at),

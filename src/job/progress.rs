@@ -3,7 +3,7 @@
 use super::clock::ClockId;
 use super::kinds::{Fasten, Work};
 use super::part::{PartKey, PartPlace, PartState};
-use super::reading::{Verdict, What};
+use super::reading::{Verdict, What, stretched};
 use super::record::{Entry, Event, Goal, Record};
 use super::sheet::{Sheet, Step, StepId};
 use crate::trade::moment::Moment;
@@ -105,6 +105,16 @@ impl StepProgress {
         self.readings.iter().rev().find(|reading| reading.what == *what)
     }
 
+    /// The stretch that follows where `what` is now read as `value`, and the fastener's other length is known.
+    pub fn stretched(&self, what: &What, value: f64) -> Option<(What, f64)> {
+        let other = |what: What| self.reading(&what).map(|reading| reading.value);
+        match what {
+            What::Free(at) => Some((What::Stretch(*at), stretched(value, other(What::Tight(*at))?))),
+            What::Tight(at) => Some((What::Stretch(*at), stretched(other(What::Free(*at))?, value))),
+            _ => None,
+        }
+    }
+
     /// The fasteners of `fasten` that stand as the plan now wants them: (pass, place).
     pub fn tallied(&self, fasten: &Fasten) -> Vec<(usize, usize)> {
         let holds = |pass: usize, goal: &Option<Goal>| goal.is_none_or(|goal| fasten.goal(pass).is(goal));
@@ -176,6 +186,10 @@ impl Progress {
             }
             Event::Loosened => {
                 step.tallies.clear();
+                // Loose, each is as long as it is now.
+                step.readings.retain(|reading| !reading.what.of_length());
+                step.accepted.retain(|(what, ..)| !what.of_length());
+                step.ordered.retain(|(what, _)| !what.of_length());
                 // What must be new is new once.
                 step.new_on.clear();
             }

@@ -11,4 +11,5 @@ mod jobs;
 mod plan;
 mod seat_lift;
 mod storage;
+mod stretch;
 mod wrenches;

@@ -133,6 +133,17 @@ fn read(chance: &mut Chance, state: &State, step: StepId, what: What) -> Intent 
                 value = chance.between(depth.least_mm, depth.most_mm);
             }
         }
+        // Bolts of some 60 mm, a little longer when tight.
+        (Some(Work::Fasten(_)), What::Free(_)) => value = chance.between(60.0, 60.1),
+        (Some(Work::Fasten(fasten)), What::Tight(at)) => {
+            let free = state
+                .progress(step)
+                .reading(&What::Free(*at))
+                .map(|read| read.value);
+            let least = fasten.stretch_least_mm.unwrap_or(0.0);
+            let most = fasten.stretch_most_mm.unwrap_or(0.5);
+            value = free.unwrap_or(60.0) + chance.between(least, most.max(least));
+        }
         _ => {}
     }
     if chance.one_in(6) {

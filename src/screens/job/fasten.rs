@@ -1,6 +1,7 @@
 //! A fasten step: the number for the wrench in the hand, the bolts, what goes on the thread.
 
 use super::bond::CompoundLine;
+use super::lengths;
 use crate::bench::{Bench, ReadWith};
 use crate::job::guarding::{KnownBolt, guard_fasten};
 use crate::job::kinds::fasten::fastening::{PassAnswer, running, running_words};
@@ -39,7 +40,7 @@ pub fn FastenWork(step: StoredValue<Step>) -> impl IntoView {
         Some(PassAnswer::Angle(degrees)) => turn_plate(degrees),
         _ => view! { <AnswerPlate answer trouble=None empty=false /> }.into_any(),
     });
-    let manual = fasten.torque.text();
+    let manual = fasten.manual_words();
     // A doubtful torque is said before the bolts; a plausible one leaves the next bolt in sight.
     let doubtful = guard_fasten(&fasten).is_some_and(|guard| guard.verdict != Verdict::Plausible);
     let guard = move |here: bool| here.then(|| view! { <Guard step kept /> }.into_any());
@@ -54,9 +55,11 @@ pub fn FastenWork(step: StoredValue<Step>) -> impl IntoView {
         {plate}
         {guard(doubtful)}
         {fasten.self_locking.then(|| view! { <Running step kept /> }.into_any())}
+        {lengths::next_length(step)}
         <Bolts bolts />
         {guard(!doubtful)}
         {fasten.compound.clone().map(|application| view! { <CompoundLine application step=id /> }.into_any())}
+        {lengths::lengths(step, &fasten)}
         <p>{fastener_words(&fasten)}</p>
         <OtherUnits answer />
         <ScaleDrawing answer />
@@ -103,13 +106,15 @@ fn bolts(bench: Bench, step: &Step, pass: usize) -> Vec<Bolt> {
     let done = progress.tallied(fasten);
     let order = fasten.pass(pass).order(&fasten.layout);
     let turn = |place| order.iter().position(|at| *at == place).map_or(0, |at| at + 1);
+    // While a length is read the numbers are the record's, and the ring is round the bolt that is read.
+    let read = lengths::asked(bench, step.id).map(|(_, at)| at);
     let points = fasten.layout.points().into_iter().enumerate();
     points
         .map(|(place, at)| Bolt {
             at,
-            turn: turn(place),
+            turn: read.map_or_else(|| turn(place), |_| place + 1),
             tallied: done.contains(&(pass, place)),
-            next: next.is_some_and(|next| next.place == place),
+            next: read.or(next.map(|next| next.place)) == Some(place),
         })
         .collect()
 }

@@ -53,6 +53,15 @@ pub struct Fasten {
     /// Snug, torque and angle stages, where the manual has them.
     #[serde(default, with = "text_form::stages", skip_serializing_if = "Vec::is_empty")]
     pub stages: Vec<Stage>,
+    /// Least stretch, mm, where the manual states one.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub stretch_least_mm: Option<f64>,
+    /// Most stretch, mm.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub stretch_most_mm: Option<f64>,
+    /// They are tightened to the stretch: the torque is only where to begin.
+    #[serde(default, skip_serializing_if = "is_false")]
+    pub stretch_decides: bool,
     /// The state of the thread.
     #[serde(default = "condition_unknown")]
     pub condition: Condition,
@@ -94,6 +103,9 @@ impl Fasten {
             layout,
             passes: Vec::new(),
             stages: Vec::new(),
+            stretch_least_mm: None,
+            stretch_most_mm: None,
+            stretch_decides: false,
             condition: Condition::Unknown,
             reuse: Reuse::Again,
             compound: None,

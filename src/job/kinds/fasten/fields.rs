@@ -52,10 +52,32 @@ pub static ENGAGEMENT: [Number<Fasten>; 1] = [Number::<Fasten>::new(
 )
 .or_none(|f| f.engagement_mm = None)];
 
+/// How far each stretches, mm (from memory: manuals state 0.1 to 0.6 mm for bolts of some 50 to 100 mm).
+pub static STRETCH: [Number<Fasten>; 2] = [
+    Number::<Fasten>::new(
+        ("stretch_least", "least stretch"),
+        Kept::Millimetre,
+        (0.001, 5.0),
+        "fasten/stretch_least_mm",
+        |f| f.stretch_least_mm,
+        |f, mm| f.stretch_least_mm = Some(mm),
+    )
+    .or_none(|f| f.stretch_least_mm = None),
+    Number::<Fasten>::new(
+        ("stretch_most", "most stretch"),
+        Kept::Millimetre,
+        (0.001, 5.0),
+        "fasten/stretch_most_mm",
+        |f| f.stretch_most_mm,
+        |f, mm| f.stretch_most_mm = Some(mm),
+    )
+    .or_none(|f| f.stretch_most_mm = None),
+];
+
 const LAYOUTS: [&str; 4] = ["line", "two rows", "circle", "as numbered"];
 
 /// Every field of fasteners, in the order of the plan; the joint of what goes on them comes behind.
-pub static TABLE: [Field<Fasten>; 16] = [
+pub static TABLE: [Field<Fasten>; 18] = [
     Field::Typed {
         id: "torque",
         label: "manual says",
@@ -107,6 +129,13 @@ pub static TABLE: [Field<Fasten>; 16] = [
             f.stages = stages::read_line(words).map_err(Refused::Said)?;
             Ok(())
         },
+    },
+    Field::Numbers(&STRETCH),
+    Field::Flag {
+        id: "stretch_decides",
+        label: "tightened to the stretch: the torque is only where to begin",
+        get: |f| f.stretch_decides,
+        set: |f, yes| f.stretch_decides = yes,
     },
     Field::Numbers(&LENGTH),
     Field::Choice {
