@@ -33,6 +33,8 @@ enum Column {
     Engagement,
     Condition,
     New,
+    Uses,
+    Longest,
     Layout,
     Passes,
     Stages,
@@ -50,7 +52,7 @@ enum Column {
 
 /// Each column's heading as we write it, and the words others use; matched without case, blanks or
 /// what stands in brackets.
-const COLUMNS: [(Column, &str, &[&str]); 24] = [
+const COLUMNS: [(Column, &str, &[&str]); 26] = [
     (
         Column::Step,
         "step",
@@ -79,6 +81,8 @@ const COLUMNS: [(Column, &str, &[&str]); 24] = [
         &["state", "threadstate", "lubrication"],
     ),
     (Column::New, "new", &["reuse", "mustbenew", "neworagain"]),
+    (Column::Uses, "may be tightened", &["uses", "mostuses"]),
+    (Column::Longest, "greatest length mm", &["greatestlength"]),
     (Column::Layout, "layout", &["pattern"]),
     (Column::Passes, "passes", &["pass"]),
     (Column::Stages, "stages", &["stage"]),
@@ -208,6 +212,8 @@ fn row_of(step: &Step, fasten: &Fasten) -> Vec<String> {
             condition => condition.words().to_owned(),
         },
         if fasten.reuse == Reuse::New { "new" } else { "" }.to_owned(),
+        number(fasten.most_uses.map(f64::from)),
+        number(fasten.longest_mm),
         layout_words(&fasten.layout).to_owned(),
         passes::words(&fasten.passes),
         stages::line(&fasten.stages),
@@ -423,6 +429,8 @@ impl Line<'_> {
             old_locked: self.flag(Column::OldLocked)?,
             condition: self.condition()?,
             reuse: self.reuse()?,
+            most_uses: self.uses()?,
+            longest_mm: self.millimetres(Column::Longest, &fields::LONGEST[0])?,
             compound: self.compound(thread, into)?,
             ..Fasten::new(thread, torque, self.layout(count)?)
         };
@@ -497,6 +505,19 @@ impl Line<'_> {
             Some("yes" | "new" | "true" | "1" | "x" | "newonly") => Ok(Reuse::New),
             Some(_) => Err(self.wrong(Column::New, "write “new” or leave it empty.")),
         }
+    }
+
+    fn uses(&self) -> Result<Option<u32>, TableError> {
+        let Some(cell) = self.cell(Column::Uses) else {
+            return Ok(None);
+        };
+        let wrong = |why: String| self.wrong(Column::Uses, why);
+        let times =
+            decimal(cell).ok_or_else(|| wrong("write how many times in all, in digits.".to_owned()))?;
+        fields::USES[0]
+            .judge(times, MassUnit::Kilogram)
+            .map(|times| Some(times as u32))
+            .map_err(wrong)
     }
 
     fn layout(&self, count: usize) -> Result<Layout, TableError> {

@@ -262,6 +262,7 @@ pub fn words(entry: &Entry, sheet: &Sheet) -> String {
                 | What::Depth
                 | What::Gap
                 | What::Running
+                | What::Uses
                 | What::Free(_)
                 | What::Tight(_)
                 | What::Stretch(_)

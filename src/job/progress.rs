@@ -64,6 +64,8 @@ pub struct StepProgress {
     pub ordered: Vec<(What, PartKey)>,
     /// Parts that must be new, and are.
     pub new_on: Vec<PartKey>,
+    /// How many times the step's fasteners were tightened before, as said and counted on since.
+    pub uses: Option<f64>,
 }
 
 impl StepProgress {
@@ -185,6 +187,7 @@ impl Progress {
                 step.tallies.insert((*pass, *place), *goal);
             }
             Event::Loosened => {
+                step.used_once_more();
                 step.tallies.clear();
                 // Loose, each is as long as it is now.
                 step.readings.retain(|reading| !reading.what.of_length());
@@ -203,6 +206,9 @@ impl Progress {
                 at_c,
             } => {
                 step.look_again(what);
+                if *what == What::Uses {
+                    step.uses = Some(*value);
+                }
                 step.readings.push(Reading {
                     what: what.clone(),
                     value: *value,
@@ -230,7 +236,10 @@ impl Progress {
                 step.ordered.retain(|(own, _)| own != what);
                 step.ordered.push((what.clone(), *part));
             }
-            Event::NewOn { part } => step.new_on.push(*part),
+            Event::NewOn { part } => {
+                step.new_ones(*part);
+                step.new_on.push(*part);
+            }
             Event::Done { .. } => step.status = Status::Done(entry.at),
             Event::Skipped { .. } => step.status = Status::Skipped(entry.at),
             Event::Reopened => step.status = Status::Open,

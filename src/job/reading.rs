@@ -30,6 +30,8 @@ pub enum What {
     Gap,
     /// A self-locking nut's running torque.
     Running,
+    /// How many times the step's fasteners were tightened before.
+    Uses,
     /// How long a fastener is over its ends before it is tightened, mm; which one, from 0.
     Free(u8),
     /// How long it is once tightened, mm.
@@ -92,7 +94,7 @@ impl What {
 
     /// Whether it is read, and settled, before anything is tightened.
     pub fn before_work(&self) -> bool {
-        matches!(self, Self::Free(_) | Self::Part(_))
+        matches!(self, Self::Uses | Self::Free(_) | Self::Part(_))
     }
 
     /// Whether it holds only until the fastener is loosened.

@@ -36,6 +36,7 @@ impl What {
             Self::Depth => return DEPTH.to_owned(),
             Self::Gap => return GAP.to_owned(),
             Self::Running => return "running torque".to_owned(),
+            Self::Uses => return "tightened before, times".to_owned(),
             Self::Free(place) => return of_bolt(*place, "free length"),
             Self::Tight(place) => return of_bolt(*place, "tight length"),
             Self::Stretch(place) => return of_bolt(*place, "stretch"),
@@ -106,7 +107,10 @@ pub fn asked(step: &Step) -> Vec<What> {
             let gap = depth.gap_mm.map(|_| What::Gap);
             std::iter::once(What::Depth).chain(gap).collect()
         }
-        Work::Fasten(fasten) => fasten.lengths(),
+        Work::Fasten(fasten) => {
+            let uses = fasten.most_uses().map(|_| What::Uses);
+            uses.into_iter().chain(fasten.lengths()).collect()
+        }
         Work::Clean(_)
         | Work::Fit(_)
         | Work::Bond(_)
@@ -119,9 +123,11 @@ pub fn asked(step: &Step) -> Vec<What> {
 
 /// The first reading a step still lacks.
 pub fn missing(step: &Step, progress: &StepProgress) -> Option<What> {
-    asked(step)
-        .into_iter()
-        .find(|what| taken(step, progress, what).is_none())
+    asked(step).into_iter().find(|what| match (&step.work, what) {
+        // How often is counted on from what was said.
+        (Work::Fasten(fasten), What::Uses) => fasten.uses_unsaid(progress),
+        _ => taken(step, progress, what).is_none(),
+    })
 }
 
 /// The latest reading of that, in the unit the plan now asks for.
@@ -154,6 +160,7 @@ pub fn limits(step: &Step, what: &What) -> Vec<Option<f64>> {
         (Work::Seat(seat), What::Depth | What::Gap) => seat.depth.map_or(Vec::new(), |depth| {
             vec![Some(depth.least_mm), Some(depth.most_mm), depth.gap_mm]
         }),
+        (Work::Fasten(fasten), What::Free(_)) => vec![fasten.longest_mm()],
         (Work::Fasten(fasten), What::Stretch(_)) => vec![fasten.stretch_least_mm, fasten.stretch_most_mm],
         _ => Vec::new(),
     }
@@ -172,6 +179,8 @@ pub fn judge(step: &Step, what: &What, value: f64) -> Verdict {
             .depth
             .filter(|stated| stated.gap_mm.is_some())
             .map(|stated| super::kinds::seat::depth::gap_holds(&stated, value)),
+        (Work::Fasten(fasten), What::Uses) => fasten.most_uses().map(|_| fasten.used_holds(value)),
+        (Work::Fasten(fasten), What::Free(_)) => fasten.longest_mm().map(|longest| value <= longest),
         (Work::Fasten(fasten), What::Stretch(_)) => fasten.stretches().then(|| fasten.stretch_holds(value)),
         // A place of a grid has no limit of its own: the bore is judged as a whole.
         _ => None,
@@ -187,7 +196,9 @@ pub fn findings(step: &Step, progress: &StepProgress) -> Vec<What> {
         Work::Fasten(fasten) => fasten.stretch(),
         _ => Vec::new(),
     };
-    let single = asked(step).into_iter().chain(worked_out).filter(|what| {
+    // Used too often asks for new ones: there is nothing to accept.
+    let read = asked(step).into_iter().filter(|what| *what != What::Uses);
+    let single = read.chain(worked_out).filter(|what| {
         taken(step, progress, what)
             .is_some_and(|reading| judge(step, what, reading.value) == Verdict::Outside)
     });
@@ -235,6 +246,7 @@ fn found_words(step: &Step, progress: &StepProgress, what: &What) -> String {
         | What::Depth
         | What::Gap
         | What::Running
+        | What::Uses
         | What::Free(_)
         | What::Tight(_)
         | What::Stretch(_)

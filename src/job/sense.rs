@@ -71,6 +71,12 @@ const BOLT_MM: Sense = Sense::new(
     1_000.0,
     "Enter the length over the ends in mm, from 1 to 1000.",
 );
+/// How many times fasteners were tightened before.
+const USES: Sense = Sense::new(
+    0.0,
+    99.0,
+    "Enter how many times they were tightened before, from 0 for new ones to 99.",
+);
 /// What is worked out: no number typed for it makes sense.
 const WORKED_OUT: Sense = Sense::new(
     f64::NAN,
@@ -86,6 +92,7 @@ pub fn reading(what: &What) -> Sense {
         What::Place { .. } => DIAMETER_MM,
         What::Depth | What::Gap => DEPTH_MM,
         What::Running => RUNNING,
+        What::Uses => USES,
         What::Free(_) | What::Tight(_) => BOLT_MM,
         What::Stretch(_) => WORKED_OUT,
         What::Limit(_) | What::Named(_) | What::Turning | What::Part(_) => ANY,

@@ -9,6 +9,7 @@ mod findings;
 mod gaps;
 mod jobs;
 mod plan;
+mod reuse;
 mod seat_lift;
 mod storage;
 mod stretch;

@@ -271,6 +271,33 @@ fn a_stretch_comes_back_from_its_table() {
     );
 }
 
+/// How often they may come again goes out and comes back.
+#[test]
+fn reuse_comes_back_from_its_table() {
+    let sheet = sheet(
+        r#"{"id":1,"title":"Head","work":{"fasten":{"thread":"M8","torque":"22 N·m","layout":{"line":{"count":4}},
+            "most_uses":3,"longest_mm":88.5}}}"#,
+    );
+    let Work::Fasten(fasten) = &sheet.steps[0].work else {
+        panic!("a fasten step")
+    };
+    assert_eq!((fasten.most_uses, fasten.longest_mm), (Some(3), Some(88.5)));
+    assert_eq!(handed_round(&sheet), sheet.steps);
+    for cell in ["0", "21", "2.5", "often"] {
+        let refused = fasteners::read(&format!("thread,torque,uses\nM8,22 N·m,{cell}"), StepId(1));
+        assert!(
+            matches!(
+                refused,
+                Err(TableError::Cell {
+                    column: "may be tightened",
+                    ..
+                })
+            ),
+            "{refused:?}"
+        );
+    }
+}
+
 /// The fasten steps of `sheet` after they were written and read back.
 fn handed_round(sheet: &Sheet) -> Vec<Step> {
     read(&fasteners::write(sheet))

@@ -164,6 +164,9 @@ impl State {
     ) -> Result<Name, Refused> {
         let step = self.open_step(step)?;
         sense::reading(what).of(value).map_err(Refused::NoSense)?;
+        if *what == What::Uses && value.fract() != 0.0 {
+            return Err(Refused::NoSense("Enter a whole number of times."));
+        }
         if let Some(at_c) = with.at_c {
             sense::PART_C.of(at_c).map_err(Refused::NoSense)?;
         }

@@ -55,6 +55,7 @@ pub fn FastenWork(step: StoredValue<Step>) -> impl IntoView {
         {plate}
         {guard(doubtful)}
         {fasten.self_locking.then(|| view! { <Running step kept /> }.into_any())}
+        {lengths::uses(id, &fasten)}
         {lengths::next_length(step)}
         <Bolts bolts />
         {guard(!doubtful)}
@@ -181,8 +182,12 @@ fn fastener_words(fasten: &Fasten) -> String {
         Reuse::New => ", new ones only",
         Reuse::Again => "",
     };
+    let again = match fasten.reuse_words() {
+        words if words.is_empty() => words,
+        words => format!(", {words}"),
+    };
     format!(
-        "{} × {}{class}{new}; thread {}",
+        "{} × {}{class}{new}{again}; thread {}",
         fasten.layout.count(),
         fasten.thread.name(),
         fasten.condition.words()

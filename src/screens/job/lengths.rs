@@ -1,4 +1,5 @@
-//! The lengths of a fasten step's bolts over their ends, free and tight, and how far each stretched.
+//! How often a fasten step's bolts were tightened, how long each is, free and tight, and how far it
+//! stretched.
 
 use super::accept::accept;
 use crate::bench::{Ask, Bench, Intent, ReadWith};
@@ -33,12 +34,35 @@ pub fn next_length(step: StoredValue<Step>) -> AnyView {
     view! { {field} }.into_any()
 }
 
+/// How often they were tightened before; nothing where the manual doesn't limit it.
+pub fn uses(step: StepId, fasten: &Fasten) -> AnyView {
+    let bench = Bench::here();
+    if fasten.most_uses().is_none() {
+        return ().into_any();
+    }
+    let value = move || {
+        let uses = bench.progress.with(|progress| progress.touched(step)?.uses);
+        uses.map_or(String::new(), |uses| uses.to_string())
+    };
+    let take = move |times: f64| {
+        let read = bench.measure(step, What::Uses, times, "", &ReadWith::default());
+        read.map_err(|refused| refused.to_string())
+    };
+    view! {
+        <NumberField name=What::Uses.name(None) unit=Signal::stored(String::new()) value=Signal::derive(value) take />
+        <p>{fasten.reuse_words()}</p>
+    }
+    .into_any()
+}
+
 /// Every bolt with what was read of it, and a key for when they are loose again.
 pub fn lengths(step: StoredValue<Step>, fasten: &Fasten) -> AnyView {
     let bench = Bench::here();
     let id = step.with_value(|step| step.id);
+    let loosen =
+        (fasten.most_uses().is_some() || !fasten.lengths().is_empty()).then(|| loosen_all(bench, id));
     if fasten.lengths().is_empty() {
-        return ().into_any();
+        return view! { {loosen} }.into_any();
     }
     let rows: Vec<AnyView> = (0..fasten.layout.count() as u8)
         .map(|at| bolt_row(bench, step, at, fasten.stretches()))
@@ -47,15 +71,14 @@ pub fn lengths(step: StoredValue<Step>, fasten: &Fasten) -> AnyView {
         <section aria-label="lengths over the ends">
             <h2>"Lengths over the ends"</h2>
             {rows}
-            {loosen_all(id)}
         </section>
+        {loosen}
     }
     .into_any()
 }
 
 /// A key for when all were loosened again; only where any is tight.
-pub fn loosen_all(step: StepId) -> AnyView {
-    let bench = Bench::here();
+fn loosen_all(bench: Bench, step: StepId) -> AnyView {
     let tight = move || {
         bench.progress.with(|progress| {
             let step = progress.touched(step);

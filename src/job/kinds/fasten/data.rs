@@ -77,6 +77,12 @@ pub struct Fasten {
     /// New or again.
     #[serde(default)]
     pub reuse: Reuse,
+    /// How many times one may be tightened in all, where old ones may come again.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub most_uses: Option<u32>,
+    /// How long one may be over its ends and come again, mm.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub longest_mm: Option<f64>,
     /// What the thread's joint is, for choosing the compound; none: nothing goes on it.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub compound: Option<Application>,
@@ -108,6 +114,8 @@ impl Fasten {
             stretch_decides: false,
             condition: Condition::Unknown,
             reuse: Reuse::Again,
+            most_uses: None,
+            longest_mm: None,
             compound: None,
             seal: false,
             self_locking: false,

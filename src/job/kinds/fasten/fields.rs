@@ -74,10 +74,33 @@ pub static STRETCH: [Number<Fasten>; 2] = [
     .or_none(|f| f.stretch_most_mm = None),
 ];
 
+/// How often one may be tightened in all, new ones counted.
+pub static USES: [Number<Fasten>; 1] = [Number::<Fasten>::new(
+    ("most_uses", "may be tightened, times in all"),
+    Kept::Bare,
+    (1.0, 20.0),
+    "fasten/most_uses",
+    |f| f.most_uses.map(f64::from),
+    |f, times| f.most_uses = Some(times as u32),
+)
+.whole()
+.or_none(|f| f.most_uses = None)];
+
+/// How long one may be over its ends and come again, mm.
+pub static LONGEST: [Number<Fasten>; 1] = [Number::<Fasten>::new(
+    ("longest", "greatest length over the ends"),
+    Kept::Millimetre,
+    (1.0, 1_000.0),
+    "fasten/longest_mm",
+    |f| f.longest_mm,
+    |f, mm| f.longest_mm = Some(mm),
+)
+.or_none(|f| f.longest_mm = None)];
+
 const LAYOUTS: [&str; 4] = ["line", "two rows", "circle", "as numbered"];
 
 /// Every field of fasteners, in the order of the plan; the joint of what goes on them comes behind.
-pub static TABLE: [Field<Fasten>; 18] = [
+pub static TABLE: [Field<Fasten>; 20] = [
     Field::Typed {
         id: "torque",
         label: "manual says",
@@ -192,6 +215,8 @@ pub static TABLE: [Field<Fasten>; 18] = [
         get: |f| f.reuse == Reuse::New,
         set: |f, yes| f.reuse = if yes { Reuse::New } else { Reuse::Again },
     },
+    Field::Numbers(&USES),
+    Field::Numbers(&LONGEST),
     Field::Flag {
         id: "old_locked",
         label: "high-strength threadlocker holds the old ones",

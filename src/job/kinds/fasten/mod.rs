@@ -5,6 +5,7 @@ mod data;
 pub mod fastening;
 pub mod fields;
 pub mod passes;
+mod reuse;
 mod stretch;
 
 pub use data::{CONDITIONS, Fasten, Reuse, layout, layout_words, size_words};

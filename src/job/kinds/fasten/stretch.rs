@@ -12,13 +12,11 @@ impl Fasten {
 
     /// Every length that is read: all free ones before any tight one.
     pub fn lengths(&self) -> Vec<What> {
-        if !self.stretches() {
-            return Vec::new();
-        }
-        self.places()
-            .map(What::Free)
-            .chain(self.places().map(What::Tight))
-            .collect()
+        let free = self
+            .places()
+            .filter(|_| self.stretches() || self.longest_mm().is_some());
+        let tight = self.places().filter(|_| self.stretches());
+        free.map(What::Free).chain(tight.map(What::Tight)).collect()
     }
 
     /// Every stretch that is worked out.
