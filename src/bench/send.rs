@@ -12,7 +12,7 @@ use crate::job::kinds::fasten::fastening::PassAnswer;
 use crate::job::kinds::seat::oven::OvenState;
 use crate::job::kinds::{LiftWork, Seat, Work};
 use crate::job::night::Night;
-use crate::job::parts::{self, Listed, PartPlace};
+use crate::job::parts::{self, Listed, PartKey, PartPlace};
 use crate::job::reading::What;
 use crate::job::readings;
 use crate::job::record::EntryId;
@@ -121,7 +121,10 @@ impl Bench {
     pub fn part_for(self, step: StepId, what: &What) -> String {
         self.sheet.with_untracked(|sheet| {
             let step = sheet.step(step);
-            step.map_or(String::new(), |step| what.judged_name(step))
+            // For a bolt's length or stretch: one more of these bolts.
+            let own = step.filter(|_| what.of_length());
+            let bolt = own.and_then(|step| parts::name(step, PartKey::Own));
+            bolt.unwrap_or_else(|| step.map_or(String::new(), |step| what.judged_name(step)))
         })
     }
 

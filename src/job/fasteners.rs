@@ -33,11 +33,16 @@ enum Column {
     Engagement,
     Condition,
     New,
+    Uses,
+    Longest,
     Layout,
     Labels,
     Groups,
     Passes,
     Stages,
+    StretchLeast,
+    StretchMost,
+    StretchDecides,
     Seals,
     SelfLocking,
     OldLocked,
@@ -49,7 +54,7 @@ enum Column {
 
 /// Each column's heading as we write it, and the words others use; matched without case, blanks or
 /// what stands in brackets.
-const COLUMNS: [(Column, &str, &[&str]); 23] = [
+const COLUMNS: [(Column, &str, &[&str]); 28] = [
     (
         Column::Step,
         "step",
@@ -78,11 +83,16 @@ const COLUMNS: [(Column, &str, &[&str]); 23] = [
         &["state", "threadstate", "lubrication"],
     ),
     (Column::New, "new", &["reuse", "mustbenew", "neworagain"]),
+    (Column::Uses, "may be tightened", &["uses", "mostuses"]),
+    (Column::Longest, "greatest length mm", &["greatestlength"]),
     (Column::Layout, "layout", &["pattern"]),
     (Column::Labels, "bolt numbers", &["labels", "boltnumber"]),
     (Column::Groups, "groups", &["group", "othertorques"]),
     (Column::Passes, "passes", &["pass"]),
     (Column::Stages, "stages", &["stage"]),
+    (Column::StretchLeast, "least stretch mm", &["leaststretch"]),
+    (Column::StretchMost, "most stretch mm", &["moststretch"]),
+    (Column::StretchDecides, "stretch decides", &["tostretch"]),
     (Column::Seals, "seals", &["seal", "sealing"]),
     (
         Column::SelfLocking,
@@ -206,11 +216,16 @@ fn row_of(step: &Step, fasten: &Fasten) -> Vec<String> {
             condition => condition.words().to_owned(),
         },
         if fasten.reuse == Reuse::New { "new" } else { "" }.to_owned(),
+        number(fasten.most_uses.map(f64::from)),
+        number(fasten.longest_mm),
         layout_words(&fasten.layout).to_owned(),
         fasten.label_words(),
         fasten.group_words(),
         passes::words(&fasten.passes),
         stages::line(&fasten.stages),
+        number(fasten.stretch_least_mm),
+        number(fasten.stretch_most_mm),
+        yes(fasten.stretch_decides),
         yes(fasten.seal),
         yes(fasten.self_locking),
         yes(fasten.old_locked),
@@ -412,11 +427,16 @@ impl Line<'_> {
             engagement_mm: self.millimetres(Column::Engagement, &fields::ENGAGEMENT[0])?,
             passes: self.passes()?,
             stages: self.stages(said.stages)?,
+            stretch_least_mm: self.millimetres(Column::StretchLeast, &fields::STRETCH[0])?,
+            stretch_most_mm: self.millimetres(Column::StretchMost, &fields::STRETCH[1])?,
+            stretch_decides: self.flag(Column::StretchDecides)?,
             seal: self.flag(Column::Seals)?,
             self_locking: self.flag(Column::SelfLocking)?,
             old_locked: self.flag(Column::OldLocked)?,
             condition: self.condition()?,
             reuse: self.reuse()?,
+            most_uses: self.uses()?,
+            longest_mm: self.millimetres(Column::Longest, &fields::LONGEST[0])?,
             compound: self.compound(thread, into)?,
             ..Fasten::new(thread, said.torque, self.layout(count)?)
         };
@@ -495,6 +515,19 @@ impl Line<'_> {
             Some("yes" | "new" | "true" | "1" | "x" | "newonly") => Ok(Reuse::New),
             Some(_) => Err(self.wrong(Column::New, "write “new” or leave it empty.")),
         }
+    }
+
+    fn uses(&self) -> Result<Option<u32>, TableError> {
+        let Some(cell) = self.cell(Column::Uses) else {
+            return Ok(None);
+        };
+        let wrong = |why: String| self.wrong(Column::Uses, why);
+        let times =
+            decimal(cell).ok_or_else(|| wrong("write how many times in all, in digits.".to_owned()))?;
+        fields::USES[0]
+            .judge(times, MassUnit::Kilogram)
+            .map(|times| Some(times as u32))
+            .map_err(wrong)
     }
 
     fn layout(&self, count: usize) -> Result<Layout, TableError> {

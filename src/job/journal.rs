@@ -324,6 +324,10 @@ pub fn words(entry: &Entry, sheet: &Sheet) -> String {
                 | What::Depth
                 | What::Gap
                 | What::Running
+                | What::Uses
+                | What::Free(_)
+                | What::Tight(_)
+                | What::Stretch(_)
                 | What::Named(_) => "outside limits",
             };
             format!("{name}: {found}, accepted: {reason}")
@@ -490,7 +494,7 @@ fn torque_row(fasten: &Fasten, done: &[&Entry]) -> TorqueRow {
             fasten.layout.count(),
             super::kinds::fasten::size_words(fasten)
         ),
-        manual: fasten.torque_words(),
+        manual: fasten.manual_words(),
         set: settings(done, fasten.pass_count().saturating_sub(1)),
         stages: stages
             .map(|(pass, stage)| match settings(done, pass).as_str() {

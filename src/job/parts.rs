@@ -1,5 +1,6 @@
 //! The parts of all steps in one list: what each is, where it is, whether it must be new.
 
+use super::kinds::Work;
 pub use super::part::{Part, PartKey, PartPlace, PartState};
 use super::progress::{Progress, Status, StepProgress};
 use super::sheet::{Sheet, Step, StepId};
@@ -106,21 +107,32 @@ impl PartsTally {
 
 /// The parts of every step, in the order of the steps.
 pub fn list(sheet: &Sheet, progress: &Progress) -> Vec<Listed> {
-    sheet
-        .steps
-        .iter()
-        .flat_map(|step| of_step(step).into_iter().map(move |part| seen(part, progress)))
-        .collect()
+    sheet.steps.iter().flat_map(|step| here(step, progress)).collect()
 }
 
 /// The parts of one step, brought up to what the record says.
 pub fn here(step: &Step, progress: &Progress) -> Vec<Listed> {
     let planned = of_step(step).into_iter();
-    planned.map(|part| seen(part, progress)).collect()
+    let mut all: Vec<Listed> = planned.map(|part| seen(part, progress)).collect();
+    let touched = progress.touched(step.id);
+    if let Some(own) = all.iter_mut().find(|part| part.key == PartKey::Own)
+        && touched.is_some_and(|touched| used_up(step, touched))
+    {
+        (own.new_part, own.new_wanted) = (true, true);
+    }
+    all
+}
+
+/// Fasteners that were tightened as often as they may be.
+fn used_up(step: &Step, progress: &StepProgress) -> bool {
+    matches!(&step.work, Work::Fasten(fasten) if fasten.used_up(progress))
 }
 
 /// The first part of a step of which new ones must be on, and nobody said that they are.
 pub fn new_wanted(step: &Step, progress: &StepProgress) -> Option<PartKey> {
+    if used_up(step, progress) {
+        return Some(PartKey::Own);
+    }
     let mut planned = of_step(step).into_iter().filter(|part| part.new_part);
     planned
         .find(|part| !progress.new_on.contains(&part.key))

@@ -3,7 +3,7 @@
 use super::clock::ClockId;
 use super::kinds::{Fasten, Work};
 use super::part::{PartKey, PartPlace, PartState};
-use super::reading::{Verdict, What};
+use super::reading::{Verdict, What, stretched};
 use super::record::{Entry, Event, Goal, Record};
 use super::sheet::{Sheet, Step, StepId};
 use crate::trade::moment::Moment;
@@ -68,6 +68,8 @@ pub struct StepProgress {
     pub ordered: Vec<(What, PartKey)>,
     /// Parts that must be new, and are.
     pub new_on: Vec<PartKey>,
+    /// How many times the step's fasteners were tightened before, as said and counted on since.
+    pub uses: Option<f64>,
 }
 
 impl StepProgress {
@@ -112,6 +114,16 @@ impl StepProgress {
     /// The latest reading of that.
     pub fn reading(&self, what: &What) -> Option<&Reading> {
         self.readings.iter().rev().find(|reading| reading.what == *what)
+    }
+
+    /// The stretch that follows where `what` is now read as `value`, and the fastener's other length is known.
+    pub fn stretched(&self, what: &What, value: f64) -> Option<(What, f64)> {
+        let other = |what: What| self.reading(&what).map(|reading| reading.value);
+        match what {
+            What::Free(at) => Some((What::Stretch(*at), stretched(value, other(What::Tight(*at))?))),
+            What::Tight(at) => Some((What::Stretch(*at), stretched(other(What::Free(*at))?, value))),
+            _ => None,
+        }
     }
 
     /// The fasteners of `fasten` that stand as the plan now wants them: (pass, place).
@@ -189,8 +201,13 @@ impl Progress {
                 step.tallies.insert((*pass, *place), *goal);
             }
             Event::Loosened => {
+                step.used_once_more();
                 step.tallies.clear();
                 step.loosened += 1;
+                // Loose, each is as long as it is now.
+                step.readings.retain(|reading| !reading.what.of_length());
+                step.accepted.retain(|(what, ..)| !what.of_length());
+                step.ordered.retain(|(what, _)| !what.of_length());
                 // What must be new is new once.
                 step.new_on.clear();
             }
@@ -209,6 +226,9 @@ impl Progress {
                 at_c,
             } => {
                 step.look_again(what);
+                if *what == What::Uses {
+                    step.uses = Some(*value);
+                }
                 step.readings.push(Reading {
                     what: what.clone(),
                     value: *value,
@@ -236,7 +256,10 @@ impl Progress {
                 step.ordered.retain(|(own, _)| own != what);
                 step.ordered.push((what.clone(), *part));
             }
-            Event::NewOn { part } => step.new_on.push(*part),
+            Event::NewOn { part } => {
+                step.new_ones(*part);
+                step.new_on.push(*part);
+            }
             Event::Done { .. } => step.status = Status::Done(entry.at),
             Event::Skipped { .. } => step.status = Status::Skipped(entry.at),
             Event::Reopened => step.status = Status::Open,

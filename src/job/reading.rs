@@ -30,6 +30,14 @@ pub enum What {
     Gap,
     /// A self-locking nut's running torque.
     Running,
+    /// How many times the step's fasteners were tightened before.
+    Uses,
+    /// How long a fastener is over its ends before it is tightened, mm; which one, from 0.
+    Free(u8),
+    /// How long it is once tightened, mm.
+    Tight(u8),
+    /// By how much the two differ, mm: worked out, never typed.
+    Stretch(u8),
     /// How something turns by hand: a finding where it binds.
     Turning,
     /// A part of the step: a finding where it is not fit.
@@ -84,6 +92,16 @@ impl What {
         })
     }
 
+    /// Whether it is read, and settled, before anything is tightened.
+    pub fn before_work(&self) -> bool {
+        matches!(self, Self::Uses | Self::Free(_) | Self::Part(_))
+    }
+
+    /// Whether it holds only until the fastener is loosened.
+    pub fn of_length(&self) -> bool {
+        matches!(self, Self::Free(_) | Self::Tight(_) | Self::Stretch(_))
+    }
+
     /// What is judged where this was read: the bore for a place of its grid, else itself.
     pub fn whole(&self) -> Self {
         match self {
@@ -101,4 +119,9 @@ pub fn whole_bore(bore: ReadingId) -> What {
         depth: 0,
         way: 0,
     }
+}
+
+/// By how much a fastener stretched, mm: to a tenth of a micrometre, so that subtracting adds no digits.
+pub fn stretched(free_mm: f64, tight_mm: f64) -> f64 {
+    ((tight_mm - free_mm) * 1e4).round() / 1e4
 }

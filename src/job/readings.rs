@@ -36,6 +36,10 @@ impl What {
             Self::Depth => return DEPTH.to_owned(),
             Self::Gap => return GAP.to_owned(),
             Self::Running => return "running torque".to_owned(),
+            Self::Uses => return "tightened before, times".to_owned(),
+            Self::Free(place) => return of_bolt(*place, "free length"),
+            Self::Tight(place) => return of_bolt(*place, "tight length"),
+            Self::Stretch(place) => return of_bolt(*place, "stretch"),
             Self::Turning => {
                 return match step.map(|step| &step.work) {
                     Some(Work::Turn(turn)) if !turn.what.is_empty() => turn.what.clone(),
@@ -71,6 +75,11 @@ impl What {
     }
 }
 
+/// A fastener's reading by its place, as the record numbers them.
+fn of_bolt(place: u8, words: &str) -> String {
+    format!("bolt {}, {words}", u16::from(place) + 1)
+}
+
 /// The reading of that number.
 pub fn limit(check: &Check, id: ReadingId) -> Option<&Limit> {
     check.readings.iter().find(|limit| limit.id == id)
@@ -98,9 +107,12 @@ pub fn asked(step: &Step) -> Vec<What> {
             let gap = depth.gap_mm.map(|_| What::Gap);
             std::iter::once(What::Depth).chain(gap).collect()
         }
+        Work::Fasten(fasten) => {
+            let uses = fasten.most_uses().map(|_| What::Uses);
+            uses.into_iter().chain(fasten.lengths()).collect()
+        }
         Work::Clean(_)
         | Work::Fit(_)
-        | Work::Fasten(_)
         | Work::Bond(_)
         | Work::Seat(_)
         | Work::Lift(_)
@@ -111,9 +123,11 @@ pub fn asked(step: &Step) -> Vec<What> {
 
 /// The first reading a step still lacks.
 pub fn missing(step: &Step, progress: &StepProgress) -> Option<What> {
-    asked(step)
-        .into_iter()
-        .find(|what| taken(step, progress, what).is_none())
+    asked(step).into_iter().find(|what| match (&step.work, what) {
+        // How often is counted on from what was said.
+        (Work::Fasten(fasten), What::Uses) => fasten.uses_unsaid(progress),
+        _ => taken(step, progress, what).is_none(),
+    })
 }
 
 /// The latest reading of that, in the unit the plan now asks for.
@@ -146,6 +160,8 @@ pub fn limits(step: &Step, what: &What) -> Vec<Option<f64>> {
         (Work::Seat(seat), What::Depth | What::Gap) => seat.depth.map_or(Vec::new(), |depth| {
             vec![Some(depth.least_mm), Some(depth.most_mm), depth.gap_mm]
         }),
+        (Work::Fasten(fasten), What::Free(_)) => vec![fasten.longest_mm()],
+        (Work::Fasten(fasten), What::Stretch(_)) => vec![fasten.stretch_least_mm, fasten.stretch_most_mm],
         _ => Vec::new(),
     }
 }
@@ -163,6 +179,9 @@ pub fn judge(step: &Step, what: &What, value: f64) -> Verdict {
             .depth
             .filter(|stated| stated.gap_mm.is_some())
             .map(|stated| super::kinds::seat::depth::gap_holds(&stated, value)),
+        (Work::Fasten(fasten), What::Uses) => fasten.most_uses().map(|_| fasten.used_holds(value)),
+        (Work::Fasten(fasten), What::Free(_)) => fasten.longest_mm().map(|longest| value <= longest),
+        (Work::Fasten(fasten), What::Stretch(_)) => fasten.stretches().then(|| fasten.stretch_holds(value)),
         // A place of a grid has no limit of its own: the bore is judged as a whole.
         _ => None,
     };
@@ -173,7 +192,13 @@ pub fn judge(step: &Step, what: &What, value: f64) -> Verdict {
 /// bore stands for the whole), a tight spot, parts that are not fit; unless accepted with a reason.
 pub fn findings(step: &Step, progress: &StepProgress) -> Vec<What> {
     let accepted = |what: &What| progress.accepted(what, &limits(step, what)).is_some();
-    let single = asked(step).into_iter().filter(|what| {
+    let worked_out = match &step.work {
+        Work::Fasten(fasten) => fasten.stretch(),
+        _ => Vec::new(),
+    };
+    // Used too often asks for new ones: there is nothing to accept.
+    let read = asked(step).into_iter().filter(|what| *what != What::Uses);
+    let single = read.chain(worked_out).filter(|what| {
         taken(step, progress, what)
             .is_some_and(|reading| judge(step, what, reading.value) == Verdict::Outside)
     });
@@ -217,7 +242,15 @@ fn found_words(step: &Step, progress: &StepProgress, what: &What) -> String {
             progress.unfit(*part).unwrap_or_default()
         ),
         What::Place { .. } => format!("“{name}” is outside its limits"),
-        What::Limit(_) | What::Depth | What::Gap | What::Running | What::Named(_) => {
+        What::Limit(_)
+        | What::Depth
+        | What::Gap
+        | What::Running
+        | What::Uses
+        | What::Free(_)
+        | What::Tight(_)
+        | What::Stretch(_)
+        | What::Named(_) => {
             let value = progress.reading(what).map_or(String::new(), |reading| {
                 format!(": {} {}", reading.value, reading.unit)
             });

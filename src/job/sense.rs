@@ -65,6 +65,24 @@ const DEPTH_MM: Sense = Sense::new(
     500.0,
     "Enter a reading in mm, up to 500; a minus sign where it stands proud.",
 );
+/// How long a fastener is over its ends, mm.
+const BOLT_MM: Sense = Sense::new(
+    1.0,
+    1_000.0,
+    "Enter the length over the ends in mm, from 1 to 1000.",
+);
+/// How many times fasteners were tightened before.
+const USES: Sense = Sense::new(
+    0.0,
+    99.0,
+    "Enter how many times they were tightened before, from 0 for new ones to 99.",
+);
+/// What is worked out: no number typed for it makes sense.
+const WORKED_OUT: Sense = Sense::new(
+    f64::NAN,
+    f64::NAN,
+    "The stretch follows from the free and the tight length: enter these.",
+);
 /// Anything else that is read: the plan names what it is.
 const ANY: Sense = Sense::new(-1e9, 1e9, "Enter a number: digits and one point.");
 
@@ -74,6 +92,9 @@ pub fn reading(what: &What) -> Sense {
         What::Place { .. } => DIAMETER_MM,
         What::Depth | What::Gap => DEPTH_MM,
         What::Running => RUNNING,
+        What::Uses => USES,
+        What::Free(_) | What::Tight(_) => BOLT_MM,
+        What::Stretch(_) => WORKED_OUT,
         What::Limit(_) | What::Named(_) | What::Turning | What::Part(_) => ANY,
     }
 }

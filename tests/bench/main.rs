@@ -9,6 +9,8 @@ mod findings;
 mod gaps;
 mod jobs;
 mod plan;
+mod reuse;
 mod seat_lift;
 mod storage;
+mod stretch;
 mod wrenches;

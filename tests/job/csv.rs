@@ -245,6 +245,59 @@ fn steps_of_other_kinds_are_left_out_of_the_table() {
     assert!(table.contains("Plug,M14×1.5,,1,25–30 N·m"), "{table}");
 }
 
+/// A stretch goes out and comes back, and a table without its columns reads on.
+#[test]
+fn a_stretch_comes_back_from_its_table() {
+    let sheet = sheet(
+        r#"{"id":1,"title":"Rod","work":{"fasten":{"thread":"M8x1","torque":"28 N·m","layout":{"line":{"count":2}},
+            "stretch_least_mm":0.13,"stretch_most_mm":0.15,"stretch_decides":true}}}"#,
+    );
+    let Work::Fasten(fasten) = &sheet.steps[0].work else {
+        panic!("a fasten step")
+    };
+    assert_eq!(fasten.stretch_least_mm, Some(0.13));
+    assert_eq!(handed_round(&sheet), sheet.steps);
+    assert!(sheet.to_json().contains("\"stretch_decides\""));
+    let refused = fasteners::read("thread,torque,most stretch mm\nM8,28 N·m,50", StepId(1));
+    assert!(
+        matches!(
+            refused,
+            Err(TableError::Cell {
+                column: "most stretch mm",
+                ..
+            })
+        ),
+        "{refused:?}"
+    );
+}
+
+/// How often they may come again goes out and comes back.
+#[test]
+fn reuse_comes_back_from_its_table() {
+    let sheet = sheet(
+        r#"{"id":1,"title":"Head","work":{"fasten":{"thread":"M8","torque":"22 N·m","layout":{"line":{"count":4}},
+            "most_uses":3,"longest_mm":88.5}}}"#,
+    );
+    let Work::Fasten(fasten) = &sheet.steps[0].work else {
+        panic!("a fasten step")
+    };
+    assert_eq!((fasten.most_uses, fasten.longest_mm), (Some(3), Some(88.5)));
+    assert_eq!(handed_round(&sheet), sheet.steps);
+    for cell in ["0", "21", "2.5", "often"] {
+        let refused = fasteners::read(&format!("thread,torque,uses\nM8,22 N·m,{cell}"), StepId(1));
+        assert!(
+            matches!(
+                refused,
+                Err(TableError::Cell {
+                    column: "may be tightened",
+                    ..
+                })
+            ),
+            "{refused:?}"
+        );
+    }
+}
+
 /// The fasten steps of `sheet` after they were written and read back.
 fn handed_round(sheet: &Sheet) -> Vec<Step> {
     read(&fasteners::write(sheet))

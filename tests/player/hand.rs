@@ -4,7 +4,7 @@ use super::chance::Chance;
 use super::promises::entry_ids;
 use halfcase::job::field::Entry;
 use halfcase::job::form;
-use halfcase::job::kinds::{self, Work};
+use halfcase::job::kinds::{self, Fasten, Work};
 use halfcase::job::night::Night;
 use halfcase::job::parts::{self, PartKey, PartPlace};
 use halfcase::job::reading::What;
@@ -13,6 +13,7 @@ use halfcase::job::record::PhoneClock;
 use halfcase::job::sheet::{JobId, Step, StepId};
 use halfcase::job::state::{Ask, Intent, Now, ReadWith, State};
 use halfcase::trade::cooling::TimeRange;
+use halfcase::trade::order::Layout;
 use halfcase::trade::quantity::Time;
 use uom::si::time::second;
 
@@ -133,6 +134,18 @@ fn read(chance: &mut Chance, state: &State, step: StepId, what: What) -> Intent 
                 value = chance.between(depth.least_mm, depth.most_mm);
             }
         }
+        (_, What::Uses) => value = chance.below(4) as f64,
+        // Bolts of some 60 mm, a little longer when tight.
+        (Some(Work::Fasten(_)), What::Free(_)) => value = chance.between(60.0, 60.1),
+        (Some(Work::Fasten(fasten)), What::Tight(at)) => {
+            let free = state
+                .progress(step)
+                .reading(&What::Free(*at))
+                .map(|read| read.value);
+            let least = fasten.stretch_least_mm.unwrap_or(0.0);
+            let most = fasten.stretch_most_mm.unwrap_or(0.5);
+            value = free.unwrap_or(60.0) + chance.between(least, most.max(least));
+        }
         _ => {}
     }
     if chance.one_in(6) {
@@ -243,7 +256,19 @@ fn in_the_plan(chance: &mut Chance, state: &State) -> Intent {
         2 => Intent::RemoveStep(step),
         3 => {
             let kind = chance.of(&kinds::LIST).map_or("Clean", |kind| kind.word);
-            let fasten = || kinds::fasten::begin("M8", "22 N·m").ok().map(Work::Fasten);
+            let limited = chance.one_in(2);
+            let fasten = || {
+                let plain = kinds::fasten::begin("M8", "22 N·m").ok()?;
+                let read = Fasten {
+                    stretch_least_mm: Some(0.1),
+                    stretch_most_mm: Some(0.15),
+                    most_uses: Some(2),
+                    longest_mm: Some(60.05),
+                    layout: Layout::Circle { count: 4 },
+                    ..plain.clone()
+                };
+                Some(Work::Fasten(if limited { read } else { plain }))
+            };
             let work = kinds::blank(kind).or_else(fasten);
             let steps = work
                 .into_iter()

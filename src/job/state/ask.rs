@@ -62,10 +62,10 @@ impl State {
         if let Some(caution) = unread {
             return Ask::Acknowledge(caution.id);
         }
-        // On a part that is not fit nothing is tightened.
+        // On a part that is not fit, or a bolt found too long, nothing is tightened.
         let mut found = readings::findings(step, &progress);
-        let of_a_part = |what: &What| matches!(what, What::Part(_));
-        if let Some(ask) = self.unsettled(step, &progress, found.iter().filter(|what| of_a_part(what))) {
+        let first = found.iter().filter(|what| what.before_work());
+        if let Some(ask) = self.unsettled(step, &progress, first) {
             return ask;
         }
         if let Some(part) = parts::new_wanted(step, &progress) {
@@ -76,19 +76,23 @@ impl State {
         {
             return Ask::Loosen(tight);
         }
+        let missing = readings::missing(step, &progress);
+        if let Some(what) = missing.as_ref().filter(|what| what.before_work()) {
+            return Ask::Read(what.clone());
+        }
         if step.work.cures() && !progress.put_on() {
             return Ask::PutOn;
         }
         if let Some(next) = next_fastener(step, &progress) {
             return Ask::Tally(next);
         }
-        if let Some(what) = readings::missing(step, &progress) {
+        if let Some(what) = missing {
             return Ask::Read(what);
         }
         if matches!(step.work, Work::Turn(_)) && progress.felt.is_none() {
             return Ask::Feel;
         }
-        found.retain(|what| !of_a_part(what));
+        found.retain(|what| !what.before_work());
         self.unsettled(step, &progress, found.iter())
             .unwrap_or(Ask::Close)
     }

@@ -126,7 +126,7 @@ impl State {
 
     fn tally(&self, draft: &mut Draft<'_>, step: StepId) -> Result<Name, Refused> {
         let (step, ask) = self.ready(step, draft)?;
-        if let Ask::Loosen(_) | Ask::Finding(_) | Ask::OnOrder(_) | Ask::NewOn(_) = ask {
+        if let Ask::Loosen(_) | Ask::Finding(_) | Ask::OnOrder(_) | Ask::NewOn(_) | Ask::Read(_) = ask {
             return Err(self.held(step, &ask).unwrap_or(Refused::NoStep));
         }
         let next = crate::job::progress::next_fastener(step, &self.progress(step.id));
@@ -178,10 +178,16 @@ impl State {
     ) -> Result<Name, Refused> {
         let step = self.open_step(step)?;
         sense::reading(what).of(value).map_err(Refused::NoSense)?;
+        if *what == What::Uses && value.fract() != 0.0 {
+            return Err(Refused::NoSense("Enter a whole number of times."));
+        }
         if let Some(at_c) = with.at_c {
             sense::PART_C.of(at_c).map_err(Refused::NoSense)?;
         }
         draft.line(Some(step.id), measured(step, what, value, unit, with));
+        if let Some((what, mm)) = self.progress(step.id).stretched(what, value) {
+            draft.line(Some(step.id), measured(step, &what, mm, unit, with));
+        }
         Ok(Name::Lines)
     }
 

@@ -1,6 +1,7 @@
 //! A fasten step: the number for the wrench in the hand, the bolts, what goes on the thread.
 
 use super::bond::CompoundLine;
+use super::lengths;
 use crate::bench::{Bench, ReadWith};
 use crate::job::guarding::{KnownBolt, guard_fasten, guard_others, silent_words};
 use crate::job::journal::time_words;
@@ -47,7 +48,7 @@ pub fn FastenWork(step: StoredValue<Step>) -> impl IntoView {
             view! { <AnswerPlate answer trouble=None empty=false /> }.into_any()
         }
     });
-    let manual = text(move || kept.with_value(|fasten| fasten.at(place.get()).torque.text()));
+    let manual = text(move || kept.with_value(|fasten| fasten.at(place.get()).manual_words()));
     let groups = fasten.group_words();
     let others: Vec<AnyView> = guard_others(&fasten)
         .into_iter()
@@ -80,9 +81,12 @@ pub fn FastenWork(step: StoredValue<Step>) -> impl IntoView {
         {guard(doubtful)}
         {silent_words(&fasten).map(|words| view! { <p class="silent">{words}</p> }.into_any())}
         {fasten.self_locking.then(|| view! { <Running step kept /> }.into_any())}
+        {lengths::uses(id, &fasten)}
+        {lengths::next_length(step)}
         <Bolts bolts />
         {guard(!doubtful)}
         {fasten.compound.clone().map(|application| view! { <CompoundLine application step=id /> }.into_any())}
+        {lengths::lengths(step, &fasten)}
         <p>{fastener_words(&fasten)}</p>
         <OtherUnits answer />
         <ScaleDrawing answer />
@@ -176,14 +180,19 @@ fn bolts(bench: Bench, step: &Step, pass: usize) -> Vec<Bolt> {
             .position(|at| *at == place)
             .map_or(place + 1, |at| at + 1)
     };
+    // While a length is read the numbers are the record's, and the ring is round the bolt that is read.
+    let read = lengths::asked(bench, step.id).map(|(_, at)| at);
     let points = fasten.layout.points().into_iter().enumerate();
     points
         .map(|(place, at)| Bolt {
             at,
-            turn: turn(place),
+            turn: read.map_or_else(|| turn(place), |_| place + 1),
             name: (fasten.labels.len() == fasten.layout.count()).then(|| fasten.name(place)),
             tallied: done.contains(&(pass, if to_all { 0 } else { place })),
-            next: next.is_some_and(|next| to_all || next.place == place),
+            next: match read {
+                Some(at) => at == place,
+                None => next.is_some_and(|next| to_all || next.place == place),
+            },
         })
         .collect()
 }
@@ -251,8 +260,12 @@ fn fastener_words(fasten: &Fasten) -> String {
         Reuse::New => ", new ones only",
         Reuse::Again => "",
     };
+    let again = match fasten.reuse_words() {
+        words if words.is_empty() => words,
+        words => format!(", {words}"),
+    };
     format!(
-        "{} × {}{new}; thread {}",
+        "{} × {}{new}{again}; thread {}",
         fasten.layout.count(),
         size_words(fasten),
         fasten.condition.words()

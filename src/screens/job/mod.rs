@@ -7,6 +7,7 @@ mod facts;
 mod fasten;
 mod gate;
 mod grid;
+mod lengths;
 mod lift;
 mod more;
 mod next;

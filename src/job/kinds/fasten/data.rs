@@ -60,6 +60,15 @@ pub struct Fasten {
     /// Snug, torque and angle stages, where the manual has them.
     #[serde(default, with = "text_form::stages", skip_serializing_if = "Vec::is_empty")]
     pub stages: Vec<Stage>,
+    /// Least stretch, mm, where the manual states one.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub stretch_least_mm: Option<f64>,
+    /// Most stretch, mm.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub stretch_most_mm: Option<f64>,
+    /// They are tightened to the stretch: the torque is only where to begin.
+    #[serde(default, skip_serializing_if = "is_false")]
+    pub stretch_decides: bool,
     /// The state of the thread.
     #[serde(default = "condition_unknown")]
     pub condition: Condition,
@@ -75,6 +84,12 @@ pub struct Fasten {
     /// New or again.
     #[serde(default)]
     pub reuse: Reuse,
+    /// How many times one may be tightened in all, where old ones may come again.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub most_uses: Option<u32>,
+    /// How long one may be over its ends and come again, mm.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub longest_mm: Option<f64>,
     /// What the thread's joint is, for choosing the compound; none: nothing goes on it.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub compound: Option<Application>,
@@ -103,8 +118,13 @@ impl Fasten {
             groups: Vec::new(),
             passes: Vec::new(),
             stages: Vec::new(),
+            stretch_least_mm: None,
+            stretch_most_mm: None,
+            stretch_decides: false,
             condition: Condition::Unknown,
             reuse: Reuse::Again,
+            most_uses: None,
+            longest_mm: None,
             compound: None,
             seal: false,
             self_locking: false,

@@ -50,10 +50,55 @@ pub static ENGAGEMENT: [Number<Fasten>; 1] = [Number::<Fasten>::new(
 )
 .or_none(|f| f.engagement_mm = None)];
 
+/// How far each stretches, mm (from memory: manuals state 0.1 to 0.6 mm for bolts of some 50 to 100 mm).
+pub static STRETCH: [Number<Fasten>; 2] = [
+    Number::<Fasten>::new(
+        ("stretch_least", "least stretch"),
+        Kept::Millimetre,
+        (0.001, 5.0),
+        "fasten/stretch_least_mm",
+        |f| f.stretch_least_mm,
+        |f, mm| f.stretch_least_mm = Some(mm),
+    )
+    .or_none(|f| f.stretch_least_mm = None),
+    Number::<Fasten>::new(
+        ("stretch_most", "most stretch"),
+        Kept::Millimetre,
+        (0.001, 5.0),
+        "fasten/stretch_most_mm",
+        |f| f.stretch_most_mm,
+        |f, mm| f.stretch_most_mm = Some(mm),
+    )
+    .or_none(|f| f.stretch_most_mm = None),
+];
+
+/// How often one may be tightened in all, new ones counted.
+pub static USES: [Number<Fasten>; 1] = [Number::<Fasten>::new(
+    ("most_uses", "may be tightened, times in all"),
+    Kept::Bare,
+    (1.0, 20.0),
+    "fasten/most_uses",
+    |f| f.most_uses.map(f64::from),
+    |f, times| f.most_uses = Some(times as u32),
+)
+.whole()
+.or_none(|f| f.most_uses = None)];
+
+/// How long one may be over its ends and come again, mm.
+pub static LONGEST: [Number<Fasten>; 1] = [Number::<Fasten>::new(
+    ("longest", "greatest length over the ends"),
+    Kept::Millimetre,
+    (1.0, 1_000.0),
+    "fasten/longest_mm",
+    |f| f.longest_mm,
+    |f, mm| f.longest_mm = Some(mm),
+)
+.or_none(|f| f.longest_mm = None)];
+
 const LAYOUTS: [&str; 4] = ["line", "two rows", "circle", "as numbered"];
 
 /// Every field of fasteners, in the order of the plan; the joint of what goes on them comes behind.
-pub static TABLE: [Field<Fasten>; 17] = [
+pub static TABLE: [Field<Fasten>; 21] = [
     Field::Typed {
         id: "torque",
         label: "manual says",
@@ -108,6 +153,13 @@ pub static TABLE: [Field<Fasten>; 17] = [
             f.stages = stages::read_line(words).map_err(Refused::Said)?;
             Ok(())
         },
+    },
+    Field::Numbers(&STRETCH),
+    Field::Flag {
+        id: "stretch_decides",
+        label: "tightened to the stretch: the torque is only where to begin",
+        get: |f| f.stretch_decides,
+        set: |f, yes| f.stretch_decides = yes,
     },
     Field::Numbers(&LENGTH),
     Field::Choice {
@@ -164,6 +216,8 @@ pub static TABLE: [Field<Fasten>; 17] = [
         get: |f| f.reuse == Reuse::New,
         set: |f, yes| f.reuse = if yes { Reuse::New } else { Reuse::Again },
     },
+    Field::Numbers(&USES),
+    Field::Numbers(&LONGEST),
     Field::Flag {
         id: "old_locked",
         label: "high-strength threadlocker holds the old ones",

@@ -7,7 +7,9 @@ pub mod fields;
 mod group;
 mod groups;
 pub mod passes;
+mod reuse;
 mod stage_fields;
+mod stretch;
 
 pub use data::{CONDITIONS, Fasten, Reuse, layout, layout_words, size_words};
 pub use group::Group;
