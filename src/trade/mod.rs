@@ -36,6 +36,7 @@ pub mod press;
 pub mod hoist;
 pub mod lift;
 pub mod measure;
+pub mod selection;
 pub mod sling;
 
 pub mod caution;
