@@ -4,6 +4,7 @@ use super::clock::CureClock;
 use super::kinds::Work;
 use super::kinds::lift::{self, Hoist};
 use super::kinds::seat;
+use super::kinds::select;
 use super::progress::Progress;
 use super::record::{Compound, Entry, EntryId, Event, Facts, PhoneClock, Record, SetTo, Setting};
 use super::sheet::{Sheet, StepId};
@@ -51,7 +52,11 @@ impl Filter {
         let kind = match event {
             Event::Tallied { .. } | Event::Loosened => Self::Torque,
             Event::Applied { .. } | Event::JointOpened => Self::Compound,
-            Event::Measured { .. } | Event::Accepted { .. } | Event::Felt { .. } => Self::Reading,
+            Event::Measured { .. }
+            | Event::Accepted { .. }
+            | Event::Felt { .. }
+            | Event::Coded { .. }
+            | Event::Chosen { .. } => Self::Reading,
             Event::Placed { .. } => Self::Parts,
             Event::Noted { .. } | Event::TakenBack { .. } | Event::PhoneClock(_) => Self::Remarks,
             Event::Acknowledged { .. }
@@ -265,6 +270,21 @@ pub fn words(entry: &Entry, sheet: &Sheet) -> String {
                 format!("{what}: tight {tight_at}")
             }
         }
+        Event::Coded { down, across } => {
+            let codes = match step.map(|step| &step.work) {
+                Some(Work::Select(select)) => select.codes.as_ref(),
+                _ => None,
+            };
+            select::words::code_words(codes, down, across)
+        }
+        Event::Chosen {
+            round,
+            pieces,
+            unit,
+            aim,
+            leaves,
+            verdict,
+        } => select::words::chosen_words(*round, pieces, unit, (*aim, *leaves), *verdict),
         Event::Placed {
             part,
             place,

@@ -1,7 +1,7 @@
 //! How far a job is: always worked out from its record, never stored beside it.
 
 use super::clock::ClockId;
-use super::kinds::{Fasten, Work};
+use super::kinds::{Fasten, Piece, Work};
 use super::part::{PartKey, PartPlace, PartState};
 use super::reading::{Verdict, What};
 use super::record::{Entry, Event, Goal, Record};
@@ -58,6 +58,23 @@ pub struct StepProgress {
     pub overridden: bool,
     /// How it turned when it was last felt: free where empty, else where it binds.
     pub felt: Option<String>,
+    /// The codes read last: down the side of the table, and across.
+    pub codes: Option<(String, String)>,
+    /// What was put in, round by round.
+    pub rounds: Vec<Round>,
+    /// How many readings stood before the present round.
+    pub round_from: usize,
+}
+
+/// Once that something chosen was put in.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Round {
+    /// What.
+    pub pieces: Vec<Piece>,
+    /// The unit of its sizes.
+    pub unit: String,
+    /// How many readings stood before it.
+    pub from: usize,
 }
 
 impl StepProgress {
@@ -73,9 +90,24 @@ impl StepProgress {
         found.map(|(.., reason)| reason.as_str())
     }
 
-    /// The latest reading of that.
+    /// The latest reading of that; one of a round, since that round began.
     pub fn reading(&self, what: &What) -> Option<&Reading> {
-        self.readings.iter().rev().find(|reading| reading.what == *what)
+        let from = if what.of_round() { self.round_from } else { 0 };
+        let counts = self.readings.get(from..).unwrap_or_default();
+        counts.iter().rev().find(|reading| reading.what == *what)
+    }
+
+    /// The readings taken in that round.
+    pub fn readings_of(&self, round: usize) -> &[Reading] {
+        let from = self
+            .rounds
+            .get(round)
+            .map_or(self.readings.len(), |round| round.from);
+        let to = self
+            .rounds
+            .get(round + 1)
+            .map_or(self.readings.len(), |next| next.from);
+        self.readings.get(from..to).unwrap_or_default()
     }
 
     /// The fasteners of `fasten` that stand as the plan now wants them: (pass, place).
@@ -172,6 +204,20 @@ impl Progress {
                 step.accepted.push((what.clone(), limits.clone(), reason.clone()));
             }
             Event::Felt { tight_at } => step.felt = Some(tight_at.clone()),
+            Event::Coded { down, across } => {
+                step.accepted.retain(|(own, ..)| *own != What::Pack);
+                step.codes = Some((down.clone(), across.clone()));
+            }
+            Event::Chosen { pieces, unit, .. } => {
+                let stale = |own: &What| *own == What::Pack || own.of_round();
+                step.accepted.retain(|(own, ..)| !stale(own));
+                step.round_from = step.readings.len();
+                step.rounds.push(Round {
+                    pieces: pieces.clone(),
+                    unit: unit.clone(),
+                    from: step.round_from,
+                });
+            }
             Event::Done { .. } => step.status = Status::Done(entry.at),
             Event::Skipped { .. } => step.status = Status::Skipped(entry.at),
             Event::Reopened => step.status = Status::Open,

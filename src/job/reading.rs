@@ -29,6 +29,16 @@ pub enum What {
     Gap,
     /// A self-locking nut's running torque.
     Running,
+    /// A place of a select step.
+    At(ReadingId),
+    /// What was put in by a select step, as a whole.
+    Pack,
+    /// End float or turning torque with it in, this round.
+    Trial,
+    /// The same tightened, where the loose one is taken off.
+    Tight,
+    /// The same loose.
+    Loose,
     /// A reading of form 1 whose name stands in no plan any more.
     Named(String),
 }
@@ -79,10 +89,18 @@ impl What {
         })
     }
 
-    /// What is judged where this was read: the bore for a place of its grid, else itself.
+    /// Whether it counts only since the last thing was put in.
+    pub fn of_round(&self) -> bool {
+        matches!(self, Self::Trial | Self::Tight | Self::Loose)
+    }
+
+    /// What is judged where this was read: the bore for a place of its grid, the pack for its gap, else
+    /// itself.
     pub fn whole(&self) -> Self {
         match self {
             Self::Place { bore, .. } => whole_bore(*bore),
+            Self::At(_) => Self::Pack,
+            Self::Tight | Self::Loose => Self::Trial,
             other => other.clone(),
         }
     }

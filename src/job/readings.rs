@@ -2,6 +2,8 @@
 
 use super::id::ReadingId;
 use super::kinds::check::bore as bores;
+use super::kinds::select::{Select, Trial};
+use super::kinds::select::{answer as choice, judge as chosen};
 use super::kinds::{Bore, Check, DEPTH_WORDS, DIRECTION_WORDS, Limit, Seat, Work, grid_name};
 use super::progress::{Reading, StepProgress};
 use super::reading::{DEPTH, GAP, Verdict, What, whole_bore};
@@ -35,6 +37,20 @@ impl What {
             Self::Depth => return DEPTH.to_owned(),
             Self::Gap => return GAP.to_owned(),
             Self::Running => return "running torque".to_owned(),
+            Self::At(id) => select(step).and_then(|select| {
+                let place = select.places.iter().find(|place| place.id == *id)?;
+                Some(place.name.clone())
+            }),
+            Self::Pack => return "what was put in".to_owned(),
+            Self::Trial | Self::Tight | Self::Loose => {
+                let trial = select(step).and_then(|select| select.trial.as_ref());
+                let name = trial.map_or("reading with it in", Trial::name);
+                return match self {
+                    Self::Tight => format!("{name}, tightened"),
+                    Self::Loose => format!("{name}, loose"),
+                    _ => name.to_owned(),
+                };
+            }
             Self::Named(name) => return name.clone(),
         };
         found.unwrap_or_else(|| "a reading no longer in the plan".to_owned())
@@ -57,6 +73,13 @@ impl What {
             .into_iter()
             .chain(all)
             .find(|what| what.name(Some(step)) == name)
+    }
+}
+
+fn select(step: Option<&Step>) -> Option<&Select> {
+    match step.map(|step| &step.work) {
+        Some(Work::Select(select)) => Some(select),
+        _ => None,
     }
 }
 
@@ -87,6 +110,7 @@ pub fn asked(step: &Step) -> Vec<What> {
             let gap = depth.gap_mm.map(|_| What::Gap);
             std::iter::once(What::Depth).chain(gap).collect()
         }
+        Work::Select(select) => choice::asked(select),
         Work::Clean(_)
         | Work::Fit(_)
         | Work::Fasten(_)
@@ -107,6 +131,9 @@ pub fn missing(step: &Step, progress: &StepProgress) -> Option<What> {
 
 /// The latest reading of that, in the unit the plan now asks for.
 fn taken<'a>(step: &Step, progress: &'a StepProgress, what: &What) -> Option<&'a Reading> {
+    if let Work::Select(select) = &step.work {
+        return choice::taken(select, progress, what);
+    }
     let unit = match (&step.work, what) {
         (Work::Check(check), What::Limit(id)) => limit(check, *id).map(|limit| limit.unit.as_str()),
         _ => None,
@@ -135,6 +162,11 @@ pub fn limits(step: &Step, what: &What) -> Vec<Option<f64>> {
         (Work::Seat(seat), What::Depth | What::Gap) => seat.depth.map_or(Vec::new(), |depth| {
             vec![Some(depth.least_mm), Some(depth.most_mm), depth.gap_mm]
         }),
+        (Work::Select(select), What::Pack) => vec![Some(select.allowance), select.tolerance],
+        (Work::Select(select), What::Trial) => {
+            let trial = select.trial.as_ref();
+            trial.map_or(Vec::new(), |trial| vec![trial.least, trial.most])
+        }
         _ => Vec::new(),
     }
 }
@@ -152,6 +184,11 @@ pub fn judge(step: &Step, what: &What, value: f64) -> Verdict {
             .depth
             .filter(|stated| stated.gap_mm.is_some())
             .map(|stated| super::kinds::seat::depth::gap_holds(&stated, value)),
+        (Work::Select(select), What::Trial) => select
+            .trial
+            .as_ref()
+            .filter(|trial| !trial.loose)
+            .and_then(|trial| trial.holds(value)),
         // A place of a grid has no limit of its own: the bore is judged as a whole.
         _ => None,
     };
@@ -174,5 +211,10 @@ pub fn broken(step: &Step, progress: &StepProgress) -> Vec<What> {
         .iter()
         .filter(|bore| bores::answer(bore, progress).outside())
         .map(|bore| whole_bore(bore.id));
-    single.chain(whole).filter(|what| !accepted(what)).collect()
+    let put_in = match &step.work {
+        Work::Select(select) => chosen::findings(select, progress),
+        _ => Vec::new(),
+    };
+    let all = single.chain(whole).chain(put_in);
+    all.filter(|what| !accepted(what)).collect()
 }

@@ -65,6 +65,18 @@ const DEPTH_MM: Sense = Sense::new(
     500.0,
     "Enter a reading in mm, up to 500; a minus sign where it stands proud.",
 );
+/// A size of a select step, in its own unit.
+const SIZE: Sense = Sense::new(
+    -5_000.0,
+    5_000.0,
+    "Enter a size up to 5000, in the unit shown; a minus sign where it stands proud.",
+);
+/// End float or a turning torque, in the unit shown.
+const TRIAL: Sense = Sense::new(
+    0.0,
+    10_000.0,
+    "Enter a reading from 0 to 10 000, in the unit shown.",
+);
 /// Anything else that is read: the plan names what it is.
 const ANY: Sense = Sense::new(-1e9, 1e9, "Enter a number: digits and one point.");
 
@@ -74,6 +86,8 @@ pub fn reading(what: &What) -> Sense {
         What::Place { .. } => DIAMETER_MM,
         What::Depth | What::Gap => DEPTH_MM,
         What::Running => RUNNING,
+        What::At(_) | What::Pack => SIZE,
+        What::Trial | What::Tight | What::Loose => TRIAL,
         What::Limit(_) | What::Named(_) => ANY,
     }
 }

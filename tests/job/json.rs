@@ -4,7 +4,7 @@ use super::MORNING;
 use halfcase::job::clock::ClockId;
 use halfcase::job::id::{PartId, ReadingId};
 use halfcase::job::json;
-use halfcase::job::kinds::LiftWork;
+use halfcase::job::kinds::{LiftWork, Piece};
 use halfcase::job::parts::{PartKey, PartPlace};
 use halfcase::job::reading::{Verdict, What};
 use halfcase::job::record::{
@@ -86,6 +86,18 @@ fn events() -> Vec<Event> {
         Event::Felt {
             tight_at: t("½ turn"),
         },
+        Event::Coded {
+            down: t("B"),
+            across: t("2"),
+        },
+        Event::Chosen {
+            round: 2,
+            pieces: vec![Piece::shims(0.1, 3), Piece::coded("green", None)],
+            unit: t("mm"),
+            aim: Some(0.32),
+            leaves: None,
+            verdict: Verdict::Outside,
+        },
         Event::Placed {
             part: PartKey::More(PartId(3)),
             place: PartPlace::Bag(t("7\t\u{1}")),
@@ -123,15 +135,17 @@ fn is_known(event: &Event) -> usize {
         Event::Measured { .. } => 5,
         Event::Accepted { .. } => 6,
         Event::Felt { .. } => 7,
-        Event::Placed { .. } => 8,
-        Event::Done { .. } => 9,
-        Event::Skipped { .. } => 10,
-        Event::Reopened => 11,
-        Event::Overridden { .. } => 12,
-        Event::TakenBack { .. } => 13,
-        Event::Noted { .. } => 14,
-        Event::PhoneClock(_) => 15,
-        Event::JobClosed => 16,
+        Event::Coded { .. } => 8,
+        Event::Chosen { .. } => 9,
+        Event::Placed { .. } => 10,
+        Event::Done { .. } => 11,
+        Event::Skipped { .. } => 12,
+        Event::Reopened => 13,
+        Event::Overridden { .. } => 14,
+        Event::TakenBack { .. } => 15,
+        Event::Noted { .. } => 16,
+        Event::PhoneClock(_) => 17,
+        Event::JobClosed => 18,
     }
 }
 

@@ -15,6 +15,7 @@ mod overview;
 mod parts;
 mod progress;
 mod seating;
+mod select;
 mod sheet;
 mod situation;
 mod tamper;

@@ -4,7 +4,7 @@ use super::chance::Chance;
 use super::promises::entry_ids;
 use halfcase::job::field::Entry;
 use halfcase::job::form;
-use halfcase::job::kinds::{self, Work};
+use halfcase::job::kinds::{self, Piece, Work};
 use halfcase::job::night::Night;
 use halfcase::job::parts::{self, PartPlace};
 use halfcase::job::reading::What;
@@ -13,7 +13,7 @@ use halfcase::job::record::PhoneClock;
 use halfcase::job::sheet::{JobId, Step, StepId};
 use halfcase::job::state::{Ask, Intent, Now, ReadWith, State};
 use halfcase::trade::cooling::TimeRange;
-use halfcase::trade::quantity::Time;
+use halfcase::trade::quantity::{Time, Unit};
 use uom::si::time::second;
 
 /// Seconds mostly, hours now and then, and once in a while the days that a cure takes.
@@ -67,10 +67,39 @@ fn at_the_step(chance: &mut Chance, state: &State, now: Now) -> Intent {
             what,
             reason: "measured twice, the shop says so".to_owned(),
         },
+        // Another pack, or the reading once more.
+        Some(Ask::OutsideLimits(What::Pack | What::Trial)) if chance.one_in(2) => choose(chance, state, step),
         Some(Ask::OutsideLimits(what)) => read(chance, state, step, what),
         Some(Ask::Feel) => feel(chance, step),
+        Some(Ask::Code) => code(chance, step),
+        Some(Ask::Choose) => choose(chance, state, step),
         Some(Ask::Close) => Intent::Close(step),
     }
+}
+
+fn code(chance: &mut Chance, step: StepId) -> Intent {
+    let mut one = |all: &[&str]| chance.of(all).map_or(String::new(), |code| (*code).to_owned());
+    Intent::Code {
+        step,
+        down: one(&["A", "B", "c", ""]),
+        across: one(&["1", "2", "9"]),
+    }
+}
+
+/// What is offered, or something of one's own.
+fn choose(chance: &mut Chance, state: &State, step: StepId) -> Intent {
+    let found = state.step(step);
+    let offered = found
+        .and_then(|step| state.offered(step))
+        .filter(|_| !chance.one_in(4));
+    let pieces = offered.unwrap_or_else(|| {
+        let thick = chance.between(-0.1, 2.0);
+        vec![match chance.below(3) {
+            0 => Piece::coded("green", None),
+            _ => Piece::shims(thick, chance.below(4) as u32),
+        }]
+    });
+    Intent::Choose { step, pieces }
 }
 
 fn feel(chance: &mut Chance, step: StepId) -> Intent {
@@ -104,6 +133,14 @@ fn read(chance: &mut Chance, state: &State, step: StepId, what: What) -> Intent 
                 value = chance.between(depth.least_mm, depth.most_mm);
             }
         }
+        (Some(Work::Select(select)), What::Trial | What::Tight | What::Loose) => {
+            if let Some(trial) = &select.trial {
+                trial.unit(select.unit).clone_into(&mut unit);
+                let (least, most) = (trial.least.unwrap_or(0.0), trial.most.unwrap_or(1.0));
+                value = chance.between(least, most.max(least));
+            }
+        }
+        (Some(Work::Select(select)), _) => select.unit.symbol().clone_into(&mut unit),
         _ => {}
     }
     if chance.one_in(6) {
@@ -135,7 +172,9 @@ fn in_any_step(chance: &mut Chance, state: &State) -> Intent {
     let step = any_step(chance, state);
     let found = state.step(step);
     let asked = found.map(readings::asked).unwrap_or_default();
-    match chance.below(13) {
+    match chance.below(15) {
+        12 => choose(chance, state, step),
+        13 => code(chance, step),
         0 => Intent::Tally(step),
         1 => Intent::Close(step),
         2 => Intent::PutOn {

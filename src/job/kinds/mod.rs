@@ -15,6 +15,7 @@ mod joint;
 pub mod kind;
 pub mod lift;
 pub mod seat;
+pub mod select;
 pub mod turn;
 
 pub use bond::Bond;
@@ -25,6 +26,7 @@ pub use fill::Fill;
 pub use fit::Fit;
 pub use lift::{LiftWay, LiftWork};
 pub use seat::{Seat, SeatDepth, SeatWay};
+pub use select::{Piece, Select};
 pub use turn::Turn;
 
 use crate::trade::application::Application;
@@ -53,6 +55,8 @@ pub enum Work {
     Turn(Turn),
     /// Fill with a fluid.
     Fill(Fill),
+    /// Choose shims, washers, shells or rings by size.
+    Select(Select),
 }
 
 /// A kind by its word, and empty work of it.
@@ -69,9 +73,10 @@ const fn listed(word: &'static str, blank: fn() -> Option<Work>) -> Listed {
 }
 
 /// The kinds of work a new step may be, in the order they are offered.
-pub static LIST: [Listed; 9] = [
+pub static LIST: [Listed; 10] = [
     listed("Clean", || Some(Work::Clean(Clean::default()))),
     listed("Check", || Some(Work::Check(Check::default()))),
+    listed("Select", || Some(Work::Select(Select::blank()))),
     listed("Fit", || Some(Work::Fit(Fit::default()))),
     // Fasteners need their thread and torque first: see [`fasten::begin`].
     listed("Fasten", || None),
@@ -102,6 +107,7 @@ impl Work {
             Self::Lift(it) => it,
             Self::Turn(it) => it,
             Self::Fill(it) => it,
+            Self::Select(it) => it,
         }
     }
 
@@ -117,6 +123,7 @@ impl Work {
             Self::Lift(it) => it,
             Self::Turn(it) => it,
             Self::Fill(it) => it,
+            Self::Select(it) => it,
         }
     }
 

@@ -3,6 +3,7 @@
 use super::{Refused, State};
 use crate::job::gate::{Wait, waits};
 use crate::job::kinds::Work;
+use crate::job::kinds::select::answer::{self as choice, Wants};
 use crate::job::progress::{NextFastener, next_fastener};
 use crate::job::reading::What;
 use crate::job::readings;
@@ -29,6 +30,10 @@ pub enum Ask {
     Read(What),
     /// This reading is outside its limits: read it again, or accept it with a reason.
     OutsideLimits(What),
+    /// Read the codes by which a part is chosen.
+    Code,
+    /// Choose it and put it in.
+    Choose,
     /// Say how it turns.
     Feel,
     /// Close it.
@@ -68,6 +73,15 @@ impl State {
         if let Some(next) = next_fastener(step, &progress) {
             return Ask::Tally(next);
         }
+        if let Work::Select(select) = &step.work
+            && let Some(wants) = choice::wants(select, &progress)
+        {
+            return match wants {
+                Wants::Read(what) => Ask::Read(what),
+                Wants::Code => Ask::Code,
+                Wants::Choose => Ask::Choose,
+            };
+        }
         if let Some(what) = readings::missing(step, &progress) {
             return Ask::Read(what);
         }
@@ -98,6 +112,8 @@ impl State {
             }
             Ask::Read(what) => Refused::ReadingMissing(what.name(Some(step))),
             Ask::OutsideLimits(what) => Refused::OutsideLimits(what.judged_name(step)),
+            Ask::Code => Refused::NoCodes,
+            Ask::Choose => Refused::NothingChosen,
             Ask::Feel => Refused::NotFelt,
         })
     }

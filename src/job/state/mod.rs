@@ -19,6 +19,7 @@ mod jobs;
 mod plan;
 mod refused;
 mod restore;
+mod select;
 mod step;
 mod transaction;
 mod undo;

@@ -34,6 +34,10 @@ pub enum Refused {
     StepsOpen(usize),
     /// It must be said how it turns.
     NotFelt,
+    /// The codes were not read.
+    NoCodes,
+    /// Nothing was chosen and put in.
+    NothingChosen,
     /// A number that makes no sense, and what to enter.
     NoSense(&'static str),
     /// Nothing to take back.
@@ -107,6 +111,8 @@ impl fmt::Display for Refused {
             Self::StepsOpen(1) => f.write_str("One step is still open."),
             Self::StepsOpen(n) => write!(f, "{n} steps are still open."),
             Self::NotFelt => f.write_str("Say first how it turns: freely, or where it binds."),
+            Self::NoCodes => f.write_str("Read both codes first: on the case, on the shaft."),
+            Self::NothingChosen => f.write_str("Choose what goes in first, and say that it is in."),
             Self::NoSense(words) => f.write_str(words),
             Self::NothingToUndo => f.write_str("Nothing to take back."),
             Self::Bottle(why) => write!(f, "{why} Take another on Bond, or typical figures."),

@@ -241,7 +241,8 @@ impl State {
             | Work::Fasten(_)
             | Work::Bond(_)
             | Work::Turn(_)
-            | Work::Fill(_) => None,
+            | Work::Fill(_)
+            | Work::Select(_) => None,
         };
         draft.line(Some(step.id), Event::Done { facts });
         Ok(Name::Lines)

@@ -105,6 +105,8 @@ pub(super) fn line_words(entry: &Entry, sheet: Option<&Sheet>) -> String {
         Event::Measured { what, .. } => format!("reading of {}", what.name(step)),
         Event::Accepted { what, .. } => format!("accepting {}", what.name(step)),
         Event::Felt { .. } => "how it turns".to_owned(),
+        Event::Coded { .. } => title("codes of"),
+        Event::Chosen { round, .. } => format!("round {round}: what went in"),
         Event::Placed { part, .. } => {
             let name = step.and_then(|step| parts::name(step, *part));
             format!("where {} is", name.as_deref().unwrap_or("a part"))

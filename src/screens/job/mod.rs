@@ -12,6 +12,7 @@ mod more;
 mod next;
 mod plain;
 mod seat;
+mod select;
 mod turn;
 
 use crate::bench::{Bench, Intent};
@@ -59,6 +60,7 @@ fn StepView(step: Step) -> impl IntoView {
         Work::Seat(_) => view! { <seat::SeatWork step=kept /> }.into_any(),
         Work::Lift(_) => view! { <lift::LiftView step=kept /> }.into_any(),
         Work::Check(_) => view! { <check::CheckWork step=kept /> }.into_any(),
+        Work::Select(_) => view! { <select::SelectWork step=kept /> }.into_any(),
         Work::Turn(_) => view! { <turn::TurnWork step=kept /> }.into_any(),
         Work::Clean(_) | Work::Fit(_) | Work::Fill(_) => view! { <plain::PlainWork step=kept /> }.into_any(),
     };

@@ -1,10 +1,12 @@
 //! The one key that moves the step on: it shows what the step asks for, and does that where a touch can.
 
 use crate::bench::{Ask, Bench, Intent};
+use crate::job::kinds::select::words::pieces_words;
 use crate::job::kinds::{Fasten, Work};
 use crate::job::sheet::{Step, StepId};
 use crate::parts::dynamic::{press, text, whether};
 use crate::parts::work_keys::rest;
+use crate::trade::quantity::Unit;
 use leptos::prelude::*;
 
 /// The big key.
@@ -23,7 +25,10 @@ pub fn NextKey(step: StepId) -> impl IntoView {
     let said = Memo::new(move |_| {
         ask.with(|ask| {
             let found = bench.sheet.with(|sheet| sheet.step(step).cloned());
-            ask.as_ref().zip(found).map(|(ask, step)| words(ask, &step))
+            ask.as_ref().zip(found).map(|(ask, step)| match ask {
+                Ask::Choose => ("It is in", offered_words(bench, &step)),
+                other => words(other, &step),
+            })
         })
     });
     let face = text(move || said.get().map_or(String::new(), |(face, _)| face.to_owned()));
@@ -52,8 +57,15 @@ fn go_on(bench: Bench, step: StepId, ask: &Ask) {
             activator: false,
         },
         Ask::Tally(_) => Intent::Tally(step),
+        Ask::Choose => match bench
+            .sheet
+            .with_untracked(|sheet| bench.offered(sheet.step(step)?))
+        {
+            Some(pieces) => Intent::Choose { step, pieces },
+            None => Intent::Close(step),
+        },
         // The step says what is still wanted.
-        Ask::Read(_) | Ask::OutsideLimits(_) | Ask::Feel | Ask::Close => Intent::Close(step),
+        Ask::Read(_) | Ask::OutsideLimits(_) | Ask::Code | Ask::Feel | Ask::Close => Intent::Close(step),
     };
     bench.tell(bench.send(intent));
 }
@@ -77,8 +89,18 @@ fn words(ask: &Ask, step: &Step) -> (&'static str, String) {
         }
         Ask::Read(what) => ("Read", what.name(Some(step))),
         Ask::OutsideLimits(what) => ("Outside limits", what.judged_name(step)),
+        Ask::Code => ("Read", "both codes".to_owned()),
+        Ask::Choose => ("It is in", String::new()),
         Ask::Feel => ("Turn it", "and say how it turns".to_owned()),
         Ask::Close => ("Done", String::new()),
+    }
+}
+
+/// What is offered to be put in.
+fn offered_words(bench: Bench, step: &Step) -> String {
+    match (&step.work, bench.offered(step)) {
+        (Work::Select(select), Some(pieces)) => pieces_words(&pieces, select.unit.symbol()),
+        _ => "choose what goes in".to_owned(),
     }
 }
 

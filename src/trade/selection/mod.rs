@@ -12,6 +12,7 @@ pub use pack::{Found, MOST_SHIMS, Pack, Size, pack};
 pub use table::{Codes, row_of};
 pub use trial::{Change, Thicker, change};
 
+use super::quantity::{decimals_of, fixed};
 use serde::{Deserialize, Serialize};
 
 /// What counts of readings at several places.
@@ -57,4 +58,10 @@ fn millionths(size: f64) -> i64 {
 /// A size without what arithmetic leaves in the last bits: to a millionth of its unit.
 pub fn tidy(size: f64) -> f64 {
     (size * MILLION).round() / MILLION
+}
+
+/// A size in figures, with so many decimals and two more where it has them: "0.10", "0.125", "0.4267" of a
+/// mean.
+pub fn figures(size: f64, decimals: u8) -> String {
+    fixed(size, decimals_of(size, 1e-7).clamp(decimals, decimals + 2))
 }

@@ -4,7 +4,8 @@ use super::millionths;
 use crate::trade::quantity::decimals_of;
 use serde::{Deserialize, Serialize};
 
-/// The row whose range, both ends included, holds `value`; the first of several. None where none does.
+/// The row whose range, both ends included, holds `value`; the first of several. None where none does. An
+/// infinite end is open.
 ///
 /// A value finer than the table's figures is rounded to them first, halves up, so that a mean of three
 /// readings doesn't fall between 0.40 and 0.41 (common practice, no source).
@@ -13,7 +14,8 @@ pub fn row_of(rows: &[(f64, f64)], value: f64) -> Option<usize> {
         return None;
     }
     let ends = rows.iter().flat_map(|(from, to)| [*from, *to]);
-    let decimals = ends.map(|end| decimals_of(end, 1e-7)).max()?;
+    let ends = ends.filter(|end| end.is_finite());
+    let decimals = ends.map(|end| decimals_of(end, 1e-7)).max().unwrap_or(0);
     let step = 10_f64.powi(i32::from(decimals.min(6)));
     // Half a millionth of a step: what binary rounding takes off a half.
     let value = millionths((value * step + 0.5 + 1e-7).floor() / step);
