@@ -2,6 +2,7 @@
 
 use super::clock::CureClock;
 use super::kinds::Work;
+use super::kinds::gauge;
 use super::kinds::lift::{self, Hoist};
 use super::kinds::seat;
 use super::kinds::select;
@@ -56,6 +57,7 @@ impl Filter {
             | Event::Accepted { .. }
             | Event::Felt { .. }
             | Event::Coded { .. }
+            | Event::Gauged(_)
             | Event::Chosen { .. } => Self::Reading,
             Event::Placed { .. } => Self::Parts,
             Event::Noted { .. } | Event::TakenBack { .. } | Event::PhoneClock(_) => Self::Remarks,
@@ -270,6 +272,7 @@ pub fn words(entry: &Entry, sheet: &Sheet) -> String {
                 format!("{what}: tight {tight_at}")
             }
         }
+        Event::Gauged(done) => gauge::words::done_words(*done),
         Event::Coded { down, across } => {
             let codes = match step.map(|step| &step.work) {
                 Some(Work::Select(select)) => select.codes.as_ref(),

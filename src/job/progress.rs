@@ -1,7 +1,7 @@
 //! How far a job is: always worked out from its record, never stored beside it.
 
 use super::clock::ClockId;
-use super::kinds::{Fasten, Piece, Work};
+use super::kinds::{Fasten, Gauged, Piece, Work};
 use super::part::{PartKey, PartPlace, PartState};
 use super::reading::{Verdict, What};
 use super::record::{Entry, Event, Goal, Record};
@@ -62,6 +62,8 @@ pub struct StepProgress {
     pub codes: Option<(String, String)>,
     /// What was put in, round by round.
     pub rounds: Vec<Round>,
+    /// What was done of a gauging since its plastic was laid.
+    pub gauged: Vec<Gauged>,
     /// How many readings stood before the present round.
     pub round_from: usize,
 }
@@ -207,6 +209,14 @@ impl Progress {
             Event::Coded { down, across } => {
                 step.accepted.retain(|(own, ..)| *own != What::Pack);
                 step.codes = Some((down.clone(), across.clone()));
+            }
+            Event::Gauged(done) => {
+                if let Gauged::Laid(_) = done {
+                    step.accepted.retain(|(own, ..)| !own.of_round());
+                    step.gauged.clear();
+                    step.round_from = step.readings.len();
+                }
+                step.gauged.push(*done);
             }
             Event::Chosen { pieces, unit, .. } => {
                 let stale = |own: &What| *own == What::Pack || own.of_round();

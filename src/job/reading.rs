@@ -39,6 +39,10 @@ pub enum What {
     Tight,
     /// The same loose.
     Loose,
+    /// A bearing's clearance where gauging plastic is squeezed widest.
+    Widest,
+    /// The same at its narrow end.
+    Narrow,
     /// A reading of form 1 whose name stands in no plan any more.
     Named(String),
 }
@@ -89,18 +93,21 @@ impl What {
         })
     }
 
-    /// Whether it counts only since the last thing was put in.
+    /// Whether it counts only since the last thing was put in, or laid.
     pub fn of_round(&self) -> bool {
-        matches!(self, Self::Trial | Self::Tight | Self::Loose)
+        let gauged = matches!(self, Self::Widest | Self::Narrow);
+        gauged || matches!(self, Self::Trial | Self::Tight | Self::Loose)
     }
 
-    /// What is judged where this was read: the bore for a place of its grid, the pack for its gap, else
-    /// itself.
+    /// What is judged where this was read: the bore for a place of its grid, the pack for its gap,
+    /// else itself.
     pub fn whole(&self) -> Self {
         match self {
             Self::Place { bore, .. } => whole_bore(*bore),
             Self::At(_) => Self::Pack,
             Self::Tight | Self::Loose => Self::Trial,
+            // The ends are judged against each other.
+            Self::Widest => Self::Narrow,
             other => other.clone(),
         }
     }

@@ -2,6 +2,7 @@
 
 use super::id::ReadingId;
 use super::kinds::check::bore as bores;
+use super::kinds::gauge::answer as gauging;
 use super::kinds::select::{Select, Trial};
 use super::kinds::select::{answer as choice, judge as chosen};
 use super::kinds::{Bore, Check, DEPTH_WORDS, DIRECTION_WORDS, Limit, Seat, Work, grid_name};
@@ -42,6 +43,8 @@ impl What {
                 Some(place.name.clone())
             }),
             Self::Pack => return "what was put in".to_owned(),
+            Self::Widest => return "clearance at the widest place".to_owned(),
+            Self::Narrow => return "clearance at the narrow end".to_owned(),
             Self::Trial | Self::Tight | Self::Loose => {
                 let trial = select(step).and_then(|select| select.trial.as_ref());
                 let name = trial.map_or("reading with it in", Trial::name);
@@ -111,6 +114,7 @@ pub fn asked(step: &Step) -> Vec<What> {
             std::iter::once(What::Depth).chain(gap).collect()
         }
         Work::Select(select) => choice::asked(select),
+        Work::Gauge(_) => gauging::ASKED.to_vec(),
         Work::Clean(_)
         | Work::Fit(_)
         | Work::Fasten(_)
@@ -133,6 +137,9 @@ pub fn missing(step: &Step, progress: &StepProgress) -> Option<What> {
 fn taken<'a>(step: &Step, progress: &'a StepProgress, what: &What) -> Option<&'a Reading> {
     if let Work::Select(select) = &step.work {
         return choice::taken(select, progress, what);
+    }
+    if let Work::Gauge(gauge) = &step.work {
+        return gauging::taken(gauge, progress, what);
     }
     let unit = match (&step.work, what) {
         (Work::Check(check), What::Limit(id)) => limit(check, *id).map(|limit| limit.unit.as_str()),
@@ -162,6 +169,8 @@ pub fn limits(step: &Step, what: &What) -> Vec<Option<f64>> {
         (Work::Seat(seat), What::Depth | What::Gap) => seat.depth.map_or(Vec::new(), |depth| {
             vec![Some(depth.least_mm), Some(depth.most_mm), depth.gap_mm]
         }),
+        (Work::Gauge(gauge), What::Widest) => vec![gauge.least, gauge.most, gauge.worn],
+        (Work::Gauge(gauge), What::Narrow) => vec![gauge.taper],
         (Work::Select(select), What::Pack) => vec![Some(select.allowance), select.tolerance],
         (Work::Select(select), What::Trial) => {
             let trial = select.trial.as_ref();
@@ -184,6 +193,7 @@ pub fn judge(step: &Step, what: &What, value: f64) -> Verdict {
             .depth
             .filter(|stated| stated.gap_mm.is_some())
             .map(|stated| super::kinds::seat::depth::gap_holds(&stated, value)),
+        (Work::Gauge(gauge), What::Widest) => gauging::holds(gauge, value),
         (Work::Select(select), What::Trial) => select
             .trial
             .as_ref()
@@ -213,6 +223,7 @@ pub fn broken(step: &Step, progress: &StepProgress) -> Vec<What> {
         .map(|bore| whole_bore(bore.id));
     let put_in = match &step.work {
         Work::Select(select) => chosen::findings(select, progress),
+        Work::Gauge(gauge) => gauging::findings(gauge, progress),
         _ => Vec::new(),
     };
     let all = single.chain(whole).chain(put_in);

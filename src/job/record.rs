@@ -2,7 +2,7 @@
 
 pub use super::id::EntryId;
 use super::id::{ClockId, StepId};
-use super::kinds::{LiftWork, Piece, Seat};
+use super::kinds::{Gauged, LiftWork, Piece, Seat};
 use super::part::{PartKey, PartPlace};
 use super::reading::{Verdict, What};
 use crate::trade::compound::CompoundClass;
@@ -138,6 +138,8 @@ pub enum Event {
         leaves: Option<f64>,
         verdict: Verdict,
     },
+    /// A bearing is gauged, so far.
+    Gauged(Gauged),
     /// A part was found, sent, ordered, or counted.
     Placed {
         part: PartKey,

@@ -77,6 +77,8 @@ const TRIAL: Sense = Sense::new(
     10_000.0,
     "Enter a reading from 0 to 10 000, in the unit shown.",
 );
+/// A clearance read off gauging plastic, in the unit shown.
+const CLEARANCE: Sense = Sense::new(0.0, 100.0, "Enter a clearance from 0 to 100, in the unit shown.");
 /// Anything else that is read: the plan names what it is.
 const ANY: Sense = Sense::new(-1e9, 1e9, "Enter a number: digits and one point.");
 
@@ -88,6 +90,7 @@ pub fn reading(what: &What) -> Sense {
         What::Running => RUNNING,
         What::At(_) | What::Pack => SIZE,
         What::Trial | What::Tight | What::Loose => TRIAL,
+        What::Widest | What::Narrow => CLEARANCE,
         What::Limit(_) | What::Named(_) => ANY,
     }
 }

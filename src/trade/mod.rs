@@ -33,6 +33,7 @@ pub mod material;
 pub mod press;
 
 // Lifting and measuring.
+pub mod gauging;
 pub mod hoist;
 pub mod lift;
 pub mod measure;

@@ -4,13 +4,14 @@ use super::MORNING;
 use halfcase::job::clock::ClockId;
 use halfcase::job::id::{PartId, ReadingId};
 use halfcase::job::json;
-use halfcase::job::kinds::{LiftWork, Piece};
+use halfcase::job::kinds::{Gauged, LiftWork, Piece};
 use halfcase::job::parts::{PartKey, PartPlace};
 use halfcase::job::reading::{Verdict, What};
 use halfcase::job::record::{
     Compound, Entry, EntryId, Event, Facts, Goal, PhoneClock, Record, SetTo, Setting,
 };
 use halfcase::job::sheet::{Sheet, StepId};
+use halfcase::trade::gauging::Plastic;
 use halfcase::trade::quantity::TorqueUnit;
 use proptest::prelude::*;
 use serde::Serialize;
@@ -98,6 +99,7 @@ fn events() -> Vec<Event> {
             leaves: None,
             verdict: Verdict::Outside,
         },
+        Event::Gauged(Gauged::Laid(Plastic::Medium)),
         Event::Placed {
             part: PartKey::More(PartId(3)),
             place: PartPlace::Bag(t("7\t\u{1}")),
@@ -137,15 +139,16 @@ fn is_known(event: &Event) -> usize {
         Event::Felt { .. } => 7,
         Event::Coded { .. } => 8,
         Event::Chosen { .. } => 9,
-        Event::Placed { .. } => 10,
-        Event::Done { .. } => 11,
-        Event::Skipped { .. } => 12,
-        Event::Reopened => 13,
-        Event::Overridden { .. } => 14,
-        Event::TakenBack { .. } => 15,
-        Event::Noted { .. } => 16,
-        Event::PhoneClock(_) => 17,
-        Event::JobClosed => 18,
+        Event::Gauged(_) => 10,
+        Event::Placed { .. } => 11,
+        Event::Done { .. } => 12,
+        Event::Skipped { .. } => 13,
+        Event::Reopened => 14,
+        Event::Overridden { .. } => 15,
+        Event::TakenBack { .. } => 16,
+        Event::Noted { .. } => 17,
+        Event::PhoneClock(_) => 18,
+        Event::JobClosed => 19,
     }
 }
 

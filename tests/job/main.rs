@@ -8,6 +8,7 @@ mod csv;
 mod form;
 mod forms;
 mod gate;
+mod gauge;
 mod json;
 mod lifting;
 mod night;

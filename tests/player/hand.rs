@@ -4,7 +4,7 @@ use super::chance::Chance;
 use super::promises::entry_ids;
 use halfcase::job::field::Entry;
 use halfcase::job::form;
-use halfcase::job::kinds::{self, Piece, Work};
+use halfcase::job::kinds::{self, Gauged, Piece, Work};
 use halfcase::job::night::Night;
 use halfcase::job::parts::{self, PartPlace};
 use halfcase::job::reading::What;
@@ -13,6 +13,7 @@ use halfcase::job::record::PhoneClock;
 use halfcase::job::sheet::{JobId, Step, StepId};
 use halfcase::job::state::{Ask, Intent, Now, ReadWith, State};
 use halfcase::trade::cooling::TimeRange;
+use halfcase::trade::gauging::Plastic;
 use halfcase::trade::quantity::{Time, Unit};
 use uom::si::time::second;
 
@@ -72,9 +73,21 @@ fn at_the_step(chance: &mut Chance, state: &State, now: Now) -> Intent {
         Some(Ask::OutsideLimits(what)) => read(chance, state, step, what),
         Some(Ask::Feel) => feel(chance, step),
         Some(Ask::Code) => code(chance, step),
+        Some(Ask::Gauge(done)) => Intent::Gauge { step, done },
         Some(Ask::Choose) => choose(chance, state, step),
         Some(Ask::Close) => Intent::Close(step),
     }
+}
+
+fn gauge(chance: &mut Chance, step: StepId) -> Intent {
+    let all = [
+        Gauged::Laid(Plastic::Coarse),
+        Gauged::Tight,
+        Gauged::Off,
+        Gauged::Wiped,
+    ];
+    let done = all[chance.below(all.len())];
+    Intent::Gauge { step, done }
 }
 
 fn code(chance: &mut Chance, step: StepId) -> Intent {
@@ -141,6 +154,10 @@ fn read(chance: &mut Chance, state: &State, step: StepId, what: What) -> Intent 
             }
         }
         (Some(Work::Select(select)), _) => select.unit.symbol().clone_into(&mut unit),
+        (Some(Work::Gauge(gauge)), _) => {
+            gauge.unit.symbol().clone_into(&mut unit);
+            value = chance.between(gauge.least.unwrap_or(0.0), gauge.most.unwrap_or(0.3));
+        }
         _ => {}
     }
     if chance.one_in(6) {
@@ -172,7 +189,8 @@ fn in_any_step(chance: &mut Chance, state: &State) -> Intent {
     let step = any_step(chance, state);
     let found = state.step(step);
     let asked = found.map(readings::asked).unwrap_or_default();
-    match chance.below(15) {
+    match chance.below(16) {
+        14 => gauge(chance, step),
         12 => choose(chance, state, step),
         13 => code(chance, step),
         0 => Intent::Tally(step),
@@ -252,19 +270,47 @@ fn in_the_plan(chance: &mut Chance, state: &State) -> Intent {
         3 => {
             let kind = chance.of(&kinds::LIST).map_or("Clean", |kind| kind.word);
             let fasten = || kinds::fasten::begin("M8", "22 N·m").ok().map(Work::Fasten);
-            let work = kinds::blank(kind).or_else(fasten);
+            let work = stocked(chance, kind)
+                .or_else(|| kinds::blank(kind))
+                .or_else(fasten);
+            // What has a loop of its own is played soon.
+            let soon = matches!(work, Some(Work::Select(_) | Work::Gauge(_)));
+            let before_next = state.job().sheet.steps.iter().map(|step| step.id);
+            let before_next = before_next.take_while(|id| Some(*id) != state.next_open()).last();
             let steps = work
                 .into_iter()
                 .map(|work| Step::new(StepId(0), &format!("one more {kind}"), work))
                 .collect();
             Intent::AddSteps {
-                after: chance.one_in(2).then_some(step),
+                after: if soon {
+                    before_next
+                } else {
+                    chance.one_in(2).then_some(step)
+                },
                 steps,
             }
         }
         4 => Intent::NameMachine(format!("tractor {}", chance.below(3))),
         _ => edit(chance, state, step),
     }
+}
+
+/// Work with numbers in it, of the kinds that ask little of a blank step.
+fn stocked(chance: &mut Chance, kind: &str) -> Option<Work> {
+    let shims = r#""shims":[{"thick":0.1,"count":4},{"thick":0.5,"count":2},{"thick":0.05,"count":3,"between":true}]"#;
+    let all = match kind {
+        "Select" => [
+            format!(r#"{{"select":{{"places":[{{"name":"gap"}}],"allowance":-0.1,"tolerance":0.05,{shims}}}}}"#),
+            format!(r#"{{"select":{{"by":"trial",{shims},"trial":{{"least":0.05,"most":0.15}}}}}}"#),
+            r#"{"select":{"by":"range","places":[{"name":"depth"}],"rows":[{"least":0,"most":40,"thick":2.4,"code":"A"}]}}"#.to_owned(),
+            r#"{"select":{"by":"code","codes":{"down":["A","B"],"across":["1","2"],"cells":[["x","y"],["z",""]]}}}"#.to_owned(),
+        ],
+        "Gauge" => [1, 2, 3, 4].map(|n| {
+            format!(r#"{{"gauge":{{"least":0.03,"most":0.06,"worn":0.{n}1,"taper":0.0{n},"torque":"20 N·m"}}}}"#)
+        }),
+        _ => return None,
+    };
+    halfcase::job::json::read(chance.of(&all)?).ok()
 }
 
 fn edit(chance: &mut Chance, state: &State, step: StepId) -> Intent {

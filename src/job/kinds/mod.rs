@@ -11,6 +11,7 @@ pub mod clean;
 pub mod fasten;
 pub mod fill;
 pub mod fit;
+pub mod gauge;
 mod joint;
 pub mod kind;
 pub mod lift;
@@ -24,6 +25,7 @@ pub use clean::Clean;
 pub use fasten::{Fasten, Reuse};
 pub use fill::Fill;
 pub use fit::Fit;
+pub use gauge::{Gauge, Gauged};
 pub use lift::{LiftWay, LiftWork};
 pub use seat::{Seat, SeatDepth, SeatWay};
 pub use select::{Piece, Select};
@@ -57,6 +59,8 @@ pub enum Work {
     Fill(Fill),
     /// Choose shims, washers, shells or rings by size.
     Select(Select),
+    /// Read a bearing's clearance off gauging plastic.
+    Gauge(Gauge),
 }
 
 /// A kind by its word, and empty work of it.
@@ -73,9 +77,10 @@ const fn listed(word: &'static str, blank: fn() -> Option<Work>) -> Listed {
 }
 
 /// The kinds of work a new step may be, in the order they are offered.
-pub static LIST: [Listed; 10] = [
+pub static LIST: [Listed; 11] = [
     listed("Clean", || Some(Work::Clean(Clean::default()))),
     listed("Check", || Some(Work::Check(Check::default()))),
+    listed("Gauge", || Some(Work::Gauge(Gauge::default()))),
     listed("Select", || Some(Work::Select(Select::blank()))),
     listed("Fit", || Some(Work::Fit(Fit::default()))),
     // Fasteners need their thread and torque first: see [`fasten::begin`].
@@ -108,6 +113,7 @@ impl Work {
             Self::Turn(it) => it,
             Self::Fill(it) => it,
             Self::Select(it) => it,
+            Self::Gauge(it) => it,
         }
     }
 
@@ -124,6 +130,7 @@ impl Work {
             Self::Turn(it) => it,
             Self::Fill(it) => it,
             Self::Select(it) => it,
+            Self::Gauge(it) => it,
         }
     }
 

@@ -32,6 +32,7 @@ impl State {
                 let name = self
                     .step_intent(&mut draft, other)
                     .or_else(|| self.select_intent(&mut draft, other))
+                    .or_else(|| self.gauge_intent(&mut draft, other))
                     .or_else(|| self.clock_intent(&mut draft, other))
                     .or_else(|| self.plan_intent(&mut draft, other))
                     .or_else(|| self.job_intent(&mut draft, other))

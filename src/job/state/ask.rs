@@ -2,8 +2,9 @@
 
 use super::{Refused, State};
 use crate::job::gate::{Wait, waits};
-use crate::job::kinds::Work;
+use crate::job::kinds::gauge::answer as gauging;
 use crate::job::kinds::select::answer::{self as choice, Wants};
+use crate::job::kinds::{Gauged, Work};
 use crate::job::progress::{NextFastener, next_fastener};
 use crate::job::reading::What;
 use crate::job::readings;
@@ -34,6 +35,8 @@ pub enum Ask {
     Code,
     /// Choose it and put it in.
     Choose,
+    /// Do this of a gauging.
+    Gauge(Gauged),
     /// Say how it turns.
     Feel,
     /// Close it.
@@ -82,6 +85,14 @@ impl State {
                 Wants::Choose => Ask::Choose,
             };
         }
+        if let Work::Gauge(gauge) = &step.work
+            && let Some(wants) = gauging::wants(gauge, &progress)
+        {
+            return match wants {
+                gauging::Wants::Read(what) => Ask::Read(what),
+                gauging::Wants::Do(done) => Ask::Gauge(done),
+            };
+        }
         if let Some(what) = readings::missing(step, &progress) {
             return Ask::Read(what);
         }
@@ -113,6 +124,7 @@ impl State {
             Ask::Read(what) => Refused::ReadingMissing(what.name(Some(step))),
             Ask::OutsideLimits(what) => Refused::OutsideLimits(what.judged_name(step)),
             Ask::Code => Refused::NoCodes,
+            Ask::Gauge(done) => Refused::NotGauged(*done),
             Ask::Choose => Refused::NothingChosen,
             Ask::Feel => Refused::NotFelt,
         })

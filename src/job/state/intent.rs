@@ -3,7 +3,7 @@
 use super::Restore;
 use crate::job::bottle::{Bottle, BottleId};
 use crate::job::clock::ClockId;
-use crate::job::kinds::{Piece, Work};
+use crate::job::kinds::{Gauged, Piece, Work};
 use crate::job::night::Night;
 use crate::job::parts::{PartKey, PartPlace};
 use crate::job::reading::What;
@@ -58,6 +58,8 @@ pub enum Intent {
     },
     /// What a select step chose is in.
     Choose { step: StepId, pieces: Vec<Piece> },
+    /// So far a bearing is gauged.
+    Gauge { step: StepId, done: Gauged },
     /// The depth a part sits at, mm, for a step or for the Seat screen's own numbers.
     ReadDepth { step: Option<StepId>, mm: f64 },
     /// The gap behind a part, mm.

@@ -14,6 +14,7 @@ mod ask;
 mod bench;
 mod clocks;
 mod draft;
+mod gauge;
 mod intent;
 mod jobs;
 mod plan;

@@ -150,6 +150,7 @@ impl State {
     ) -> Result<Name, Refused> {
         let step = self.open_step(step)?;
         sense::reading(what).of(value).map_err(Refused::NoSense)?;
+        self.can_be_read(step, what)?;
         if let Some(at_c) = with.at_c {
             sense::PART_C.of(at_c).map_err(Refused::NoSense)?;
         }
@@ -242,7 +243,8 @@ impl State {
             | Work::Bond(_)
             | Work::Turn(_)
             | Work::Fill(_)
-            | Work::Select(_) => None,
+            | Work::Select(_)
+            | Work::Gauge(_) => None,
         };
         draft.line(Some(step.id), Event::Done { facts });
         Ok(Name::Lines)

@@ -2,6 +2,7 @@
 
 use super::{Job, Jobs, State};
 use crate::job::clock::CureClock;
+use crate::job::kinds::gauge::words::done_words;
 use crate::job::parts;
 use crate::job::record::{Entry, Event};
 use crate::job::settings::{PIECES, Settings};
@@ -106,6 +107,7 @@ pub(super) fn line_words(entry: &Entry, sheet: Option<&Sheet>) -> String {
         Event::Accepted { what, .. } => format!("accepting {}", what.name(step)),
         Event::Felt { .. } => "how it turns".to_owned(),
         Event::Coded { .. } => title("codes of"),
+        Event::Gauged(done) => done_words(*done),
         Event::Chosen { round, .. } => format!("round {round}: what went in"),
         Event::Placed { part, .. } => {
             let name = step.and_then(|step| parts::name(step, *part));

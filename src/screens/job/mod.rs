@@ -6,6 +6,7 @@ mod check;
 mod facts;
 mod fasten;
 mod gate;
+mod gauge;
 mod grid;
 mod lift;
 mod more;
@@ -61,6 +62,7 @@ fn StepView(step: Step) -> impl IntoView {
         Work::Lift(_) => view! { <lift::LiftView step=kept /> }.into_any(),
         Work::Check(_) => view! { <check::CheckWork step=kept /> }.into_any(),
         Work::Select(_) => view! { <select::SelectWork step=kept /> }.into_any(),
+        Work::Gauge(_) => view! { <gauge::GaugeWork step=kept /> }.into_any(),
         Work::Turn(_) => view! { <turn::TurnWork step=kept /> }.into_any(),
         Work::Clean(_) | Work::Fit(_) | Work::Fill(_) => view! { <plain::PlainWork step=kept /> }.into_any(),
     };

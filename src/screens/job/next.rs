@@ -2,7 +2,7 @@
 
 use crate::bench::{Ask, Bench, Intent};
 use crate::job::kinds::select::words::pieces_words;
-use crate::job::kinds::{Fasten, Work};
+use crate::job::kinds::{Fasten, Gauged, Work};
 use crate::job::sheet::{Step, StepId};
 use crate::parts::dynamic::{press, text, whether};
 use crate::parts::work_keys::rest;
@@ -57,6 +57,7 @@ fn go_on(bench: Bench, step: StepId, ask: &Ask) {
             activator: false,
         },
         Ask::Tally(_) => Intent::Tally(step),
+        Ask::Gauge(done) => Intent::Gauge { step, done: *done },
         Ask::Choose => match bench
             .sheet
             .with_untracked(|sheet| bench.offered(sheet.step(step)?))
@@ -91,6 +92,10 @@ fn words(ask: &Ask, step: &Step) -> (&'static str, String) {
         Ask::OutsideLimits(what) => ("Outside limits", what.judged_name(step)),
         Ask::Code => ("Read", "both codes".to_owned()),
         Ask::Choose => ("It is in", String::new()),
+        Ask::Gauge(Gauged::Laid(plastic)) => ("It is laid", plastic.words().to_owned()),
+        Ask::Gauge(Gauged::Tight) => ("It is tight", "the cap, fully".to_owned()),
+        Ask::Gauge(Gauged::Off) => ("Cap is off", String::new()),
+        Ask::Gauge(Gauged::Wiped) => ("Wiped away", "all of it".to_owned()),
         Ask::Feel => ("Turn it", "and say how it turns".to_owned()),
         Ask::Close => ("Done", String::new()),
     }

@@ -43,7 +43,8 @@ fn rows(work: &Work) -> Vec<(&'static str, String)> {
         | Work::Seat(_)
         | Work::Lift(_)
         | Work::Turn(_)
-        | Work::Select(_) => Vec::new(),
+        | Work::Select(_)
+        | Work::Gauge(_) => Vec::new(),
     };
     rows.into_iter().filter(|(_, words)| !words.is_empty()).collect()
 }

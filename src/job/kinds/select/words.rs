@@ -103,7 +103,7 @@ pub fn advice_words(select: &Select, progress: &StepProgress, advice: &Advice) -
             lines: vec!["By the manual’s table.".to_owned()],
         },
         Advice::OutOfTable(size) => only(format!(
-            "{} stands in no row of the manual’s table: nothing is chosen. Measure again, or ask the manual’s maker.",
+            "{} stands in no row of the manual’s table: nothing is chosen. Measure again, and read the table again.",
             size_words(*size, unit)
         )),
         Advice::NoSuchCodes => only(
