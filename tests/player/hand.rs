@@ -2,6 +2,7 @@
 
 use super::chance::Chance;
 use super::promises::entry_ids;
+use super::stock;
 use halfcase::job::field::Entry;
 use halfcase::job::form;
 use halfcase::job::kinds::{self, Gauged, Piece, Work};
@@ -270,7 +271,7 @@ fn in_the_plan(chance: &mut Chance, state: &State) -> Intent {
         3 => {
             let kind = chance.of(&kinds::LIST).map_or("Clean", |kind| kind.word);
             let fasten = || kinds::fasten::begin("M8", "22 N·m").ok().map(Work::Fasten);
-            let work = stocked(chance, kind)
+            let work = stock::stocked(chance, kind)
                 .or_else(|| kinds::blank(kind))
                 .or_else(fasten);
             // What has a loop of its own is played soon.
@@ -293,24 +294,6 @@ fn in_the_plan(chance: &mut Chance, state: &State) -> Intent {
         4 => Intent::NameMachine(format!("tractor {}", chance.below(3))),
         _ => edit(chance, state, step),
     }
-}
-
-/// Work with numbers in it, of the kinds that ask little of a blank step.
-fn stocked(chance: &mut Chance, kind: &str) -> Option<Work> {
-    let shims = r#""shims":[{"thick":0.1,"count":4},{"thick":0.5,"count":2},{"thick":0.05,"count":3,"between":true}]"#;
-    let all = match kind {
-        "Select" => [
-            format!(r#"{{"select":{{"places":[{{"name":"gap"}}],"allowance":-0.1,"tolerance":0.05,{shims}}}}}"#),
-            format!(r#"{{"select":{{"by":"trial",{shims},"trial":{{"least":0.05,"most":0.15}}}}}}"#),
-            r#"{"select":{"by":"range","places":[{"name":"depth"}],"rows":[{"least":0,"most":40,"thick":2.4,"code":"A"}]}}"#.to_owned(),
-            r#"{"select":{"by":"code","codes":{"down":["A","B"],"across":["1","2"],"cells":[["x","y"],["z",""]]}}}"#.to_owned(),
-        ],
-        "Gauge" => [1, 2, 3, 4].map(|n| {
-            format!(r#"{{"gauge":{{"least":0.03,"most":0.06,"worn":0.{n}1,"taper":0.0{n},"torque":"20 N·m"}}}}"#)
-        }),
-        _ => return None,
-    };
-    halfcase::job::json::read(chance.of(&all)?).ok()
 }
 
 fn edit(chance: &mut Chance, state: &State, step: StepId) -> Intent {

@@ -16,6 +16,7 @@
 mod chance;
 mod hand;
 mod promises;
+mod stock;
 mod store;
 
 use chance::Chance;

@@ -7,17 +7,30 @@ use crate::parts::dynamic::piece;
 use crate::parts::keys::{KeySpec, keys};
 use leptos::prelude::*;
 
-/// Both codes; the second one read sends them.
+/// Both codes; with the second one read they are noted.
 pub fn codes(here: Here) -> AnyView {
-    let now = here.progress.with_untracked(|progress| progress.codes.clone());
-    let (down, across) = now.unwrap_or_default();
-    let read = [RwSignal::new(down), RwSignal::new(across)];
-    let send = move || {
-        let [down, across] = read.map(|code| code.get_untracked());
+    // What was touched since the last two were noted.
+    let touched = [RwSignal::new(None::<String>), RwSignal::new(None)];
+    let noted = Memo::new(move |_| {
+        let codes = here.progress.with(|progress| progress.codes.clone());
+        let (down, across) = codes.unwrap_or_default();
+        [down, across]
+    });
+    let read = move |side: usize| {
+        touched[side]
+            .get()
+            .unwrap_or_else(|| noted.with(|noted| noted[side].clone()))
+    };
+    let take = move |side: usize, code: &str| {
+        touched[side].set(Some(code.to_owned()));
+        let [down, across] = [0, 1].map(|side| untrack(|| read(side)));
         if !down.is_empty() && !across.is_empty() {
             let step = here.id;
-            here.bench
-                .tell(here.bench.send(Intent::Code { step, down, across }));
+            let outcome = here.bench.send(Intent::Code { step, down, across });
+            if outcome.is_ok() {
+                touched.iter().for_each(|code| code.set(None));
+            }
+            here.bench.tell(outcome);
         }
     };
     let table = here
@@ -29,27 +42,23 @@ pub fn codes(here: Here) -> AnyView {
     ];
     let sides: Vec<AnyView> = sides
         .into_iter()
-        .zip(read)
-        .map(|((name, offered, or), code)| {
+        .enumerate()
+        .map(|(side, (name, offered, or))| {
             let name = if name.is_empty() { or.to_owned() } else { name };
             let label = format!("The {name}, as it stands on the part");
             let own = Callback::new(move |words: String| {
                 let given = !words.trim().is_empty();
                 if given {
-                    code.set(words.trim().to_owned());
-                    send();
+                    take(side, words.trim());
                 }
                 given
             });
             let tiles = piece(move || {
-                let now = code.get();
+                let now = read(side);
                 let tiles = offered.iter().map(|one| {
                     let on = one.eq_ignore_ascii_case(&now);
                     let one = one.clone();
-                    KeySpec::choice(one.clone(), on, move || {
-                        code.set(one.clone());
-                        send();
-                    })
+                    KeySpec::choice(one.clone(), on, move || take(side, &one))
                 });
                 let other = !now.is_empty() && !offered.iter().any(|one| one.eq_ignore_ascii_case(&now));
                 let other = other.then(|| view! { <p>"Read: " {now.clone()}</p> }.into_any());
