@@ -549,3 +549,50 @@ fn an_aim_without_a_tolerance_takes_the_nearest_pack_and_passes_no_verdict() {
     };
     assert_eq!(aim(select, &state.progress(STEP)).unwrap().unwrap().window, None);
 }
+
+/// The gap gives the first pack, what it then reads the next one.
+#[test]
+fn a_gap_gives_the_first_pack_and_the_trial_the_next() {
+    let mut state = bench(&format!(
+        r#"{{"id":1,"title":"Shims behind the output bearing","work":{{"select":{{"part":"shims",
+            "places":[{{"name":"gap at 12 o’clock"}},{{"name":"gap at 6 o’clock"}}],"allowance":-0.1,
+            "tolerance":0.05,{BOX},"trial":{{"least":0.05,"most":0.15}}}}}}}}"#
+    ));
+    read(&mut state, at(1), 0.72, "mm");
+    read(&mut state, at(2), 0.7, "mm");
+    // 0.71 − 0.10 = 0.61 ± 0.05.
+    assert_eq!(take(&mut state), [Piece::shims(0.5, 1), Piece::shims(0.1, 1)]);
+    read(&mut state, What::Trial, 0.18, "mm");
+    assert_eq!(ask(&state), Ask::OutsideLimits(What::Trial));
+    // 0.08 thicker: 0.68, and 0.63 to 0.73 will do.
+    assert_eq!(take(&mut state), [Piece::shims(0.5, 1), Piece::shims(0.2, 1)]);
+    read(&mut state, What::Trial, 0.08, "mm");
+    assert_eq!(ask(&state), Ask::Close);
+    let said = lines(&state);
+    assert_eq!(
+        said[2],
+        "round 1: 0.50 + 0.10 mm, together 0.60 mm, wanted 0.61 mm, leaves 0.11 mm"
+    );
+    // The trial says more than the gap now: 0.08, where the gap would leave 0.01.
+    assert_eq!(said[4], "round 2: 0.50 + 0.20 mm, together 0.70 mm");
+}
+
+/// One washer at a time, out of the manual's table.
+#[test]
+fn a_washer_that_reads_wrong_is_changed_for_another_of_the_table() {
+    let mut state = bench(
+        r#"{"id":1,"title":"Washer","work":{"select":{"part":"thrust washer","by":"range",
+            "places":[{"name":"depth"}],"trial":{"least":0.05,"most":0.15},
+            "rows":[{"least":2.4,"most":2.49,"thick":2.3,"code":"A"},{"least":2.5,"most":2.59,"thick":2.4,"code":"B"}]}}}"#,
+    );
+    read(&mut state, at(1), 2.45, "mm");
+    assert_eq!(take(&mut state), [Piece::coded("A", Some(2.3))]);
+    read(&mut state, What::Trial, 0.21, "mm");
+    assert_eq!(take(&mut state), [Piece::coded("B", Some(2.4))]);
+    read(&mut state, What::Trial, 0.4, "mm");
+    let Advice::Miss { wanted, below, above } = advice(&state) else {
+        panic!("{:?}", advice(&state));
+    };
+    assert_eq!((wanted, above), (2.7, None));
+    assert_eq!(below.unwrap().pieces, [Piece::coded("B", Some(2.4))]);
+}

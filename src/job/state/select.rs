@@ -85,15 +85,16 @@ impl State {
             ));
         }
         let aim = aim(select, &progress).and_then(Result::ok);
-        // A size looked up in a table is no thickness that is wanted.
-        let aim = aim.filter(|_| select.by == By::Gap);
+        // A size looked up in a table is no thickness that is wanted; after a trial its reading says more
+        // than the gap.
         let first = progress.rounds.is_empty() || select.trial.is_none();
+        let aim = aim.filter(|_| select.by == By::Gap && first);
         let left = |gap: f64| sum(pieces).map(|sum| tidy(gap - sum));
         let event = Event::Chosen {
             round: progress.rounds.len() as u32 + 1,
             pieces: pieces.to_vec(),
             unit: select.unit.symbol().to_owned(),
-            aim: aim.filter(|_| first).map(|aim| aim.pack),
+            aim: aim.map(|aim| aim.pack),
             leaves: aim.and_then(|aim| left(aim.gap)),
             verdict: verdict(select, &progress, pieces),
         };

@@ -71,6 +71,7 @@ pub fn advice_words(select: &Select, progress: &StepProgress, advice: &Advice) -
         head: String::new(),
         lines: vec![line],
     };
+    let first = progress.rounds.is_empty() || select.trial.is_none();
     let gap = aim(select, progress).and_then(Result::ok).map(|aim| aim.gap);
     let offer = |offer: &Offer| {
         let pieces = pieces_words(&offer.pieces, unit);
@@ -85,7 +86,7 @@ pub fn advice_words(select: &Select, progress: &StepProgress, advice: &Advice) -
         Advice::Nothing => Said::default(),
         Advice::Pack(found) => Said {
             head: pieces_words(&found.pieces, unit),
-            lines: pack_lines(select, found, gap.filter(|_| progress.rounds.is_empty())),
+            lines: pack_lines(select, found, gap.filter(|_| first)),
         },
         Advice::Miss { wanted, below, above } => {
             let near = [(below, "Nearest below"), (above, "Nearest above")];
