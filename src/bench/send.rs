@@ -13,17 +13,18 @@ use crate::job::kinds::seat::oven::OvenState;
 use crate::job::kinds::select::answer::Advice;
 use crate::job::kinds::{LiftWork, Piece, Seat, Work};
 use crate::job::night::Night;
-use crate::job::parts::{Listed, PartPlace};
+use crate::job::parts::{self, Listed, PartPlace};
 use crate::job::reading::What;
+use crate::job::readings;
 use crate::job::record::EntryId;
 use crate::job::sheet::{JobId, Sheet, Step, StepId};
-use crate::job::state::{Ask, Transaction};
+use crate::job::state::{Ask, Transaction, Way};
 use crate::trade::application::Application;
 use crate::trade::caution::Caution;
 use crate::trade::cooling::TimeRange;
 use crate::trade::hoist::BoomPosition;
 use crate::trade::moment::Moment;
-use crate::trade::quantity::{Length, Mass, TorqueStatement};
+use crate::trade::quantity::{Length, Mass, TorqueStatement, TorqueUnit};
 use crate::trade::wrench::Wrench;
 use reactive_graph::graph::untrack;
 use reactive_graph::prelude::*;
@@ -47,13 +48,16 @@ impl Bench {
             self.say(error.to_string(), true);
             return Err(Refused::NotKept);
         }
-        let kept = transaction.clone();
+        let (kept, way) = (transaction.clone(), transaction.way);
         let touched = self.state.get().borrow_mut().take(transaction);
         if !from_file {
             let outcome = self
                 .state
                 .with(|state| self.shelves.with_value(|shelves| shelves.keep(state, &kept)));
             self.kept_or_said(outcome);
+        }
+        if way != Way::Unlisted {
+            self.answered();
         }
         self.show(touched);
         self.tick();
@@ -77,7 +81,7 @@ impl Bench {
     pub fn tell(self, outcome: Result<(), Refused>) {
         match outcome {
             Ok(()) | Err(Refused::NotKept) => {}
-            Err(refused) => self.say(refused.to_string(), false),
+            Err(refused) => self.refuse(refused.to_string()),
         }
     }
 
@@ -91,9 +95,34 @@ impl Bench {
         self.look(|state, now| state.ask(step, now.at))
     }
 
-    /// What that step's readings break without a reason given; followed.
-    pub fn broken(self, step: StepId) -> Vec<What> {
-        self.look(|state, _| state.broken(step))
+    /// That finding of a step in words, where it is one and not settled; followed.
+    pub fn finding(self, step: StepId, what: &What) -> Option<String> {
+        self.look(|state, _| {
+            let found = state.findings(step).contains(what);
+            let step = state.step(step).filter(|_| found)?;
+            Some(readings::finding_words(step, &state.progress(step.id), what))
+        })
+    }
+
+    /// Everything found in the job that is not settled, in words; followed.
+    pub fn all_findings(self) -> Vec<(StepId, String)> {
+        self.look(|state, _| state.all_findings())
+    }
+
+    /// The parts of a step, as the record has them; followed.
+    pub fn parts_of(self, step: StepId) -> Vec<Listed> {
+        self.look(|state, _| {
+            let found = state.step(step);
+            found.map_or(Vec::new(), |step| parts::here(step, &state.job().progress))
+        })
+    }
+
+    /// What a part that settles a finding is called to begin with.
+    pub fn part_for(self, step: StepId, what: &What) -> String {
+        self.sheet.with_untracked(|sheet| {
+            let step = sheet.step(step);
+            step.map_or(String::new(), |step| what.judged_name(step))
+        })
     }
 
     /// The cautions of some work, that of a step or of a screen itself; followed.
@@ -121,9 +150,15 @@ impl Bench {
         self.look(|state, _| state.offered(step))
     }
 
-    /// Where the job goes on.
-    pub fn next_open(self) -> Option<StepId> {
-        self.state.with(|state| state.next_open())
+    /// Where the job goes on behind that step, and the first step before it that is still open; followed.
+    pub fn onward(self, step: StepId) -> (Option<StepId>, Option<StepId>) {
+        self.look(|state, now| (state.next_after(step, now.at), state.open_before(step)))
+    }
+
+    /// The step at hand.
+    pub fn at_hand(self) -> Option<StepId> {
+        let now = self.right_now();
+        self.state.with(|state| state.at_hand(now.at))
     }
 
     // ---- a step ----
@@ -505,6 +540,17 @@ impl Bench {
         let mut settings = Box::new(self.settings.get_untracked());
         change(&mut settings);
         settings
+    }
+
+    /// The unit the sheet's last torque is written in; that of the Torque screen where it has none.
+    pub fn last_torque_unit(self) -> TorqueUnit {
+        let of_sheet = self.sheet.with_untracked(|sheet| {
+            sheet.steps.iter().rev().find_map(|step| match &step.work {
+                Work::Fasten(fasten) => Some(fasten.torque.unit),
+                _ => None,
+            })
+        });
+        of_sheet.unwrap_or_else(|| self.settings.with_untracked(|settings| settings.torque_unit))
     }
 
     /// Puts a value into the entry on Torque.

@@ -4,9 +4,8 @@
 //! part are addressed by their own number ("reading/3/least"), so that taking one out moves no other.
 
 use super::field::{self, Entry, Form, Set, Shown, refuse};
-use super::id::PartId;
 use super::kinds::{self, free_name};
-use super::part::{self, Part, PartPlace};
+use super::part::{self, Part};
 use super::planning::PlanRefused;
 use super::sheet::{self, Sheet, Step, StepId};
 
@@ -68,14 +67,10 @@ pub fn set(sheet: &Sheet, step: &mut Step, path: &str, value: &str) -> Result<()
             let on = step.waits_for.iter().position(|on| on.0.to_string() == *id);
             step.waits_for.remove(on.ok_or(PlanRefused::NoField)?);
         }
-        ["part", "add"] => step.parts.push(Part {
-            own: false,
-            id: PartId::default(),
-            name: free_name("part", step.parts.iter().map(|part| part.name.as_str())),
-            count: 1,
-            new_part: false,
-            place: PartPlace::NotSaid,
-        }),
+        ["part", "add"] => {
+            let name = free_name("part", step.parts.iter().map(|part| part.name.as_str()));
+            step.parts.push(Part::named(&name));
+        }
         ["part", id, field] => set_part(&mut step.parts, id, field, value)?,
         ["step", _] => field::set(&sheet::TABLE, step, "step", path, value)?,
         _ => step.work.kind_mut().set(path, value)?,

@@ -7,6 +7,7 @@ use super::kinds::lift::{self, Hoist};
 use super::kinds::seat;
 use super::kinds::select;
 use super::progress::Progress;
+use super::reading::What;
 use super::record::{Compound, Entry, EntryId, Event, Facts, PhoneClock, Record, SetTo, Setting};
 use super::sheet::{Sheet, StepId};
 use super::tamper::jump_words;
@@ -59,7 +60,9 @@ impl Filter {
             | Event::Coded { .. }
             | Event::Gauged(_)
             | Event::Chosen { .. } => Self::Reading,
-            Event::Placed { .. } => Self::Parts,
+            Event::Placed { .. } | Event::Judged { .. } | Event::Ordered { .. } | Event::NewOn { .. } => {
+                Self::Parts
+            }
             Event::Noted { .. } | Event::TakenBack { .. } | Event::PhoneClock(_) => Self::Remarks,
             Event::Acknowledged { .. }
             | Event::Done { .. }
@@ -258,8 +261,37 @@ pub fn words(entry: &Entry, sheet: &Sheet) -> String {
         }
         Event::Accepted { what, reason, .. } => {
             let name = step.map_or_else(|| what.name(None), |step| what.judged_name(step));
-            format!("{name}: outside limits, accepted: {reason}")
+            let found = match what {
+                What::Turning => "tight spot",
+                What::Part(_) => "not fit",
+                What::Limit(_)
+                | What::Place { .. }
+                | What::Depth
+                | What::Gap
+                | What::Running
+                | What::At(_)
+                | What::Pack
+                | What::Trial
+                | What::Tight
+                | What::Loose
+                | What::Widest
+                | What::Narrow
+                | What::Named(_) => "outside limits",
+            };
+            format!("{name}: {found}, accepted: {reason}")
         }
+        Event::Judged { part, unfit } => match (What::Part(*part).name(step), unfit.as_str()) {
+            (name, "") => format!("{name}: a good one is in"),
+            (name, unfit) => format!("{name}: not fit: {unfit}"),
+        },
+        Event::Ordered { what, part } => {
+            let found = step.map_or_else(|| what.name(None), |step| what.judged_name(step));
+            match (what, What::Part(*part).name(step)) {
+                (What::Part(_), name) => format!("{name}: ordered"),
+                (_, name) => format!("{name}: ordered for {found}"),
+            }
+        }
+        Event::NewOn { part } => format!("{}: new ones are on", What::Part(*part).name(step)),
         Event::Felt { tight_at } => {
             let what = match step.map(|step| &step.work) {
                 _ if !entry.was.is_empty() => entry.was.clone(),

@@ -58,6 +58,12 @@ pub struct StepProgress {
     pub overridden: bool,
     /// How it turned when it was last felt: free where empty, else where it binds.
     pub felt: Option<String>,
+    /// Parts that are not fit, and what is wrong with each.
+    pub unfit: Vec<(PartKey, String)>,
+    /// Findings that wait for a part on order.
+    pub ordered: Vec<(What, PartKey)>,
+    /// Parts that must be new, and are.
+    pub new_on: Vec<PartKey>,
     /// The codes read last: down the side of the table, and across.
     pub codes: Option<(String, String)>,
     /// What was put in, round by round.
@@ -90,6 +96,27 @@ impl StepProgress {
         let mut all = self.accepted.iter();
         let found = all.find(|(own, under, _)| own == what && under == limits);
         found.map(|(.., reason)| reason.as_str())
+    }
+
+    /// What is wrong with that part; none where it is fit, or nobody looked.
+    pub fn unfit(&self, part: PartKey) -> Option<&str> {
+        let found = self.unfit.iter().find(|(own, _)| *own == part);
+        found.map(|(_, words)| words.as_str())
+    }
+
+    /// The part on order that this finding waits for.
+    pub fn ordered(&self, what: &What) -> Option<PartKey> {
+        self.ordered
+            .iter()
+            .find(|(own, _)| own == what)
+            .map(|(_, part)| *part)
+    }
+
+    /// It was looked at anew: what was decided of it holds no more.
+    fn look_again(&mut self, what: &What) {
+        let whole = what.whole();
+        self.accepted.retain(|(own, ..)| *own != whole && own != what);
+        self.ordered.retain(|(own, _)| *own != whole && own != what);
     }
 
     /// The latest reading of that; one of a round, since that round began.
@@ -181,7 +208,11 @@ impl Progress {
             } => {
                 step.tallies.insert((*pass, *place), *goal);
             }
-            Event::Loosened => step.tallies.clear(),
+            Event::Loosened => {
+                step.tallies.clear();
+                // What must be new is new once.
+                step.new_on.clear();
+            }
             Event::Applied { clock, .. } => step.clocks.push(*clock),
             Event::Measured {
                 what,
@@ -191,8 +222,7 @@ impl Progress {
                 tool,
                 at_c,
             } => {
-                let whole = what.whole();
-                step.accepted.retain(|(own, ..)| *own != whole && own != what);
+                step.look_again(what);
                 step.readings.push(Reading {
                     what: what.clone(),
                     value: *value,
@@ -205,22 +235,21 @@ impl Progress {
             Event::Accepted { what, limits, reason } => {
                 step.accepted.push((what.clone(), limits.clone(), reason.clone()));
             }
-            Event::Felt { tight_at } => step.felt = Some(tight_at.clone()),
             Event::Coded { down, across } => {
-                step.accepted.retain(|(own, ..)| *own != What::Pack);
+                step.look_again(&What::Pack);
                 step.codes = Some((down.clone(), across.clone()));
             }
             Event::Gauged(done) => {
                 if let Gauged::Laid(_) = done {
-                    step.accepted.retain(|(own, ..)| !own.of_round());
+                    step.look_again(&What::Widest);
                     step.gauged.clear();
                     step.round_from = step.readings.len();
                 }
                 step.gauged.push(*done);
             }
             Event::Chosen { pieces, unit, .. } => {
-                let stale = |own: &What| *own == What::Pack || own.of_round();
-                step.accepted.retain(|(own, ..)| !stale(own));
+                step.look_again(&What::Pack);
+                step.look_again(&What::Trial);
                 step.round_from = step.readings.len();
                 step.rounds.push(Round {
                     pieces: pieces.clone(),
@@ -228,6 +257,22 @@ impl Progress {
                     from: step.round_from,
                 });
             }
+            Event::Felt { tight_at } => {
+                step.look_again(&What::Turning);
+                step.felt = Some(tight_at.clone());
+            }
+            Event::Judged { part, unfit } => {
+                step.look_again(&What::Part(*part));
+                step.unfit.retain(|(own, _)| own != part);
+                if !unfit.is_empty() {
+                    step.unfit.push((*part, unfit.clone()));
+                }
+            }
+            Event::Ordered { what, part } => {
+                step.ordered.retain(|(own, _)| own != what);
+                step.ordered.push((what.clone(), *part));
+            }
+            Event::NewOn { part } => step.new_on.push(*part),
             Event::Done { .. } => step.status = Status::Done(entry.at),
             Event::Skipped { .. } => step.status = Status::Skipped(entry.at),
             Event::Reopened => step.status = Status::Open,
@@ -258,6 +303,11 @@ impl Progress {
     /// The first step still open.
     pub fn next_open<'a>(&self, sheet: &'a Sheet) -> Option<&'a Step> {
         sheet.steps.iter().find(|step| !self.closed(step.id))
+    }
+
+    /// Where that part of a step is, as far as the record says.
+    pub fn part(&self, step: StepId, part: PartKey) -> Option<&PartState> {
+        self.parts.get(&(step, part))
     }
 
     /// How many of the sheet's steps are closed.

@@ -1,6 +1,7 @@
 //! What a reading is of: by number, so that a new name loses nothing; and what its limits said.
 
 use super::id::ReadingId;
+use super::part::PartKey;
 use crate::trade::measure::{DEPTHS, DIRECTIONS};
 use serde::{Deserialize, Serialize};
 
@@ -43,6 +44,10 @@ pub enum What {
     Widest,
     /// The same at its narrow end.
     Narrow,
+    /// How something turns by hand: a finding where it binds.
+    Turning,
+    /// A part of the step: a finding where it is not fit.
+    Part(PartKey),
     /// A reading of form 1 whose name stands in no plan any more.
     Named(String),
 }

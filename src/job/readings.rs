@@ -3,9 +3,11 @@
 use super::id::ReadingId;
 use super::kinds::check::bore as bores;
 use super::kinds::gauge::answer as gauging;
+use super::kinds::select::words::sum_words;
 use super::kinds::select::{Select, Trial};
 use super::kinds::select::{answer as choice, judge as chosen};
 use super::kinds::{Bore, Check, DEPTH_WORDS, DIRECTION_WORDS, Limit, Seat, Work, grid_name};
+use super::parts;
 use super::progress::{Reading, StepProgress};
 use super::reading::{DEPTH, GAP, Verdict, What, whole_bore};
 use super::sheet::Step;
@@ -53,6 +55,16 @@ impl What {
                     Self::Loose => format!("{name}, loose"),
                     _ => name.to_owned(),
                 };
+            }
+            Self::Turning => {
+                return match step.map(|step| &step.work) {
+                    Some(Work::Turn(turn)) if !turn.what.is_empty() => turn.what.clone(),
+                    _ => "how it turns".to_owned(),
+                };
+            }
+            Self::Part(key) => {
+                let name = step.and_then(|step| parts::name(step, *key));
+                return name.unwrap_or_else(|| "a part no longer in the plan".to_owned());
             }
             Self::Named(name) => return name.clone(),
         };
@@ -205,9 +217,9 @@ pub fn judge(step: &Step, what: &What, value: f64) -> Verdict {
     Verdict::of(holds)
 }
 
-/// What a step's readings break, as the plan's limits stand now, without a reason given: the reading, or
-/// the bore (any place of it stands for the whole).
-pub fn broken(step: &Step, progress: &StepProgress) -> Vec<What> {
+/// What of a step is not settled, as the plan now stands: readings outside their limits (any place of a
+/// bore stands for the whole), a tight spot, parts that are not fit; unless accepted with a reason.
+pub fn findings(step: &Step, progress: &StepProgress) -> Vec<What> {
     let accepted = |what: &What| progress.accepted(what, &limits(step, what)).is_some();
     let single = asked(step).into_iter().filter(|what| {
         taken(step, progress, what)
@@ -226,6 +238,69 @@ pub fn broken(step: &Step, progress: &StepProgress) -> Vec<What> {
         Work::Gauge(gauge) => gauging::findings(gauge, progress),
         _ => Vec::new(),
     };
-    let all = single.chain(whole).chain(put_in);
+    let binds = progress.felt.as_ref().is_some_and(|at| !at.is_empty());
+    let turning = (binds && matches!(step.work, Work::Turn(_))).then_some(What::Turning);
+    let unfit = progress
+        .unfit
+        .iter()
+        .filter(|(part, _)| parts::name(step, *part).is_some())
+        .map(|(part, _)| What::Part(*part));
+    let all = unfit.chain(single).chain(whole).chain(put_in).chain(turning);
     all.filter(|what| !accepted(what)).collect()
+}
+
+/// A finding in words, with the part it waits for: "“bore across” is outside its limits: 62.5 mm".
+pub fn finding_words(step: &Step, progress: &StepProgress, what: &What) -> String {
+    let words = found_words(step, progress, what);
+    match progress.ordered(what) {
+        Some(part) => format!("{words} (“{}” ordered)", What::Part(part).name(Some(step))),
+        None => words,
+    }
+}
+
+fn found_words(step: &Step, progress: &StepProgress, what: &What) -> String {
+    let name = what.judged_name(step);
+    match what {
+        What::Turning => format!(
+            "“{name}” is tight {}",
+            progress.felt.as_deref().unwrap_or_default()
+        ),
+        What::Part(part) => format!(
+            "“{name}” is not fit: {}",
+            progress.unfit(*part).unwrap_or_default()
+        ),
+        What::Place { .. } => format!("“{name}” is outside its limits"),
+        What::Pack => {
+            let words = match (&step.work, progress.rounds.last()) {
+                (Work::Select(_), Some(round)) => sum_words(&round.pieces, &round.unit),
+                _ => name,
+            };
+            format!("{words}: not what the plan asks for")
+        }
+        What::Trial | What::Tight | What::Loose => {
+            let trial = select(Some(step)).and_then(|select| Some((select, select.trial.as_ref()?)));
+            let value = trial.and_then(|(select, trial)| {
+                let read = choice::result(select, trial, progress)?;
+                Some(format!(": {read} {}", trial.unit(select.unit)))
+            });
+            format!("“{name}” is outside its limits{}", value.unwrap_or_default())
+        }
+        What::Widest if matches!(&step.work, Work::Gauge(gauge) if gauging::off_card(gauge, progress).contains(what)) =>
+        {
+            format!("“{name}” is beyond what its card tells")
+        }
+        What::Narrow => format!("“{name}” does not go with the widest place, or with its card"),
+        What::At(_)
+        | What::Widest
+        | What::Limit(_)
+        | What::Depth
+        | What::Gap
+        | What::Running
+        | What::Named(_) => {
+            let value = progress.reading(what).map_or(String::new(), |reading| {
+                format!(": {} {}", reading.value, reading.unit)
+            });
+            format!("“{name}” is outside its limits{}", value.trim_end())
+        }
+    }
 }

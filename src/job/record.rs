@@ -140,6 +140,12 @@ pub enum Event {
     },
     /// A bearing is gauged, so far.
     Gauged(Gauged),
+    /// A part was looked at: fit where `unfit` is empty, else what is wrong with it.
+    Judged { part: PartKey, unfit: String },
+    /// What it takes to settle a finding is on order.
+    Ordered { what: What, part: PartKey },
+    /// Of parts that must be new, new ones are on.
+    NewOn { part: PartKey },
     /// A part was found, sent, ordered, or counted.
     Placed {
         part: PartKey,
@@ -221,6 +227,14 @@ impl Entry {
             was: String::new(),
             event,
         }
+    }
+
+    /// Whether it is work at its step: where a part lies and what is remarked is not.
+    pub fn works(&self) -> bool {
+        !matches!(
+            self.event,
+            Event::Placed { .. } | Event::Noted { .. } | Event::TakenBack { .. } | Event::PhoneClock(_)
+        )
     }
 
     /// Whether somebody did it: a line of the app's own about the phone's clock is nobody's action.

@@ -91,6 +91,6 @@ pub fn reading(what: &What) -> Sense {
         What::At(_) | What::Pack => SIZE,
         What::Trial | What::Tight | What::Loose => TRIAL,
         What::Widest | What::Narrow => CLEARANCE,
-        What::Limit(_) | What::Named(_) => ANY,
+        What::Limit(_) | What::Named(_) | What::Turning | What::Part(_) => ANY,
     }
 }

@@ -1,7 +1,7 @@
 //! A job sheet: an ordered list of steps, as it is planned at the desk and read from a file.
 
 use super::field::{self, Field, Kept, Number, Seen};
-use super::id;
+use super::id::{self, PartId};
 pub use super::id::{JobId, StepId};
 use super::json::{self, JsonError};
 use super::kinds::Work;
@@ -32,6 +32,9 @@ pub struct Step {
     /// Parts the step needs beyond what its work names.
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub parts: Vec<Part>,
+    /// It closes the case up: whatever was found in a step before it is settled first.
+    #[serde(default, skip_serializing_if = "std::ops::Not::not")]
+    pub closes_up: bool,
     /// How long it takes the user's hands, minutes, where they have said so.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub minutes: Option<f64>,
@@ -50,8 +53,16 @@ static MINUTES: [Number<Step>; 1] = [Number::<Step>::new(
 )
 .or_none(|step| step.minutes = None)];
 
-/// The numbers every step has.
-pub static TABLE: [Field<Step>; 1] = [Field::Numbers(&MINUTES)];
+/// What every step has besides its work.
+pub static TABLE: [Field<Step>; 2] = [
+    Field::Numbers(&MINUTES),
+    Field::Flag {
+        id: "closes_up",
+        label: "it closes the case up: what was found before is settled first",
+        get: |step| step.closes_up,
+        set: |step, yes| step.closes_up = yes,
+    },
+];
 
 /// A whole job sheet.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
@@ -250,6 +261,7 @@ impl Step {
             work,
             waits_for: Vec::new(),
             parts: Vec::new(),
+            closes_up: false,
             minutes: None,
             extra: Map::new(),
         }
@@ -271,6 +283,16 @@ impl Step {
         if let Work::Select(select) = &mut self.work {
             select.number();
         }
+    }
+
+    /// Adds one more part of that name, or finds the one that has it; tells its number.
+    pub fn add_part(&mut self, name: &str) -> PartId {
+        if let Some(part) = self.parts.iter().find(|part| !part.own && part.name == name) {
+            return part.id;
+        }
+        self.parts.push(Part::named(name));
+        self.number();
+        self.parts.last().map_or(PartId::default(), |part| part.id)
     }
 
     /// Shows every number of the step to `see`.

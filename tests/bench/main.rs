@@ -5,6 +5,7 @@ mod clocks;
 mod commands;
 mod dying;
 mod faults;
+mod findings;
 mod gaps;
 mod jobs;
 mod plan;

@@ -143,7 +143,12 @@ fn a_stated_depth_is_read_before_the_step_can_be_closed() {
         let read = |mm| bench.send(Intent::ReadDepth { step: SEAT, mm }).unwrap();
         // Outside its limits it is read again, or accepted with a reason.
         read(0.7);
-        assert_eq!(close(), Err(Refused::OutsideLimits(depth)));
+        assert_eq!(
+            close(),
+            Err(Refused::Finding(format!(
+                "“{depth}” is outside its limits: 0.7 mm"
+            )))
+        );
         read(0.5);
         assert_eq!(untrack(|| bench.depth_read(SEAT)), (Some(0.5), Some(1.0)));
         assert_eq!(close(), Ok(()));

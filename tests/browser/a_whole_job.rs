@@ -17,6 +17,12 @@ async fn acknowledge(page: &mut Page) -> Told<usize> {
     Ok(count)
 }
 
+/// Says that new ones are on, where the step asks for new ones.
+async fn new_ones(page: &mut Page) -> Told {
+    acknowledge(page).await?;
+    page.tap(button(has("New ones on"))).await
+}
+
 /// Says that a shaft spins freely, where the step asks how it turns.
 async fn turns(page: &mut Page) -> Told {
     page.tap(button("spins freely")).await?;
@@ -27,7 +33,7 @@ async fn turns(page: &mut Page) -> Told {
 async fn close(page: &mut Page) -> Told {
     acknowledge(page).await?;
     page.tap(button("Done")).await?;
-    page.tap(button("Next step")).await
+    page.tap(button(has("Next step"))).await
 }
 
 async fn at(page: &Page, title: &str) -> Told {
@@ -92,9 +98,12 @@ async fn up_to_the_case_joint(page: &mut Page) -> Told {
     close(page).await?;
 
     at(page, "Restrictor jet, main oil way").await?;
+    page.screenshot("step-new-part-upright").await?;
+    new_ones(page).await?;
     close(page).await?;
 
     at(page, "Oil pipe unions").await?;
+    new_ones(page).await?;
     page.tap(radio(has("Middle"))).await?;
     tally(page, 2, 1).await?;
     close(page).await?;
@@ -130,6 +139,7 @@ async fn up_to_the_case_joint(page: &mut Page) -> Told {
 
     // Snug, torque and angle, each once round before the next.
     at(page, "Connecting rod bolts").await?;
+    new_ones(page).await?;
     page.tap(radio(has("Middle"))).await?;
     for stage in 1..=3 {
         if stage == 3 {
@@ -187,6 +197,7 @@ fn a_job_is_carried_through_and_the_oil_waits_for_the_cure() {
         tally(page, 1, 1).await?;
         close(page).await?;
         at(page, "Drain plug").await?;
+        new_ones(page).await?;
         page.tap(radio(has("Middle"))).await?;
         tally(page, 1, 1).await?;
         close(page).await?;

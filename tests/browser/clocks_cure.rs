@@ -168,7 +168,7 @@ fn the_gate_opens_on_time_by_itself() {
         page.see(heading("Case joint")).await?;
         page.tap(button("It is on start the clock")).await?;
         page.tap(button("Done")).await?;
-        page.tap(button("Next step")).await?;
+        page.tap(button(has("Next step"))).await?;
         page.see(heading("Gearbox oil")).await?;
         page.see_shut(button("Shut see what it waits for")).await?;
         page.see_words("Opens tomorrow 08:0").await?;

@@ -37,6 +37,7 @@ fn accept(state: &mut State, what: What) -> Result<(), Refused> {
             step: STEP,
             what,
             reason,
+            initials: "jb".to_owned(),
         },
     )
 }
@@ -152,7 +153,7 @@ fn a_clearance_outside_its_limits_holds_the_step() {
         let expected = if holds {
             Ask::Close
         } else {
-            Ask::OutsideLimits(What::Widest)
+            Ask::Finding(What::Widest)
         };
         assert_eq!(ask(&state), expected, "{widest}");
         if !holds {
@@ -172,15 +173,15 @@ fn ends_too_far_apart_or_the_wrong_way_round_hold_the_step() {
     squeezed(&mut state, Plastic::Fine);
     ends(&mut state, 0.0015, 0.0021);
     gauge(&mut state, Gauged::Wiped).unwrap();
-    assert_eq!(ask(&state), Ask::OutsideLimits(What::Narrow));
+    assert_eq!(ask(&state), Ask::Finding(What::Narrow));
     accept(&mut state, What::Narrow).unwrap();
     assert_eq!(ask(&state), Ask::Close);
     // The reason was for those two readings.
     read(&mut state, What::Widest, 0.0014, "in");
-    assert_eq!(ask(&state), Ask::OutsideLimits(What::Narrow));
+    assert_eq!(ask(&state), Ask::Finding(What::Narrow));
     // Narrower plastic, less clearance: one of the two was misread.
     ends(&mut state, 0.0022, 0.0019);
-    assert_eq!(ask(&state), Ask::OutsideLimits(What::Narrow));
+    assert_eq!(ask(&state), Ask::Finding(What::Narrow));
     ends(&mut state, 0.0017, 0.0022);
     assert_eq!(ask(&state), Ask::Close, "on the limit is within");
 }
@@ -194,7 +195,7 @@ fn what_the_card_cannot_tell_holds_the_step() {
         read(&mut state, what, 0.12, "mm");
     }
     gauge(&mut state, Gauged::Wiped).unwrap();
-    assert_eq!(ask(&state), Ask::OutsideLimits(What::Widest));
+    assert_eq!(ask(&state), Ask::Finding(What::Widest));
     assert!(said(&state)[0].starts_with("That is beyond what this card tells"));
     squeezed(&mut state, Plastic::Medium);
     for what in [What::Widest, What::Narrow] {

@@ -123,6 +123,15 @@ fn events() -> Vec<Event> {
         },
         Event::PhoneClock(PhoneClock::Jumped(-90_000)),
         Event::JobClosed,
+        Event::Judged {
+            part: PartKey::Own,
+            unfit: t("pitted"),
+        },
+        Event::Ordered {
+            what: What::Part(PartKey::Own),
+            part: PartKey::More(PartId(2)),
+        },
+        Event::NewOn { part: PartKey::Own },
     ]
 }
 
@@ -149,6 +158,9 @@ fn is_known(event: &Event) -> usize {
         Event::Noted { .. } => 17,
         Event::PhoneClock(_) => 18,
         Event::JobClosed => 19,
+        Event::Judged { .. } => 20,
+        Event::Ordered { .. } => 21,
+        Event::NewOn { .. } => 22,
     }
 }
 

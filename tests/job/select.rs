@@ -139,7 +139,7 @@ fn a_box_that_cannot_make_it_says_so_and_another_pack_needs_a_reason() {
     let step = state.step(STEP).unwrap().clone();
     assert_eq!(state.offered(&step), None);
     choose(&mut state, &[Piece::shims(0.5, 2), Piece::shims(0.2, 2)]).unwrap();
-    assert_eq!(ask(&state), Ask::OutsideLimits(What::Pack));
+    assert_eq!(ask(&state), Ask::Finding(What::Pack));
     assert!(close(&mut state).is_err());
     let reason = "a spacer of 1.40 came with the bearing".to_owned();
     send(
@@ -148,13 +148,14 @@ fn a_box_that_cannot_make_it_says_so_and_another_pack_needs_a_reason() {
             step: STEP,
             what: What::Pack,
             reason,
+            initials: "jb".to_owned(),
         },
     )
     .unwrap();
     assert_eq!(ask(&state), Ask::Close);
     // The gap read again: the reason was given for another one.
     read(&mut state, at(2), 2.8, "mm");
-    assert_eq!(ask(&state), Ask::OutsideLimits(What::Pack));
+    assert_eq!(ask(&state), Ask::Finding(What::Pack));
 }
 
 #[test]
@@ -166,7 +167,7 @@ fn a_shim_that_goes_between_two_others_lies_against_no_race() {
     assert_eq!(take(&mut state), [Piece::shims(0.1, 2), Piece::shims(0.05, 1)]);
     assert_eq!(ask(&state), Ask::Close);
     choose(&mut state, &[Piece::shims(0.2, 1), Piece::shims(0.05, 1)]).unwrap();
-    assert_eq!(ask(&state), Ask::OutsideLimits(What::Pack));
+    assert_eq!(ask(&state), Ask::Finding(What::Pack));
 }
 
 /// A gap corrected after the pack went in judges that pack anew.
@@ -178,7 +179,7 @@ fn a_corrected_gap_asks_for_another_pack() {
     take(&mut state);
     assert_eq!(ask(&state), Ask::Close);
     read(&mut state, at(1), 1.1, "mm");
-    assert_eq!(ask(&state), Ask::OutsideLimits(What::Pack));
+    assert_eq!(ask(&state), Ask::Finding(What::Pack));
     take(&mut state);
     assert_eq!(ask(&state), Ask::Close);
     assert_eq!(state.progress(STEP).rounds.len(), 2);
@@ -199,7 +200,7 @@ fn the_manuals_rounding_says_which_thickness() {
     // Out of the rounding: nothing is chosen, and what is in is no longer right.
     read(&mut state, at(2), 2.31, "mm");
     assert_eq!(advice(&state), Advice::OutOfTable(2.31));
-    assert_eq!(ask(&state), Ask::OutsideLimits(What::Pack));
+    assert_eq!(ask(&state), Ask::Finding(What::Pack));
 }
 
 /// The lay shaft of the walking tractor: end float 0.05 to 0.15, in as many rounds as it takes.
@@ -217,10 +218,12 @@ fn a_trial_goes_round_until_the_reading_is_right_and_every_round_is_kept() {
     choose(&mut state, &[Piece::shims(0.5, 1)]).unwrap();
     assert_eq!(ask(&state), Ask::Read(What::Trial));
     read(&mut state, What::Trial, 0.32, "mm");
-    assert_eq!(ask(&state), Ask::OutsideLimits(What::Trial));
+    assert_eq!(ask(&state), Ask::Finding(What::Trial));
     assert_eq!(
         close(&mut state),
-        Err(Refused::OutsideLimits("end float".to_owned()))
+        Err(Refused::Finding(
+            "“end float” is outside its limits: 0.32 mm".to_owned()
+        ))
     );
     // 0.32 − 0.10 = 0.22 thicker: 0.72, and 0.67 to 0.77 will do.
     assert_eq!(take(&mut state), [Piece::shims(0.5, 1), Piece::shims(0.2, 1)]);
@@ -250,7 +253,7 @@ fn a_trial_goes_round_until_the_reading_is_right_and_every_round_is_kept() {
     // Undone one by one, down to nothing.
     for left in [
         Ask::Read(What::Trial),
-        Ask::OutsideLimits(What::Trial),
+        Ask::Finding(What::Trial),
         Ask::Read(What::Trial),
         Ask::Choose,
     ] {
@@ -268,6 +271,7 @@ fn a_round_outside_its_limits_is_accepted_with_a_reason_for_that_round_alone() {
         step: STEP,
         what: What::Trial,
         reason: reason.to_owned(),
+        initials: "jb".to_owned(),
     };
     assert_eq!(send(&mut state, accept(" ")), Err(Refused::NoReason));
     send(&mut state, accept("no thinner shim in the shop")).unwrap();
@@ -276,7 +280,7 @@ fn a_round_outside_its_limits_is_accepted_with_a_reason_for_that_round_alone() {
     read(&mut state, What::Trial, 0.17, "mm");
     assert_eq!(
         ask(&state),
-        Ask::OutsideLimits(What::Trial),
+        Ask::Finding(What::Trial),
         "a reason is for one round"
     );
 }
@@ -295,7 +299,7 @@ fn a_turning_torque_is_read_loose_and_tight_and_the_pack_changes_the_other_way()
     assert_eq!(ask(&state), Ask::Read(What::Tight));
     read(&mut state, What::Tight, 2.4, "N·m");
     // 2.0 is 0.8 too much; 0.25 mm for each: 0.2 thicker, 0.15 to 0.25 will do.
-    assert_eq!(ask(&state), Ask::OutsideLimits(What::Trial));
+    assert_eq!(ask(&state), Ask::Finding(What::Trial));
     assert_eq!(take(&mut state), [Piece::shims(0.5, 1), Piece::shims(0.1, 2)]);
     read(&mut state, What::Loose, 0.4, "N·m");
     read(&mut state, What::Tight, 1.6, "N·m");
@@ -336,7 +340,7 @@ fn a_washer_is_chosen_by_its_range_and_nothing_where_the_table_ends() {
     assert_eq!(take(&mut state), [Piece::coded("B", Some(0.095))]);
     assert_eq!(ask(&state), Ask::Close);
     choose(&mut state, &[Piece::coded("A", Some(0.092))]).unwrap();
-    assert_eq!(ask(&state), Ask::OutsideLimits(What::Pack));
+    assert_eq!(ask(&state), Ask::Finding(What::Pack));
     assert_eq!(lines(&state)[2], "round 1: “B” 0.095 in: within limits");
 }
 
@@ -375,7 +379,7 @@ fn shells_are_chosen_by_two_codes() {
     );
     // The code was misread: what is in is no longer what the table says.
     send(&mut state, code("A", "1")).unwrap();
-    assert_eq!(ask(&state), Ask::OutsideLimits(What::Pack));
+    assert_eq!(ask(&state), Ask::Finding(What::Pack));
 }
 
 /// A unit corrected in the plan asks for what was read in the other one again.
@@ -563,7 +567,7 @@ fn a_gap_gives_the_first_pack_and_the_trial_the_next() {
     // 0.71 − 0.10 = 0.61 ± 0.05.
     assert_eq!(take(&mut state), [Piece::shims(0.5, 1), Piece::shims(0.1, 1)]);
     read(&mut state, What::Trial, 0.18, "mm");
-    assert_eq!(ask(&state), Ask::OutsideLimits(What::Trial));
+    assert_eq!(ask(&state), Ask::Finding(What::Trial));
     // 0.08 thicker: 0.68, and 0.63 to 0.73 will do.
     assert_eq!(take(&mut state), [Piece::shims(0.5, 1), Piece::shims(0.2, 1)]);
     read(&mut state, What::Trial, 0.08, "mm");

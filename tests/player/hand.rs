@@ -7,7 +7,7 @@ use halfcase::job::field::Entry;
 use halfcase::job::form;
 use halfcase::job::kinds::{self, Gauged, Piece, Work};
 use halfcase::job::night::Night;
-use halfcase::job::parts::{self, PartPlace};
+use halfcase::job::parts::{self, PartKey, PartPlace};
 use halfcase::job::reading::What;
 use halfcase::job::readings;
 use halfcase::job::record::PhoneClock;
@@ -64,14 +64,17 @@ fn at_the_step(chance: &mut Chance, state: &State, now: Now) -> Intent {
         },
         Some(Ask::Tally(_)) => Intent::Tally(step),
         Some(Ask::Read(what)) => read(chance, state, step, what),
-        Some(Ask::OutsideLimits(what)) if chance.one_in(2) => Intent::Accept {
+        Some(Ask::Finding(what)) if chance.one_in(2) => Intent::Accept {
             step,
             what,
             reason: "measured twice, the shop says so".to_owned(),
+            initials: initials(chance),
         },
         // Another pack, or the reading once more.
-        Some(Ask::OutsideLimits(What::Pack | What::Trial)) if chance.one_in(2) => choose(chance, state, step),
-        Some(Ask::OutsideLimits(what)) => read(chance, state, step, what),
+        Some(Ask::Finding(What::Pack | What::Trial)) if chance.one_in(2) => choose(chance, state, step),
+        Some(Ask::Finding(what)) => settle(chance, state, step, what),
+        Some(Ask::OnOrder(part)) => Intent::TickPart { step, part },
+        Some(Ask::NewOn(part)) => Intent::NewOn { step, part },
         Some(Ask::Feel) => feel(chance, step),
         Some(Ask::Code) => code(chance, step),
         Some(Ask::Gauge(done)) => Intent::Gauge { step, done },
@@ -114,6 +117,32 @@ fn choose(chance: &mut Chance, state: &State, step: StepId) -> Intent {
         }]
     });
     Intent::Choose { step, pieces }
+}
+
+fn initials(chance: &mut Chance) -> String {
+    if chance.one_in(3) { "" } else { "jb" }.to_owned()
+}
+
+/// Does it again, or orders a part.
+fn settle(chance: &mut Chance, state: &State, step: StepId, what: What) -> Intent {
+    if chance.one_in(3) {
+        let name = "bearing shell".to_owned();
+        return Intent::Order { step, what, name };
+    }
+    match what {
+        What::Turning => feel(chance, step),
+        What::Part(part) => judge(chance, step, part),
+        what => read(chance, state, step, what),
+    }
+}
+
+fn judge(chance: &mut Chance, step: StepId, part: PartKey) -> Intent {
+    let unfit = if chance.one_in(2) { "" } else { "pitted" };
+    Intent::Judge {
+        step,
+        part,
+        unfit: unfit.to_owned(),
+    }
 }
 
 fn feel(chance: &mut Chance, step: StepId) -> Intent {
@@ -215,7 +244,7 @@ fn in_any_step(chance: &mut Chance, state: &State) -> Intent {
             read(chance, state, step, what)
         }
         8 => {
-            let broken = state.broken(step);
+            let broken = state.findings(step);
             Intent::Accept {
                 step,
                 what: chance
@@ -224,6 +253,7 @@ fn in_any_step(chance: &mut Chance, state: &State) -> Intent {
                     .cloned()
                     .unwrap_or(What::Depth),
                 reason: "as the shop left it".to_owned(),
+                initials: initials(chance),
             }
         }
         9 => Intent::ReadDepth {
@@ -238,6 +268,7 @@ fn in_any_step(chance: &mut Chance, state: &State) -> Intent {
                     step: Some(step),
                     mm: 1.0,
                 },
+                Some(part) if chance.one_in(3) => judge(chance, part.step, part.key),
                 Some(part) if chance.one_in(2) => Intent::TickPart {
                     step: part.step,
                     part: part.key,

@@ -5,7 +5,8 @@ use crate::job::gate::{Wait, waits};
 use crate::job::kinds::gauge::answer as gauging;
 use crate::job::kinds::select::answer::{self as choice, Wants};
 use crate::job::kinds::{Gauged, Work};
-use crate::job::progress::{NextFastener, next_fastener};
+use crate::job::parts::{self, PartKey};
+use crate::job::progress::{NextFastener, StepProgress, next_fastener};
 use crate::job::reading::What;
 use crate::job::readings;
 use crate::job::sheet::{Step, StepId};
@@ -29,14 +30,18 @@ pub enum Ask {
     Tally(NextFastener),
     /// Read this.
     Read(What),
-    /// This reading is outside its limits: read it again, or accept it with a reason.
-    OutsideLimits(What),
     /// Read the codes by which a part is chosen.
     Code,
     /// Choose it and put it in.
     Choose,
     /// Do this of a gauging.
     Gauge(Gauged),
+    /// This was found: do it again, accept it with a reason, or order a part.
+    Finding(What),
+    /// What was found waits for this part, which is on order.
+    OnOrder(PartKey),
+    /// New ones of this part must be on.
+    NewOn(PartKey),
     /// Say how it turns.
     Feel,
     /// Close it.
@@ -64,6 +69,15 @@ impl State {
             .find(|caution| caution.level == Level::Stop && !progress.acknowledged.contains(caution.id));
         if let Some(caution) = unread {
             return Ask::Acknowledge(caution.id);
+        }
+        // On a part that is not fit nothing is tightened.
+        let mut found = readings::findings(step, &progress);
+        let of_a_part = |what: &What| matches!(what, What::Part(_));
+        if let Some(ask) = self.unsettled(step, &progress, found.iter().filter(|what| of_a_part(what))) {
+            return ask;
+        }
+        if let Some(part) = parts::new_wanted(step, &progress) {
+            return Ask::NewOn(part);
         }
         if let Work::Fasten(fasten) = &step.work
             && let tight @ 1.. = progress.too_tight(fasten)
@@ -96,13 +110,35 @@ impl State {
         if let Some(what) = readings::missing(step, &progress) {
             return Ask::Read(what);
         }
-        if let Some(what) = readings::broken(step, &progress).into_iter().next() {
-            return Ask::OutsideLimits(what);
-        }
         if matches!(step.work, Work::Turn(_)) && progress.felt.is_none() {
             return Ask::Feel;
         }
-        Ask::Close
+        found.retain(|what| !of_a_part(what));
+        self.unsettled(step, &progress, found.iter())
+            .unwrap_or(Ask::Close)
+    }
+
+    /// What these findings ask for: the first that waits for no part, else the part they wait for.
+    fn unsettled<'a>(
+        &self,
+        step: &Step,
+        progress: &StepProgress,
+        found: impl Iterator<Item = &'a What>,
+    ) -> Option<Ask> {
+        let parts = &self.job().progress;
+        let mut on_order = None;
+        for what in found {
+            let part = progress.ordered(what);
+            let away = part.filter(|part| {
+                let here = parts.part(step.id, *part);
+                here.is_none_or(|here| !here.place.at_hand())
+            });
+            match away {
+                None => return Some(Ask::Finding(what.clone())),
+                Some(part) => on_order = on_order.or(Some(Ask::OnOrder(part))),
+            }
+        }
+        on_order
     }
 
     /// What keeps `step` from being closed; nothing where it may be.
@@ -122,17 +158,60 @@ impl State {
                 Refused::FastenersLeft(fasten.tally_count().saturating_sub(done))
             }
             Ask::Read(what) => Refused::ReadingMissing(what.name(Some(step))),
-            Ask::OutsideLimits(what) => Refused::OutsideLimits(what.judged_name(step)),
             Ask::Code => Refused::NoCodes,
             Ask::Gauge(done) => Refused::NotGauged(*done),
             Ask::Choose => Refused::NothingChosen,
+            Ask::Finding(what) => {
+                Refused::Finding(readings::finding_words(step, &self.progress(step.id), what))
+            }
+            Ask::OnOrder(part) => Refused::OnOrder(part_name(step, *part)),
+            Ask::NewOn(part) => Refused::NewWanted(part_name(step, *part)),
             Ask::Feel => Refused::NotFelt,
         })
     }
 
-    /// The first step still open, where the job goes on.
+    /// The first step still open.
     pub fn next_open(&self) -> Option<StepId> {
         let job = self.job();
         job.progress.next_open(&job.sheet).map(|step| step.id)
     }
+
+    /// Where the job goes on behind that step: the next one open, past those that wait for a part; the
+    /// first one open where there is none behind it.
+    pub fn next_after(&self, step: StepId, now: Moment) -> Option<StepId> {
+        let job = self.job();
+        let behind = job.sheet.place(step).map_or(0, |at| at + 1);
+        let mut open = job
+            .sheet
+            .steps
+            .iter()
+            .skip(behind)
+            .filter(|step| !job.progress.closed(step.id));
+        let next = open.find(|step| !matches!(self.ask_of(step, now), Ask::OnOrder(_)));
+        next.map(|step| step.id).or_else(|| self.next_open())
+    }
+
+    /// The first step before that one that is still open.
+    pub fn open_before(&self, step: StepId) -> Option<StepId> {
+        let job = self.job();
+        let mut before = job.sheet.before(step).iter();
+        before
+            .find(|step| !job.progress.closed(step.id))
+            .map(|step| step.id)
+    }
+
+    /// The step at hand: the one last worked on, or behind it the next one open.
+    pub fn at_hand(&self, now: Moment) -> Option<StepId> {
+        let mut lines = self.job().record.standing_from_the_end();
+        let last = lines.find_map(|entry| entry.step.filter(|_| entry.works()));
+        match last.filter(|step| self.step(*step).is_some()) {
+            Some(step) if !self.job().progress.closed(step) => Some(step),
+            Some(step) => self.next_after(step, now),
+            None => self.next_open(),
+        }
+    }
+}
+
+fn part_name(step: &Step, part: PartKey) -> String {
+    What::Part(part).name(Some(step))
 }

@@ -42,12 +42,23 @@ pub enum Intent {
         unit: String,
         with: ReadWith,
     },
-    /// A reading outside its limits stays as it is, and why.
+    /// What was found stays as it is, why, and who says so; without initials those of the bench.
     Accept {
         step: StepId,
         what: What,
         reason: String,
+        initials: String,
     },
+    /// A part for what was found is to be ordered; by its name, where it is not the part itself.
+    Order { step: StepId, what: What, name: String },
+    /// A part was looked at: fit where `unfit` is empty.
+    Judge {
+        step: StepId,
+        part: PartKey,
+        unfit: String,
+    },
+    /// New ones of a part are on.
+    NewOn { step: StepId, part: PartKey },
     /// How something turns: freely where `tight_at` is empty.
     Feel { step: StepId, tight_at: String },
     /// The codes of a select step: down the side of its table, and across.

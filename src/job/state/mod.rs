@@ -205,10 +205,24 @@ impl State {
         self.job().progress.step(id)
     }
 
-    /// What a step's readings break, as the plan now has its limits, without a reason given.
-    pub fn broken(&self, id: StepId) -> Vec<What> {
+    /// What of a step is not settled.
+    pub fn findings(&self, id: StepId) -> Vec<What> {
         self.step(id)
-            .map_or(Vec::new(), |step| readings::broken(step, &self.progress(id)))
+            .map_or(Vec::new(), |step| readings::findings(step, &self.progress(id)))
+    }
+
+    /// Everything found in the job that is not settled, in words.
+    pub fn all_findings(&self) -> Vec<(StepId, String)> {
+        let steps = self.job().sheet.steps.iter();
+        let of_step = |step: &Step| -> Vec<(StepId, String)> {
+            let progress = self.progress(step.id);
+            let words = |what: What| (step.id, readings::finding_words(step, &progress, &what));
+            readings::findings(step, &progress)
+                .into_iter()
+                .map(words)
+                .collect()
+        };
+        steps.flat_map(of_step).collect()
     }
 
     /// What gates and overviews go by.

@@ -25,10 +25,22 @@ pub enum Refused {
     ClockNotStarted,
     /// A reading is missing, by its name.
     ReadingMissing(String),
-    /// A reading is outside its limits and no reason was given, by its name.
-    OutsideLimits(String),
-    /// There is nothing outside its limits to accept, by its name.
-    NotOutside(String),
+    /// Something found is not settled, in words.
+    Finding(String),
+    /// What was found waits for a part on order, by its name.
+    OnOrder(String),
+    /// Of this part new ones must be on.
+    NewWanted(String),
+    /// There is nothing found to settle, by its name.
+    NotFound(String),
+    /// So many things found in the job are not settled.
+    FindingsLeft(usize),
+    /// What the step waits for is no cure: nobody opens it by hand.
+    NotByHand,
+    /// A decision is signed: initials are asked for.
+    NoInitials,
+    /// The part to order has no name.
+    NoPart,
     /// A reason is asked for.
     NoReason,
     /// Steps are still open.
@@ -102,14 +114,19 @@ impl fmt::Display for Refused {
             Self::FastenersLeft(n) => write!(f, "{n} fasteners are not tallied yet."),
             Self::ClockNotStarted => f.write_str("Put the compound on and start its clock first."),
             Self::ReadingMissing(name) => write!(f, "Enter the reading of “{name}” first."),
-            Self::OutsideLimits(name) => write!(
-                f,
-                "“{name}” is outside its limits: read it again, or accept it with a reason."
+            Self::Finding(words) => {
+                write!(f, "{words}. Do it again, accept it with a reason, or order a part.")
+            }
+            Self::OnOrder(name) => write!(f, "“{name}” is on order: this step waits for it."),
+            Self::NewWanted(name) => write!(f, "“{name}” must be new: say that new ones are on."),
+            Self::NotFound(name) => write!(f, "Nothing is wrong with “{name}”: there is nothing to settle."),
+            Self::FindingsLeft(1) => f.write_str("One thing that was found is not settled: see all steps."),
+            Self::FindingsLeft(n) => write!(f, "{n} things that were found are not settled: see all steps."),
+            Self::NotByHand => f.write_str(
+                "Only a cure is opened by hand: do the open steps, or leave them out with a reason, and settle what was found.",
             ),
-            Self::NotOutside(name) => write!(
-                f,
-                "“{name}” is not outside its limits: there is nothing to accept."
-            ),
+            Self::NoInitials => f.write_str("Enter your initials too: the decision is signed with them."),
+            Self::NoPart => f.write_str("Name the part to order."),
             Self::NoReason => f.write_str("Write the reason first: it goes into the record."),
             Self::StepsOpen(1) => f.write_str("One step is still open."),
             Self::StepsOpen(n) => write!(f, "{n} steps are still open."),

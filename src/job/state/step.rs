@@ -2,6 +2,7 @@
 
 use super::draft::Draft;
 use super::{Ask, Intent, Name, ReadWith, Refused, State};
+use crate::job::gate::{Wait, waits};
 use crate::job::kinds::fasten::fastening::PassAnswer;
 use crate::job::kinds::seat::depth;
 use crate::job::kinds::{Seat, Work};
@@ -32,7 +33,15 @@ impl State {
                 unit,
                 with,
             } => self.read(draft, *step, what, *value, unit, with),
-            Intent::Accept { step, what, reason } => self.accept(draft, *step, what, reason),
+            Intent::Accept {
+                step,
+                what,
+                reason,
+                initials,
+            } => self.accept(draft, *step, what, reason, initials),
+            Intent::Order { step, what, name } => self.order(draft, *step, what, name),
+            Intent::Judge { step, part, unfit } => self.judge(draft, *step, *part, unfit),
+            Intent::NewOn { step, part } => self.new_on(draft, *step, *part),
             Intent::Feel { step, tight_at } => self.open_step(*step).map(|_| {
                 let tight_at = tight_at.trim().to_owned();
                 draft.line(Some(*step), Event::Felt { tight_at });
@@ -65,12 +74,17 @@ impl State {
             },
             Intent::CloseJob => {
                 let job = self.job();
-                match job.sheet.steps.len() - job.progress.closed_count(&job.sheet) {
-                    0 => {
+                let found = |step: &Step| readings::findings(step, &self.progress(step.id)).len();
+                match (
+                    job.sheet.steps.len() - job.progress.closed_count(&job.sheet),
+                    job.sheet.steps.iter().map(found).sum(),
+                ) {
+                    (0, 0) => {
                         draft.line(None, Event::JobClosed);
                         Ok(Name::Lines)
                     }
-                    open => Err(Refused::StepsOpen(open)),
+                    (0, found) => Err(Refused::FindingsLeft(found)),
+                    (open, _) => Err(Refused::StepsOpen(open)),
                 }
             }
             _ => return None,
@@ -112,8 +126,8 @@ impl State {
 
     fn tally(&self, draft: &mut Draft<'_>, step: StepId) -> Result<Name, Refused> {
         let (step, ask) = self.ready(step, draft)?;
-        if let Ask::Loosen(count) = ask {
-            return Err(Refused::TooTight(count));
+        if let Ask::Loosen(_) | Ask::Finding(_) | Ask::OnOrder(_) | Ask::NewOn(_) = ask {
+            return Err(self.held(step, &ask).unwrap_or(Refused::NoStep));
         }
         let next = crate::job::progress::next_fastener(step, &self.progress(step.id));
         let (Some(next), Work::Fasten(fasten)) = (next, &step.work) else {
@@ -164,11 +178,16 @@ impl State {
         step: StepId,
         what: &What,
         reason: &str,
+        initials: &str,
     ) -> Result<Name, Refused> {
-        let step = self.open_step(step)?;
+        let step = self.found(step, what)?;
         let reason = given(reason)?;
-        if !readings::broken(step, &self.progress(step.id)).contains(what) {
-            return Err(Refused::NotOutside(what.judged_name(step)));
+        let initials = initials.trim();
+        if initials.is_empty() && self.settings.initials.is_empty() {
+            return Err(Refused::NoInitials);
+        }
+        if !initials.is_empty() {
+            initials.clone_into(&mut draft.settings().initials);
         }
         let event = Event::Accepted {
             what: what.clone(),
@@ -177,6 +196,66 @@ impl State {
         };
         draft.line(Some(step.id), event);
         Ok(Name::Lines)
+    }
+
+    /// A step in which that was found and is not settled; it may be closed, as limits may change.
+    fn found(&self, step: StepId, what: &What) -> Result<&Step, Refused> {
+        let step = self.known(step)?;
+        if readings::findings(step, &self.progress(step.id)).contains(what) {
+            Ok(step)
+        } else {
+            Err(Refused::NotFound(what.judged_name(step)))
+        }
+    }
+
+    fn order(&self, draft: &mut Draft<'_>, step: StepId, what: &What, name: &str) -> Result<Name, Refused> {
+        let id = self.found(step, what)?.id;
+        let part = match (what, name.trim()) {
+            (What::Part(part), _) => *part,
+            (_, "") => return Err(Refused::NoPart),
+            (_, name) => {
+                let planned = draft.sheet().steps.iter_mut().find(|step| step.id == id);
+                PartKey::More(planned.ok_or(Refused::NoStep)?.add_part(name))
+            }
+        };
+        let of = draft.sheet().step(id).map_or(1, |step| parts::count(step, part));
+        let what = what.clone();
+        draft.line(Some(id), Event::Ordered { what, part });
+        let place = PartPlace::OnOrder;
+        draft.line(
+            Some(id),
+            Event::Placed {
+                part,
+                place,
+                here: 0,
+                of,
+            },
+        );
+        Ok(Name::Lines)
+    }
+
+    fn judge(
+        &self,
+        draft: &mut Draft<'_>,
+        step: StepId,
+        part: PartKey,
+        unfit: &str,
+    ) -> Result<Name, Refused> {
+        let step = self.known(step)?;
+        parts::name(step, part).ok_or(Refused::NoStep)?;
+        let unfit = unfit.trim().to_owned();
+        draft.line(Some(step.id), Event::Judged { part, unfit });
+        Ok(Name::Lines)
+    }
+
+    fn new_on(&self, draft: &mut Draft<'_>, step: StepId, part: PartKey) -> Result<Name, Refused> {
+        match self.ready(step, draft)? {
+            (step, Ask::NewOn(wanted)) if wanted == part => {
+                draft.line(Some(step.id), Event::NewOn { part });
+                Ok(Name::Lines)
+            }
+            (step, ask) => Err(self.held(step, &ask).unwrap_or(Refused::NothingToUndo)),
+        }
     }
 
     fn read_depth(&self, draft: &mut Draft<'_>, step: Option<StepId>, mm: f64) -> Result<Name, Refused> {
@@ -269,6 +348,9 @@ impl State {
     fn override_gate(&self, draft: &mut Draft<'_>, step: StepId, reason: &str) -> Result<Name, Refused> {
         let step = self.open_step(step)?;
         let reason = given(reason)?;
+        if !waits(self.ground(), step, draft.now.at).iter().all(Wait::by_hand) {
+            return Err(Refused::NotByHand);
+        }
         draft.line(Some(step.id), Event::Overridden { reason });
         Ok(Name::Lines)
     }

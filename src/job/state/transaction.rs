@@ -4,6 +4,7 @@ use super::{Job, Jobs, State};
 use crate::job::clock::CureClock;
 use crate::job::kinds::gauge::words::done_words;
 use crate::job::parts;
+use crate::job::reading::What;
 use crate::job::record::{Entry, Event};
 use crate::job::settings::{PIECES, Settings};
 use crate::job::sheet::{JobId, Sheet, StepId};
@@ -109,6 +110,9 @@ pub(super) fn line_words(entry: &Entry, sheet: Option<&Sheet>) -> String {
         Event::Coded { .. } => title("codes of"),
         Event::Gauged(done) => done_words(*done),
         Event::Chosen { round, .. } => format!("round {round}: what went in"),
+        Event::Judged { part, .. } => format!("look at {}", What::Part(*part).name(step)),
+        Event::Ordered { part, .. } => format!("ordering {}", What::Part(*part).name(step)),
+        Event::NewOn { part } => format!("new {}", What::Part(*part).name(step)),
         Event::Placed { part, .. } => {
             let name = step.and_then(|step| parts::name(step, *part));
             format!("where {} is", name.as_deref().unwrap_or("a part"))

@@ -11,6 +11,7 @@ mod grid;
 mod lift;
 mod more;
 mod next;
+mod parts;
 mod plain;
 mod seat;
 mod select;
@@ -26,16 +27,14 @@ use crate::parts::work_keys::UndoKey;
 use crate::screens::Route;
 use leptos::prelude::*;
 
-/// Goes on to the next open step, or to the job's end. The step then stays in sight until the user
+/// Goes to the step at hand, or to the job's end. The step then stays in sight until the user
 /// moves on, so that a bouncing finger can't close two.
 #[component]
 pub fn JobNow() -> impl IntoView {
-    next_route(Bench::here()).instead();
-}
-
-/// Where the job goes on.
-pub fn next_route(bench: Bench) -> Route {
-    bench.next_open().map_or(Route::JobEnd, Route::Step)
+    Bench::here()
+        .at_hand()
+        .map_or(Route::JobEnd, Route::Step)
+        .instead();
 }
 
 /// One step.
@@ -76,7 +75,9 @@ fn StepView(step: Step) -> impl IntoView {
                     {caution_list(Some(id), cautions)}
                 </div>
                 <div class="doing">
+                    {next::open_before(id)}
                     {work}
+                    {parts::parts_of(id)}
                     <more::More step=kept />
                 </div>
             </div>
@@ -107,8 +108,13 @@ fn StepHead(step: StoredValue<Step>) -> impl IntoView {
         let (at, all) = bench
             .sheet
             .with(|sheet| (sheet.place(id).unwrap_or(0) + 1, sheet.steps.len()));
-        let done = bench.progress.with(|progress| progress.closed(id));
-        format!("{at} of {all} · {word}{}", if done { " · done" } else { "" })
+        let state = bench.standing(id).word();
+        let state = if state.is_empty() {
+            String::new()
+        } else {
+            format!(" · {state}")
+        };
+        format!("{at} of {all} · {word}{state}")
     };
     let side = move |name: &'static str, face: &'static str, by: isize| {
         let none = whether(move || neighbour(by).is_none());

@@ -51,7 +51,7 @@ pub fn JobsScreen() -> impl IntoView {
             true
         }
         Err(refused) => {
-            bench.say(refused.to_string(), false);
+            bench.refuse(refused.to_string());
             false
         }
     });

@@ -40,6 +40,7 @@ pub fn new_step(bench: Bench, after: Option<StepId>, adding: RwSignal<Option<Opt
         };
         torque_sheet(
             format!("What does the manual say for {name}?"),
+            bench.last_torque_unit(),
             move |torque| match fasten::begin(&name, torque) {
                 Ok(fasten) => {
                     add(Work::Fasten(fasten), format!("Fasten {name}"));
