@@ -10,7 +10,8 @@ use crate::job::desk::{Desk, typed_words};
 use crate::job::example;
 use crate::job::kinds::fasten::fastening::PassAnswer;
 use crate::job::kinds::seat::oven::OvenState;
-use crate::job::kinds::{LiftWork, Seat, Work};
+use crate::job::kinds::select::answer::Advice;
+use crate::job::kinds::{LiftWork, Piece, Seat, Work};
 use crate::job::night::Night;
 use crate::job::parts::{self, Listed, PartKey, PartPlace};
 use crate::job::reading::What;
@@ -141,6 +142,16 @@ impl Bench {
     /// What that pass of a fasten step asks for on the wrench in the hand; followed.
     pub fn pass_answer(self, step: &Step, pass: usize, place: usize) -> Option<PassAnswer> {
         self.look(|state, _| state.pass_answer(step, pass, place))
+    }
+
+    /// What a select step would put in now; followed.
+    pub fn advice(self, step: &Step) -> Advice {
+        self.look(|state, _| state.advice(step))
+    }
+
+    /// What one touch of the key would put in; followed.
+    pub fn offered(self, step: &Step) -> Option<Vec<Piece>> {
+        self.look(|state, _| state.offered(step))
     }
 
     /// Where the job goes on behind that step, and the first step before it that is still open; followed.

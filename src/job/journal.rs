@@ -1,8 +1,10 @@
 //! The record as it is read: one line an entry, remarks beside the line they are about.
 
 use super::clock::CureClock;
+use super::kinds::gauge;
 use super::kinds::lift::{self, Hoist};
 use super::kinds::seat;
+use super::kinds::select;
 use super::kinds::{Fasten, Work};
 use super::progress::Progress;
 use super::reading::What;
@@ -52,7 +54,12 @@ impl Filter {
         let kind = match event {
             Event::Tallied { .. } | Event::Loosened => Self::Torque,
             Event::Applied { .. } | Event::JointOpened => Self::Compound,
-            Event::Measured { .. } | Event::Accepted { .. } | Event::Felt { .. } => Self::Reading,
+            Event::Measured { .. }
+            | Event::Accepted { .. }
+            | Event::Felt { .. }
+            | Event::Coded { .. }
+            | Event::Gauged(_)
+            | Event::Chosen { .. } => Self::Reading,
             Event::Placed { .. } | Event::Judged { .. } | Event::Ordered { .. } | Event::NewOn { .. } => {
                 Self::Parts
             }
@@ -328,6 +335,13 @@ pub fn words(entry: &Entry, sheet: &Sheet) -> String {
                 | What::Free(_)
                 | What::Tight(_)
                 | What::Stretch(_)
+                | What::At(_)
+                | What::Pack
+                | What::Trial
+                | What::TurnTight
+                | What::TurnLoose
+                | What::Widest
+                | What::Narrow
                 | What::Named(_) => "outside limits",
             };
             format!("{name}: {found}, accepted: {reason}")
@@ -356,6 +370,22 @@ pub fn words(entry: &Entry, sheet: &Sheet) -> String {
                 format!("{what}: tight {tight_at}")
             }
         }
+        Event::Gauged(done) => gauge::words::done_words(*done),
+        Event::Coded { down, across } => {
+            let codes = match step.map(|step| &step.work) {
+                Some(Work::Select(select)) => select.codes.as_ref(),
+                _ => None,
+            };
+            select::words::code_words(codes, down, across)
+        }
+        Event::Chosen {
+            round,
+            pieces,
+            unit,
+            aim,
+            leaves,
+            verdict,
+        } => select::words::chosen_words(*round, pieces, unit, (*aim, *leaves), *verdict),
         Event::Placed {
             part,
             place,

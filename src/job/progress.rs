@@ -1,7 +1,7 @@
 //! How far a job is: always worked out from its record, never stored beside it.
 
 use super::clock::ClockId;
-use super::kinds::{Fasten, Work};
+use super::kinds::{Fasten, Gauged, Piece, Work};
 use super::part::{PartKey, PartPlace, PartState};
 use super::reading::{Verdict, What, stretched};
 use super::record::{Entry, Event, Goal, Record};
@@ -70,6 +70,25 @@ pub struct StepProgress {
     pub new_on: Vec<PartKey>,
     /// How many times the step's fasteners were tightened before, as said and counted on since.
     pub uses: Option<f64>,
+    /// The codes read last: down the side of the table, and across.
+    pub codes: Option<(String, String)>,
+    /// What was put in, round by round.
+    pub rounds: Vec<Round>,
+    /// What was done of a gauging since its plastic was laid.
+    pub gauged: Vec<Gauged>,
+    /// How many readings stood before the present round.
+    pub round_from: usize,
+}
+
+/// Once that something chosen was put in.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Round {
+    /// What.
+    pub pieces: Vec<Piece>,
+    /// The unit of its sizes.
+    pub unit: String,
+    /// How many readings stood before it.
+    pub from: usize,
 }
 
 impl StepProgress {
@@ -111,9 +130,24 @@ impl StepProgress {
         self.ordered.retain(|(own, _)| *own != whole && own != what);
     }
 
-    /// The latest reading of that.
+    /// The latest reading of that; one of a round, since that round began.
     pub fn reading(&self, what: &What) -> Option<&Reading> {
-        self.readings.iter().rev().find(|reading| reading.what == *what)
+        let from = if what.of_round() { self.round_from } else { 0 };
+        let counts = self.readings.get(from..).unwrap_or_default();
+        counts.iter().rev().find(|reading| reading.what == *what)
+    }
+
+    /// The readings taken in that round.
+    pub fn readings_of(&self, round: usize) -> &[Reading] {
+        let from = self
+            .rounds
+            .get(round)
+            .map_or(self.readings.len(), |round| round.from);
+        let to = self
+            .rounds
+            .get(round + 1)
+            .map_or(self.readings.len(), |next| next.from);
+        self.readings.get(from..to).unwrap_or_default()
     }
 
     /// The stretch that follows where `what` is now read as `value`, and the fastener's other length is known.
@@ -240,6 +274,28 @@ impl Progress {
             }
             Event::Accepted { what, limits, reason } => {
                 step.accepted.push((what.clone(), limits.clone(), reason.clone()));
+            }
+            Event::Coded { down, across } => {
+                step.look_again(&What::Pack);
+                step.codes = Some((down.clone(), across.clone()));
+            }
+            Event::Gauged(done) => {
+                if let Gauged::Laid(_) = done {
+                    step.look_again(&What::Widest);
+                    step.gauged.clear();
+                    step.round_from = step.readings.len();
+                }
+                step.gauged.push(*done);
+            }
+            Event::Chosen { pieces, unit, .. } => {
+                step.look_again(&What::Pack);
+                step.look_again(&What::Trial);
+                step.round_from = step.readings.len();
+                step.rounds.push(Round {
+                    pieces: pieces.clone(),
+                    unit: unit.clone(),
+                    from: step.round_from,
+                });
             }
             Event::Felt { tight_at } => {
                 step.look_again(&What::Turning);

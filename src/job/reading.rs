@@ -38,6 +38,20 @@ pub enum What {
     Tight(u8),
     /// By how much the two differ, mm: worked out, never typed.
     Stretch(u8),
+    /// A place of a select step.
+    At(ReadingId),
+    /// What was put in by a select step, as a whole.
+    Pack,
+    /// End float or turning torque with it in, this round.
+    Trial,
+    /// The same tightened, where the loose one is taken off.
+    TurnTight,
+    /// The same loose.
+    TurnLoose,
+    /// A bearing's clearance where gauging plastic is squeezed widest.
+    Widest,
+    /// The same at its narrow end.
+    Narrow,
     /// How something turns by hand: a finding where it binds.
     Turning,
     /// A part of the step: a finding where it is not fit.
@@ -102,10 +116,21 @@ impl What {
         matches!(self, Self::Free(_) | Self::Tight(_) | Self::Stretch(_))
     }
 
-    /// What is judged where this was read: the bore for a place of its grid, else itself.
+    /// Whether it counts only since the last thing was put in, or laid.
+    pub fn of_round(&self) -> bool {
+        let gauged = matches!(self, Self::Widest | Self::Narrow);
+        gauged || matches!(self, Self::Trial | Self::TurnTight | Self::TurnLoose)
+    }
+
+    /// What is judged where this was read: the bore for a place of its grid, the pack for its gap,
+    /// else itself.
     pub fn whole(&self) -> Self {
         match self {
             Self::Place { bore, .. } => whole_bore(*bore),
+            Self::At(_) => Self::Pack,
+            Self::TurnTight | Self::TurnLoose => Self::Trial,
+            // The ends are judged against each other.
+            Self::Widest => Self::Narrow,
             other => other.clone(),
         }
     }

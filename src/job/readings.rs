@@ -2,6 +2,10 @@
 
 use super::id::ReadingId;
 use super::kinds::check::bore as bores;
+use super::kinds::gauge::answer as gauging;
+use super::kinds::select::words::sum_words;
+use super::kinds::select::{Select, Trial};
+use super::kinds::select::{answer as choice, judge as chosen};
 use super::kinds::{Bore, Check, DEPTH_WORDS, DIRECTION_WORDS, Limit, Seat, Work, grid_name};
 use super::parts;
 use super::progress::{Reading, StepProgress};
@@ -40,6 +44,22 @@ impl What {
             Self::Free(place) => return of_bolt(*place, "free length"),
             Self::Tight(place) => return of_bolt(*place, "tight length"),
             Self::Stretch(place) => return of_bolt(*place, "stretch"),
+            Self::At(id) => select(step).and_then(|select| {
+                let place = select.places.iter().find(|place| place.id == *id)?;
+                Some(place.name.clone())
+            }),
+            Self::Pack => return "what was put in".to_owned(),
+            Self::Widest => return "clearance at the widest place".to_owned(),
+            Self::Narrow => return "clearance at the narrow end".to_owned(),
+            Self::Trial | Self::TurnTight | Self::TurnLoose => {
+                let trial = select(step).and_then(|select| select.trial.as_ref());
+                let name = trial.map_or("reading with it in", Trial::name);
+                return match self {
+                    Self::TurnTight => format!("{name}, tightened"),
+                    Self::TurnLoose => format!("{name}, loose"),
+                    _ => name.to_owned(),
+                };
+            }
             Self::Turning => {
                 return match step.map(|step| &step.work) {
                     Some(Work::Turn(turn)) if !turn.what.is_empty() => turn.what.clone(),
@@ -80,6 +100,13 @@ fn of_bolt(place: u8, words: &str) -> String {
     format!("bolt {}, {words}", u16::from(place) + 1)
 }
 
+fn select(step: Option<&Step>) -> Option<&Select> {
+    match step.map(|step| &step.work) {
+        Some(Work::Select(select)) => Some(select),
+        _ => None,
+    }
+}
+
 /// The reading of that number.
 pub fn limit(check: &Check, id: ReadingId) -> Option<&Limit> {
     check.readings.iter().find(|limit| limit.id == id)
@@ -111,6 +138,8 @@ pub fn asked(step: &Step) -> Vec<What> {
             let uses = fasten.most_uses().map(|_| What::Uses);
             uses.into_iter().chain(fasten.lengths()).collect()
         }
+        Work::Select(select) => choice::asked(select),
+        Work::Gauge(_) => gauging::ASKED.to_vec(),
         Work::Clean(_)
         | Work::Fit(_)
         | Work::Bond(_)
@@ -132,6 +161,12 @@ pub fn missing(step: &Step, progress: &StepProgress) -> Option<What> {
 
 /// The latest reading of that, in the unit the plan now asks for.
 fn taken<'a>(step: &Step, progress: &'a StepProgress, what: &What) -> Option<&'a Reading> {
+    if let Work::Select(select) = &step.work {
+        return choice::taken(select, progress, what);
+    }
+    if let Work::Gauge(gauge) = &step.work {
+        return gauging::taken(gauge, progress, what);
+    }
     let unit = match (&step.work, what) {
         (Work::Check(check), What::Limit(id)) => limit(check, *id).map(|limit| limit.unit.as_str()),
         _ => None,
@@ -162,6 +197,13 @@ pub fn limits(step: &Step, what: &What) -> Vec<Option<f64>> {
         }),
         (Work::Fasten(fasten), What::Free(_)) => vec![fasten.longest_mm()],
         (Work::Fasten(fasten), What::Stretch(_)) => vec![fasten.stretch_least_mm, fasten.stretch_most_mm],
+        (Work::Gauge(gauge), What::Widest) => vec![gauge.least, gauge.most, gauge.worn],
+        (Work::Gauge(gauge), What::Narrow) => vec![gauge.taper],
+        (Work::Select(select), What::Pack) => vec![Some(select.allowance), select.tolerance],
+        (Work::Select(select), What::Trial) => {
+            let trial = select.trial.as_ref();
+            trial.map_or(Vec::new(), |trial| vec![trial.least, trial.most])
+        }
         _ => Vec::new(),
     }
 }
@@ -182,6 +224,12 @@ pub fn judge(step: &Step, what: &What, value: f64) -> Verdict {
         (Work::Fasten(fasten), What::Uses) => fasten.most_uses().map(|_| fasten.used_holds(value)),
         (Work::Fasten(fasten), What::Free(_)) => fasten.longest_mm().map(|longest| value <= longest),
         (Work::Fasten(fasten), What::Stretch(_)) => fasten.stretches().then(|| fasten.stretch_holds(value)),
+        (Work::Gauge(gauge), What::Widest) => gauging::holds(gauge, value),
+        (Work::Select(select), What::Trial) => select
+            .trial
+            .as_ref()
+            .filter(|trial| !trial.loose)
+            .and_then(|trial| trial.holds(value)),
         // A place of a grid has no limit of its own: the bore is judged as a whole.
         _ => None,
     };
@@ -210,6 +258,11 @@ pub fn findings(step: &Step, progress: &StepProgress) -> Vec<What> {
         .iter()
         .filter(|bore| bores::answer(bore, progress).outside())
         .map(|bore| whole_bore(bore.id));
+    let put_in = match &step.work {
+        Work::Select(select) => chosen::findings(select, progress),
+        Work::Gauge(gauge) => gauging::findings(gauge, progress),
+        _ => Vec::new(),
+    };
     let binds = progress.felt.as_ref().is_some_and(|at| !at.is_empty());
     let turning = (binds && matches!(step.work, Work::Turn(_))).then_some(What::Turning);
     let unfit = progress
@@ -217,7 +270,7 @@ pub fn findings(step: &Step, progress: &StepProgress) -> Vec<What> {
         .iter()
         .filter(|(part, _)| parts::name(step, *part).is_some())
         .map(|(part, _)| What::Part(*part));
-    let all = unfit.chain(single).chain(whole).chain(turning);
+    let all = unfit.chain(single).chain(whole).chain(put_in).chain(turning);
     all.filter(|what| !accepted(what)).collect()
 }
 
@@ -242,7 +295,29 @@ fn found_words(step: &Step, progress: &StepProgress, what: &What) -> String {
             progress.unfit(*part).unwrap_or_default()
         ),
         What::Place { .. } => format!("“{name}” is outside its limits"),
-        What::Limit(_)
+        What::Pack => {
+            let words = match (&step.work, progress.rounds.last()) {
+                (Work::Select(_), Some(round)) => sum_words(&round.pieces, &round.unit),
+                _ => name,
+            };
+            format!("{words}: not what the plan asks for")
+        }
+        What::Trial | What::TurnTight | What::TurnLoose => {
+            let trial = select(Some(step)).and_then(|select| Some((select, select.trial.as_ref()?)));
+            let value = trial.and_then(|(select, trial)| {
+                let read = choice::result(select, trial, progress)?;
+                Some(format!(": {read} {}", trial.unit(select.unit)))
+            });
+            format!("“{name}” is outside its limits{}", value.unwrap_or_default())
+        }
+        What::Widest if matches!(&step.work, Work::Gauge(gauge) if gauging::off_card(gauge, progress).contains(what)) =>
+        {
+            format!("“{name}” is beyond what its card tells")
+        }
+        What::Narrow => format!("“{name}” does not go with the widest place, or with its card"),
+        What::At(_)
+        | What::Widest
+        | What::Limit(_)
         | What::Depth
         | What::Gap
         | What::Running

@@ -2,7 +2,7 @@
 
 pub use super::id::EntryId;
 use super::id::{ClockId, StepId};
-use super::kinds::{LiftWork, Seat};
+use super::kinds::{Gauged, LiftWork, Piece, Seat};
 use super::part::{PartKey, PartPlace};
 use super::reading::{Verdict, What};
 use crate::trade::compound::CompoundClass;
@@ -148,6 +148,24 @@ pub enum Event {
     },
     /// Something was turned by hand: free where `tight_at` is empty, else where it binds.
     Felt { tight_at: String },
+    /// The codes were read by which a part is chosen.
+    Coded { down: String, across: String },
+    /// Shims, a washer or shells were chosen and put in, in sizes of that unit.
+    Chosen {
+        /// Which time, from 1.
+        round: u32,
+        pieces: Vec<Piece>,
+        unit: String,
+        /// What was wanted, where it was worked out.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        aim: Option<f64>,
+        /// What it leaves of the gap, where one was measured.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        leaves: Option<f64>,
+        verdict: Verdict,
+    },
+    /// A bearing is gauged, so far.
+    Gauged(Gauged),
     /// A part was looked at: fit where `unfit` is empty, else what is wrong with it.
     Judged { part: PartKey, unfit: String },
     /// What it takes to settle a finding is on order.

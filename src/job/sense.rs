@@ -83,6 +83,20 @@ const WORKED_OUT: Sense = Sense::new(
     f64::NAN,
     "The stretch follows from the free and the tight length: enter these.",
 );
+/// A size of a select step, in its own unit.
+const SIZE: Sense = Sense::new(
+    -5_000.0,
+    5_000.0,
+    "Enter a size up to 5000, in the unit shown; a minus sign where it stands proud.",
+);
+/// End float or a turning torque, in the unit shown.
+const TRIAL: Sense = Sense::new(
+    0.0,
+    10_000.0,
+    "Enter a reading from 0 to 10 000, in the unit shown.",
+);
+/// A clearance read off gauging plastic, in the unit shown.
+const CLEARANCE: Sense = Sense::new(0.0, 100.0, "Enter a clearance from 0 to 100, in the unit shown.");
 /// Anything else that is read: the plan names what it is.
 const ANY: Sense = Sense::new(-1e9, 1e9, "Enter a number: digits and one point.");
 
@@ -95,6 +109,9 @@ pub fn reading(what: &What) -> Sense {
         What::Uses => USES,
         What::Free(_) | What::Tight(_) => BOLT_MM,
         What::Stretch(_) => WORKED_OUT,
+        What::At(_) | What::Pack => SIZE,
+        What::Trial | What::TurnTight | What::TurnLoose => TRIAL,
+        What::Widest | What::Narrow => CLEARANCE,
         What::Limit(_) | What::Named(_) | What::Turning | What::Part(_) => ANY,
     }
 }

@@ -289,6 +289,9 @@ impl Step {
             let readings = check.readings.iter_mut().map(|limit| &mut limit.id.0);
             id::number(readings.chain(check.bores.iter_mut().map(|bore| &mut bore.id.0)));
         }
+        if let Work::Select(select) = &mut self.work {
+            select.number();
+        }
     }
 
     /// Adds one more part of that name, or finds the one that has it; tells its number.

@@ -204,6 +204,7 @@ fn full() -> Vec<Step> {
     let mut steps: Vec<Step> = LIST.iter().map(|kind| one(kind.word).1).collect();
     steps.extend(example::sheet().steps);
     let more = [
+        ("Select", ["shim/add", "row/add", "select/trial"]),
         ("Check", ["reading/add", "bore/add", "bore/2/journal"]),
         ("Fasten", ["fasten/compound", "part/add", "part/add"]),
         ("Lift", ["lift/sling", "lift/under", "part/add"]),

@@ -4,13 +4,14 @@ use super::MORNING;
 use halfcase::job::clock::ClockId;
 use halfcase::job::id::{PartId, ReadingId};
 use halfcase::job::json;
-use halfcase::job::kinds::LiftWork;
+use halfcase::job::kinds::{Gauged, LiftWork, Piece};
 use halfcase::job::parts::{PartKey, PartPlace};
 use halfcase::job::reading::{Verdict, What};
 use halfcase::job::record::{
     Compound, Entry, EntryId, Event, Facts, Goal, PhoneClock, Record, SetTo, Setting,
 };
 use halfcase::job::sheet::{Sheet, StepId};
+use halfcase::trade::gauging::Plastic;
 use halfcase::trade::quantity::TorqueUnit;
 use proptest::prelude::*;
 use serde::Serialize;
@@ -86,6 +87,19 @@ fn events() -> Vec<Event> {
         Event::Felt {
             tight_at: t("½ turn"),
         },
+        Event::Coded {
+            down: t("B"),
+            across: t("2"),
+        },
+        Event::Chosen {
+            round: 2,
+            pieces: vec![Piece::shims(0.1, 3), Piece::coded("green", None)],
+            unit: t("mm"),
+            aim: Some(0.32),
+            leaves: None,
+            verdict: Verdict::Outside,
+        },
+        Event::Gauged(Gauged::Laid(Plastic::Medium)),
         Event::Placed {
             part: PartKey::More(PartId(3)),
             place: PartPlace::Bag(t("7\t\u{1}")),
@@ -132,18 +146,21 @@ fn is_known(event: &Event) -> usize {
         Event::Measured { .. } => 5,
         Event::Accepted { .. } => 6,
         Event::Felt { .. } => 7,
-        Event::Placed { .. } => 8,
-        Event::Done { .. } => 9,
-        Event::Skipped { .. } => 10,
-        Event::Reopened => 11,
-        Event::Overridden { .. } => 12,
-        Event::TakenBack { .. } => 13,
-        Event::Noted { .. } => 14,
-        Event::PhoneClock(_) => 15,
-        Event::JobClosed => 16,
-        Event::Judged { .. } => 17,
-        Event::Ordered { .. } => 18,
-        Event::NewOn { .. } => 19,
+        Event::Coded { .. } => 8,
+        Event::Chosen { .. } => 9,
+        Event::Gauged(_) => 10,
+        Event::Placed { .. } => 11,
+        Event::Done { .. } => 12,
+        Event::Skipped { .. } => 13,
+        Event::Reopened => 14,
+        Event::Overridden { .. } => 15,
+        Event::TakenBack { .. } => 16,
+        Event::Noted { .. } => 17,
+        Event::PhoneClock(_) => 18,
+        Event::JobClosed => 19,
+        Event::Judged { .. } => 20,
+        Event::Ordered { .. } => 21,
+        Event::NewOn { .. } => 22,
     }
 }
 

@@ -319,6 +319,7 @@ fn every_caution_comes_up_from_a_step() {
         (said("Fit", "fit/spring"), alone),
         (said("Fill", "fill/hot"), alone),
         (blank("Turn").unwrap(), wet),
+        (blank("Gauge").unwrap(), alone),
         (blank("Lift").unwrap(), alone),
         (lifted(60.0, LiftWay::hands(), true), alone),
         (lifted(20.0, LiftWay::hands(), false), alone),

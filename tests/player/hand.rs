@@ -2,9 +2,10 @@
 
 use super::chance::Chance;
 use super::promises::entry_ids;
+use super::stock;
 use halfcase::job::field::Entry;
 use halfcase::job::form;
-use halfcase::job::kinds::{self, Fasten, Work};
+use halfcase::job::kinds::{self, Fasten, Gauged, Piece, Work};
 use halfcase::job::night::Night;
 use halfcase::job::parts::{self, PartKey, PartPlace};
 use halfcase::job::reading::What;
@@ -13,8 +14,9 @@ use halfcase::job::record::PhoneClock;
 use halfcase::job::sheet::{JobId, Step, StepId};
 use halfcase::job::state::{Ask, Intent, Now, ReadWith, State};
 use halfcase::trade::cooling::TimeRange;
+use halfcase::trade::gauging::Plastic;
 use halfcase::trade::order::Layout;
-use halfcase::trade::quantity::Time;
+use halfcase::trade::quantity::{Time, Unit};
 use uom::si::time::second;
 
 /// Seconds mostly, hours now and then, and once in a while the days that a cure takes.
@@ -69,12 +71,53 @@ fn at_the_step(chance: &mut Chance, state: &State, now: Now) -> Intent {
             reason: "measured twice, the shop says so".to_owned(),
             initials: initials(chance),
         },
+        // Another pack, or the reading once more.
+        Some(Ask::Finding(What::Pack | What::Trial)) if chance.one_in(2) => choose(chance, state, step),
         Some(Ask::Finding(what)) => settle(chance, state, step, what),
         Some(Ask::OnOrder(part)) => Intent::TickPart { step, part },
         Some(Ask::NewOn(part)) => Intent::NewOn { step, part },
         Some(Ask::Feel) => feel(chance, step),
+        Some(Ask::Code) => code(chance, step),
+        Some(Ask::Gauge(done)) => Intent::Gauge { step, done },
+        Some(Ask::Choose) => choose(chance, state, step),
         Some(Ask::Close) => Intent::Close(step),
     }
+}
+
+fn gauge(chance: &mut Chance, step: StepId) -> Intent {
+    let all = [
+        Gauged::Laid(Plastic::Coarse),
+        Gauged::Tight,
+        Gauged::Off,
+        Gauged::Wiped,
+    ];
+    let done = all[chance.below(all.len())];
+    Intent::Gauge { step, done }
+}
+
+fn code(chance: &mut Chance, step: StepId) -> Intent {
+    let mut one = |all: &[&str]| chance.of(all).map_or(String::new(), |code| (*code).to_owned());
+    Intent::Code {
+        step,
+        down: one(&["A", "B", "c", ""]),
+        across: one(&["1", "2", "9"]),
+    }
+}
+
+/// What is offered, or something of one's own.
+fn choose(chance: &mut Chance, state: &State, step: StepId) -> Intent {
+    let found = state.step(step);
+    let offered = found
+        .and_then(|step| state.offered(step))
+        .filter(|_| !chance.one_in(4));
+    let pieces = offered.unwrap_or_else(|| {
+        let thick = chance.between(-0.1, 2.0);
+        vec![match chance.below(3) {
+            0 => Piece::coded("green", None),
+            _ => Piece::shims(thick, chance.below(4) as u32),
+        }]
+    });
+    Intent::Choose { step, pieces }
 }
 
 fn initials(chance: &mut Chance) -> String {
@@ -146,6 +189,18 @@ fn read(chance: &mut Chance, state: &State, step: StepId, what: What) -> Intent 
             let most = fasten.stretch_most_mm.unwrap_or(0.5);
             value = free.unwrap_or(60.0) + chance.between(least, most.max(least));
         }
+        (Some(Work::Select(select)), What::Trial | What::TurnTight | What::TurnLoose) => {
+            if let Some(trial) = &select.trial {
+                trial.unit(select.unit).clone_into(&mut unit);
+                let (least, most) = (trial.least.unwrap_or(0.0), trial.most.unwrap_or(1.0));
+                value = chance.between(least, most.max(least));
+            }
+        }
+        (Some(Work::Select(select)), _) => select.unit.symbol().clone_into(&mut unit),
+        (Some(Work::Gauge(gauge)), _) => {
+            gauge.unit.symbol().clone_into(&mut unit);
+            value = chance.between(gauge.least.unwrap_or(0.0), gauge.most.unwrap_or(0.3));
+        }
         _ => {}
     }
     if chance.one_in(6) {
@@ -177,7 +232,10 @@ fn in_any_step(chance: &mut Chance, state: &State) -> Intent {
     let step = any_step(chance, state);
     let found = state.step(step);
     let asked = found.map(readings::asked).unwrap_or_default();
-    match chance.below(13) {
+    match chance.below(16) {
+        14 => gauge(chance, step),
+        12 => choose(chance, state, step),
+        13 => code(chance, step),
         0 => Intent::Tally(step),
         1 => Intent::Close(step),
         2 => Intent::PutOn {
@@ -269,13 +327,23 @@ fn in_the_plan(chance: &mut Chance, state: &State) -> Intent {
                 };
                 Some(Work::Fasten(if limited { read } else { plain }))
             };
-            let work = kinds::blank(kind).or_else(fasten);
+            let work = stock::stocked(chance, kind)
+                .or_else(|| kinds::blank(kind))
+                .or_else(fasten);
+            // What has a loop of its own is played soon.
+            let soon = matches!(work, Some(Work::Select(_) | Work::Gauge(_)));
+            let before_next = state.job().sheet.steps.iter().map(|step| step.id);
+            let before_next = before_next.take_while(|id| Some(*id) != state.next_open()).last();
             let steps = work
                 .into_iter()
                 .map(|work| Step::new(StepId(0), &format!("one more {kind}"), work))
                 .collect();
             Intent::AddSteps {
-                after: chance.one_in(2).then_some(step),
+                after: if soon {
+                    before_next
+                } else {
+                    chance.one_in(2).then_some(step)
+                },
                 steps,
             }
         }

@@ -17,6 +17,7 @@
 mod chance;
 mod hand;
 mod promises;
+mod stock;
 mod store;
 
 use chance::Chance;

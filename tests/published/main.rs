@@ -7,6 +7,7 @@ mod cooling;
 mod corpus;
 mod cure;
 mod fits;
+mod gauging;
 mod growth;
 mod guard;
 mod guard_rates;

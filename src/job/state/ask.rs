@@ -2,7 +2,9 @@
 
 use super::{Refused, State};
 use crate::job::gate::{Wait, waits};
-use crate::job::kinds::Work;
+use crate::job::kinds::gauge::answer as gauging;
+use crate::job::kinds::select::answer::{self as choice, Wants};
+use crate::job::kinds::{Gauged, Work};
 use crate::job::parts::{self, PartKey};
 use crate::job::progress::{NextFastener, StepProgress, next_fastener};
 use crate::job::reading::What;
@@ -28,6 +30,12 @@ pub enum Ask {
     Tally(NextFastener),
     /// Read this.
     Read(What),
+    /// Read the codes by which a part is chosen.
+    Code,
+    /// Choose it and put it in.
+    Choose,
+    /// Do this of a gauging.
+    Gauge(Gauged),
     /// This was found: do it again, accept it with a reason, or order a part.
     Finding(What),
     /// What was found waits for this part, which is on order.
@@ -86,6 +94,23 @@ impl State {
         if let Some(next) = next_fastener(step, &progress) {
             return Ask::Tally(next);
         }
+        if let Work::Select(select) = &step.work
+            && let Some(wants) = choice::wants(select, &progress)
+        {
+            return match wants {
+                Wants::Read(what) => Ask::Read(what),
+                Wants::Code => Ask::Code,
+                Wants::Choose => Ask::Choose,
+            };
+        }
+        if let Work::Gauge(gauge) = &step.work
+            && let Some(wants) = gauging::wants(gauge, &progress)
+        {
+            return match wants {
+                gauging::Wants::Read(what) => Ask::Read(what),
+                gauging::Wants::Do(done) => Ask::Gauge(done),
+            };
+        }
         if let Some(what) = missing {
             return Ask::Read(what);
         }
@@ -137,6 +162,9 @@ impl State {
                 Refused::FastenersLeft(fasten.tally_count().saturating_sub(done))
             }
             Ask::Read(what) => Refused::ReadingMissing(what.name(Some(step))),
+            Ask::Code => Refused::NoCodes,
+            Ask::Gauge(done) => Refused::NotGauged(*done),
+            Ask::Choose => Refused::NothingChosen,
             Ask::Finding(what) => {
                 Refused::Finding(readings::finding_words(step, &self.progress(step.id), what))
             }

@@ -3,7 +3,7 @@
 use super::Restore;
 use crate::job::bottle::{Bottle, BottleId};
 use crate::job::clock::ClockId;
-use crate::job::kinds::Work;
+use crate::job::kinds::{Gauged, Piece, Work};
 use crate::job::night::Night;
 use crate::job::parts::{PartKey, PartPlace};
 use crate::job::reading::What;
@@ -61,6 +61,16 @@ pub enum Intent {
     NewOn { step: StepId, part: PartKey },
     /// How something turns: freely where `tight_at` is empty.
     Feel { step: StepId, tight_at: String },
+    /// The codes of a select step: down the side of its table, and across.
+    Code {
+        step: StepId,
+        down: String,
+        across: String,
+    },
+    /// What a select step chose is in.
+    Choose { step: StepId, pieces: Vec<Piece> },
+    /// So far a bearing is gauged.
+    Gauge { step: StepId, done: Gauged },
     /// The depth a part sits at, mm, for a step or for the Seat screen's own numbers.
     ReadDepth { step: Option<StepId>, mm: f64 },
     /// The gap behind a part, mm.

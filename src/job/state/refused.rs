@@ -1,5 +1,6 @@
 //! Why nothing was done, as a type; the words say what to do.
 
+use crate::job::kinds::Gauged;
 use crate::job::night::NightError;
 use crate::job::planning::PlanRefused;
 use crate::trade::wrench::WrenchError;
@@ -46,6 +47,12 @@ pub enum Refused {
     StepsOpen(usize),
     /// It must be said how it turns.
     NotFelt,
+    /// The codes were not read.
+    NoCodes,
+    /// That comes first of a gauging.
+    NotGauged(Gauged),
+    /// Nothing was chosen and put in.
+    NothingChosen,
     /// A number that makes no sense, and what to enter.
     NoSense(&'static str),
     /// The stages of a fastening can't be carried out as planned, and why.
@@ -126,6 +133,14 @@ impl fmt::Display for Refused {
             Self::StepsOpen(1) => f.write_str("One step is still open."),
             Self::StepsOpen(n) => write!(f, "{n} steps are still open."),
             Self::NotFelt => f.write_str("Say first how it turns: freely, or where it binds."),
+            Self::NoCodes => f.write_str("Read both codes first: on the case, on the shaft."),
+            Self::NothingChosen => f.write_str("Choose what goes in first, and say that it is in."),
+            Self::NotGauged(Gauged::Laid(_)) => {
+                f.write_str("Lay the gauging plastic along the journal first.")
+            }
+            Self::NotGauged(Gauged::Tight) => f.write_str("Put the cap on and tighten it fully first."),
+            Self::NotGauged(Gauged::Off) => f.write_str("Take the cap off first."),
+            Self::NotGauged(Gauged::Wiped) => f.write_str("Wipe all of the gauging plastic away first."),
             Self::NoSense(words) => f.write_str(words),
             Self::Stages(why) => write!(f, "{why} Change its plan first."),
             Self::NothingToUndo => f.write_str("Nothing to take back."),

@@ -181,6 +181,7 @@ impl State {
         if *what == What::Uses && value.fract() != 0.0 {
             return Err(Refused::NoSense("Enter a whole number of times."));
         }
+        self.can_be_read(step, what)?;
         if let Some(at_c) = with.at_c {
             sense::PART_C.of(at_c).map_err(Refused::NoSense)?;
         }
@@ -340,7 +341,9 @@ impl State {
             | Work::Fasten(_)
             | Work::Bond(_)
             | Work::Turn(_)
-            | Work::Fill(_) => None,
+            | Work::Fill(_)
+            | Work::Select(_)
+            | Work::Gauge(_) => None,
         };
         draft.line(Some(step.id), Event::Done { facts });
         Ok(Name::Lines)

@@ -3,6 +3,7 @@
 use super::{Job, Jobs, State};
 use crate::job::clock::CureClock;
 use crate::job::journal::bolt_name;
+use crate::job::kinds::gauge::words::done_words;
 use crate::job::parts;
 use crate::job::reading::What;
 use crate::job::record::{Entry, Event, SetTo, Setting};
@@ -113,6 +114,9 @@ pub(super) fn line_words(entry: &Entry, sheet: Option<&Sheet>) -> String {
         Event::Measured { what, .. } => format!("reading of {}", what.name(step)),
         Event::Accepted { what, .. } => format!("accepting {}", what.name(step)),
         Event::Felt { .. } => "how it turns".to_owned(),
+        Event::Coded { .. } => title("codes of"),
+        Event::Gauged(done) => done_words(*done),
+        Event::Chosen { round, .. } => format!("round {round}: what went in"),
         Event::Judged { part, .. } => format!("look at {}", What::Part(*part).name(step)),
         Event::Ordered { part, .. } => format!("ordering {}", What::Part(*part).name(step)),
         Event::NewOn { part } => format!("new {}", What::Part(*part).name(step)),

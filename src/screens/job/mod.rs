@@ -6,6 +6,7 @@ mod check;
 mod facts;
 mod fasten;
 mod gate;
+mod gauge;
 mod grid;
 mod lengths;
 mod lift;
@@ -14,6 +15,7 @@ mod next;
 mod parts;
 mod plain;
 mod seat;
+mod select;
 mod turn;
 
 use crate::bench::{Bench, Intent};
@@ -59,6 +61,8 @@ fn StepView(step: Step) -> impl IntoView {
         Work::Seat(_) => view! { <seat::SeatWork step=kept /> }.into_any(),
         Work::Lift(_) => view! { <lift::LiftView step=kept /> }.into_any(),
         Work::Check(_) => view! { <check::CheckWork step=kept /> }.into_any(),
+        Work::Select(_) => view! { <select::SelectWork step=kept /> }.into_any(),
+        Work::Gauge(_) => view! { <gauge::GaugeWork step=kept /> }.into_any(),
         Work::Turn(_) => view! { <turn::TurnWork step=kept /> }.into_any(),
         Work::Clean(_) | Work::Fit(_) | Work::Fill(_) => view! { <plain::PlainWork step=kept /> }.into_any(),
     };

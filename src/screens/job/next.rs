@@ -2,12 +2,14 @@
 
 use crate::bench::{Ask, Bench, Intent};
 use crate::job::kinds::fasten::fastening::Asked;
-use crate::job::kinds::{Fasten, Work};
+use crate::job::kinds::select::words::pieces_words;
+use crate::job::kinds::{Fasten, Gauged, Work};
 use crate::job::reading::What;
 use crate::job::sheet::{Step, StepId};
 use crate::parts::dynamic::{piece, press, text, whether};
 use crate::parts::work_keys::rest;
 use crate::screens::Route;
+use crate::trade::quantity::Unit;
 use crate::trade::stages::Deed;
 use leptos::prelude::*;
 
@@ -27,7 +29,11 @@ pub fn NextKey(step: StepId) -> impl IntoView {
     let said = Memo::new(move |_| {
         ask.with(|ask| {
             let found = bench.sheet.with(|sheet| sheet.step(step).cloned());
-            let (face, small) = ask.as_ref().zip(found).map(|(ask, step)| words(ask, &step))?;
+            let found = ask.as_ref().zip(found);
+            let (face, small) = found.map(|(ask, step)| match ask {
+                Ask::Choose => ("It is in", offered_words(bench, &step)),
+                other => words(other, &step),
+            })?;
             Some(match ask {
                 Some(Ask::GoOn) => (face, title(bench, bench.onward(step).0)),
                 _ => (face, small),
@@ -98,8 +104,16 @@ fn go_on(bench: Bench, step: StepId, ask: &Ask) {
             activator: false,
         },
         Ask::Tally(_) => Intent::Tally(step),
+        Ask::Gauge(done) => Intent::Gauge { step, done: *done },
+        Ask::Choose => match bench
+            .sheet
+            .with_untracked(|sheet| bench.offered(sheet.step(step)?))
+        {
+            Some(pieces) => Intent::Choose { step, pieces },
+            None => Intent::Close(step),
+        },
         // The step says what is still wanted.
-        Ask::Read(_) | Ask::Finding(_) | Ask::Feel | Ask::Close => Intent::Close(step),
+        Ask::Read(_) | Ask::Finding(_) | Ask::Code | Ask::Feel | Ask::Close => Intent::Close(step),
     };
     bench.tell(bench.send(intent));
 }
@@ -127,6 +141,12 @@ fn words(ask: &Ask, step: &Step) -> (&'static str, String) {
             ("Tally", format!("{} of {of}{pass}", next.done_in_pass + 1))
         }
         Ask::Read(what) => ("Read", what.name(Some(step))),
+        Ask::Code => ("Read", "both codes".to_owned()),
+        Ask::Choose => ("It is in", String::new()),
+        Ask::Gauge(Gauged::Laid(plastic)) => ("It is laid", plastic.words().to_owned()),
+        Ask::Gauge(Gauged::Tight) => ("It is tight", "the cap, fully".to_owned()),
+        Ask::Gauge(Gauged::Off) => ("Cap is off", String::new()),
+        Ask::Gauge(Gauged::Wiped) => ("Wiped away", "all of it".to_owned()),
         Ask::Finding(what) => ("Not settled", what.judged_name(step)),
         Ask::OnOrder(part) => ("Next step", format!("{} is on order", part_name(*part))),
         Ask::NewOn(part) => ("New ones on", part_name(*part)),
@@ -142,6 +162,14 @@ fn deed(fasten: &Fasten, pass: usize) -> Option<&'static str> {
         Asked::All(Deed::Dry) => Some("All dry"),
         Asked::All(Deed::Loosen) => Some("All loose"),
         Asked::Torque(_) | Asked::Angle { .. } | Asked::Hand => None,
+    }
+}
+
+/// What is offered to be put in.
+fn offered_words(bench: Bench, step: &Step) -> String {
+    match (&step.work, bench.offered(step)) {
+        (Work::Select(select), Some(pieces)) => pieces_words(&pieces, select.unit.symbol()),
+        _ => "choose what goes in".to_owned(),
     }
 }
 

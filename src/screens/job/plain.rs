@@ -37,9 +37,14 @@ fn rows(work: &Work) -> Vec<(&'static str, String)> {
                 (false, false) => String::new(),
             },
         )],
-        Work::Check(_) | Work::Fasten(_) | Work::Bond(_) | Work::Seat(_) | Work::Lift(_) | Work::Turn(_) => {
-            Vec::new()
-        }
+        Work::Check(_)
+        | Work::Fasten(_)
+        | Work::Bond(_)
+        | Work::Seat(_)
+        | Work::Lift(_)
+        | Work::Turn(_)
+        | Work::Select(_)
+        | Work::Gauge(_) => Vec::new(),
     };
     rows.into_iter().filter(|(_, words)| !words.is_empty()).collect()
 }

@@ -399,4 +399,13 @@ pub static RULES: &[Rule] = &[
         act: "Fresh air, off the skin, out of the eyes.",
         source: PRACTICE,
     },
+    Rule {
+        id: "gauging",
+        level: Level::Care,
+        when: |s| s.gauging,
+        danger: "A turn of the shaft smears the plastic: it then tells a clearance that isn’t there.",
+        numbers: none,
+        act: "Never turn the shaft while it lies in the bearing. Wipe all of it away before oil goes on.",
+        source: PRACTICE,
+    },
 ];
