@@ -52,7 +52,9 @@ impl Filter {
         let kind = match event {
             Event::Tallied { .. } | Event::Loosened => Self::Torque,
             Event::Applied { .. } | Event::JointOpened => Self::Compound,
-            Event::Measured { .. } | Event::Accepted { .. } | Event::Felt { .. } => Self::Reading,
+            Event::Measured { .. } | Event::Accepted { .. } | Event::Said { .. } | Event::Felt { .. } => {
+                Self::Reading
+            }
             Event::Placed { .. } | Event::Judged { .. } | Event::Ordered { .. } | Event::NewOn { .. } => {
                 Self::Parts
             }
@@ -257,11 +259,13 @@ pub fn words(entry: &Entry, sheet: &Sheet) -> String {
             let found = match what {
                 What::Turning => "tight spot",
                 What::Part(_) => "not fit",
+                What::Fact(fact) => fact.answers().1,
                 What::Limit(_)
                 | What::Place { .. }
                 | What::Depth
                 | What::Gap
                 | What::Running
+                | What::PutIn
                 | What::Named(_) => "outside limits",
             };
             format!("{name}: {found}, accepted: {reason}")
@@ -278,6 +282,7 @@ pub fn words(entry: &Entry, sheet: &Sheet) -> String {
             }
         }
         Event::NewOn { part } => format!("{}: new ones are on", What::Part(*part).name(step)),
+        Event::Said { fact, holds, words } => fact.words(step, *holds, words),
         Event::Felt { tight_at } => {
             let what = match step.map(|step| &step.work) {
                 _ if !entry.was.is_empty() => entry.was.clone(),

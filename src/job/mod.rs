@@ -33,6 +33,7 @@ pub mod progress;
 pub mod reading;
 pub mod readings;
 pub mod record;
+pub mod saying;
 pub mod scale;
 pub mod sense;
 pub mod settings;

@@ -34,8 +34,20 @@ pub enum What {
     Turning,
     /// A part of the step: a finding where it is not fit.
     Part(PartKey),
+    /// How much of a fluid was put in.
+    PutIn,
+    /// Something looked at and said, not measured: a finding where it does not hold.
+    Fact(Fact),
     /// A reading of form 1 whose name stands in no plan any more.
     Named(String),
+}
+
+/// Something that is looked at and said in so many words, rather than read as a number.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
+pub enum Fact {
+    /// The fluid stands at its level.
+    Level,
 }
 
 /// What the limits said of a reading when it was taken.

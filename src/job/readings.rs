@@ -5,8 +5,10 @@ use super::kinds::check::bore as bores;
 use super::kinds::{Bore, Check, DEPTH_WORDS, DIRECTION_WORDS, Limit, Seat, Work, grid_name};
 use super::parts;
 use super::progress::{Reading, StepProgress};
-use super::reading::{DEPTH, GAP, Verdict, What, whole_bore};
+use super::reading::{DEPTH, Fact, GAP, Verdict, What, whole_bore};
+use super::saying;
 use super::sheet::Step;
+use crate::trade::quantity::Unit;
 
 impl What {
     /// What it is called in that step, as planned now.
@@ -46,6 +48,13 @@ impl What {
                 let name = step.and_then(|step| parts::name(step, *key));
                 return name.unwrap_or_else(|| "a part no longer in the plan".to_owned());
             }
+            Self::PutIn => {
+                return match step.map(|step| &step.work) {
+                    Some(Work::Fill(fill)) => fill.amount_name().to_owned(),
+                    _ => "put in".to_owned(),
+                };
+            }
+            Self::Fact(fact) => return fact.name(step),
             Self::Named(name) => return name.clone(),
         };
         found.unwrap_or_else(|| "a reading no longer in the plan".to_owned())
@@ -98,32 +107,44 @@ pub fn asked(step: &Step) -> Vec<What> {
             let gap = depth.gap_mm.map(|_| What::Gap);
             std::iter::once(What::Depth).chain(gap).collect()
         }
+        Work::Fill(fill) => {
+            let amount = fill.asks_amount().then_some(What::PutIn);
+            let level = (!fill.level.is_empty()).then_some(What::Fact(Fact::Level));
+            amount.into_iter().chain(level).collect()
+        }
         Work::Clean(_)
         | Work::Fit(_)
         | Work::Fasten(_)
         | Work::Bond(_)
         | Work::Seat(_)
         | Work::Lift(_)
-        | Work::Turn(_)
-        | Work::Fill(_) => Vec::new(),
+        | Work::Turn(_) => Vec::new(),
     }
 }
 
 /// The first reading a step still lacks.
 pub fn missing(step: &Step, progress: &StepProgress) -> Option<What> {
-    asked(step)
-        .into_iter()
-        .find(|what| taken(step, progress, what).is_none())
+    asked(step).into_iter().find(|what| match what {
+        What::Fact(fact) => progress.said(*fact).is_none(),
+        what => taken(step, progress, what).is_none(),
+    })
+}
+
+/// The unit the plan asks for that reading in, where it names one.
+pub fn unit<'a>(step: &'a Step, what: &What) -> Option<&'a str> {
+    match (&step.work, what) {
+        (Work::Check(check), What::Limit(id)) => limit(check, *id).map(|limit| limit.unit.as_str()),
+        (Work::Fill(fill), What::PutIn) => Some(fill.unit().symbol()),
+        _ => None,
+    }
 }
 
 /// The latest reading of that, in the unit the plan now asks for.
 fn taken<'a>(step: &Step, progress: &'a StepProgress, what: &What) -> Option<&'a Reading> {
-    let unit = match (&step.work, what) {
-        (Work::Check(check), What::Limit(id)) => limit(check, *id).map(|limit| limit.unit.as_str()),
-        _ => None,
-    };
     let reading = progress.reading(what)?;
-    unit.is_none_or(|unit| unit == reading.unit).then_some(reading)
+    unit(step, what)
+        .is_none_or(|unit| unit == reading.unit)
+        .then_some(reading)
 }
 
 /// The limits of that in the plan, in a fixed order: what an acceptance was given under.
@@ -146,6 +167,10 @@ pub fn limits(step: &Step, what: &What) -> Vec<Option<f64>> {
         (Work::Seat(seat), What::Depth | What::Gap) => seat.depth.map_or(Vec::new(), |depth| {
             vec![Some(depth.least_mm), Some(depth.most_mm), depth.gap_mm]
         }),
+        (Work::Fill(fill), What::PutIn) => {
+            let stated = fill.stated();
+            vec![stated.map(|stated| fill.unit().value_of(stated.volume()))]
+        }
         _ => Vec::new(),
     }
 }
@@ -163,6 +188,7 @@ pub fn judge(step: &Step, what: &What, value: f64) -> Verdict {
             .depth
             .filter(|stated| stated.gap_mm.is_some())
             .map(|stated| super::kinds::seat::depth::gap_holds(&stated, value)),
+        (Work::Fill(fill), What::PutIn) => fill.near(value),
         // A place of a grid has no limit of its own: the bore is judged as a whole.
         _ => None,
     };
@@ -174,8 +200,9 @@ pub fn judge(step: &Step, what: &What, value: f64) -> Verdict {
 pub fn findings(step: &Step, progress: &StepProgress) -> Vec<What> {
     let accepted = |what: &What| progress.accepted(what, &limits(step, what)).is_some();
     let single = asked(step).into_iter().filter(|what| {
-        taken(step, progress, what)
-            .is_some_and(|reading| judge(step, what, reading.value) == Verdict::Outside)
+        saying::fails(progress, what)
+            || taken(step, progress, what)
+                .is_some_and(|reading| judge(step, what, reading.value) == Verdict::Outside)
     });
     let bores = match &step.work {
         Work::Check(check) => check.bores.as_slice(),
@@ -217,6 +244,16 @@ fn found_words(step: &Step, progress: &StepProgress, what: &What) -> String {
             progress.unfit(*part).unwrap_or_default()
         ),
         What::Place { .. } => format!("“{name}” is outside its limits"),
+        What::Fact(fact) => {
+            let said = progress.said(*fact).map_or("", |said| said.words.as_str());
+            fact.words(Some(step), false, said)
+        }
+        What::PutIn => {
+            let value = progress.reading(what).map_or(String::new(), |reading| {
+                format!(": {} {}", reading.value, reading.unit)
+            });
+            format!("“{name}” is not near the stated amount{value}")
+        }
         What::Limit(_) | What::Depth | What::Gap | What::Running | What::Named(_) => {
             let value = progress.reading(what).map_or(String::new(), |reading| {
                 format!(": {} {}", reading.value, reading.unit)

@@ -65,6 +65,12 @@ const DEPTH_MM: Sense = Sense::new(
     500.0,
     "Enter a reading in mm, up to 500; a minus sign where it stands proud.",
 );
+/// How much of a fluid was put in, in the unit it is measured in; nothing where it was full already.
+const PUT_IN: Sense = Sense::new(
+    0.0,
+    1_000_000.0,
+    "Enter how much was put in: 0 where it was full already.",
+);
 /// Anything else that is read: the plan names what it is.
 const ANY: Sense = Sense::new(-1e9, 1e9, "Enter a number: digits and one point.");
 
@@ -74,6 +80,7 @@ pub fn reading(what: &What) -> Sense {
         What::Place { .. } => DIAMETER_MM,
         What::Depth | What::Gap => DEPTH_MM,
         What::Running => RUNNING,
-        What::Limit(_) | What::Named(_) | What::Turning | What::Part(_) => ANY,
+        What::PutIn => PUT_IN,
+        What::Fact(_) | What::Limit(_) | What::Named(_) | What::Turning | What::Part(_) => ANY,
     }
 }

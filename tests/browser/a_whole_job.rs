@@ -208,8 +208,9 @@ fn a_job_is_carried_through_and_the_oil_waits_for_the_cure() {
         page.advance_clock(12 * HOUR).await?;
         page.see_shut(button("Shut see what it waits for")).await?;
         page.advance_clock(72 * HOUR).await?;
-        page.see(button("Done")).await?;
+        page.see(button("Read put in")).await?;
         page.reload().await?;
+        reading(page, "How much was put in", &["1", "point", "1"]).await?;
         close(page).await?;
 
         at(page, "Oil at the mark, no drips").await?;

@@ -6,7 +6,7 @@ use halfcase::job::id::{PartId, ReadingId};
 use halfcase::job::json;
 use halfcase::job::kinds::LiftWork;
 use halfcase::job::parts::{PartKey, PartPlace};
-use halfcase::job::reading::{Verdict, What};
+use halfcase::job::reading::{Fact, Verdict, What};
 use halfcase::job::record::{
     Compound, Entry, EntryId, Event, Facts, Goal, PhoneClock, Record, SetTo, Setting,
 };
@@ -118,6 +118,11 @@ fn events() -> Vec<Event> {
             part: PartKey::More(PartId(2)),
         },
         Event::NewOn { part: PartKey::Own },
+        Event::Said {
+            fact: Fact::Level,
+            holds: false,
+            words: t("“low” still"),
+        },
     ]
 }
 
@@ -144,6 +149,7 @@ fn is_known(event: &Event) -> usize {
         Event::Judged { .. } => 17,
         Event::Ordered { .. } => 18,
         Event::NewOn { .. } => 19,
+        Event::Said { .. } => 20,
     }
 }
 

@@ -8,7 +8,7 @@ use crate::job::kinds::seat::depth;
 use crate::job::kinds::{Seat, Work};
 use crate::job::parts::{self, PartKey, PartPlace};
 use crate::job::progress::Status;
-use crate::job::reading::What;
+use crate::job::reading::{Fact, What};
 use crate::job::readings;
 use crate::job::record::{Event, Facts, SetTo, Setting};
 use crate::job::sense;
@@ -42,6 +42,12 @@ impl State {
             Intent::Order { step, what, name } => self.order(draft, *step, what, name),
             Intent::Judge { step, part, unfit } => self.judge(draft, *step, *part, unfit),
             Intent::NewOn { step, part } => self.new_on(draft, *step, *part),
+            Intent::Say {
+                step,
+                fact,
+                holds,
+                words,
+            } => self.say(draft, *step, *fact, *holds, words),
             Intent::Feel { step, tight_at } => self.open_step(*step).map(|_| {
                 let tight_at = tight_at.trim().to_owned();
                 draft.line(Some(*step), Event::Felt { tight_at });
@@ -163,6 +169,10 @@ impl State {
         with: &ReadWith,
     ) -> Result<Name, Refused> {
         let step = self.open_step(step)?;
+        // A fact is no number: it is said.
+        if let What::Fact(fact) = what {
+            return Err(Refused::NotAsked(fact.name(Some(step))));
+        }
         sense::reading(what).of(value).map_err(Refused::NoSense)?;
         if let Some(at_c) = with.at_c {
             sense::PART_C.of(at_c).map_err(Refused::NoSense)?;
@@ -255,6 +265,25 @@ impl State {
             }
             (step, ask) => Err(self.held(step, &ask).unwrap_or(Refused::NothingToUndo)),
         }
+    }
+
+    /// A fact is said of a step that can be worked on, in its turn.
+    fn say(
+        &self,
+        draft: &mut Draft<'_>,
+        step: StepId,
+        fact: Fact,
+        holds: bool,
+        words: &str,
+    ) -> Result<Name, Refused> {
+        let (step, _) = self.ready(step, draft)?;
+        let what = What::Fact(fact);
+        if !readings::asked(step).contains(&what) {
+            return Err(Refused::NotAsked(fact.name(Some(step))));
+        }
+        let words = words.trim().to_owned();
+        draft.line(Some(step.id), Event::Said { fact, holds, words });
+        Ok(Name::Lines)
     }
 
     fn read_depth(&self, draft: &mut Draft<'_>, step: Option<StepId>, mm: f64) -> Result<Name, Refused> {

@@ -105,6 +105,7 @@ pub(super) fn line_words(entry: &Entry, sheet: Option<&Sheet>) -> String {
         Event::JointOpened => title("restart of"),
         Event::Measured { what, .. } => format!("reading of {}", what.name(step)),
         Event::Accepted { what, .. } => format!("accepting {}", what.name(step)),
+        Event::Said { fact, .. } => fact.name(step),
         Event::Felt { .. } => "how it turns".to_owned(),
         Event::Judged { part, .. } => format!("look at {}", What::Part(*part).name(step)),
         Event::Ordered { part, .. } => format!("ordering {}", What::Part(*part).name(step)),

@@ -5,6 +5,7 @@ mod bond;
 mod check;
 mod facts;
 mod fasten;
+mod fill;
 mod gate;
 mod grid;
 mod lift;
@@ -12,6 +13,7 @@ mod more;
 mod next;
 mod parts;
 mod plain;
+mod said;
 mod seat;
 mod turn;
 
@@ -59,7 +61,8 @@ fn StepView(step: Step) -> impl IntoView {
         Work::Lift(_) => view! { <lift::LiftView step=kept /> }.into_any(),
         Work::Check(_) => view! { <check::CheckWork step=kept /> }.into_any(),
         Work::Turn(_) => view! { <turn::TurnWork step=kept /> }.into_any(),
-        Work::Clean(_) | Work::Fit(_) | Work::Fill(_) => view! { <plain::PlainWork step=kept /> }.into_any(),
+        Work::Fill(_) => view! { <fill::FillWork step=kept /> }.into_any(),
+        Work::Clean(_) | Work::Fit(_) => view! { <plain::PlainWork step=kept /> }.into_any(),
     };
     view! {
         <div class="step">
