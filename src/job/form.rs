@@ -4,7 +4,7 @@
 //! part are addressed by their own number ("reading/3/least"), so that taking one out moves no other.
 
 use super::field::{self, Entry, Form, Set, Shown, refuse};
-use super::kinds::{self, free_name};
+use super::kinds::{self, Work, free_name};
 use super::part::{self, Part};
 use super::planning::PlanRefused;
 use super::sheet::{self, Sheet, Step, StepId};
@@ -26,6 +26,7 @@ pub fn fields(sheet: &Sheet, step: &Step) -> Vec<Shown> {
     form.head("Time and order");
     field::show(&mut form, "step", &sheet::TABLE, step);
     let before = before(sheet, step);
+    torque_again(&mut form, before, step);
     for wait in &step.waits_for {
         let title = before
             .iter()
@@ -71,11 +72,47 @@ pub fn set(sheet: &Sheet, step: &mut Step, path: &str, value: &str) -> Result<()
             let name = free_name("part", step.parts.iter().map(|part| part.name.as_str()));
             step.parts.push(Part::named(&name));
         }
+        ["again"] => set_torque_again(sheet, step, value)?,
         ["part", id, field] => set_part(&mut step.parts, id, field, value)?,
         ["step", _] => field::set(&sheet::TABLE, step, "step", path, value)?,
         _ => step.work.kind_mut().set(path, value)?,
     }
     step.number();
+    Ok(())
+}
+
+/// The fasteners a run has brought to torque again, chosen among the steps before it.
+fn torque_again(form: &mut Form, before: &[Step], step: &Step) {
+    let Work::Run(run) = &step.work else {
+        return;
+    };
+    let fastened = before.iter().filter(|step| step.fastens());
+    let offered = fastened.map(|step| (step.id.0.to_string(), step.title.clone()));
+    let none = (String::new(), "none".to_owned());
+    let named = before.iter().find(|step| run.torque_again == Some(step.id));
+    form.add(
+        "again",
+        "torqued again afterwards",
+        named.map_or("none", |step| step.title.as_str()),
+        Entry::Choice(std::iter::once(none).chain(offered).collect()),
+    );
+}
+
+fn set_torque_again(sheet: &Sheet, step: &mut Step, value: &str) -> Result<(), PlanRefused> {
+    let before = before(sheet, step).iter();
+    let mut fastened = before.filter(|step| step.fastens()).map(|step| step.id);
+    let named = match value {
+        "" => None,
+        id => Some(
+            fastened
+                .find(|own| own.0.to_string() == id)
+                .ok_or(PlanRefused::NoStep)?,
+        ),
+    };
+    match &mut step.work {
+        Work::Run(run) => run.torque_again = named,
+        _ => return Err(PlanRefused::NoField),
+    }
     Ok(())
 }
 

@@ -266,6 +266,8 @@ pub fn words(entry: &Entry, sheet: &Sheet) -> String {
                 | What::Gap
                 | What::Running
                 | What::PutIn
+                | What::RanAt
+                | What::RanFor
                 | What::Named(_) => "outside limits",
             };
             format!("{name}: {found}, accepted: {reason}")

@@ -36,6 +36,10 @@ pub enum What {
     Part(PartKey),
     /// How much of a fluid was put in.
     PutIn,
+    /// What the engine reads when it has been run warm.
+    RanAt,
+    /// How long it was run, minutes.
+    RanFor,
     /// Something looked at and said, not measured: a finding where it does not hold.
     Fact(Fact),
     /// A reading of form 1 whose name stands in no plan any more.
@@ -48,6 +52,14 @@ pub enum What {
 pub enum Fact {
     /// The fluid stands at its level.
     Level,
+    /// It starts and runs.
+    Runs,
+    /// Nothing leaks; where it does not hold, where it leaks is said.
+    NoLeaks,
+    /// It has cooled.
+    Cooled,
+    /// Its fasteners were brought to torque again.
+    TorquedAgain,
 }
 
 /// What the limits said of a reading when it was taken.

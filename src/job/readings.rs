@@ -54,6 +54,8 @@ impl What {
                     _ => "put in".to_owned(),
                 };
             }
+            Self::RanAt => return "run warm to".to_owned(),
+            Self::RanFor => return "run for".to_owned(),
             Self::Fact(fact) => return fact.name(step),
             Self::Named(name) => return name.clone(),
         };
@@ -112,6 +114,7 @@ pub fn asked(step: &Step) -> Vec<What> {
             let level = (!fill.level.is_empty()).then_some(What::Fact(Fact::Level));
             amount.into_iter().chain(level).collect()
         }
+        Work::Run(run) => run.asked(),
         Work::Clean(_)
         | Work::Fit(_)
         | Work::Fasten(_)
@@ -130,11 +133,28 @@ pub fn missing(step: &Step, progress: &StepProgress) -> Option<What> {
     })
 }
 
+/// The first finding of a run that comes before what it still lacks: a leak is seen to while it is known,
+/// not after everything else was asked.
+pub fn stops_the_run(step: &Step, progress: &StepProgress) -> Option<What> {
+    let Work::Run(run) = &step.work else {
+        return None;
+    };
+    let next = missing(step, progress);
+    let found = findings(step, progress);
+    let so_far = run
+        .asked()
+        .into_iter()
+        .take_while(|what| Some(what) != next.as_ref());
+    so_far.into_iter().find(|what| found.contains(what))
+}
+
 /// The unit the plan asks for that reading in, where it names one.
 pub fn unit<'a>(step: &'a Step, what: &What) -> Option<&'a str> {
     match (&step.work, what) {
         (Work::Check(check), What::Limit(id)) => limit(check, *id).map(|limit| limit.unit.as_str()),
         (Work::Fill(fill), What::PutIn) => Some(fill.unit().symbol()),
+        (Work::Run(run), What::RanAt) => Some(run.scale().symbol()),
+        (Work::Run(_), What::RanFor) => Some("min"),
         _ => None,
     }
 }
@@ -171,6 +191,11 @@ pub fn limits(step: &Step, what: &What) -> Vec<Option<f64>> {
             let stated = fill.stated();
             vec![stated.map(|stated| fill.unit().value_of(stated.volume()))]
         }
+        (Work::Run(run), What::RanAt) => {
+            let (least, most) = run.warmth();
+            vec![least, most]
+        }
+        (Work::Run(run), What::RanFor) => vec![run.minutes],
         _ => Vec::new(),
     }
 }
@@ -189,6 +214,8 @@ pub fn judge(step: &Step, what: &What, value: f64) -> Verdict {
             .filter(|stated| stated.gap_mm.is_some())
             .map(|stated| super::kinds::seat::depth::gap_holds(&stated, value)),
         (Work::Fill(fill), What::PutIn) => fill.near(value),
+        (Work::Run(run), What::RanAt) => run.warm(value),
+        (Work::Run(run), What::RanFor) => run.long_enough(value),
         // A place of a grid has no limit of its own: the bore is judged as a whole.
         _ => None,
     };
@@ -254,7 +281,13 @@ fn found_words(step: &Step, progress: &StepProgress, what: &What) -> String {
             });
             format!("“{name}” is not near the stated amount{value}")
         }
-        What::Limit(_) | What::Depth | What::Gap | What::Running | What::Named(_) => {
+        What::Limit(_)
+        | What::Depth
+        | What::Gap
+        | What::Running
+        | What::RanAt
+        | What::RanFor
+        | What::Named(_) => {
             let value = progress.reading(what).map_or(String::new(), |reading| {
                 format!(": {} {}", reading.value, reading.unit)
             });

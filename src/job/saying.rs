@@ -13,6 +13,10 @@ impl Fact {
                 "" => "level".to_owned(),
                 level => format!("level: {level}"),
             },
+            Self::Runs => "start".to_owned(),
+            Self::NoLeaks => "leaks".to_owned(),
+            Self::Cooled => "cooling".to_owned(),
+            Self::TorquedAgain => "fasteners".to_owned(),
         }
     }
 
@@ -20,6 +24,18 @@ impl Fact {
     pub fn answers(self) -> (&'static str, &'static str) {
         match self {
             Self::Level => ("reached", "not reached"),
+            Self::Runs => ("it runs", "it does not run"),
+            Self::NoLeaks => ("none seen", "it leaks"),
+            Self::Cooled => ("cold enough to touch", "still hot"),
+            Self::TorquedAgain => ("torqued again", "not torqued again"),
+        }
+    }
+
+    /// Whether it must be said where it fails.
+    pub fn asks_where(self) -> bool {
+        match self {
+            Self::NoLeaks => true,
+            Self::Level | Self::Runs | Self::Cooled | Self::TorquedAgain => false,
         }
     }
 
@@ -39,6 +55,7 @@ impl Fact {
 fn level(step: Option<&Step>) -> &str {
     match step.map(|step| &step.work) {
         Some(Work::Fill(fill)) => &fill.level,
+        Some(Work::Run(run)) => &run.level,
         _ => "",
     }
 }

@@ -92,6 +92,8 @@ pub enum SheetError {
     SameId(StepId),
     /// A step waits for one that isn't there, or not before it.
     WaitsForNothing { step: StepId, on: StepId },
+    /// A run has fasteners torqued again in a step that isn't there, not before it, or fastens nothing.
+    TorquesNothing { step: StepId, on: StepId },
     /// A pass of a step asks for nothing, or for more than the torque.
     Share(StepId),
     /// A number that makes no sense.
@@ -118,6 +120,12 @@ impl fmt::Display for SheetError {
             Self::WaitsForNothing { step, on } => write!(
                 f,
                 "Step {} waits for step {}, which does not come before it: correct “waits_for”.",
+                step.0, on.0
+            ),
+            Self::TorquesNothing { step, on } => write!(
+                f,
+                "Step {} has step {} torqued again, which is no step with fasteners before it: correct \
+                 “torque_again”.",
                 step.0, on.0
             ),
             Self::Share(step) => write!(
@@ -196,6 +204,12 @@ impl Sheet {
             if let Some(&on) = step.waits_for.iter().find(|id| !seen.contains(*id)) {
                 return Err(SheetError::WaitsForNothing { step: step.id, on });
             }
+            if let Work::Run(run) = &step.work
+                && let Some(on) = run.torque_again
+                && !(seen.contains(&on) && self.step(on).is_some_and(Step::fastens))
+            {
+                return Err(SheetError::TorquesNothing { step: step.id, on });
+            }
             if let Work::Fasten(fasten) = &step.work
                 && !fasten
                     .passes
@@ -265,6 +279,20 @@ impl Step {
             minutes: None,
             extra: Map::new(),
         }
+    }
+
+    /// Whether it brings fasteners to torque.
+    pub fn fastens(&self) -> bool {
+        matches!(self.work, Work::Fasten(_))
+    }
+
+    /// Whether it names that step: waits for it, or has it torqued again.
+    pub fn names(&self, other: StepId) -> bool {
+        let again = match &self.work {
+            Work::Run(run) => run.torque_again == Some(other),
+            _ => false,
+        };
+        again || self.waits_for.contains(&other)
     }
 
     /// Gives every reading, bore and part without a number one of its own.

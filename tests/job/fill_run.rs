@@ -41,6 +41,18 @@ impl Hand {
         self.state.ask(StepId(id), self.now).unwrap()
     }
 
+    /// Every STOP of the step read.
+    pub fn read_stops(&mut self, id: u32) {
+        while let Ask::Acknowledge(caution) = self.ask(id) {
+            let caution = caution.to_owned();
+            self.send(Intent::Acknowledge {
+                step: StepId(id),
+                caution,
+            })
+            .unwrap();
+        }
+    }
+
     pub fn close(&mut self, id: u32) -> Result<(), Refused> {
         self.send(Intent::Close(StepId(id)))
     }
@@ -224,4 +236,163 @@ fn with_neither_amount_nor_level_what_was_put_in_is_noted() {
     let reading = hand.state.progress(StepId(1)).readings[0].clone();
     assert_eq!(reading.verdict, Verdict::Noted);
     hand.close(1).unwrap();
+}
+
+/// Bolts, then a run of the engine they hold.
+fn run(run: &str) -> Hand {
+    let mut hand = Hand::with(sheet(&format!(
+        r#"{{"id":1,"title":"Head bolts","work":{{"fasten":{{"thread":"M8","torque":"20 N·m","layout":"single"}}}}}},
+           {{"id":2,"title":"First run","work":{{"run":{run}}}}}"#
+    )));
+    assert!(
+        matches!(hand.ask(2), Ask::Wait(_)),
+        "it waits for every step before it"
+    );
+    hand.send(Intent::Skip {
+        step: StepId(1),
+        reason: "done at the shop".to_owned(),
+    })
+    .unwrap();
+    hand
+}
+
+const WHOLE: &str = r#"{"what":"engine","until":"180 °F","never_over":"110 °C","minutes":10,"cool":true,
+    "level":"upper mark","torque_again":1}"#;
+
+#[test]
+fn a_run_asks_one_thing_after_the_other_and_records_each() {
+    let mut hand = run(WHOLE);
+    // Nothing of it is said before its STOP is read.
+    assert_eq!(hand.say(2, Fact::Runs, true, ""), Err(Refused::Unacknowledged));
+    hand.read_stops(2);
+    assert_eq!(hand.ask(2), Ask::Read(What::Fact(Fact::Runs)));
+    // Nor anything out of its turn.
+    assert!(hand.say(2, Fact::Cooled, true, "").is_err());
+    assert!(hand.read(2, What::RanAt, 180.0, "°F").is_err());
+    hand.say(2, Fact::Runs, true, "").unwrap();
+    hand.read(2, What::RanAt, 185.0, "°F").unwrap();
+    hand.read(2, What::RanFor, 12.0, "min").unwrap();
+    for (fact, line) in [
+        (Fact::NoLeaks, "leaks: none seen"),
+        (Fact::Cooled, "cooling: cold enough to touch"),
+        (Fact::Level, "level: upper mark: reached"),
+        (Fact::TorquedAgain, "fasteners: torqued again"),
+    ] {
+        assert_eq!(hand.ask(2), Ask::Read(What::Fact(fact)));
+        assert!(hand.close(2).is_err(), "{fact:?}");
+        hand.say(2, fact, true, "").unwrap();
+        assert_eq!(hand.last_line(), line);
+    }
+    hand.close(2).unwrap();
+}
+
+#[test]
+fn a_leak_holds_the_step_until_it_is_looked_at_again_or_accepted() {
+    let mut hand = run(r#"{"what":"engine","cool":true}"#);
+    hand.read_stops(2);
+    hand.say(2, Fact::Runs, true, "").unwrap();
+    assert_eq!(hand.say(2, Fact::NoLeaks, false, " "), Err(Refused::NoPlace));
+    hand.say(2, Fact::NoLeaks, false, "at the drain plug").unwrap();
+    let leak = What::Fact(Fact::NoLeaks);
+    // It is seen to before anything else is asked.
+    assert_eq!(hand.ask(2), Ask::Finding(leak.clone()));
+    let why = hand.close(2).unwrap_err().to_string();
+    assert!(why.contains("at the drain plug"), "{why}");
+    assert_eq!(hand.state.all_findings().len(), 1);
+    hand.say(2, Fact::NoLeaks, true, "").unwrap();
+    assert_eq!(hand.ask(2), Ask::Read(What::Fact(Fact::Cooled)));
+    hand.say(2, Fact::NoLeaks, false, "at the breather").unwrap();
+    hand.accept(2, leak.clone()).unwrap();
+    assert_eq!(
+        hand.last_line(),
+        "leaks: it leaks, accepted: seen and wiped, dry after ten minutes"
+    );
+    // Found once more, the old reason does not hold.
+    hand.say(2, Fact::NoLeaks, false, "at the drain plug").unwrap();
+    assert_eq!(hand.ask(2), Ask::Finding(leak.clone()));
+    hand.accept(2, leak).unwrap();
+    hand.say(2, Fact::Cooled, true, "").unwrap();
+    hand.close(2).unwrap();
+}
+
+/// 110 °C is 230 °F by definition: a limit on the other scale is the same limit.
+#[test]
+fn too_cold_too_hot_and_too_short_are_findings() {
+    let mut hand = run(WHOLE);
+    hand.read_stops(2);
+    hand.say(2, Fact::Runs, true, "").unwrap();
+    for (value, good) in [(179.0, false), (180.0, true), (230.0, true), (231.0, false)] {
+        hand.read(2, What::RanAt, value, "°F").unwrap();
+        let found = hand.state.findings(StepId(2)).contains(&What::RanAt);
+        assert_eq!(found, !good, "{value}");
+    }
+    assert_eq!(hand.ask(2), Ask::Finding(What::RanAt));
+    hand.read(2, What::RanAt, 190.0, "°F").unwrap();
+    hand.read(2, What::RanFor, 9.0, "min").unwrap();
+    assert_eq!(hand.ask(2), Ask::Finding(What::RanFor));
+    hand.read(2, What::RanFor, 10.0, "min").unwrap();
+    assert_eq!(hand.ask(2), Ask::Read(What::Fact(Fact::NoLeaks)));
+}
+
+#[test]
+fn a_run_is_planned_by_touch_and_read_back_whole() {
+    let plan = run(WHOLE).state.job().sheet.clone();
+    assert_eq!(Sheet::from_json(&plan.to_json()).unwrap(), plan);
+    let mut step = plan.steps[1].clone();
+    step.work = halfcase::job::kinds::blank("Run").unwrap();
+    for (field, value) in [
+        ("run/what", "engine"),
+        ("run/until", "180 °F"),
+        ("run/never_over", "110"),
+        ("run/minutes", "10"),
+        ("run/level", "upper mark"),
+        ("again", "1"),
+    ] {
+        form::set(&plan, &mut step, field, value).unwrap_or_else(|why| panic!("{field}: {why}"));
+    }
+    assert_eq!(step.work, plan.steps[1].work);
+    for (field, value) in [
+        ("run/until", "240 °F"),
+        ("run/until", "warm"),
+        ("run/minutes", "0"),
+        ("again", "2"),
+    ] {
+        assert!(
+            form::set(&plan, &mut step, field, value).is_err(),
+            "{field} {value}"
+        );
+    }
+    assert_eq!(step.work, plan.steps[1].work);
+}
+
+/// The fasteners a run names stay before it, and stay fasteners.
+#[test]
+fn the_step_that_is_torqued_again_is_not_taken_from_under_the_run() {
+    let mut hand = Hand::with(run(WHOLE).state.job().sheet.clone());
+    let bolts = StepId(1);
+    assert!(hand.send(Intent::RemoveStep(bolts)).is_err());
+    assert!(
+        hand.send(Intent::MoveStep {
+            step: bolts,
+            down: true
+        })
+        .is_err()
+    );
+    let work = Box::new(halfcase::job::kinds::blank("Turn").unwrap());
+    assert!(hand.send(Intent::ChangeKind { step: bolts, work }).is_err());
+    let text = r#"{"version":1,"title":"x","steps":[{"id":1,"title":"Turn","work":{"turn":{}}},
+        {"id":2,"title":"Run","work":{"run":{"torque_again":1}}}]}"#;
+    let said = Sheet::from_json(text).unwrap_err().to_string();
+    assert!(said.contains("torque_again"), "{said}");
+}
+
+#[test]
+fn a_run_brings_up_what_can_hurt() {
+    let hand = run(WHOLE);
+    let work = &hand.state.step(StepId(2)).unwrap().work;
+    let all = hand.state.cautions(work, Some(StepId(2)), hand.now);
+    let ids: Vec<&str> = all.iter().map(|caution| caution.id).collect();
+    for id in ["exhaust", "hot-oil", "running-parts"] {
+        assert!(ids.contains(&id), "{ids:?}");
+    }
 }

@@ -119,7 +119,7 @@ fn events() -> Vec<Event> {
         },
         Event::NewOn { part: PartKey::Own },
         Event::Said {
-            fact: Fact::Level,
+            fact: Fact::NoLeaks,
             holds: false,
             words: t("“low” still"),
         },

@@ -179,7 +179,7 @@ pub fn gates_are_shut(state: &State, now: Now, told: &str) {
         let Some(milestone) = step.needs_cured() else {
             continue;
         };
-        let all = matches!(step.work, Work::Fill(_));
+        let all = matches!(step.work, Work::Fill(_) | Work::Run(_));
         for earlier in job.sheet.before(step.id) {
             if !all && !step.waits_for.contains(&earlier.id) {
                 continue;

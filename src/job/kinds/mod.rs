@@ -14,6 +14,7 @@ pub mod fit;
 mod joint;
 pub mod kind;
 pub mod lift;
+pub mod run;
 pub mod seat;
 pub mod turn;
 
@@ -24,6 +25,7 @@ pub use fasten::{Fasten, Reuse};
 pub use fill::Fill;
 pub use fit::Fit;
 pub use lift::{LiftWay, LiftWork};
+pub use run::Run;
 pub use seat::{Seat, SeatDepth, SeatWay};
 pub use turn::Turn;
 
@@ -53,6 +55,8 @@ pub enum Work {
     Turn(Turn),
     /// Fill with a fluid.
     Fill(Fill),
+    /// Start, run warm, look for leaks.
+    Run(Run),
 }
 
 /// A kind by its word, and empty work of it.
@@ -69,7 +73,7 @@ const fn listed(word: &'static str, blank: fn() -> Option<Work>) -> Listed {
 }
 
 /// The kinds of work a new step may be, in the order they are offered.
-pub static LIST: [Listed; 9] = [
+pub static LIST: [Listed; 10] = [
     listed("Clean", || Some(Work::Clean(Clean::default()))),
     listed("Check", || Some(Work::Check(Check::default()))),
     listed("Fit", || Some(Work::Fit(Fit::default()))),
@@ -80,6 +84,7 @@ pub static LIST: [Listed; 9] = [
     listed("Lift", || Some(Work::Lift(LiftWork::blank()))),
     listed("Turn", || Some(Work::Turn(Turn::default()))),
     listed("Fill", || Some(Work::Fill(Fill::default()))),
+    listed("Run", || Some(Work::Run(Run::blank()))),
 ];
 
 /// Empty work of the kind of that word; none of fasteners.
@@ -102,6 +107,7 @@ impl Work {
             Self::Lift(it) => it,
             Self::Turn(it) => it,
             Self::Fill(it) => it,
+            Self::Run(it) => it,
         }
     }
 
@@ -117,6 +123,7 @@ impl Work {
             Self::Lift(it) => it,
             Self::Turn(it) => it,
             Self::Fill(it) => it,
+            Self::Run(it) => it,
         }
     }
 

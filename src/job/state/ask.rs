@@ -82,6 +82,11 @@ impl State {
         if let Some(next) = next_fastener(step, &progress) {
             return Ask::Tally(next);
         }
+        if let Some(what) = readings::stops_the_run(step, &progress)
+            && let Some(ask) = self.unsettled(step, &progress, std::iter::once(&what))
+        {
+            return ask;
+        }
         if let Some(what) = readings::missing(step, &progress) {
             return Ask::Read(what);
         }

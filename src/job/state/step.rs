@@ -173,6 +173,7 @@ impl State {
         if let What::Fact(fact) = what {
             return Err(Refused::NotAsked(fact.name(Some(step))));
         }
+        self.in_turn(step, what)?;
         sense::reading(what).of(value).map_err(Refused::NoSense)?;
         if let Some(at_c) = with.at_c {
             sense::PART_C.of(at_c).map_err(Refused::NoSense)?;
@@ -267,6 +268,25 @@ impl State {
         }
     }
 
+    /// A run is gone through from the start to the end: nothing of it is said before what comes first, and
+    /// nothing of a step that is shut.
+    fn in_turn(&self, step: &Step, what: &What) -> Result<(), Refused> {
+        let Work::Run(run) = &step.work else {
+            return Ok(());
+        };
+        let all = run.asked();
+        let at = all.iter().position(|own| own == what);
+        let next = readings::missing(step, &self.progress(step.id));
+        let next = next.and_then(|next| all.iter().position(|own| *own == next).zip(Some(next)));
+        match (at, next) {
+            (None, _) => Err(Refused::NotAsked(what.name(Some(step)))),
+            (Some(at), Some((first, next))) if at > first => {
+                Err(Refused::ReadingMissing(next.name(Some(step))))
+            }
+            (Some(_), _) => Ok(()),
+        }
+    }
+
     /// A fact is said of a step that can be worked on, in its turn.
     fn say(
         &self,
@@ -281,7 +301,11 @@ impl State {
         if !readings::asked(step).contains(&what) {
             return Err(Refused::NotAsked(fact.name(Some(step))));
         }
+        self.in_turn(step, &what)?;
         let words = words.trim().to_owned();
+        if fact.asks_where() && !holds && words.is_empty() {
+            return Err(Refused::NoPlace);
+        }
         draft.line(Some(step.id), Event::Said { fact, holds, words });
         Ok(Name::Lines)
     }
@@ -349,7 +373,8 @@ impl State {
             | Work::Fasten(_)
             | Work::Bond(_)
             | Work::Turn(_)
-            | Work::Fill(_) => None,
+            | Work::Fill(_)
+            | Work::Run(_) => None,
         };
         draft.line(Some(step.id), Event::Done { facts });
         Ok(Name::Lines)

@@ -13,6 +13,7 @@ mod more;
 mod next;
 mod parts;
 mod plain;
+mod run;
 mod said;
 mod seat;
 mod turn;
@@ -62,6 +63,7 @@ fn StepView(step: Step) -> impl IntoView {
         Work::Check(_) => view! { <check::CheckWork step=kept /> }.into_any(),
         Work::Turn(_) => view! { <turn::TurnWork step=kept /> }.into_any(),
         Work::Fill(_) => view! { <fill::FillWork step=kept /> }.into_any(),
+        Work::Run(_) => view! { <run::RunWork step=kept /> }.into_any(),
         Work::Clean(_) | Work::Fit(_) => view! { <plain::PlainWork step=kept /> }.into_any(),
     };
     view! {

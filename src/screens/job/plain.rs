@@ -39,7 +39,8 @@ fn rows(work: &Work) -> Vec<(&'static str, String)> {
         | Work::Seat(_)
         | Work::Lift(_)
         | Work::Turn(_)
-        | Work::Fill(_) => Vec::new(),
+        | Work::Fill(_)
+        | Work::Run(_) => Vec::new(),
     };
     rows.into_iter().filter(|(_, words)| !words.is_empty()).collect()
 }

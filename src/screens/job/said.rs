@@ -5,6 +5,7 @@ use crate::bench::{Bench, Intent, ReadWith};
 use crate::job::reading::{Fact, What};
 use crate::job::readings;
 use crate::job::sheet::Step;
+use crate::parts::ask_words::AskWords;
 use crate::parts::dynamic::{piece, text};
 use crate::parts::keys::{KeySpec, keys};
 use crate::parts::number_field::NumberField;
@@ -57,6 +58,7 @@ pub fn say(step: StoredValue<Step>, fact: Fact) -> AnyView {
     let bench = Bench::here();
     let (id, name) = step.with_value(|step| (step.id, fact.name(Some(step))));
     let (good, bad) = fact.answers();
+    let open = RwSignal::new(false);
     let now = Memo::new(move |_| {
         bench
             .progress
@@ -77,18 +79,32 @@ pub fn say(step: StoredValue<Step>, fact: Fact) -> AnyView {
         let now = now.get();
         keys(vec![
             KeySpec::choice(good, now == Some(true), move || {
+                open.set(false);
                 tell(true, String::new());
             }),
             KeySpec::choice(bad, now == Some(false), move || {
-                tell(false, String::new());
+                if fact.asks_where() {
+                    open.set(true);
+                } else {
+                    tell(false, String::new());
+                }
             }),
         ])
+    });
+    let place = Callback::new(move |words: String| tell(false, words));
+    let asked = piece(move || {
+        match open.get() {
+        true => view! { <AskWords key="say where it leaks" label="Where it leaks: this goes into the record." take=place /> }
+            .into_any(),
+        false => ().into_any(),
+    }
     });
     let label = name.clone();
     view! {
         <section class="said" aria-label=label>
             <h2>{name}</h2>
             {tiles}
+            {asked}
             {accept(id, What::Fact(fact))}
         </section>
     }
