@@ -260,6 +260,7 @@ pub fn words(entry: &Entry, sheet: &Sheet) -> String {
                 What::Turning => "tight spot",
                 What::Part(_) => "not fit",
                 What::Fact(fact) => fact.answers().1,
+                What::Skin(_) => "skinned before this was done",
                 What::Limit(_)
                 | What::Place { .. }
                 | What::Depth

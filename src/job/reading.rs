@@ -1,6 +1,6 @@
 //! What a reading is of: by number, so that a new name loses nothing; and what its limits said.
 
-use super::id::ReadingId;
+use super::id::{ClockId, ReadingId};
 use super::part::PartKey;
 use crate::trade::measure::{DEPTHS, DIRECTIONS};
 use serde::{Deserialize, Serialize};
@@ -40,6 +40,8 @@ pub enum What {
     RanAt,
     /// How long it was run, minutes.
     RanFor,
+    /// A bead that skinned before the step was done, by its clock.
+    Skin(ClockId),
     /// Something looked at and said, not measured: a finding where it does not hold.
     Fact(Fact),
     /// A reading of form 1 whose name stands in no plan any more.

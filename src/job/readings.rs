@@ -54,6 +54,7 @@ impl What {
                     _ => "put in".to_owned(),
                 };
             }
+            Self::Skin(_) => return "open time".to_owned(),
             Self::RanAt => return "run warm to".to_owned(),
             Self::RanFor => return "run for".to_owned(),
             Self::Fact(fact) => return fact.name(step),
@@ -271,6 +272,7 @@ fn found_words(step: &Step, progress: &StepProgress, what: &What) -> String {
             progress.unfit(*part).unwrap_or_default()
         ),
         What::Place { .. } => format!("“{name}” is outside its limits"),
+        What::Skin(_) => "It skinned before this was done".to_owned(),
         What::Fact(fact) => {
             let said = progress.said(*fact).map_or("", |said| said.words.as_str());
             fact.words(Some(step), false, said)

@@ -91,6 +91,8 @@ pub fn reading(what: &What) -> Sense {
         What::PutIn => PUT_IN,
         What::RanAt => RAN_AT,
         What::RanFor => RAN_FOR,
-        What::Fact(_) | What::Limit(_) | What::Named(_) | What::Turning | What::Part(_) => ANY,
+        What::Fact(_) | What::Skin(_) | What::Limit(_) | What::Named(_) | What::Turning | What::Part(_) => {
+            ANY
+        }
     }
 }

@@ -75,6 +75,7 @@ fn a_mass_is_bounded_as_on_the_lift_screen_and_hot_oil_can_be_said() {
 /// A step that can stand by itself: it names no other.
 fn alone(mut step: Step) -> Step {
     step.waits_for.clear();
+    step.before_skin.clear();
     if let Work::Run(run) = &mut step.work {
         run.torque_again = None;
     }

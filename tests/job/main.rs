@@ -20,6 +20,7 @@ mod sheet;
 mod situation;
 mod tamper;
 mod torque;
+mod two_waits;
 
 use halfcase::job::example;
 use halfcase::job::kinds::Work;

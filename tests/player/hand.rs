@@ -55,6 +55,13 @@ fn at_the_step(chance: &mut Chance, state: &State, now: Now) -> Intent {
             step,
             caution: caution.to_owned(),
         },
+        Some(Ask::Skinned(late)) if chance.one_in(2) => Intent::Accept {
+            step,
+            what: What::Skin(late.clock),
+            reason: "joined in time, written down late".to_owned(),
+            initials: initials(chance),
+        },
+        Some(Ask::Skinned(late)) => Intent::Restart(late.clock),
         Some(Ask::Loosen(_)) => Intent::Loosen(step),
         Some(Ask::PutOn) => Intent::PutOn {
             step,

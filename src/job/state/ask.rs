@@ -8,6 +8,7 @@ use crate::job::progress::{NextFastener, StepProgress, next_fastener};
 use crate::job::reading::What;
 use crate::job::readings;
 use crate::job::sheet::{Step, StepId};
+use crate::job::skins::{self, Deadline};
 use crate::trade::caution::Level;
 use crate::trade::moment::Moment;
 
@@ -20,6 +21,8 @@ pub enum Ask {
     Wait(Vec<Wait>),
     /// Read a stop-level caution, by its id.
     Acknowledge(&'static str),
+    /// The bead skinned before this was done: wiped off and put on anew, or accepted with a reason.
+    Skinned(Deadline),
     /// So many fasteners are tighter than the plan now wants: loosen them.
     Loosen(usize),
     /// Put the compound on.
@@ -61,6 +64,9 @@ impl State {
             .find(|caution| caution.level == Level::Stop && !progress.acknowledged.contains(caution.id));
         if let Some(caution) = unread {
             return Ask::Acknowledge(caution.id);
+        }
+        if let Some(late) = skins::too_late(self.ground(), step, now) {
+            return Ask::Skinned(late);
         }
         // On a part that is not fit nothing is tightened.
         let mut found = readings::findings(step, &progress);
@@ -128,6 +134,10 @@ impl State {
             Ask::GoOn => Refused::Closed,
             Ask::Wait(_) => Refused::Shut,
             Ask::Acknowledge(_) => Refused::Unacknowledged,
+            Ask::Skinned(late) => {
+                let bead = self.step(late.bead);
+                Refused::Skinned(bead.map_or(String::new(), |bead| bead.title.clone()))
+            }
             Ask::Loosen(count) => Refused::TooTight(*count),
             Ask::PutOn => Refused::ClockNotStarted,
             Ask::Tally(_) => {

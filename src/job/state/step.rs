@@ -2,6 +2,7 @@
 
 use super::draft::Draft;
 use super::{Ask, Intent, Name, ReadWith, Refused, State};
+use crate::job::clock::ClockId;
 use crate::job::gate::{Wait, waits};
 use crate::job::kinds::fasten::fastening::PassAnswer;
 use crate::job::kinds::seat::depth;
@@ -13,6 +14,8 @@ use crate::job::readings;
 use crate::job::record::{Event, Facts, SetTo, Setting};
 use crate::job::sense;
 use crate::job::sheet::{Step, StepId};
+use crate::job::skins;
+use crate::trade::moment::Moment;
 use crate::trade::quantity::decimal;
 use uom::si::mass::kilogram;
 use uom::si::thermodynamic_temperature::degree_celsius;
@@ -119,6 +122,7 @@ impl State {
             Ask::GoOn => Err(Refused::Closed),
             Ask::Wait(_) => Err(Refused::Shut),
             Ask::Acknowledge(_) => Err(Refused::Unacknowledged),
+            late @ Ask::Skinned(_) => Err(self.held(known, &late).unwrap_or(Refused::Shut)),
             other => Ok((known, other)),
         }
     }
@@ -190,7 +194,10 @@ impl State {
         reason: &str,
         initials: &str,
     ) -> Result<Name, Refused> {
-        let step = self.found(step, what)?;
+        let step = match what {
+            What::Skin(clock) => self.skinned(step, *clock, draft.now.at)?,
+            what => self.found(step, what)?,
+        };
         let reason = given(reason)?;
         let initials = initials.trim();
         if initials.is_empty() && self.settings.initials.is_empty() {
@@ -206,6 +213,17 @@ impl State {
         };
         draft.line(Some(step.id), event);
         Ok(Name::Lines)
+    }
+
+    /// A step that was not done before that clock's bead skinned.
+    fn skinned(&self, step: StepId, clock: ClockId, now: Moment) -> Result<&Step, Refused> {
+        let step = self.known(step)?;
+        let late = skins::deadlines(self.ground(), step);
+        if late.iter().any(|late| late.clock == clock && late.over(now)) {
+            Ok(step)
+        } else {
+            Err(Refused::NotFound(What::Skin(clock).name(Some(step))))
+        }
     }
 
     /// A step in which that was found and is not settled; it may be closed, as limits may change.

@@ -16,6 +16,7 @@ mod plain;
 mod run;
 mod said;
 mod seat;
+mod skin;
 mod turn;
 
 use crate::bench::{Bench, Intent};
@@ -73,6 +74,7 @@ fn StepView(step: Step) -> impl IntoView {
                 <div class="told">
                     <p class="notes">{step.notes}</p>
                     <gate::GateView step=kept />
+                    {skin::skin(id)}
                     {caution_list(Some(id), cautions)}
                 </div>
                 <div class="doing">
