@@ -18,6 +18,7 @@ use crate::job::reading::What;
 use crate::job::readings;
 use crate::job::record::EntryId;
 use crate::job::sheet::{JobId, Sheet, Step, StepId};
+use crate::job::skins::{self, Deadline};
 use crate::job::state::{Ask, Transaction, Way};
 use crate::trade::application::Application;
 use crate::trade::caution::Caution;
@@ -108,6 +109,28 @@ impl Bench {
     /// Everything found in the job that is not settled, in words; followed.
     pub fn all_findings(self) -> Vec<(StepId, String)> {
         self.look(|state, _| state.all_findings())
+    }
+
+    /// Until when steps must be done before a bead skins, of one step or of all; followed.
+    pub fn deadlines(self, step: Option<StepId>) -> Vec<Deadline> {
+        self.look(|state, _| {
+            let mut all = skins::all_deadlines(state.ground());
+            all.retain(|deadline| step.is_none_or(|step| step == deadline.step));
+            all
+        })
+    }
+
+    /// What in the plan doesn't go together, in words, of one step or of all; followed.
+    pub fn conflicts(self, step: Option<StepId>) -> Vec<(StepId, String)> {
+        self.look(|state, now| {
+            let all = state.conflicts(now).into_iter().filter(|conflict| {
+                let (own, bead) = conflict.about();
+                step.is_none_or(|step| step == own || step == bead)
+            });
+            let sheet = &state.job().sheet;
+            all.map(|conflict| (conflict.about().0, conflict.words(sheet)))
+                .collect()
+        })
     }
 
     /// The parts of a step, as the record has them; followed.

@@ -81,6 +81,13 @@ fn would_wait(ground: Ground<'_>, step: &Step, now: Moment) -> Vec<Wait> {
             _ if step.closes_up => found.extend(findings(ground, earlier)),
             _ => {}
         }
+        // What is done while a bead is wet begins when the bead is on.
+        let not_on = step.before_skin.contains(&earlier.id)
+            && !ground.progress.closed(earlier.id)
+            && bead_clock(ground, earlier.id).is_none();
+        if not_on && !found.contains(&Wait::Step(earlier.id)) {
+            found.push(Wait::Step(earlier.id));
+        }
     }
     found
 }
@@ -96,7 +103,8 @@ fn findings(ground: Ground<'_>, step: &Step) -> impl Iterator<Item = Wait> {
         .map(move |what| Wait::Finding { step: id, what })
 }
 
-fn waits_for(step: &Step, earlier: &Step) -> bool {
+/// Whether `step` waits for `earlier` and its cure: all steps before a fill or a run, else those it names.
+pub fn waits_for(step: &Step, earlier: &Step) -> bool {
     step.work.kind().waits_for_all() || step.waits_for.contains(&earlier.id)
 }
 
@@ -114,6 +122,16 @@ pub fn depending<'a>(sheet: &'a Sheet, progress: &Progress, step: StepId) -> Vec
         .filter(|later| progress.closed(later.id))
         .filter(|later| waited_for(sheet, later).any(|own| own.id == step))
         .collect()
+}
+
+/// The last clock of that step which still stands for its bead.
+pub fn bead_clock<'a>(ground: Ground<'a>, bead: StepId) -> Option<&'a CureClock> {
+    let mut newest_first = ground.clocks.iter().rev().filter(|clock| clock.counts());
+    newest_first.find(|clock| {
+        clock
+            .bound
+            .is_some_and(|bound| bound.job == ground.job && bound.step == bead)
+    })
 }
 
 /// Whether that step was done although its compound's clock was never started: nobody knows when it cures.

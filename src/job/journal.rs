@@ -56,6 +56,7 @@ impl Filter {
             Event::Applied { .. } | Event::JointOpened => Self::Compound,
             Event::Measured { .. }
             | Event::Accepted { .. }
+            | Event::Said { .. }
             | Event::Felt { .. }
             | Event::Coded { .. }
             | Event::Gauged(_)
@@ -326,6 +327,8 @@ pub fn words(entry: &Entry, sheet: &Sheet) -> String {
             let found = match what {
                 What::Turning => "tight spot",
                 What::Part(_) => "not fit",
+                What::Fact(fact) => fact.answers().1,
+                What::Skin(_) => "skinned before this was done",
                 What::Limit(_)
                 | What::Place { .. }
                 | What::Depth
@@ -342,6 +345,9 @@ pub fn words(entry: &Entry, sheet: &Sheet) -> String {
                 | What::TurnLoose
                 | What::Widest
                 | What::Narrow
+                | What::PutIn
+                | What::RanAt
+                | What::RanFor
                 | What::Named(_) => "outside limits",
             };
             format!("{name}: {found}, accepted: {reason}")
@@ -358,6 +364,7 @@ pub fn words(entry: &Entry, sheet: &Sheet) -> String {
             }
         }
         Event::NewOn { part } => format!("{}: new ones are on", What::Part(*part).name(step)),
+        Event::Said { fact, holds, words } => fact.words(step, *holds, words),
         Event::Felt { tight_at } => {
             let what = match step.map(|step| &step.work) {
                 _ if !entry.was.is_empty() => entry.was.clone(),

@@ -3,7 +3,7 @@
 use super::clock::ClockId;
 use super::kinds::{Fasten, Gauged, Piece, Work};
 use super::part::{PartKey, PartPlace, PartState};
-use super::reading::{Verdict, What, stretched};
+use super::reading::{Fact, Verdict, What, stretched};
 use super::record::{Entry, Event, Goal, Record};
 use super::sheet::{Sheet, Step, StepId};
 use crate::trade::moment::Moment;
@@ -38,6 +38,19 @@ pub struct Reading {
     pub at_c: Option<f64>,
 }
 
+/// What was said of something looked at.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Said {
+    /// What it is.
+    pub fact: Fact,
+    /// It holds.
+    pub holds: bool,
+    /// What more was said.
+    pub words: String,
+    /// When.
+    pub at: Moment,
+}
+
 /// How far one step is.
 #[derive(Debug, Clone, PartialEq, Default)]
 pub struct StepProgress {
@@ -62,6 +75,8 @@ pub struct StepProgress {
     pub overridden: bool,
     /// How it turned when it was last felt: free where empty, else where it binds.
     pub felt: Option<String>,
+    /// What was looked at and said, each by its last answer.
+    pub said: Vec<Said>,
     /// Parts that are not fit, and what is wrong with each.
     pub unfit: Vec<(PartKey, String)>,
     /// Findings that wait for a part on order.
@@ -107,6 +122,11 @@ impl StepProgress {
         let mut all = self.accepted.iter();
         let found = all.find(|(own, under, _)| own == what && under == limits);
         found.map(|(.., reason)| reason.as_str())
+    }
+
+    /// What was last said of that.
+    pub fn said(&self, fact: Fact) -> Option<&Said> {
+        self.said.iter().find(|said| said.fact == fact)
     }
 
     /// What is wrong with that part; none where it is fit, or nobody looked.
@@ -295,6 +315,16 @@ impl Progress {
                     pieces: pieces.clone(),
                     unit: unit.clone(),
                     from: step.round_from,
+                });
+            }
+            Event::Said { fact, holds, words } => {
+                step.look_again(&What::Fact(*fact));
+                step.said.retain(|said| said.fact != *fact);
+                step.said.push(Said {
+                    fact: *fact,
+                    holds: *holds,
+                    words: words.clone(),
+                    at: entry.at,
                 });
             }
             Event::Felt { tight_at } => {

@@ -1,6 +1,6 @@
 //! What a reading is of: by number, so that a new name loses nothing; and what its limits said.
 
-use super::id::ReadingId;
+use super::id::{ClockId, ReadingId};
 use super::part::PartKey;
 use crate::trade::measure::{DEPTHS, DIRECTIONS};
 use serde::{Deserialize, Serialize};
@@ -56,8 +56,34 @@ pub enum What {
     Turning,
     /// A part of the step: a finding where it is not fit.
     Part(PartKey),
+    /// How much of a fluid was put in.
+    PutIn,
+    /// What the engine reads when it has been run warm.
+    RanAt,
+    /// How long it was run, minutes.
+    RanFor,
+    /// A bead that skinned before the step was done, by its clock.
+    Skin(ClockId),
+    /// Something looked at and said, not measured: a finding where it does not hold.
+    Fact(Fact),
     /// A reading of form 1 whose name stands in no plan any more.
     Named(String),
+}
+
+/// Something that is looked at and said in so many words, rather than read as a number.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
+pub enum Fact {
+    /// The fluid stands at its level.
+    Level,
+    /// It starts and runs.
+    Runs,
+    /// Nothing leaks; where it does not hold, where it leaks is said.
+    NoLeaks,
+    /// It has cooled.
+    Cooled,
+    /// Its fasteners were brought to torque again.
+    TorquedAgain,
 }
 
 /// What the limits said of a reading when it was taken.

@@ -9,8 +9,10 @@ use super::kinds::select::{answer as choice, judge as chosen};
 use super::kinds::{Bore, Check, DEPTH_WORDS, DIRECTION_WORDS, Limit, Seat, Work, grid_name};
 use super::parts;
 use super::progress::{Reading, StepProgress};
-use super::reading::{DEPTH, GAP, Verdict, What, whole_bore};
+use super::reading::{DEPTH, Fact, GAP, Verdict, What, whole_bore};
+use super::saying;
 use super::sheet::Step;
+use crate::trade::quantity::Unit;
 
 impl What {
     /// What it is called in that step, as planned now.
@@ -70,6 +72,16 @@ impl What {
                 let name = step.and_then(|step| parts::name(step, *key));
                 return name.unwrap_or_else(|| "a part no longer in the plan".to_owned());
             }
+            Self::PutIn => {
+                return match step.map(|step| &step.work) {
+                    Some(Work::Fill(fill)) => fill.amount_name().to_owned(),
+                    _ => "put in".to_owned(),
+                };
+            }
+            Self::Skin(_) => return "open time".to_owned(),
+            Self::RanAt => return "run warm to".to_owned(),
+            Self::RanFor => return "run for".to_owned(),
+            Self::Fact(fact) => return fact.name(step),
             Self::Named(name) => return name.clone(),
         };
         found.unwrap_or_else(|| "a reading no longer in the plan".to_owned())
@@ -140,23 +152,52 @@ pub fn asked(step: &Step) -> Vec<What> {
         }
         Work::Select(select) => choice::asked(select),
         Work::Gauge(_) => gauging::ASKED.to_vec(),
-        Work::Clean(_)
-        | Work::Fit(_)
-        | Work::Bond(_)
-        | Work::Seat(_)
-        | Work::Lift(_)
-        | Work::Turn(_)
-        | Work::Fill(_) => Vec::new(),
+        Work::Fill(fill) => {
+            let amount = fill.asks_amount().then_some(What::PutIn);
+            let level = (!fill.level.is_empty()).then_some(What::Fact(Fact::Level));
+            amount.into_iter().chain(level).collect()
+        }
+        Work::Run(run) => run.asked(),
+        Work::Clean(_) | Work::Fit(_) | Work::Bond(_) | Work::Seat(_) | Work::Lift(_) | Work::Turn(_) => {
+            Vec::new()
+        }
     }
 }
 
 /// The first reading a step still lacks.
 pub fn missing(step: &Step, progress: &StepProgress) -> Option<What> {
     asked(step).into_iter().find(|what| match (&step.work, what) {
+        (_, What::Fact(fact)) => progress.said(*fact).is_none(),
         // How often is counted on from what was said.
         (Work::Fasten(fasten), What::Uses) => fasten.uses_unsaid(progress),
         _ => taken(step, progress, what).is_none(),
     })
+}
+
+/// The first finding of a run that comes before what it still lacks: a leak is seen to while it is known,
+/// not after everything else was asked.
+pub fn stops_the_run(step: &Step, progress: &StepProgress) -> Option<What> {
+    let Work::Run(run) = &step.work else {
+        return None;
+    };
+    let next = missing(step, progress);
+    let found = findings(step, progress);
+    let so_far = run
+        .asked()
+        .into_iter()
+        .take_while(|what| Some(what) != next.as_ref());
+    so_far.into_iter().find(|what| found.contains(what))
+}
+
+/// The unit the plan asks for that reading in, where it names one.
+pub fn unit<'a>(step: &'a Step, what: &What) -> Option<&'a str> {
+    match (&step.work, what) {
+        (Work::Check(check), What::Limit(id)) => limit(check, *id).map(|limit| limit.unit.as_str()),
+        (Work::Fill(fill), What::PutIn) => Some(fill.unit().symbol()),
+        (Work::Run(run), What::RanAt) => Some(run.scale().symbol()),
+        (Work::Run(_), What::RanFor) => Some("min"),
+        _ => None,
+    }
 }
 
 /// The latest reading of that, in the unit the plan now asks for.
@@ -167,12 +208,10 @@ fn taken<'a>(step: &Step, progress: &'a StepProgress, what: &What) -> Option<&'a
     if let Work::Gauge(gauge) = &step.work {
         return gauging::taken(gauge, progress, what);
     }
-    let unit = match (&step.work, what) {
-        (Work::Check(check), What::Limit(id)) => limit(check, *id).map(|limit| limit.unit.as_str()),
-        _ => None,
-    };
     let reading = progress.reading(what)?;
-    unit.is_none_or(|unit| unit == reading.unit).then_some(reading)
+    unit(step, what)
+        .is_none_or(|unit| unit == reading.unit)
+        .then_some(reading)
 }
 
 /// The limits of that in the plan, in a fixed order: what an acceptance was given under.
@@ -204,6 +243,15 @@ pub fn limits(step: &Step, what: &What) -> Vec<Option<f64>> {
             let trial = select.trial.as_ref();
             trial.map_or(Vec::new(), |trial| vec![trial.least, trial.most])
         }
+        (Work::Fill(fill), What::PutIn) => {
+            let stated = fill.stated();
+            vec![stated.map(|stated| fill.unit().value_of(stated.volume()))]
+        }
+        (Work::Run(run), What::RanAt) => {
+            let (least, most) = run.warmth();
+            vec![least, most]
+        }
+        (Work::Run(run), What::RanFor) => vec![run.minutes],
         _ => Vec::new(),
     }
 }
@@ -230,6 +278,9 @@ pub fn judge(step: &Step, what: &What, value: f64) -> Verdict {
             .as_ref()
             .filter(|trial| !trial.loose)
             .and_then(|trial| trial.holds(value)),
+        (Work::Fill(fill), What::PutIn) => fill.near(value),
+        (Work::Run(run), What::RanAt) => run.warm(value),
+        (Work::Run(run), What::RanFor) => run.long_enough(value),
         // A place of a grid has no limit of its own: the bore is judged as a whole.
         _ => None,
     };
@@ -247,8 +298,9 @@ pub fn findings(step: &Step, progress: &StepProgress) -> Vec<What> {
     // Used too often asks for new ones: there is nothing to accept.
     let read = asked(step).into_iter().filter(|what| *what != What::Uses);
     let single = read.chain(worked_out).filter(|what| {
-        taken(step, progress, what)
-            .is_some_and(|reading| judge(step, what, reading.value) == Verdict::Outside)
+        saying::fails(progress, what)
+            || taken(step, progress, what)
+                .is_some_and(|reading| judge(step, what, reading.value) == Verdict::Outside)
     });
     let bores = match &step.work {
         Work::Check(check) => check.bores.as_slice(),
@@ -295,6 +347,17 @@ fn found_words(step: &Step, progress: &StepProgress, what: &What) -> String {
             progress.unfit(*part).unwrap_or_default()
         ),
         What::Place { .. } => format!("“{name}” is outside its limits"),
+        What::Skin(_) => "It skinned before this was done".to_owned(),
+        What::Fact(fact) => {
+            let said = progress.said(*fact).map_or("", |said| said.words.as_str());
+            fact.words(Some(step), false, said)
+        }
+        What::PutIn => {
+            let value = progress.reading(what).map_or(String::new(), |reading| {
+                format!(": {} {}", reading.value, reading.unit)
+            });
+            format!("“{name}” is not near the stated amount{value}")
+        }
         What::Pack => {
             let words = match (&step.work, progress.rounds.last()) {
                 (Work::Select(_), Some(round)) => sum_words(&round.pieces, &round.unit),
@@ -325,6 +388,8 @@ fn found_words(step: &Step, progress: &StepProgress, what: &What) -> String {
         | What::Free(_)
         | What::Tight(_)
         | What::Stretch(_)
+        | What::RanAt
+        | What::RanFor
         | What::Named(_) => {
             let value = progress.reading(what).map_or(String::new(), |reading| {
                 format!(": {} {}", reading.value, reading.unit)

@@ -4,7 +4,7 @@ pub use super::id::EntryId;
 use super::id::{ClockId, StepId};
 use super::kinds::{Gauged, LiftWork, Piece, Seat};
 use super::part::{PartKey, PartPlace};
-use super::reading::{Verdict, What};
+use super::reading::{Fact, Verdict, What};
 use crate::trade::compound::CompoundClass;
 use crate::trade::hoist::BoomPosition;
 use crate::trade::moment::Moment;
@@ -145,6 +145,13 @@ pub enum Event {
         what: What,
         limits: Vec<Option<f64>>,
         reason: String,
+    },
+    /// Something was looked at and said: it holds or it does not, and what more was said of it.
+    Said {
+        fact: Fact,
+        holds: bool,
+        #[serde(default, skip_serializing_if = "String::is_empty")]
+        words: String,
     },
     /// Something was turned by hand: free where `tight_at` is empty, else where it binds.
     Felt { tight_at: String },

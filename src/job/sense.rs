@@ -97,6 +97,20 @@ const TRIAL: Sense = Sense::new(
 );
 /// A clearance read off gauging plastic, in the unit shown.
 const CLEARANCE: Sense = Sense::new(0.0, 100.0, "Enter a clearance from 0 to 100, in the unit shown.");
+/// How much of a fluid was put in, in the unit it is measured in; nothing where it was full already.
+const PUT_IN: Sense = Sense::new(
+    0.0,
+    1_000_000.0,
+    "Enter how much was put in: 0 where it was full already.",
+);
+/// What an engine reads when it runs, °C or °F.
+const RAN_AT: Sense = Sense::new(
+    -60.0,
+    600.0,
+    "Enter what the thermometer reads, from −60 to 600: read it again.",
+);
+/// How long an engine runs, minutes.
+const RAN_FOR: Sense = Sense::new(0.0, 10_000.0, "Enter the minutes it ran, from 0 to 10 000.");
 /// Anything else that is read: the plan names what it is.
 const ANY: Sense = Sense::new(-1e9, 1e9, "Enter a number: digits and one point.");
 
@@ -112,6 +126,11 @@ pub fn reading(what: &What) -> Sense {
         What::At(_) | What::Pack => SIZE,
         What::Trial | What::TurnTight | What::TurnLoose => TRIAL,
         What::Widest | What::Narrow => CLEARANCE,
-        What::Limit(_) | What::Named(_) | What::Turning | What::Part(_) => ANY,
+        What::PutIn => PUT_IN,
+        What::RanAt => RAN_AT,
+        What::RanFor => RAN_FOR,
+        What::Fact(_) | What::Skin(_) | What::Limit(_) | What::Named(_) | What::Turning | What::Part(_) => {
+            ANY
+        }
     }
 }

@@ -38,6 +38,9 @@ pub struct Step {
     /// Steps whose closing (and cure) this one waits for, beyond what its kind waits for anyway.
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub waits_for: Vec<StepId>,
+    /// Steps whose bead is still wet when this one is done: it must be done before each of them skins.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub before_skin: Vec<StepId>,
     /// Parts the step needs beyond what its work names.
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub parts: Vec<Part>,
@@ -101,6 +104,10 @@ pub enum SheetError {
     SameId(StepId),
     /// A step waits for one that isn't there, or not before it.
     WaitsForNothing { step: StepId, on: StepId },
+    /// A step is to be done before another's bead skins that isn't there, or not before it.
+    SkinsNothing { step: StepId, on: StepId },
+    /// A run has fasteners torqued again in a step that isn't there, not before it, or fastens nothing.
+    TorquesNothing { step: StepId, on: StepId },
     /// A pass of a step asks for nothing, or for more than the torque.
     Share(StepId),
     /// A number that makes no sense.
@@ -127,6 +134,18 @@ impl fmt::Display for SheetError {
             Self::WaitsForNothing { step, on } => write!(
                 f,
                 "Step {} waits for step {}, which does not come before it: correct “waits_for”.",
+                step.0, on.0
+            ),
+            Self::SkinsNothing { step, on } => write!(
+                f,
+                "Step {} is to be done before the bead of step {} skins, which does not come before it: correct \
+                 “before_skin”.",
+                step.0, on.0
+            ),
+            Self::TorquesNothing { step, on } => write!(
+                f,
+                "Step {} has step {} torqued again, which is no step with fasteners before it: correct \
+                 “torque_again”.",
                 step.0, on.0
             ),
             Self::Share(step) => write!(
@@ -205,6 +224,15 @@ impl Sheet {
             if let Some(&on) = step.waits_for.iter().find(|id| !seen.contains(*id)) {
                 return Err(SheetError::WaitsForNothing { step: step.id, on });
             }
+            if let Some(&on) = step.before_skin.iter().find(|id| !seen.contains(*id)) {
+                return Err(SheetError::SkinsNothing { step: step.id, on });
+            }
+            if let Work::Run(run) = &step.work
+                && let Some(on) = run.torque_again
+                && !(seen.contains(&on) && self.step(on).is_some_and(Step::fastens))
+            {
+                return Err(SheetError::TorquesNothing { step: step.id, on });
+            }
             if let Work::Fasten(fasten) = &step.work
                 && !fasten
                     .passes
@@ -269,11 +297,26 @@ impl Step {
             notes: String::new(),
             work,
             waits_for: Vec::new(),
+            before_skin: Vec::new(),
             parts: Vec::new(),
             closes_up: false,
             minutes: None,
             extra: Map::new(),
         }
+    }
+
+    /// Whether it brings fasteners to torque.
+    pub fn fastens(&self) -> bool {
+        matches!(self.work, Work::Fasten(_))
+    }
+
+    /// Whether it names that step: waits for it, is done before its bead skins, or has it torqued again.
+    pub fn names(&self, other: StepId) -> bool {
+        let again = match &self.work {
+            Work::Run(run) => run.torque_again == Some(other),
+            _ => false,
+        };
+        again || self.waits_for.contains(&other) || self.before_skin.contains(&other)
     }
 
     /// Gives every reading, bore and part without a number one of its own.

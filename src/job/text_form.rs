@@ -29,6 +29,59 @@ pub mod torque {
     }
 }
 
+/// A volume as the manual states it, where it states one.
+pub mod volume {
+    use crate::trade::quantity::{Typed, VolumeUnit, parse_volume};
+    use serde::{Deserialize, Deserializer, Serialize, Serializer, de::Error};
+
+    /// Writes the number and its unit.
+    ///
+    /// # Errors
+    /// Whatever the format refuses.
+    pub fn serialize<S: Serializer>(value: &Option<Typed<VolumeUnit>>, to: S) -> Result<S::Ok, S::Error> {
+        value.map(|value| value.text()).serialize(to)
+    }
+
+    /// Reads the number; its unit must be written.
+    ///
+    /// # Errors
+    /// The reader's sentence.
+    pub fn deserialize<'de, D: Deserializer<'de>>(from: D) -> Result<Option<Typed<VolumeUnit>>, D::Error> {
+        let text = Option::<String>::deserialize(from)?;
+        let read = text.map(|text| parse_volume(&text, None));
+        read.transpose().map_err(D::Error::custom)
+    }
+}
+
+/// A temperature as the manual states it, where it states one.
+pub mod temperature {
+    use crate::trade::quantity::{TemperatureUnit, Typed, parse_temperature};
+    use serde::{Deserialize, Deserializer, Serialize, Serializer, de::Error};
+
+    /// Writes the number and its unit.
+    ///
+    /// # Errors
+    /// Whatever the format refuses.
+    pub fn serialize<S: Serializer>(
+        value: &Option<Typed<TemperatureUnit>>,
+        to: S,
+    ) -> Result<S::Ok, S::Error> {
+        value.map(|value| value.text()).serialize(to)
+    }
+
+    /// Reads the number; its unit must be written.
+    ///
+    /// # Errors
+    /// The reader's sentence.
+    pub fn deserialize<'de, D: Deserializer<'de>>(
+        from: D,
+    ) -> Result<Option<Typed<TemperatureUnit>>, D::Error> {
+        let text = Option::<String>::deserialize(from)?;
+        let read = text.map(|text| parse_temperature(&text, None));
+        read.transpose().map_err(D::Error::custom)
+    }
+}
+
 /// A thread by its designation, or none.
 pub mod thread {
     use crate::trade::thread::Thread;

@@ -18,6 +18,7 @@ pub mod hand_over;
 pub mod keypad;
 pub mod keys;
 pub mod lift;
+pub mod not_together;
 pub mod number_field;
 pub mod picker;
 pub mod plate;

@@ -6,6 +6,7 @@ use crate::job::overview::{Overview, overview};
 use crate::job::sheet::StepId;
 use crate::parts::dynamic::{piece, press, row, rows, text};
 use crate::parts::keys::{KeySpec, keys};
+use crate::parts::not_together::not_together;
 use crate::parts::progress_bar::progress_bar;
 use crate::parts::when::{span, when};
 use crate::screens::Route;
@@ -55,6 +56,7 @@ pub fn StepsScreen() -> impl IntoView {
             {piece(move || seen.with(|seen| progress_bar(&seen.states)))}
             {piece(move || seen.with(|seen| left(bench, seen)))}
             {piece(move || not_settled(bench))}
+            {not_together(bench, None)}
             {keys(vec![
                 KeySpec::new("go on", || Route::Job.go()),
                 KeySpec::new("change the plan", || Route::Plan.go()),
@@ -118,6 +120,16 @@ fn left(bench: Bench, seen: &Overview) -> AnyView {
                 format!("{} at the earliest", when(round_up(at), now))
             }),
         ));
+    }
+    for deadline in bench.deadlines(None) {
+        if let Ok(until) = deadline.until {
+            let (step, bead) = (title(deadline.step), title(deadline.bead));
+            let words = match deadline.over(now) {
+                true => format!("{step}: too late, “{bead}” has skinned"),
+                false => format!("{step}: {}", when(until, now)),
+            };
+            rows.push(("before it skins", words));
+        }
     }
     for (id, waits) in &seen.blocked {
         let opens = opens_at(waits).map_or("no time known".to_owned(), |at| {

@@ -208,6 +208,8 @@ fn the_oil_waits_for_everything_and_can_be_opened_by_hand_with_a_reason_only() {
         assert_eq!(bench.send(Intent::Close(fill.id)), Err(Refused::Shut));
         assert_eq!(open("flushing with paraffin"), Ok(()));
         acknowledge(bench, &fill);
+        let with = ReadWith::default();
+        bench.measure(fill.id, What::PutIn, 1.1, "L", &with).unwrap();
         assert_eq!(bench.send(Intent::Close(fill.id)), Ok(()));
         let reasons = bench.record.with_untracked(|record| {
             record

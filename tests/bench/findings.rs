@@ -113,7 +113,7 @@ fn neither_a_wild_reading_nor_a_tight_spot_lets_the_oil_in() {
         );
         accept(bench, 1, What::Limit(ReadingId(1)), "jb").unwrap();
         accept(bench, 2, What::Turning, "").unwrap();
-        assert_eq!(ask(bench, 5), Some(Ask::Close));
+        assert_eq!(ask(bench, 5), Some(Ask::Read(What::PutIn)));
         let who = bench
             .record
             .with_untracked(|record| record.entries().last().unwrap().who.clone());
@@ -134,7 +134,7 @@ fn an_unread_reading_is_not_opened_by_hand() {
         assert_eq!(by_hand(), Err(Refused::NotByHand));
         sound(bench);
         close(bench, 4).unwrap();
-        assert_eq!(ask(bench, 5), Some(Ask::Close));
+        assert_eq!(ask(bench, 5), Some(Ask::Read(What::PutIn)));
     });
 }
 
@@ -205,7 +205,7 @@ fn a_part_that_is_not_fit_is_ordered_and_waited_for() {
         assert_eq!(ask(bench, 3), Some(Ask::Finding(cap)));
         judge("");
         close(bench, 3).unwrap();
-        assert_eq!(ask(bench, 5), Some(Ask::Close));
+        assert_eq!(ask(bench, 5), Some(Ask::Read(What::PutIn)));
         let lines = bench.record.with_untracked(|record| {
             bench
                 .sheet
@@ -264,6 +264,8 @@ fn the_job_is_not_closed_on_a_finding() {
     on(|bench| {
         sound(bench);
         close(bench, 4).unwrap();
+        let with = ReadWith::default();
+        bench.measure(StepId(5), What::PutIn, 1.1, "L", &with).unwrap();
         close(bench, 5).unwrap();
         bench.edit_step(StepId(1), "reading/1/most", "0.0015").unwrap();
         assert_eq!(bench.send(Intent::CloseJob), Err(Refused::FindingsLeft(1)));

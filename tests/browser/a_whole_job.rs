@@ -219,12 +219,25 @@ fn a_job_is_carried_through_and_the_oil_waits_for_the_cure() {
         page.advance_clock(12 * HOUR).await?;
         page.see_shut(button("Shut see what it waits for")).await?;
         page.advance_clock(72 * HOUR).await?;
-        page.see(button("Done")).await?;
+        page.see(button("Read put in")).await?;
         page.reload().await?;
+        reading(page, "How much was put in", &["1", "point", "1"]).await?;
         close(page).await?;
 
         at(page, "Oil at the mark, no drips").await?;
         reading(page, "drips seen", &["0"]).await?;
+        close(page).await?;
+
+        at(page, "First run").await?;
+        acknowledge(page).await?;
+        page.tap(button("it runs")).await?;
+        reading(page, "what it reads now", &["8", "0"]).await?;
+        reading(page, "how long it ran", &["1", "2"]).await?;
+        page.tap(button("none seen")).await?;
+        page.tap(button("cold enough to touch")).await?;
+        page.tap(button("reached")).await?;
+        page.see(button("Torque again: 17 Case bolts")).await?;
+        page.tap(button("torqued again")).await?;
         close(page).await?;
         page.see_words("Every step is done.").await?;
         page.tap(button("Close the job")).await?;

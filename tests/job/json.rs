@@ -6,7 +6,7 @@ use halfcase::job::id::{PartId, ReadingId};
 use halfcase::job::json;
 use halfcase::job::kinds::{Gauged, LiftWork, Piece};
 use halfcase::job::parts::{PartKey, PartPlace};
-use halfcase::job::reading::{Verdict, What};
+use halfcase::job::reading::{Fact, Verdict, What};
 use halfcase::job::record::{
     Compound, Entry, EntryId, Event, Facts, Goal, PhoneClock, Record, SetTo, Setting,
 };
@@ -132,6 +132,11 @@ fn events() -> Vec<Event> {
             part: PartKey::More(PartId(2)),
         },
         Event::NewOn { part: PartKey::Own },
+        Event::Said {
+            fact: Fact::NoLeaks,
+            holds: false,
+            words: t("“low” still"),
+        },
     ]
 }
 
@@ -161,6 +166,7 @@ fn is_known(event: &Event) -> usize {
         Event::Judged { .. } => 20,
         Event::Ordered { .. } => 21,
         Event::NewOn { .. } => 22,
+        Event::Said { .. } => 23,
     }
 }
 

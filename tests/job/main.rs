@@ -5,6 +5,7 @@ mod bonding;
 mod bottle;
 mod calendar;
 mod csv;
+mod fill_run;
 mod form;
 mod forms;
 mod gate;
@@ -24,6 +25,7 @@ mod sheet;
 mod situation;
 mod tamper;
 mod torque;
+mod two_waits;
 
 use halfcase::job::example;
 use halfcase::job::kinds::Work;
@@ -88,7 +90,7 @@ fn the_example_has_every_kind_of_work() {
     let words: std::collections::BTreeSet<&str> =
         example::sheet().steps.iter().map(|s| s.work.word()).collect();
     let all = [
-        "Bond", "Check", "Clean", "Fasten", "Fill", "Fit", "Lift", "Seat", "Turn",
+        "Bond", "Check", "Clean", "Fasten", "Fill", "Fit", "Lift", "Run", "Seat", "Turn",
     ];
     assert_eq!(words.into_iter().collect::<Vec<_>>(), all);
 }

@@ -8,7 +8,7 @@ use halfcase::job::form;
 use halfcase::job::kinds::{self, Fasten, Gauged, Piece, Work};
 use halfcase::job::night::Night;
 use halfcase::job::parts::{self, PartKey, PartPlace};
-use halfcase::job::reading::What;
+use halfcase::job::reading::{Fact, What};
 use halfcase::job::readings;
 use halfcase::job::record::PhoneClock;
 use halfcase::job::sheet::{JobId, Step, StepId};
@@ -58,6 +58,13 @@ fn at_the_step(chance: &mut Chance, state: &State, now: Now) -> Intent {
             step,
             caution: caution.to_owned(),
         },
+        Some(Ask::Skinned(late)) if chance.one_in(2) => Intent::Accept {
+            step,
+            what: What::Skin(late.clock),
+            reason: "joined in time, written down late".to_owned(),
+            initials: initials(chance),
+        },
+        Some(Ask::Skinned(late)) => Intent::Restart(late.clock),
         Some(Ask::Loosen(_)) => Intent::Loosen(step),
         Some(Ask::PutOn) => Intent::PutOn {
             step,
@@ -120,6 +127,21 @@ fn choose(chance: &mut Chance, state: &State, step: StepId) -> Intent {
     Intent::Choose { step, pieces }
 }
 
+fn say(chance: &mut Chance, step: StepId, fact: Fact) -> Intent {
+    let holds = !chance.one_in(4);
+    Intent::Say {
+        step,
+        fact,
+        holds,
+        words: if holds || chance.one_in(3) {
+            ""
+        } else {
+            "at the drain plug"
+        }
+        .to_owned(),
+    }
+}
+
 fn initials(chance: &mut Chance) -> String {
     if chance.one_in(3) { "" } else { "jb" }.to_owned()
 }
@@ -156,6 +178,9 @@ fn feel(chance: &mut Chance, step: StepId) -> Intent {
 
 /// A reading, mostly such as the limits hold.
 fn read(chance: &mut Chance, state: &State, step: StepId, what: What) -> Intent {
+    if let What::Fact(fact) = what {
+        return say(chance, step, fact);
+    }
     let found = state.step(step);
     let (mut value, mut unit) = (chance.between(-1.0, 70.0), "mm".to_owned());
     match (found.map(|step| &step.work), &what) {
@@ -165,6 +190,12 @@ fn read(chance: &mut Chance, state: &State, step: StepId, what: What) -> Intent 
                 let (least, most) = (limit.least.unwrap_or(0.0), limit.most.unwrap_or(1.0));
                 value = chance.between(least, most.max(least));
             }
+        }
+        (Some(Work::Fill(fill)), What::PutIn) => {
+            fill.unit().symbol().clone_into(&mut unit);
+            value = fill
+                .stated()
+                .map_or(1.0, |stated| fill.unit().value_of(stated.volume()));
         }
         (Some(Work::Check(check)), What::Place { bore, .. }) => {
             if let Some(bore) = readings::bore(check, *bore) {

@@ -4,12 +4,14 @@ use halfcase::job::clock::{CureClock, Ended};
 use halfcase::job::gate::Wait;
 use halfcase::job::kinds::Work;
 use halfcase::job::progress::{Progress, Status};
+use halfcase::job::reading::What;
 use halfcase::job::readings;
 use halfcase::job::record::{EntryId, Event};
 use halfcase::job::settings::Settings;
 use halfcase::job::sheet::{JobId, Sheet, Step};
 use halfcase::job::state::{Ask, Intent, Jobs, Now, State, Transaction, Way};
 use halfcase::trade::caution::Level;
+use halfcase::trade::compound::skins_at;
 use std::collections::{BTreeMap, BTreeSet};
 use std::fmt;
 
@@ -154,6 +156,25 @@ pub fn closed_steps_are_whole(before: &State, after: &State, done: &Transaction,
         if let Work::Fasten(fasten) = &step.work {
             assert_eq!(progress.tallied(fasten).len(), fasten.tally_count(), "{told}");
         }
+        for bead in &step.before_skin {
+            let mut on = before.clocks.iter().rev().filter(|clock| clock.counts());
+            let bound = |clock: &&CureClock| {
+                let bound = clock.bound;
+                bound.is_some_and(|bound| bound.job == before.jobs.at_hand && bound.step == *bead)
+            };
+            let shop = &before.settings.shop;
+            let skins = on
+                .find(bound)
+                .map(|clock| (clock.id, skins_at(&clock.spec, clock.started, shop)));
+            if let Some((clock, Ok((until, _)))) = skins {
+                let accepted = progress.accepted(&What::Skin(clock), &[]).is_some();
+                assert!(
+                    until > now.at || accepted,
+                    "{told}: closed after step {} skinned",
+                    bead.0
+                );
+            }
+        }
         assert_eq!(before.ask(id, now.at), Some(Ask::Close), "{told}");
         assert_eq!(after.ask(id, now.at), Some(Ask::GoOn), "{told}");
     }
@@ -179,7 +200,7 @@ pub fn gates_are_shut(state: &State, now: Now, told: &str) {
         let Some(milestone) = step.needs_cured() else {
             continue;
         };
-        let all = matches!(step.work, Work::Fill(_));
+        let all = matches!(step.work, Work::Fill(_) | Work::Run(_));
         for earlier in job.sheet.before(step.id) {
             if !all && !step.waits_for.contains(&earlier.id) {
                 continue;

@@ -382,7 +382,10 @@ fn each_switch_raises_its_own_caution_at_its_own_level() {
         (on(|s| s.spring = true), vec![("spring", Stop)]),
         (on(|s| s.turning = true), vec![("turning", Stop)]),
         (on(|s| s.before_cure = true), vec![("before-cure", Stop)]),
-        (on(|s| s.running = true), vec![("exhaust", Stop)]),
+        (
+            on(|s| s.running = true),
+            vec![("exhaust", Stop), ("running-parts", Care)],
+        ),
         (
             on(|s| s.high_strength_removal = true),
             vec![("locked-removal", Stop)],

@@ -25,5 +25,6 @@ mod strip;
 mod threads;
 mod torque_units;
 mod units;
+mod volumes;
 mod wrench;
 mod wrench_choice;

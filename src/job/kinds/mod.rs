@@ -15,6 +15,7 @@ pub mod gauge;
 mod joint;
 pub mod kind;
 pub mod lift;
+pub mod run;
 pub mod seat;
 pub mod select;
 pub mod turn;
@@ -27,6 +28,7 @@ pub use fill::Fill;
 pub use fit::Fit;
 pub use gauge::{Gauge, Gauged};
 pub use lift::{LiftWay, LiftWork};
+pub use run::Run;
 pub use seat::{Seat, SeatDepth, SeatWay};
 pub use select::{Piece, Select};
 pub use turn::Turn;
@@ -61,6 +63,8 @@ pub enum Work {
     Select(Select),
     /// Read a bearing's clearance off gauging plastic.
     Gauge(Gauge),
+    /// Start, run warm, look for leaks.
+    Run(Run),
 }
 
 /// A kind by its word, and empty work of it.
@@ -77,7 +81,7 @@ const fn listed(word: &'static str, blank: fn() -> Option<Work>) -> Listed {
 }
 
 /// The kinds of work a new step may be, in the order they are offered.
-pub static LIST: [Listed; 11] = [
+pub static LIST: [Listed; 12] = [
     listed("Clean", || Some(Work::Clean(Clean::default()))),
     listed("Check", || Some(Work::Check(Check::default()))),
     listed("Gauge", || Some(Work::Gauge(Gauge::default()))),
@@ -90,6 +94,7 @@ pub static LIST: [Listed; 11] = [
     listed("Lift", || Some(Work::Lift(LiftWork::blank()))),
     listed("Turn", || Some(Work::Turn(Turn::default()))),
     listed("Fill", || Some(Work::Fill(Fill::default()))),
+    listed("Run", || Some(Work::Run(Run::blank()))),
 ];
 
 /// Empty work of the kind of that word; none of fasteners.
@@ -114,6 +119,7 @@ impl Work {
             Self::Fill(it) => it,
             Self::Select(it) => it,
             Self::Gauge(it) => it,
+            Self::Run(it) => it,
         }
     }
 
@@ -131,6 +137,7 @@ impl Work {
             Self::Fill(it) => it,
             Self::Select(it) => it,
             Self::Gauge(it) => it,
+            Self::Run(it) => it,
         }
     }
 

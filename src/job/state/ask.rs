@@ -10,6 +10,7 @@ use crate::job::progress::{NextFastener, StepProgress, next_fastener};
 use crate::job::reading::What;
 use crate::job::readings;
 use crate::job::sheet::{Step, StepId};
+use crate::job::skins::{self, Deadline};
 use crate::trade::caution::Level;
 use crate::trade::moment::Moment;
 
@@ -22,6 +23,8 @@ pub enum Ask {
     Wait(Vec<Wait>),
     /// Read a stop-level caution, by its id.
     Acknowledge(&'static str),
+    /// The bead skinned before this was done: wiped off and put on anew, or accepted with a reason.
+    Skinned(Deadline),
     /// So many fasteners are tighter than the plan now wants: loosen them.
     Loosen(usize),
     /// Put the compound on.
@@ -70,6 +73,9 @@ impl State {
         if let Some(caution) = unread {
             return Ask::Acknowledge(caution.id);
         }
+        if let Some(late) = skins::too_late(self.ground(), step, now) {
+            return Ask::Skinned(late);
+        }
         // On a part that is not fit, or a bolt found too long, nothing is tightened.
         let mut found = readings::findings(step, &progress);
         let first = found.iter().filter(|what| what.before_work());
@@ -93,6 +99,11 @@ impl State {
         }
         if let Some(next) = next_fastener(step, &progress) {
             return Ask::Tally(next);
+        }
+        if let Some(what) = readings::stops_the_run(step, &progress)
+            && let Some(ask) = self.unsettled(step, &progress, std::iter::once(&what))
+        {
+            return ask;
         }
         if let Work::Select(select) = &step.work
             && let Some(wants) = choice::wants(select, &progress)
@@ -152,6 +163,10 @@ impl State {
             Ask::GoOn => Refused::Closed,
             Ask::Wait(_) => Refused::Shut,
             Ask::Acknowledge(_) => Refused::Unacknowledged,
+            Ask::Skinned(late) => {
+                let bead = self.step(late.bead);
+                Refused::Skinned(bead.map_or(String::new(), |bead| bead.title.clone()))
+            }
             Ask::Loosen(count) => Refused::TooTight(*count),
             Ask::PutOn => Refused::ClockNotStarted,
             Ask::Tally(_) => {

@@ -73,7 +73,30 @@ impl State {
             clock: new,
         };
         draft.line_in(bound.job, Some(bound.step), applied);
+        self.loosen_what_closed_it(draft, bound);
         Ok(Name::Lines)
+    }
+
+    /// A joint is opened by loosening what was to pull it closed before it skinned: what of that was done
+    /// begins anew.
+    fn loosen_what_closed_it(&self, draft: &mut Draft<'_>, bound: Bound) {
+        let Some(job) = self.files.get(&bound.job) else {
+            return;
+        };
+        for step in job
+            .sheet
+            .steps
+            .iter()
+            .filter(|step| step.before_skin.contains(&bound.step))
+        {
+            let begun = job
+                .progress
+                .touched(step.id)
+                .is_some_and(|progress| !progress.closed() && !progress.tallies.is_empty());
+            if begun {
+                draft.line_in(bound.job, Some(step.id), Event::Loosened);
+            }
+        }
     }
 
     fn put_away(&self, draft: &mut Draft<'_>, id: ClockId) -> Result<Name, Refused> {

@@ -6,7 +6,7 @@ use crate::job::clock::ClockId;
 use crate::job::kinds::{Gauged, Piece, Work};
 use crate::job::night::Night;
 use crate::job::parts::{PartKey, PartPlace};
-use crate::job::reading::What;
+use crate::job::reading::{Fact, What};
 use crate::job::record::{EntryId, PhoneClock};
 use crate::job::settings::Settings;
 use crate::job::sheet::{JobId, Sheet, Step, StepId};
@@ -59,6 +59,13 @@ pub enum Intent {
     },
     /// New ones of a part are on.
     NewOn { step: StepId, part: PartKey },
+    /// Something looked at holds or does not, and what more there is to say.
+    Say {
+        step: StepId,
+        fact: Fact,
+        holds: bool,
+        words: String,
+    },
     /// How something turns: freely where `tight_at` is empty.
     Feel { step: StepId, tight_at: String },
     /// The codes of a select step: down the side of its table, and across.

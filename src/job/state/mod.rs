@@ -33,6 +33,7 @@ pub use transaction::{Name, Parts, Touched, Transaction, Way};
 
 use super::bonding::{BondAnswer, Surroundings, bond};
 use super::clock::CureClock;
+use super::conflicts::{self, Conflict};
 use super::gate::{Ground, opened_uncured};
 use super::kinds::Work;
 use super::kinds::fasten::fastening::{PassAnswer, pass_answer, running};
@@ -223,6 +224,21 @@ impl State {
                 .collect()
         };
         steps.flat_map(of_step).collect()
+    }
+
+    /// What in the plan of the job at hand doesn't go together, with the bottles and the shop of `now`.
+    pub fn conflicts(&self, now: Now) -> Vec<Conflict> {
+        let spec = |step: &Step| {
+            let joint = step.work.application()?;
+            let answer = self.bond(joint, false, now);
+            Some((answer.spec?, answer.bottle.is_some()))
+        };
+        let bench = conflicts::Bench {
+            spec: &spec,
+            shop: &self.settings.shop,
+            now: now.at,
+        };
+        conflicts::conflicts(&self.job().sheet, &bench)
     }
 
     /// What gates and overviews go by.

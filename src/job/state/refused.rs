@@ -41,6 +41,12 @@ pub enum Refused {
     NoInitials,
     /// The part to order has no name.
     NoPart,
+    /// The step does not ask for that, by its name.
+    NotAsked(String),
+    /// The bead of that step skinned before this one was done.
+    Skinned(String),
+    /// Where it leaks is not said.
+    NoPlace,
     /// A reason is asked for.
     NoReason,
     /// Steps are still open.
@@ -129,6 +135,13 @@ impl fmt::Display for Refused {
             ),
             Self::NoInitials => f.write_str("Enter your initials too: the decision is signed with them."),
             Self::NoPart => f.write_str("Name the part to order."),
+            Self::NotAsked(name) => write!(f, "“{name}” is not asked in this step: see what it asks for."),
+            Self::Skinned(bead) => write!(
+                f,
+                "“{bead}” has skinned: wipe it off and put it on anew, as its label says, or accept it with a \
+                 reason."
+            ),
+            Self::NoPlace => f.write_str("Say where it leaks: it goes into the record."),
             Self::NoReason => f.write_str("Write the reason first: it goes into the record."),
             Self::StepsOpen(1) => f.write_str("One step is still open."),
             Self::StepsOpen(n) => write!(f, "{n} steps are still open."),

@@ -2,17 +2,20 @@
 
 use super::draft::Draft;
 use super::{Ask, Intent, Name, ReadWith, Refused, State};
+use crate::job::clock::ClockId;
 use crate::job::gate::{Wait, waits};
 use crate::job::kinds::fasten::fastening::PassAnswer;
 use crate::job::kinds::seat::depth;
 use crate::job::kinds::{Seat, Work};
 use crate::job::parts::{self, PartKey, PartPlace};
 use crate::job::progress::Status;
-use crate::job::reading::What;
+use crate::job::reading::{Fact, What};
 use crate::job::readings;
 use crate::job::record::{Event, Facts, SetTo, Setting};
 use crate::job::sense;
 use crate::job::sheet::{Step, StepId};
+use crate::job::skins;
+use crate::trade::moment::Moment;
 use crate::trade::quantity::decimal;
 use uom::si::mass::kilogram;
 use uom::si::thermodynamic_temperature::degree_celsius;
@@ -42,6 +45,12 @@ impl State {
             Intent::Order { step, what, name } => self.order(draft, *step, what, name),
             Intent::Judge { step, part, unfit } => self.judge(draft, *step, *part, unfit),
             Intent::NewOn { step, part } => self.new_on(draft, *step, *part),
+            Intent::Say {
+                step,
+                fact,
+                holds,
+                words,
+            } => self.say(draft, *step, *fact, *holds, words),
             Intent::Feel { step, tight_at } => self.open_step(*step).map(|_| {
                 let tight_at = tight_at.trim().to_owned();
                 draft.line(Some(*step), Event::Felt { tight_at });
@@ -113,6 +122,7 @@ impl State {
             Ask::GoOn => Err(Refused::Closed),
             Ask::Wait(_) => Err(Refused::Shut),
             Ask::Acknowledge(_) => Err(Refused::Unacknowledged),
+            late @ Ask::Skinned(_) => Err(self.held(known, &late).unwrap_or(Refused::Shut)),
             other => Ok((known, other)),
         }
     }
@@ -177,6 +187,11 @@ impl State {
         with: &ReadWith,
     ) -> Result<Name, Refused> {
         let step = self.open_step(step)?;
+        // A fact is no number: it is said.
+        if let What::Fact(fact) = what {
+            return Err(Refused::NotAsked(fact.name(Some(step))));
+        }
+        self.in_turn(step, what)?;
         sense::reading(what).of(value).map_err(Refused::NoSense)?;
         if *what == What::Uses && value.fract() != 0.0 {
             return Err(Refused::NoSense("Enter a whole number of times."));
@@ -200,7 +215,10 @@ impl State {
         reason: &str,
         initials: &str,
     ) -> Result<Name, Refused> {
-        let step = self.found(step, what)?;
+        let step = match what {
+            What::Skin(clock) => self.skinned(step, *clock, draft.now.at)?,
+            what => self.found(step, what)?,
+        };
         let reason = given(reason)?;
         let initials = initials.trim();
         if initials.is_empty() && self.settings.initials.is_empty() {
@@ -216,6 +234,17 @@ impl State {
         };
         draft.line(Some(step.id), event);
         Ok(Name::Lines)
+    }
+
+    /// A step that was not done before that clock's bead skinned.
+    fn skinned(&self, step: StepId, clock: ClockId, now: Moment) -> Result<&Step, Refused> {
+        let step = self.known(step)?;
+        let late = skins::deadlines(self.ground(), step);
+        if late.iter().any(|late| late.clock == clock && late.over(now)) {
+            Ok(step)
+        } else {
+            Err(Refused::NotFound(What::Skin(clock).name(Some(step))))
+        }
     }
 
     /// A step in which that was found and is not settled; it may be closed, as limits may change.
@@ -276,6 +305,48 @@ impl State {
             }
             (step, ask) => Err(self.held(step, &ask).unwrap_or(Refused::NothingToUndo)),
         }
+    }
+
+    /// A run is gone through from the start to the end: nothing of it is said before what comes first, and
+    /// nothing of a step that is shut.
+    fn in_turn(&self, step: &Step, what: &What) -> Result<(), Refused> {
+        let Work::Run(run) = &step.work else {
+            return Ok(());
+        };
+        let all = run.asked();
+        let at = all.iter().position(|own| own == what);
+        let next = readings::missing(step, &self.progress(step.id));
+        let next = next.and_then(|next| all.iter().position(|own| *own == next).zip(Some(next)));
+        match (at, next) {
+            (None, _) => Err(Refused::NotAsked(what.name(Some(step)))),
+            (Some(at), Some((first, next))) if at > first => {
+                Err(Refused::ReadingMissing(next.name(Some(step))))
+            }
+            (Some(_), _) => Ok(()),
+        }
+    }
+
+    /// A fact is said of a step that can be worked on, in its turn.
+    fn say(
+        &self,
+        draft: &mut Draft<'_>,
+        step: StepId,
+        fact: Fact,
+        holds: bool,
+        words: &str,
+    ) -> Result<Name, Refused> {
+        let (step, _) = self.ready(step, draft)?;
+        let what = What::Fact(fact);
+        if !readings::asked(step).contains(&what) {
+            return Err(Refused::NotAsked(fact.name(Some(step))));
+        }
+        self.in_turn(step, &what)?;
+        let words = words.trim().to_owned();
+        if fact.asks_where() && !holds && words.is_empty() {
+            return Err(Refused::NoPlace);
+        }
+        draft.line(Some(step.id), Event::Said { fact, holds, words });
+        Ok(Name::Lines)
     }
 
     fn read_depth(&self, draft: &mut Draft<'_>, step: Option<StepId>, mm: f64) -> Result<Name, Refused> {
@@ -343,7 +414,8 @@ impl State {
             | Work::Turn(_)
             | Work::Fill(_)
             | Work::Select(_)
-            | Work::Gauge(_) => None,
+            | Work::Gauge(_)
+            | Work::Run(_) => None,
         };
         draft.line(Some(step.id), Event::Done { facts });
         Ok(Name::Lines)

@@ -113,6 +113,7 @@ pub(super) fn line_words(entry: &Entry, sheet: Option<&Sheet>) -> String {
         Event::JointOpened => title("restart of"),
         Event::Measured { what, .. } => format!("reading of {}", what.name(step)),
         Event::Accepted { what, .. } => format!("accepting {}", what.name(step)),
+        Event::Said { fact, .. } => fact.name(step),
         Event::Felt { .. } => "how it turns".to_owned(),
         Event::Coded { .. } => title("codes of"),
         Event::Gauged(done) => done_words(*done),

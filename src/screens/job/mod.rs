@@ -5,6 +5,7 @@ mod bond;
 mod check;
 mod facts;
 mod fasten;
+mod fill;
 mod gate;
 mod gauge;
 mod grid;
@@ -14,8 +15,11 @@ mod more;
 mod next;
 mod parts;
 mod plain;
+mod run;
+mod said;
 mod seat;
 mod select;
+mod skin;
 mod turn;
 
 use crate::bench::{Bench, Intent};
@@ -64,7 +68,9 @@ fn StepView(step: Step) -> impl IntoView {
         Work::Select(_) => view! { <select::SelectWork step=kept /> }.into_any(),
         Work::Gauge(_) => view! { <gauge::GaugeWork step=kept /> }.into_any(),
         Work::Turn(_) => view! { <turn::TurnWork step=kept /> }.into_any(),
-        Work::Clean(_) | Work::Fit(_) | Work::Fill(_) => view! { <plain::PlainWork step=kept /> }.into_any(),
+        Work::Fill(_) => view! { <fill::FillWork step=kept /> }.into_any(),
+        Work::Run(_) => view! { <run::RunWork step=kept /> }.into_any(),
+        Work::Clean(_) | Work::Fit(_) => view! { <plain::PlainWork step=kept /> }.into_any(),
     };
     view! {
         <div class="step">
@@ -73,6 +79,7 @@ fn StepView(step: Step) -> impl IntoView {
                 <div class="told">
                     <p class="notes">{step.notes}</p>
                     <gate::GateView step=kept />
+                    {skin::skin(id)}
                     {caution_list(Some(id), cautions)}
                 </div>
                 <div class="doing">

@@ -85,12 +85,12 @@ pub fn open_before(step: StepId) -> AnyView {
 
 /// What a touch of the key can't do.
 fn is_shut(ask: &Ask) -> bool {
-    matches!(ask, Ask::Wait(_) | Ask::Acknowledge(_))
+    matches!(ask, Ask::Wait(_) | Ask::Acknowledge(_) | Ask::Skinned(_))
 }
 
 fn go_on(bench: Bench, step: StepId, ask: &Ask) {
     let intent = match ask {
-        Ask::Wait(_) | Ask::Acknowledge(_) => return,
+        Ask::Wait(_) | Ask::Acknowledge(_) | Ask::Skinned(_) => return,
         Ask::GoOn | Ask::OnOrder(_) => {
             return untrack(|| bench.onward(step))
                 .0
@@ -125,6 +125,7 @@ fn words(ask: &Ask, step: &Step) -> (&'static str, String) {
         Ask::GoOn => ("Next step", String::new()),
         Ask::Wait(_) => ("Shut", "see what it waits for".to_owned()),
         Ask::Acknowledge(_) => ("Read STOP first", String::new()),
+        Ask::Skinned(_) => ("It has skinned", "see what to do".to_owned()),
         Ask::Loosen(count) => ("All loose", format!("{count} are too tight")),
         Ask::PutOn => ("It is on", "start the clock".to_owned()),
         Ask::Tally(next) => {

@@ -355,6 +355,15 @@ pub static RULES: &[Rule] = &[
         source: PRACTICE,
     },
     Rule {
+        id: "running-parts",
+        level: Level::Care,
+        when: |s| s.running,
+        danger: "A running engine draws in sleeves and hair, and its exhaust burns.",
+        numbers: none,
+        act: "Nothing loose; look for leaks with a lamp and a piece of card, never with a hand; stop it before you tighten anything.",
+        source: PRACTICE,
+    },
+    Rule {
         id: "air-vapour",
         level: Level::Care,
         when: |s| s.compressed_air && vapour(s),

@@ -12,6 +12,7 @@ mod torque_statement;
 mod torque_text;
 mod torque_unit;
 mod typed;
+mod volume;
 
 pub use angle::{AngleUnit, parse_angle};
 pub use decimal::{decimal, number};
@@ -27,5 +28,6 @@ pub use torque_unit::TorqueUnit;
 pub use typed::{Subject, Typed, Unit};
 pub use uom::si::f64::{
     Angle, Area, Force, Length, Mass, Pressure, Ratio, TemperatureInterval, ThermodynamicTemperature, Time,
-    Torque,
+    Torque, Volume,
 };
+pub use volume::{VolumeUnit, parse_volume, print_volume};
