@@ -106,6 +106,12 @@ pub struct Round {
     pub from: usize,
 }
 
+/// Whether both are the same limits; an older record knows fewer of them, which were none.
+fn same_limits(then: &[Option<f64>], now: &[Option<f64>]) -> bool {
+    let at = |all: &[Option<f64>], at: usize| all.get(at).copied().flatten();
+    (0..then.len().max(now.len())).all(|place| at(then, place) == at(now, place))
+}
+
 impl StepProgress {
     /// Whether the compound is on and its joint has not been opened since.
     pub fn put_on(&self) -> bool {
@@ -120,7 +126,7 @@ impl StepProgress {
     /// Why a reading outside these limits was accepted, where it was.
     pub fn accepted(&self, what: &What, limits: &[Option<f64>]) -> Option<&str> {
         let mut all = self.accepted.iter();
-        let found = all.find(|(own, under, _)| own == what && under == limits);
+        let found = all.find(|(own, under, _)| own == what && same_limits(under, limits));
         found.map(|(.., reason)| reason.as_str())
     }
 

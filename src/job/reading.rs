@@ -95,6 +95,8 @@ pub enum Verdict {
     Noted,
     /// Within.
     Within,
+    /// Past what a new part has, within what a worn one may.
+    Worn,
     /// Outside.
     Outside,
 }
@@ -114,6 +116,7 @@ impl Verdict {
         match self {
             Self::Noted => "noted",
             Self::Within => "within limits",
+            Self::Worn => "worn but usable",
             Self::Outside => "outside limits",
         }
     }

@@ -218,7 +218,7 @@ fn taken<'a>(step: &Step, progress: &'a StepProgress, what: &What) -> Option<&'a
 pub fn limits(step: &Step, what: &What) -> Vec<Option<f64>> {
     match (&step.work, what) {
         (Work::Check(check), What::Limit(id)) => {
-            limit(check, *id).map_or(Vec::new(), |limit| vec![limit.least, limit.most])
+            limit(check, *id).map_or(Vec::new(), |limit| limit.all().to_vec())
         }
         (Work::Check(check), What::Place { bore: id, .. }) => bore(check, *id).map_or(Vec::new(), |bore| {
             let journal = bore.journal.as_ref();
@@ -258,10 +258,10 @@ pub fn limits(step: &Step, what: &What) -> Vec<Option<f64>> {
 
 /// What the plan's limits say of a value of that reading now, in the unit it is read in.
 pub fn judge(step: &Step, what: &What, value: f64) -> Verdict {
+    if let (Work::Check(check), What::Limit(id)) = (&step.work, what) {
+        return limit(check, *id).map_or(Verdict::Noted, |limit| limit.judge(value));
+    }
     let holds = match (&step.work, what) {
-        (Work::Check(check), What::Limit(id)) => limit(check, *id)
-            .filter(|limit| limit.least.is_some() || limit.most.is_some())
-            .map(|limit| limit.holds(value)),
         (Work::Seat(seat), What::Depth) => seat
             .depth
             .map(|stated| super::kinds::seat::depth::judge(&stated, seat.length_mm, value).depth_holds),

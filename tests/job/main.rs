@@ -4,6 +4,7 @@ mod backup;
 mod bonding;
 mod bottle;
 mod calendar;
+mod checks;
 mod csv;
 mod fill_run;
 mod form;

@@ -198,7 +198,7 @@ pub fn chosen_words(
     }
     match verdict {
         Verdict::Noted => words,
-        Verdict::Within | Verdict::Outside => format!("{words}: {}", verdict.words()),
+        Verdict::Within | Verdict::Worn | Verdict::Outside => format!("{words}: {}", verdict.words()),
     }
 }
 
@@ -219,7 +219,7 @@ pub fn round_words(readings: &[Reading]) -> String {
     let words = read.map(|reading| {
         let verdict = match reading.verdict {
             Verdict::Noted => String::new(),
-            Verdict::Within | Verdict::Outside => format!(", {}", reading.verdict.words()),
+            Verdict::Within | Verdict::Worn | Verdict::Outside => format!(", {}", reading.verdict.words()),
         };
         format!("{} {}{verdict}", reading.value, reading.unit)
     });
