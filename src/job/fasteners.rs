@@ -4,6 +4,7 @@ use super::csv::{self, CsvError, Row};
 use super::field::Number;
 use super::id::PartId;
 use super::json;
+use super::kinds::fasten::Lock;
 use super::kinds::fasten::{fields, layout_words, passes, size_words};
 use super::kinds::{Fasten, Reuse, Work};
 use super::part::{Part, PartPlace};
@@ -45,6 +46,8 @@ enum Column {
     StretchDecides,
     Seals,
     SelfLocking,
+    RunningApart,
+    Lock,
     OldLocked,
     Compound,
     Joint,
@@ -54,7 +57,7 @@ enum Column {
 
 /// Each column's heading as we write it, and the words others use; matched without case, blanks or
 /// what stands in brackets.
-const COLUMNS: [(Column, &str, &[&str]); 28] = [
+const COLUMNS: [(Column, &str, &[&str]); 30] = [
     (
         Column::Step,
         "step",
@@ -99,6 +102,8 @@ const COLUMNS: [(Column, &str, &[&str]); 28] = [
         "self-locking",
         &["selflockingnut", "lockingnut", "locknut"],
     ),
+    (Column::RunningApart, "running torque not added", &["notadded"]),
+    (Column::Lock, "locked by", &["lock", "lockedwith"]),
     (Column::OldLocked, "old ones locked", &["oldlocked"]),
     (
         Column::Compound,
@@ -228,6 +233,11 @@ fn row_of(step: &Step, fasten: &Fasten) -> Vec<String> {
         yes(fasten.stretch_decides),
         yes(fasten.seal),
         yes(fasten.self_locking),
+        yes(fasten.running_apart),
+        match fasten.lock {
+            Lock::None => String::new(),
+            lock => lock.words().to_owned(),
+        },
         yes(fasten.old_locked),
         fasten
             .compound
@@ -432,6 +442,10 @@ impl Line<'_> {
             stretch_decides: self.flag(Column::StretchDecides)?,
             seal: self.flag(Column::Seals)?,
             self_locking: self.flag(Column::SelfLocking)?,
+            running_apart: self.flag(Column::RunningApart)?,
+            lock: self
+                .one_of(Column::Lock, &Lock::ALL, Lock::words)?
+                .unwrap_or_default(),
             old_locked: self.flag(Column::OldLocked)?,
             condition: self.condition()?,
             reuse: self.reuse()?,

@@ -334,6 +334,7 @@ pub fn words(entry: &Entry, sheet: &Sheet) -> String {
                 | What::Depth
                 | What::Gap
                 | What::Running
+                | What::Reached
                 | What::Uses
                 | What::Free(_)
                 | What::Tight(_)

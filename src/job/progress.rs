@@ -266,7 +266,9 @@ impl Progress {
                 step.loosened += 1;
                 // Loose, each is as long as it is now.
                 step.readings.retain(|reading| !reading.what.of_length());
-                step.accepted.retain(|(what, ..)| !what.of_length());
+                step.said.retain(|said| said.fact != Fact::Locked);
+                step.accepted
+                    .retain(|(what, ..)| !what.of_length() && *what != What::Fact(Fact::Locked));
                 step.ordered.retain(|(what, _)| !what.of_length());
                 // What must be new is new once.
                 step.new_on.clear();

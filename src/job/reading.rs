@@ -30,6 +30,8 @@ pub enum What {
     Gap,
     /// A self-locking nut's running torque.
     Running,
+    /// The torque a castle nut was brought on to, for its cotter pin.
+    Reached,
     /// How many times the step's fasteners were tightened before.
     Uses,
     /// How long a fastener is over its ends before it is tightened, mm; which one, from 0.
@@ -74,6 +76,8 @@ pub enum What {
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
 #[serde(rename_all = "snake_case")]
 pub enum Fact {
+    /// What keeps the fasteners from coming loose is on.
+    Locked,
     /// The fluid stands at its level.
     Level,
     /// It starts and runs.
@@ -137,12 +141,15 @@ impl What {
 
     /// Whether it is read, and settled, before anything is tightened.
     pub fn before_work(&self) -> bool {
-        matches!(self, Self::Uses | Self::Free(_) | Self::Part(_))
+        matches!(self, Self::Uses | Self::Running | Self::Free(_) | Self::Part(_))
     }
 
     /// Whether it holds only until the fastener is loosened.
     pub fn of_length(&self) -> bool {
-        matches!(self, Self::Free(_) | Self::Tight(_) | Self::Stretch(_))
+        matches!(
+            self,
+            Self::Free(_) | Self::Tight(_) | Self::Stretch(_) | Self::Reached
+        )
     }
 
     /// Whether it counts only since the last thing was put in, or laid.

@@ -2,6 +2,7 @@
 
 use super::id::ReadingId;
 use super::kinds::check::bore as bores;
+use super::kinds::fasten::Lock;
 use super::kinds::gauge::answer as gauging;
 use super::kinds::select::words::sum_words;
 use super::kinds::select::{Select, Trial};
@@ -42,6 +43,7 @@ impl What {
             Self::Depth => return DEPTH.to_owned(),
             Self::Gap => return GAP.to_owned(),
             Self::Running => return "running torque".to_owned(),
+            Self::Reached => return "torque with the hole in line".to_owned(),
             Self::Uses => return "tightened before, times".to_owned(),
             Self::Free(place) => return of_bolt(*place, "free length"),
             Self::Tight(place) => return of_bolt(*place, "tight length"),
@@ -148,7 +150,11 @@ pub fn asked(step: &Step) -> Vec<What> {
         }
         Work::Fasten(fasten) => {
             let uses = fasten.most_uses().map(|_| What::Uses);
-            uses.into_iter().chain(fasten.lengths()).collect()
+            let running = fasten.self_locking.then_some(What::Running);
+            let before = uses.into_iter().chain(running).chain(fasten.lengths());
+            let reached = (fasten.lock == Lock::Cotter).then_some(What::Reached);
+            let locked = (fasten.lock != Lock::None).then_some(What::Fact(Fact::Locked));
+            before.chain(reached).chain(locked).collect()
         }
         Work::Select(select) => choice::asked(select),
         Work::Gauge(_) => gauging::ASKED.to_vec(),
@@ -196,6 +202,7 @@ pub fn unit<'a>(step: &'a Step, what: &What) -> Option<&'a str> {
         (Work::Fill(fill), What::PutIn) => Some(fill.unit().symbol()),
         (Work::Run(run), What::RanAt) => Some(run.scale().symbol()),
         (Work::Run(_), What::RanFor) => Some("min"),
+        (Work::Fasten(fasten), What::Reached) => Some(fasten.torque.unit.symbol()),
         _ => None,
     }
 }
@@ -235,6 +242,7 @@ pub fn limits(step: &Step, what: &What) -> Vec<Option<f64>> {
             vec![Some(depth.least_mm), Some(depth.most_mm), depth.gap_mm]
         }),
         (Work::Fasten(fasten), What::Free(_)) => vec![fasten.longest_mm()],
+        (Work::Fasten(fasten), What::Reached) => vec![Some(fasten.torque.low), Some(fasten.torque.high)],
         (Work::Fasten(fasten), What::Stretch(_)) => vec![fasten.stretch_least_mm, fasten.stretch_most_mm],
         (Work::Gauge(gauge), What::Widest) => vec![gauge.least, gauge.most, gauge.worn],
         (Work::Gauge(gauge), What::Narrow) => vec![gauge.taper],
@@ -271,6 +279,7 @@ pub fn judge(step: &Step, what: &What, value: f64) -> Verdict {
             .map(|stated| super::kinds::seat::depth::gap_holds(&stated, value)),
         (Work::Fasten(fasten), What::Uses) => fasten.most_uses().map(|_| fasten.used_holds(value)),
         (Work::Fasten(fasten), What::Free(_)) => fasten.longest_mm().map(|longest| value <= longest),
+        (Work::Fasten(fasten), What::Reached) => Some(fasten.reached_holds(value)),
         (Work::Fasten(fasten), What::Stretch(_)) => fasten.stretches().then(|| fasten.stretch_holds(value)),
         (Work::Gauge(gauge), What::Widest) => gauging::holds(gauge, value),
         (Work::Select(select), What::Trial) => select
@@ -384,6 +393,7 @@ fn found_words(step: &Step, progress: &StepProgress, what: &What) -> String {
         | What::Depth
         | What::Gap
         | What::Running
+        | What::Reached
         | What::Uses
         | What::Free(_)
         | What::Tight(_)

@@ -1,6 +1,7 @@
 //! What is looked at and said, in words: what it is called in its step, and what either answer says.
 
 use super::kinds::Work;
+use super::kinds::fasten::Lock;
 use super::progress::StepProgress;
 use super::reading::{Fact, What};
 use super::sheet::Step;
@@ -13,6 +14,10 @@ impl Fact {
                 "" => "level".to_owned(),
                 level => format!("level: {level}"),
             },
+            Self::Locked => match lock(step) {
+                Lock::None => "lock".to_owned(),
+                lock => lock.words().to_owned(),
+            },
             Self::Runs => "start".to_owned(),
             Self::NoLeaks => "leaks".to_owned(),
             Self::Cooled => "cooling".to_owned(),
@@ -23,6 +28,7 @@ impl Fact {
     /// What it says where it holds, and where it doesn’t.
     pub fn answers(self) -> (&'static str, &'static str) {
         match self {
+            Self::Locked => ("on", "not on"),
             Self::Level => ("reached", "not reached"),
             Self::Runs => ("it runs", "it does not run"),
             Self::NoLeaks => ("none seen", "it leaks"),
@@ -35,7 +41,7 @@ impl Fact {
     pub fn asks_where(self) -> bool {
         match self {
             Self::NoLeaks => true,
-            Self::Level | Self::Runs | Self::Cooled | Self::TorquedAgain => false,
+            Self::Locked | Self::Level | Self::Runs | Self::Cooled | Self::TorquedAgain => false,
         }
     }
 
@@ -48,6 +54,14 @@ impl Fact {
         } else {
             format!("{said} {more}")
         }
+    }
+}
+
+/// What locks a step's fasteners.
+fn lock(step: Option<&Step>) -> Lock {
+    match step.map(|step| &step.work) {
+        Some(Work::Fasten(fasten)) => fasten.lock,
+        _ => Lock::None,
     }
 }
 

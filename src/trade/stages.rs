@@ -1,6 +1,6 @@
 //! Tightening in stages: snug, torque, angle; and what a self-locking nut adds.
 
-use super::quantity::{Angle, LAST_BITS, Torque, TorqueStatement, significant};
+use super::quantity::{Angle, Torque, TorqueStatement, significant};
 use serde::{Deserialize, Serialize};
 use std::fmt;
 use uom::si::angle::degree;
@@ -371,16 +371,11 @@ pub fn total_angle(stages: &[Stage]) -> Angle {
     Angle::new::<degree>(degrees)
 }
 
-/// The share of the target from which a running torque is added to it.
-const ADDED_FROM: f64 = 1.0 / 3.0;
-
 /// What the running torque of a self-locking nut does to the torque to apply.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Prevailing {
     /// What to tighten to.
     pub torque: Torque,
-    /// Whether the running torque is in it.
-    pub added: bool,
     /// Running torque as a share of the target.
     pub share: f64,
 }
@@ -413,8 +408,8 @@ impl fmt::Display for PrevailingError {
 
 impl std::error::Error for PrevailingError {}
 
-/// The torque for a self-locking nut: `running`, measured as it turns before it seats, is added to
-/// `target` where it is a third of it or more (US Army TB 43-0218). The manual's own rule goes first.
+/// The torque for a self-locking nut: `running`, measured as it turns before it seats, is always added to
+/// `target` (FAA AC 43.13-1B, 7-40). A manual that says otherwise goes first: then this is not asked.
 ///
 /// # Errors
 /// A target that isn't above zero, or a negative running torque.
@@ -431,11 +426,5 @@ pub fn prevailing_added(target: Torque, running: Torque) -> Result<Prevailing, P
     if !share.is_finite() || !sum.get::<newton_meter>().is_finite() {
         return Err(PrevailingError::Running);
     }
-    // A third typed in another unit may fall a last bit short of a third.
-    let added = share >= ADDED_FROM - LAST_BITS;
-    Ok(Prevailing {
-        torque: if added { sum } else { target },
-        added,
-        share,
-    })
+    Ok(Prevailing { torque: sum, share })
 }

@@ -8,6 +8,7 @@ mod faults;
 mod findings;
 mod gaps;
 mod jobs;
+mod lock;
 mod plan;
 mod reuse;
 mod seat_lift;

@@ -383,20 +383,29 @@ fn a_nuts_running_torque_is_added_from_a_third_on() {
     };
     assert_eq!(asked.text(), "80–100 in·lb");
     assert_eq!(
-        running_words(&fasten.torque, running),
+        running_words(&fasten.torque, running, true),
         "50 % of the torque: added to it."
     );
     let little = TorqueUnit::PoundInch.torque(12.0);
-    assert_eq!(fasten.asked(0, Some(little)), Asked::Torque(fasten.torque));
+    let Asked::Torque(more) = fasten.asked(0, Some(little)) else {
+        panic!("a torque is asked for");
+    };
+    assert_eq!(more.text(), "62–82 in·lb");
     assert_eq!(
-        running_words(&fasten.torque, little),
-        "20 % of the torque, under a third: not added."
+        running_words(&fasten.torque, little, true),
+        "20 % of the torque: added to it."
     );
+    // Only a manual that says otherwise is followed instead.
+    let apart = Fasten {
+        running_apart: true,
+        ..fasten.clone()
+    };
+    assert_eq!(apart.asked(0, Some(little)), Asked::Torque(fasten.torque));
     let hard = TorqueUnit::PoundInch.torque(90.0);
-    assert!(running_words(&fasten.torque, hard).contains("Take a new nut"));
+    assert!(running_words(&fasten.torque, hard, true).contains("Take a new nut"));
 }
 
-/// 7.9 of 24 N·m is under a third, of 70 % of it over: added there it would ask for 24.7 N·m.
+/// Every pass overcomes the nut's own drag too: each asks for more than the one before.
 #[test]
 fn no_pass_asks_for_more_than_the_last() {
     let passes = r#""torque":"24 N·m","passes":[{"share":0.7,"round":false},{"share":1.0,"round":false}]"#;
@@ -415,11 +424,10 @@ fn no_pass_asks_for_more_than_the_last() {
                 })
                 .collect()
         };
-        assert!(asked(7.9).is_sorted(), "{:?}", asked(7.9));
-        assert_eq!(asked(7.9).last(), Some(&24.0));
-        // From a third of the whole on, every pass overcomes the nut's own drag too.
-        assert!(asked(8.0).is_sorted());
-        assert_eq!(asked(8.0).last(), Some(&32.0));
+        for running in [0.5, 7.9, 8.0] {
+            assert!(asked(running).is_sorted(), "{:?}", asked(running));
+            assert_eq!(asked(running).last(), Some(&(24.0 + running)));
+        }
     }
 }
 

@@ -335,12 +335,17 @@ impl State {
         holds: bool,
         words: &str,
     ) -> Result<Name, Refused> {
-        let (step, _) = self.ready(step, draft)?;
+        let (step, ask) = self.ready(step, draft)?;
         let what = What::Fact(fact);
         if !readings::asked(step).contains(&what) {
             return Err(Refused::NotAsked(fact.name(Some(step))));
         }
         self.in_turn(step, &what)?;
+        // Locked is what is at its torque.
+        let progress = self.progress(step.id);
+        if fact == Fact::Locked && crate::job::progress::next_fastener(step, &progress).is_some() {
+            return Err(self.held(step, &ask).unwrap_or(Refused::NoStep));
+        }
         let words = words.trim().to_owned();
         if fact.asks_where() && !holds && words.is_empty() {
             return Err(Refused::NoPlace);

@@ -2,14 +2,16 @@
 
 use super::bond::CompoundLine;
 use super::lengths;
+use super::said::{read, say};
 use crate::bench::{Bench, ReadWith};
 use crate::job::guarding::{KnownBolt, guard_fasten, guard_others, silent_words};
 use crate::job::journal::time_words;
+use crate::job::kinds::fasten::Lock;
 use crate::job::kinds::fasten::fastening::{PassAnswer, running, running_words};
 use crate::job::kinds::fasten::size_words;
 use crate::job::kinds::{Fasten, Reuse, Work};
 use crate::job::progress::next_fastener;
-use crate::job::reading::What;
+use crate::job::reading::{Fact, What};
 use crate::job::sheet::Step;
 use crate::parts::angle_gauge::AngleGauge;
 use crate::parts::bolts::{Bolt, Bolts};
@@ -84,6 +86,7 @@ pub fn FastenWork(step: StoredValue<Step>) -> impl IntoView {
         {lengths::uses(id, &fasten)}
         {lengths::next_length(step)}
         <Bolts bolts />
+        {locked(step, fasten.lock)}
         {guard(!doubtful)}
         {fasten.compound.clone().map(|application| view! { <CompoundLine application step=id /> }.into_any())}
         {lengths::lengths(step, &fasten)}
@@ -94,6 +97,21 @@ pub fn FastenWork(step: StoredValue<Step>) -> impl IntoView {
         <button on:click=press(move || on_torque(bench, step))>"on Torque: adapter, bolt, other units"</button>
     }
     .into_any()
+}
+
+/// What keeps them from coming loose, once all are at their torque.
+fn locked(step: StoredValue<Step>, lock: Lock) -> AnyView {
+    let reached = (lock == Lock::Cotter).then(|| read(step, What::Reached, "the hole came in line at"));
+    match lock {
+        Lock::None => ().into_any(),
+        lock => view! {
+            <p class="mid">{format!("Then: {}.", lock.words())}</p>
+            <p class="quiet">{lock.how()}</p>
+            {reached}
+            {say(step, Fact::Locked)}
+        }
+        .into_any(),
+    }
 }
 
 /// Carries the step's value to the Torque screen.
@@ -221,7 +239,7 @@ fn Guard(step: StoredValue<Step>, kept: StoredValue<Fasten>) -> impl IntoView {
 fn Running(step: StoredValue<Step>, kept: StoredValue<Fasten>) -> impl IntoView {
     let bench = Bench::here();
     let id = step.with_value(|step| step.id);
-    let target = kept.with_value(|fasten| fasten.torque);
+    let (target, apart) = kept.with_value(|fasten| (fasten.torque, fasten.running_apart));
     let measured = move || bench.progress.with(|progress| running(&progress.step(id)));
     let value = text(move || {
         let reading = bench
@@ -229,7 +247,8 @@ fn Running(step: StoredValue<Step>, kept: StoredValue<Fasten>) -> impl IntoView 
             .with(|progress| progress.step(id).reading(&What::Running).map(|r| r.value));
         reading.map_or(String::new(), |value| value.to_string())
     });
-    let said = text(move || measured().map_or(String::new(), |running| running_words(&target, running)));
+    let said =
+        text(move || measured().map_or(String::new(), |running| running_words(&target, running, !apart)));
     let take = move |number: f64| {
         bench
             .measure(

@@ -58,7 +58,7 @@ fn row(bench: Bench, step: StoredValue<Step>, what: What, again: Option<StepId>)
             let more = match fact {
                 Fact::Runs => since(bench, step),
                 Fact::TorquedAgain => again.map_or(().into_any(), |again| way_to(bench, again)),
-                Fact::Level | Fact::NoLeaks | Fact::Cooled => ().into_any(),
+                Fact::Locked | Fact::Level | Fact::NoLeaks | Fact::Cooled => ().into_any(),
             };
             view! { {say(step, fact)} {more} }.into_any()
         }

@@ -1,7 +1,7 @@
 //! What the readings of a bore's grid say: size, out-of-round, taper, clearance, each against its limit.
 
 use super::data::Bore;
-pub use super::data::limit_words;
+pub use super::limit::limit_words;
 use crate::job::id::ReadingId;
 use crate::job::progress::StepProgress;
 use crate::job::reading::What;

@@ -4,7 +4,6 @@ use super::limit::Limit;
 use crate::job::id::ReadingId;
 use crate::trade::material::Material;
 use crate::trade::measure::{DEPTHS, DIRECTIONS};
-use crate::trade::quantity::fixed;
 use serde::{Deserialize, Serialize};
 
 /// Readings to take.
@@ -112,31 +111,4 @@ impl Bore {
 /// What one reading of a grid is called in the record.
 pub fn grid_name(name: &str, depth: &str, direction: &str) -> String {
     format!("{name}, {depth}, {direction}")
-}
-
-/// Limits in inch are read to thousandths.
-const INCH: &str = "in";
-
-/// How many decimals limits are written with: as many as the longer of them, and in inch thousandths at
-/// least, as manuals do.
-fn decimals(limits: &[Option<f64>], unit: &str) -> u8 {
-    let of = |limit: &f64| {
-        let text = limit.to_string();
-        text.split_once('.').map_or(0, |(_, behind)| behind.len() as u8)
-    };
-    let longest = limits.iter().flatten().map(of).max().unwrap_or(0);
-    longest.max(if unit == INCH { 3 } else { 0 })
-}
-
-/// A limit in words: "61.961 to 61.991 mm".
-pub fn limit_words(least: Option<f64>, most: Option<f64>, unit: &str) -> String {
-    let decimals = decimals(&[least, most], unit);
-    let figure = |limit: f64| fixed(limit, decimals);
-    let words = match (least, most) {
-        (Some(least), Some(most)) => format!("{} to {} {unit}", figure(least), figure(most)),
-        (Some(least), None) => format!("at least {} {unit}", figure(least)),
-        (None, Some(most)) => format!("at most {} {unit}", figure(most)),
-        (None, None) => "no limit given".to_owned(),
-    };
-    words.trim_end().to_owned()
 }

@@ -1,8 +1,8 @@
 //! One reading, with what the manual allows: new, and worn.
 
-use super::data::limit_words;
 use crate::job::id::ReadingId;
 use crate::job::reading::Verdict;
+use crate::trade::quantity::fixed;
 use serde::{Deserialize, Serialize};
 
 /// One measured thing and its limits.
@@ -89,4 +89,31 @@ fn holds((least, most): (Option<f64>, Option<f64>), value: f64) -> bool {
     let slack = |limit: f64| LAST_BITS * limit.abs();
     least.is_none_or(|least| value >= least - slack(least))
         && most.is_none_or(|most| value <= most + slack(most))
+}
+
+/// Limits in inch are read to thousandths.
+const INCH: &str = "in";
+
+/// How many decimals limits are written with: as many as the longer of them, and in inch thousandths at
+/// least, as manuals do.
+fn decimals(limits: &[Option<f64>], unit: &str) -> u8 {
+    let of = |limit: &f64| {
+        let text = limit.to_string();
+        text.split_once('.').map_or(0, |(_, behind)| behind.len() as u8)
+    };
+    let longest = limits.iter().flatten().map(of).max().unwrap_or(0);
+    longest.max(if unit == INCH { 3 } else { 0 })
+}
+
+/// A limit in words: "61.961 to 61.991 mm".
+pub fn limit_words(least: Option<f64>, most: Option<f64>, unit: &str) -> String {
+    let decimals = decimals(&[least, most], unit);
+    let figure = |limit: f64| fixed(limit, decimals);
+    let words = match (least, most) {
+        (Some(least), Some(most)) => format!("{} to {} {unit}", figure(least), figure(most)),
+        (Some(least), None) => format!("at least {} {unit}", figure(least)),
+        (None, Some(most)) => format!("at most {} {unit}", figure(most)),
+        (None, None) => "no limit given".to_owned(),
+    };
+    words.trim_end().to_owned()
 }

@@ -25,6 +25,56 @@ pub enum Reuse {
     New,
 }
 
+/// What keeps a fastener from coming loose once it is at its torque.
+#[derive(Debug, Clone, Copy, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
+pub enum Lock {
+    /// Nothing, or what is on its thread.
+    #[default]
+    None,
+    /// A cotter pin through a castle nut.
+    Cotter,
+    /// A tab or a lock plate, bent up.
+    Tab,
+    /// Lock wire.
+    Wire,
+    /// Staked.
+    Stake,
+}
+
+impl Lock {
+    /// Every lock, in the order they are offered.
+    pub const ALL: [Self; 5] = [Self::None, Self::Cotter, Self::Tab, Self::Wire, Self::Stake];
+
+    /// The lock in words.
+    pub const fn words(self) -> &'static str {
+        match self {
+            Self::None => "none",
+            Self::Cotter => "cotter pin",
+            Self::Tab => "tab or lock plate",
+            Self::Wire => "lock wire",
+            Self::Stake => "stake",
+        }
+    }
+
+    /// What the hands do (common practice, no source).
+    pub const fn how(self) -> &'static str {
+        match self {
+            Self::None => "",
+            Self::Cotter => {
+                "From the least torque tighten on to the next hole, never back; then a new pin, its legs bent."
+            }
+            Self::Tab => "Bend it up flat against the head; an old tab bent twice breaks.",
+            Self::Wire => "So that it pulls each head tight, twisted, its end bent away.",
+            Self::Stake => "Into the groove with a blunt punch; it must not crack.",
+        }
+    }
+}
+
+fn is_none(lock: &Lock) -> bool {
+    *lock == Lock::None
+}
+
 /// Fasteners brought to torque.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 pub struct Fasten {
@@ -78,6 +128,12 @@ pub struct Fasten {
     /// A self-locking nut: its running torque is measured.
     #[serde(default, skip_serializing_if = "is_false")]
     pub self_locking: bool,
+    /// The manual says that the running torque is not added.
+    #[serde(default, skip_serializing_if = "is_false")]
+    pub running_apart: bool,
+    /// What keeps them from coming loose, behind the torque.
+    #[serde(default, skip_serializing_if = "is_none")]
+    pub lock: Lock,
     /// The old ones come out first, set in high-strength threadlocker.
     #[serde(default, skip_serializing_if = "is_false")]
     pub old_locked: bool,
@@ -128,6 +184,8 @@ impl Fasten {
             compound: None,
             seal: false,
             self_locking: false,
+            running_apart: false,
+            lock: Lock::None,
             old_locked: false,
         }
     }

@@ -1,13 +1,13 @@
 //! A fasten step pass by pass: what each asks for, and what its nut's running torque adds.
 
-use super::data::Fasten;
+use super::data::{Fasten, Lock};
 use crate::job::adapter::{Adapter, raised};
 use crate::job::answer::{self, TorqueAnswer};
 use crate::job::progress::StepProgress;
 use crate::job::reading::What;
 use crate::job::record::Goal;
 use crate::trade::quantity::{Torque, TorqueStatement, parse_torque};
-use crate::trade::stages::{Act, Deed, Prevailing, Stage, prevailing_added};
+use crate::trade::stages::{Act, Deed, Prevailing, prevailing_added};
 use crate::trade::wrench::Wrench;
 use uom::si::length::millimeter;
 use uom::si::torque::newton_meter;
@@ -39,11 +39,11 @@ impl Fasten {
             Some(Act::SnugByHand) => return Asked::Hand,
             // Snug only closes the gaps: nothing is added to it.
             Some(Act::Snug { torque }) => return Asked::Torque(torque),
-            Some(Act::Torque(torque)) => torque,
-            Some(Act::Again) => self.torque_before(pass),
+            Some(Act::Torque(torque)) => self.aimed(torque),
+            Some(Act::Again) => self.aimed(self.torque_before(pass)),
             None => self.share(pass),
         };
-        let added = running.filter(|running| self.takes(*running));
+        let added = running.filter(|_| !self.running_apart);
         Asked::Torque(added.map_or(statement, |running| raised(&statement, running)))
     }
 
@@ -90,24 +90,30 @@ impl Fasten {
         self.stages.get(pass).is_some_and(|stage| stage.act.to_all())
     }
 
-    /// Whether a running torque is added. The whole torque decides for every pass: by its own share a
-    /// pass could be asked for more than the whole.
-    fn takes(&self, running: Torque) -> bool {
-        let last = self.stages.iter().rev().find_map(|stage| match stage {
-            Stage {
-                act: Act::Torque(torque),
-                ..
-            } => Some(torque),
-            _ => None,
-        });
-        prevailing_added(last.unwrap_or(&self.torque).torque(), running).is_ok_and(|reckoned| reckoned.added)
+    /// Where a cotter pin goes in behind, the aim is the least of a range: from there it is tightened on to
+    /// the next hole, never back.
+    fn aimed(&self, torque: TorqueStatement) -> TorqueStatement {
+        match self.lock {
+            Lock::Cotter => TorqueStatement {
+                target: torque.low,
+                ..torque
+            },
+            Lock::None | Lock::Tab | Lock::Wire | Lock::Stake => torque,
+        }
+    }
+
+    /// Whether the torque a nut was brought on to for its pin lies within the manual's range; one that is no
+    /// range has no upper end to keep.
+    pub fn reached_holds(&self, value: f64) -> bool {
+        let torque = &self.torque;
+        value >= torque.low && (torque.low == torque.high || value <= torque.high)
     }
 
     /// That pass's share of the torque; only the whole keeps the manual's own limits.
     fn share(&self, pass: usize) -> TorqueStatement {
         let share = self.pass(pass).share;
         if share == 1.0 {
-            return self.torque;
+            return self.aimed(self.torque);
         }
         let torque = self.torque;
         TorqueStatement::single(torque.target * share, torque.unit, torque.decimals)
@@ -197,7 +203,7 @@ impl Goal {
     }
 }
 
-/// The statement with the nut's running torque added where it counts, and the reckoning behind it.
+/// The statement with the nut's running torque added, and the reckoning behind it.
 ///
 /// # Errors
 /// A sentence: a torque that can't be reckoned with.
@@ -206,29 +212,23 @@ pub fn with_running(
     running: Torque,
 ) -> Result<(TorqueStatement, Prevailing), String> {
     let reckoned = prevailing_added(statement.torque(), running).map_err(|error| error.to_string())?;
-    let statement = if reckoned.added {
-        raised(statement, running)
-    } else {
-        *statement
-    };
-    Ok((statement, reckoned))
+    Ok((raised(statement, running), reckoned))
 }
 
-/// What the running torque does, in words.
-pub fn running_words(statement: &TorqueStatement, running: Torque) -> String {
+/// What the running torque does, in words; `added` unless the manual says otherwise.
+pub fn running_words(statement: &TorqueStatement, running: Torque, added: bool) -> String {
     match with_running(statement, running) {
         Err(words) => words,
         Ok((_, reckoned)) if reckoned.runs_too_hard() => {
             "It runs harder than its own torque: worn, wrong or cross-threaded. Take a new nut.".to_owned()
         }
-        Ok((_, reckoned)) if reckoned.added => {
-            format!("{:.0} % of the torque: added to it.", reckoned.share * 100.0)
-        }
         Ok((_, reckoned)) => {
-            format!(
-                "{:.0} % of the torque, under a third: not added.",
-                reckoned.share * 100.0
-            )
+            let what = if added {
+                "added to it"
+            } else {
+                "not added, as the manual says"
+            };
+            format!("{:.0} % of the torque: {what}.", reckoned.share * 100.0)
         }
     }
 }

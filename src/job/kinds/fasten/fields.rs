@@ -1,6 +1,6 @@
 //! The fields of a fasten step.
 
-use super::data::{CONDITIONS, Fasten, Reuse, layout, layout_words};
+use super::data::{CONDITIONS, Fasten, Lock, Reuse, layout, layout_words};
 use super::passes;
 use crate::job::field::{Entry, Field, Kept, Number, Refused, Set, pick, pick_maybe, refuse};
 use crate::job::text_form::{said, stages, thread};
@@ -98,7 +98,7 @@ pub static LONGEST: [Number<Fasten>; 1] = [Number::<Fasten>::new(
 const LAYOUTS: [&str; 4] = ["line", "two rows", "circle", "as numbered"];
 
 /// Every field of fasteners, in the order of the plan; the joint of what goes on them comes behind.
-pub static TABLE: [Field<Fasten>; 21] = [
+pub static TABLE: [Field<Fasten>; 23] = [
     Field::Typed {
         id: "torque",
         label: "manual says",
@@ -203,6 +203,27 @@ pub static TABLE: [Field<Fasten>; 21] = [
         label: "self-locking nuts",
         get: |f| f.self_locking,
         set: |f, yes| f.self_locking = yes,
+    },
+    Field::Flag {
+        id: "apart",
+        label: "the manual says their running torque is not added",
+        get: |f| f.running_apart,
+        set: |f, yes| f.running_apart = yes,
+    },
+    Field::Choice {
+        id: "lock",
+        label: "locked by",
+        offered: || {
+            let words = Lock::ALL.iter().enumerate();
+            words
+                .map(|(at, lock)| (at.to_string(), lock.words().to_owned()))
+                .collect()
+        },
+        get: |f| f.lock.words().to_owned(),
+        set: |f, at| {
+            f.lock = pick(&Lock::ALL, at)?;
+            Ok(())
+        },
     },
     Field::Flag {
         id: "seal",
