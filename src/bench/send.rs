@@ -490,6 +490,11 @@ impl Bench {
         self.begin_job(example::sheet())
     }
 
+    /// Begins the one in inches.
+    pub fn begin_inch_example(self) -> JobId {
+        self.begin_job(example::inch())
+    }
+
     /// Takes another job to hand.
     ///
     /// # Errors

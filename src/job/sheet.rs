@@ -261,6 +261,11 @@ impl Sheet {
                     found = seen.wrong().map(|why| (seen.name, why));
                 }
             });
+            if let Work::Check(check) = &step.work
+                && let Some(why) = check.wrong()
+            {
+                found = found.or(Some(("readings", why.to_owned())));
+            }
             if let Some((field, why)) = found {
                 return Err(SheetError::Number {
                     step: step.id,

@@ -66,6 +66,23 @@ async fn reading(page: &mut Page, name: &str, keys: &[&str]) -> Told {
     page.see_words("within limits").await
 }
 
+/// A first pack by the gap, read, changed, read again.
+async fn shims(page: &mut Page) -> Told {
+    at(page, "Shims behind the output bearing").await?;
+    page.enter("gap at 12 o’clock:", &["0", "point", "7", "2"])
+        .await?;
+    page.enter("gap at 6 o’clock:", &["0", "point", "7"]).await?;
+    page.screenshot("step-select-upright").await?;
+    page.fits_the_hand().await?;
+    page.tap(button(has("It is in"))).await?;
+    page.enter("end float:", &["0", "point", "1", "8"]).await?;
+    page.see_words("is outside its limits").await?;
+    page.tap(button(has("It is in"))).await?;
+    page.enter("end float:", &["0", "point", "0", "8"]).await?;
+    page.screenshot("step-select-done-upright").await?;
+    close(page).await
+}
+
 /// Everything up to the case joint.
 async fn up_to_the_case_joint(page: &mut Page) -> Told {
     at(page, "Wash the cases, blow out the oil ways").await?;
@@ -125,30 +142,43 @@ async fn up_to_the_case_joint(page: &mut Page) -> Told {
     page.tap(button("It is on start the clock")).await?;
     tally(page, 3, 1).await?;
     close(page).await?;
-    for title in [
-        "Shafts in, thrust washers on",
-        "Detent spring and selector drum",
-        "Turn the shafts through all gears",
-    ] {
+    for title in ["Shafts in, thrust washers on", "Detent spring and selector drum"] {
         at(page, title).await?;
-        if title.starts_with("Turn") {
-            turns(page).await?;
-        }
         close(page).await?;
     }
+    shims(page).await?;
+    at(page, "Turn the shafts through all gears").await?;
+    turns(page).await?;
+    close(page).await?;
+
+    // Laid, tight, off, read at both ends, wiped away.
+    at(page, "Big end clearance").await?;
+    acknowledge(page).await?;
+    page.tap(button(has("It is laid"))).await?;
+    page.tap(button(has("It is tight"))).await?;
+    page.tap(button("Cap is off")).await?;
+    page.enter("clearance at the widest place:", &["0", "point", "0", "5"])
+        .await?;
+    page.enter("clearance at the narrow end:", &["0", "point", "0", "4", "5"])
+        .await?;
+    page.screenshot("step-gauge-upright").await?;
+    page.tap(button(has("Wiped away"))).await?;
+    close(page).await?;
 
     // Snug, torque and angle, each once round before the next.
     at(page, "Connecting rod bolts").await?;
     new_ones(page).await?;
     page.tap(radio(has("Middle"))).await?;
-    for stage in 1..=3 {
-        if stage == 3 {
-            page.see_words("turn on by 60 °").await?;
+    page.tap(button(has("All oiled"))).await?;
+    for stage in 2..=4 {
+        if stage == 4 {
+            page.see_words("turn on by").await?;
+            page.see_words("60").await?;
             page.fits_the_hand().await?;
             page.screenshot("step-angle-upright").await?;
         }
         for bolt in 1..=2 {
-            page.tap(button(format!("Tally {bolt} of 2, stage {stage} of 3")))
+            page.tap(button(format!("Tally {bolt} of 2, stage {stage} of 4")))
                 .await?;
         }
     }
@@ -195,6 +225,15 @@ fn a_job_is_carried_through_and_the_oil_waits_for_the_cure() {
         at(page, "Flywheel nut").await?;
         page.tap(radio(has("Large"))).await?;
         tally(page, 1, 1).await?;
+        close(page).await?;
+        // The least of the range, then on to the hole; the pin is said.
+        at(page, "Output shaft nut").await?;
+        page.see_words("Thread not stated").await?;
+        page.tap(radio(has("Large"))).await?;
+        tally(page, 1, 1).await?;
+        reading(page, "the hole came in line at", &["6", "8"]).await?;
+        page.tap(button("on")).await?;
+        page.screenshot("step-cotter-upright").await?;
         close(page).await?;
         at(page, "Drain plug").await?;
         new_ones(page).await?;

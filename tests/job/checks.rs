@@ -116,3 +116,28 @@ fn what_was_accepted_before_there_were_worn_limits_stays_accepted() {
     }
     assert_eq!(findings(&step, &progress), [what]);
 }
+
+/// A file may say what a form refuses: it is refused by step, and what stands in storage still opens.
+#[test]
+fn limits_nobody_can_keep_are_refused_in_a_file() {
+    for (inside, why) in [
+        (
+            r#"{"name":"pin","unit":"mm","least":2,"most":1}"#,
+            "The lower limit is above the upper one.",
+        ),
+        (
+            r#"{"name":"pin","unit":"mm","least":0.1,"most":0.3,"worn_most":0.2}"#,
+            "A worn part may not be held closer than a new one: correct the worn limit.",
+        ),
+        (
+            r#"{"name":"pin","unit":"mm"},{"name":"pin","unit":"mm"}"#,
+            "Two readings have one name: give each its own.",
+        ),
+    ] {
+        let text = format!(
+            r#"{{"version":1,"title":"x","steps":[{{"id":4,"title":"y","work":{{"check":{{"readings":[{inside}]}}}}}}]}}"#
+        );
+        let refused = Sheet::from_json(&text).map_err(|error| error.to_string());
+        assert_eq!(refused, Err(format!("Step 4, “readings”: {why}")));
+    }
+}

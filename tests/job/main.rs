@@ -91,7 +91,7 @@ fn the_example_has_every_kind_of_work() {
     let words: std::collections::BTreeSet<&str> =
         example::sheet().steps.iter().map(|s| s.work.word()).collect();
     let all = [
-        "Bond", "Check", "Clean", "Fasten", "Fill", "Fit", "Lift", "Run", "Seat", "Turn",
+        "Bond", "Check", "Clean", "Fasten", "Fill", "Fit", "Gauge", "Lift", "Run", "Seat", "Select", "Turn",
     ];
     assert_eq!(words.into_iter().collect::<Vec<_>>(), all);
 }

@@ -429,7 +429,14 @@ fn edit(chance: &mut Chance, state: &State, step: StepId) -> Intent {
 fn with_jobs(chance: &mut Chance, state: &State) -> Intent {
     let job = chance.of(&state.jobs.heads).map_or(JobId(9), |head| head.id);
     match chance.below(9) {
-        0 if state.jobs.heads.len() < 5 => Intent::BeginJob(Box::new(halfcase::job::example::sheet())),
+        0 if state.jobs.heads.len() < 5 => {
+            let example = if chance.one_in(2) {
+                halfcase::job::example::inch()
+            } else {
+                halfcase::job::example::sheet()
+            };
+            Intent::BeginJob(Box::new(example))
+        }
         1 if state.jobs.heads.len() < 5 => Intent::Duplicate(job),
         2 => Intent::DeleteJob(job),
         3 => Intent::BringBackJob(job),

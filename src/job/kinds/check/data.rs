@@ -25,6 +25,32 @@ fn is_false(it: &bool) -> bool {
 }
 
 impl Check {
+    /// What is wrong with the readings and bores as planned: limits that nothing can keep, or two of one name.
+    pub fn wrong(&self) -> Option<&'static str> {
+        let over = |least: Option<f64>, most: Option<f64>| least.zip(most).is_some_and(|(l, m)| l > m);
+        let bore = |bore: &Bore| {
+            let journal = bore.journal.as_ref();
+            over(bore.least_mm, bore.most_mm)
+                || journal.is_some_and(|j| over(j.clearance_least_mm, j.clearance_most_mm))
+        };
+        let names = self.readings.iter().map(|limit| limit.name.as_str());
+        let names: Vec<&str> = names.chain(self.bores.iter().flat_map(Bore::names)).collect();
+        let twice = |at: usize| names[at + 1..].contains(&names[at]);
+        let limits = self.readings.iter().find_map(Limit::wrong);
+        limits
+            .or_else(|| {
+                self.bores
+                    .iter()
+                    .any(bore)
+                    .then_some("The lower limit is above the upper one.")
+            })
+            .or_else(|| {
+                (0..names.len())
+                    .any(twice)
+                    .then_some("Two readings have one name: give each its own.")
+            })
+    }
+
     /// The names of every reading the step asks for, in order.
     pub fn asked(&self) -> Vec<String> {
         let limits = self.readings.iter().map(|limit| limit.name.clone());

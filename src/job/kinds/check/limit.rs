@@ -92,7 +92,7 @@ fn holds((least, most): (Option<f64>, Option<f64>), value: f64) -> bool {
 }
 
 /// Limits in inch are read to thousandths.
-const INCH: &str = "in";
+const INCH: [&str; 3] = ["in", "inch", "″"];
 
 /// How many decimals limits are written with: as many as the longer of them, and in inch thousandths at
 /// least, as manuals do.
@@ -102,7 +102,7 @@ fn decimals(limits: &[Option<f64>], unit: &str) -> u8 {
         text.split_once('.').map_or(0, |(_, behind)| behind.len() as u8)
     };
     let longest = limits.iter().flatten().map(of).max().unwrap_or(0);
-    longest.max(if unit == INCH { 3 } else { 0 })
+    longest.max(if INCH.contains(&unit) { 3 } else { 0 })
 }
 
 /// A limit in words: "61.961 to 61.991 mm".
