@@ -537,7 +537,7 @@ fn after_a_refused_backup_a_damaged_copy_still_falls_back() {
     let newest = store
         .keys()
         .into_iter()
-        .find(|key| store.get(key).unwrap().contains("81"))
+        .find(|key| store.get(key).unwrap().contains("\"hoist_kg\":81"))
         .unwrap();
     store.set(&newest, "torn").unwrap();
     with_bench(&store, |bench| {

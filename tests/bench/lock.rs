@@ -9,7 +9,6 @@ use halfcase::job::sheet::{Sheet, StepId};
 use halfcase::job::shelf::MemoryStore;
 use halfcase::job::state::Ask;
 use reactive_graph::graph::untrack;
-use reactive_graph::prelude::*;
 use std::rc::Rc;
 
 const STEP: StepId = StepId(1);
