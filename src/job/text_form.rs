@@ -22,6 +22,38 @@ pub mod torque {
     }
 }
 
+/// A temperature as the manual states it, where it does.
+pub mod temperature {
+    use crate::trade::quantity::{TemperatureUnit, Typed, parse_temperature};
+    use serde::{Deserialize, Deserializer, Serializer, de::Error};
+
+    /// Writes it with its unit, or null.
+    ///
+    /// # Errors
+    /// Whatever the format refuses.
+    pub fn serialize<S: Serializer>(
+        value: &Option<Typed<TemperatureUnit>>,
+        to: S,
+    ) -> Result<S::Ok, S::Error> {
+        match value {
+            Some(value) => to.serialize_some(&value.text()),
+            None => to.serialize_none(),
+        }
+    }
+
+    /// Reads it; its unit must be written.
+    ///
+    /// # Errors
+    /// The reader's sentence.
+    pub fn deserialize<'de, D: Deserializer<'de>>(
+        from: D,
+    ) -> Result<Option<Typed<TemperatureUnit>>, D::Error> {
+        let text = Option::<String>::deserialize(from)?;
+        let read = text.map(|text| parse_temperature(&text, None)).transpose();
+        read.map_err(D::Error::custom)
+    }
+}
+
 /// A thread by its designation.
 pub mod thread {
     use crate::trade::thread::Thread;
