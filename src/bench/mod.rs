@@ -22,9 +22,10 @@ use crate::device::release::Kept;
 use crate::device::wake_lock::Awake;
 use crate::job::clock::CureClock;
 use crate::job::gate::{Ground, Wait, waits};
+use crate::job::overview::{StepState, standing};
 use crate::job::progress::Progress;
 use crate::job::record::Record;
-use crate::job::sheet::{JobId, Sheet, Step};
+use crate::job::sheet::{JobId, Sheet, Step, StepId};
 use crate::job::state::{State, Touched};
 use crate::trade::moment::Moment;
 use reactive_graph::owner::{LocalStorage, StoredValue, expect_context};
@@ -112,6 +113,14 @@ impl Bench {
         self.calendar_at.set_value(at);
     }
 
+    /// Where that step stands; followed.
+    pub fn standing(self, step: StepId) -> StepState {
+        self.look(|state, now| {
+            let found = state.step(step);
+            found.map_or(StepState::Open, |step| standing(state.ground(), step, now.at))
+        })
+    }
+
     /// Takes the time anew.
     pub fn tick(self) {
         let now = self.time();
@@ -136,10 +145,31 @@ impl Bench {
 
     /// Says something until it is put away; the same sentence isn't stacked.
     pub fn say(self, words: impl Into<String>, trouble: bool) {
-        let said = Said {
+        self.put(Said {
             words: words.into(),
             trouble,
-        };
+            answer: false,
+        });
+    }
+
+    /// Says why a touch did nothing, until another does something or another screen is up.
+    pub fn refuse(self, words: impl Into<String>) {
+        self.put(Said {
+            words: words.into(),
+            trouble: false,
+            answer: true,
+        });
+    }
+
+    /// Takes back what answered a touch that is over.
+    pub fn answered(self) {
+        let stale = self.said.with_untracked(|all| all.iter().any(|said| said.answer));
+        if stale {
+            self.said.update(|all| all.retain(|said| !said.answer));
+        }
+    }
+
+    fn put(self, said: Said) {
         self.said.update(|all| {
             all.retain(|old| *old != said);
             all.push(said);

@@ -10,19 +10,23 @@ use crate::job::desk::{Desk, typed_words};
 use crate::job::example;
 use crate::job::kinds::fasten::fastening::PassAnswer;
 use crate::job::kinds::seat::oven::OvenState;
-use crate::job::kinds::{LiftWork, Seat, Work};
+use crate::job::kinds::select::answer::Advice;
+use crate::job::kinds::{LiftWork, Piece, Seat, Work};
 use crate::job::night::Night;
-use crate::job::parts::{Listed, PartPlace};
+use crate::job::parts::{self, Listed, PartKey, PartPlace};
 use crate::job::reading::What;
+use crate::job::readings;
 use crate::job::record::EntryId;
 use crate::job::sheet::{JobId, Sheet, Step, StepId};
-use crate::job::state::{Ask, Transaction};
+use crate::job::skins::{self, Deadline};
+use crate::job::state::{Ask, Transaction, Way};
 use crate::trade::application::Application;
 use crate::trade::caution::Caution;
 use crate::trade::cooling::TimeRange;
 use crate::trade::hoist::BoomPosition;
 use crate::trade::moment::Moment;
-use crate::trade::quantity::{Length, Mass, TorqueStatement};
+use crate::trade::quantity::{Length, Mass, TorqueStatement, TorqueUnit};
+use crate::trade::thread::Thread;
 use crate::trade::wrench::Wrench;
 use reactive_graph::graph::untrack;
 use reactive_graph::prelude::*;
@@ -46,13 +50,16 @@ impl Bench {
             self.say(error.to_string(), true);
             return Err(Refused::NotKept);
         }
-        let kept = transaction.clone();
+        let (kept, way) = (transaction.clone(), transaction.way);
         let touched = self.state.get().borrow_mut().take(transaction);
         if !from_file {
             let outcome = self
                 .state
                 .with(|state| self.shelves.with_value(|shelves| shelves.keep(state, &kept)));
             self.kept_or_said(outcome);
+        }
+        if way != Way::Unlisted {
+            self.answered();
         }
         self.show(touched);
         self.tick();
@@ -76,7 +83,7 @@ impl Bench {
     pub fn tell(self, outcome: Result<(), Refused>) {
         match outcome {
             Ok(()) | Err(Refused::NotKept) => {}
-            Err(refused) => self.say(refused.to_string(), false),
+            Err(refused) => self.refuse(refused.to_string()),
         }
     }
 
@@ -90,9 +97,59 @@ impl Bench {
         self.look(|state, now| state.ask(step, now.at))
     }
 
-    /// What that step's readings break without a reason given; followed.
-    pub fn broken(self, step: StepId) -> Vec<What> {
-        self.look(|state, _| state.broken(step))
+    /// That finding of a step in words, where it is one and not settled; followed.
+    pub fn finding(self, step: StepId, what: &What) -> Option<String> {
+        self.look(|state, _| {
+            let found = state.findings(step).contains(what);
+            let step = state.step(step).filter(|_| found)?;
+            Some(readings::finding_words(step, &state.progress(step.id), what))
+        })
+    }
+
+    /// Everything found in the job that is not settled, in words; followed.
+    pub fn all_findings(self) -> Vec<(StepId, String)> {
+        self.look(|state, _| state.all_findings())
+    }
+
+    /// Until when steps must be done before a bead skins, of one step or of all; followed.
+    pub fn deadlines(self, step: Option<StepId>) -> Vec<Deadline> {
+        self.look(|state, _| {
+            let mut all = skins::all_deadlines(state.ground());
+            all.retain(|deadline| step.is_none_or(|step| step == deadline.step));
+            all
+        })
+    }
+
+    /// What in the plan doesn't go together, in words, of one step or of all; followed.
+    pub fn conflicts(self, step: Option<StepId>) -> Vec<(StepId, String)> {
+        self.look(|state, now| {
+            let all = state.conflicts(now).into_iter().filter(|conflict| {
+                let (own, bead) = conflict.about();
+                step.is_none_or(|step| step == own || step == bead)
+            });
+            let sheet = &state.job().sheet;
+            all.map(|conflict| (conflict.about().0, conflict.words(sheet)))
+                .collect()
+        })
+    }
+
+    /// The parts of a step, as the record has them; followed.
+    pub fn parts_of(self, step: StepId) -> Vec<Listed> {
+        self.look(|state, _| {
+            let found = state.step(step);
+            found.map_or(Vec::new(), |step| parts::here(step, &state.job().progress))
+        })
+    }
+
+    /// What a part that settles a finding is called to begin with.
+    pub fn part_for(self, step: StepId, what: &What) -> String {
+        self.sheet.with_untracked(|sheet| {
+            let step = sheet.step(step);
+            // For a bolt's length or stretch: one more of these bolts.
+            let own = step.filter(|_| what.of_length());
+            let bolt = own.and_then(|step| parts::name(step, PartKey::Own));
+            bolt.unwrap_or_else(|| step.map_or(String::new(), |step| what.judged_name(step)))
+        })
     }
 
     /// The cautions of some work, that of a step or of a screen itself; followed.
@@ -106,13 +163,29 @@ impl Bench {
     }
 
     /// What that pass of a fasten step asks for on the wrench in the hand; followed.
-    pub fn pass_answer(self, step: &Step, pass: usize) -> Option<PassAnswer> {
-        self.look(|state, _| state.pass_answer(step, pass))
+    pub fn pass_answer(self, step: &Step, pass: usize, place: usize) -> Option<PassAnswer> {
+        self.look(|state, _| state.pass_answer(step, pass, place))
     }
 
-    /// Where the job goes on.
-    pub fn next_open(self) -> Option<StepId> {
-        self.state.with(|state| state.next_open())
+    /// What a select step would put in now; followed.
+    pub fn advice(self, step: &Step) -> Advice {
+        self.look(|state, _| state.advice(step))
+    }
+
+    /// What one touch of the key would put in; followed.
+    pub fn offered(self, step: &Step) -> Option<Vec<Piece>> {
+        self.look(|state, _| state.offered(step))
+    }
+
+    /// Where the job goes on behind that step, and the first step before it that is still open; followed.
+    pub fn onward(self, step: StepId) -> (Option<StepId>, Option<StepId>) {
+        self.look(|state, now| (state.next_after(step, now.at), state.open_before(step)))
+    }
+
+    /// The step at hand.
+    pub fn at_hand(self) -> Option<StepId> {
+        let now = self.right_now();
+        self.state.with(|state| state.at_hand(now.at))
     }
 
     // ---- a step ----
@@ -164,6 +237,11 @@ impl Bench {
     pub fn tick_part(self, part: &Listed) {
         let (step, part) = (part.step, part.key);
         self.tell(self.send(Intent::TickPart { step, part }));
+    }
+
+    /// All fasteners of the step are loose, to be brought to torque again; a closed one is open again.
+    pub fn loosen(self, step: StepId) {
+        self.tell(self.send(Intent::Loosen(step)));
     }
 
     /// A closed step is open again.
@@ -428,6 +506,11 @@ impl Bench {
         self.begin_job(example::sheet())
     }
 
+    /// Begins the one in inches.
+    pub fn begin_inch_example(self) -> JobId {
+        self.begin_job(example::inch())
+    }
+
     /// Takes another job to hand.
     ///
     /// # Errors
@@ -510,6 +593,33 @@ impl Bench {
         let mut settings = Box::new(self.settings.get_untracked());
         change(&mut settings);
         settings
+    }
+
+    /// The threads of the sheet's fasteners, the last ones first, and the one on the Torque screen.
+    pub fn threads_in_use(self) -> Vec<Thread> {
+        let of_sheet: Vec<Thread> = self.sheet.with_untracked(|sheet| {
+            let steps = sheet.steps.iter().rev().filter_map(|step| match &step.work {
+                Work::Fasten(fasten) => fasten.thread,
+                _ => None,
+            });
+            steps.collect()
+        });
+        let on_desk = self.settings.with_untracked(|settings| settings.desk.bolt);
+        of_sheet
+            .into_iter()
+            .chain(on_desk.map(|bolt| bolt.joint.thread))
+            .collect()
+    }
+
+    /// The unit the sheet's last torque is written in; that of the Torque screen where it has none.
+    pub fn last_torque_unit(self) -> TorqueUnit {
+        let of_sheet = self.sheet.with_untracked(|sheet| {
+            sheet.steps.iter().rev().find_map(|step| match &step.work {
+                Work::Fasten(fasten) => Some(fasten.torque.unit),
+                _ => None,
+            })
+        });
+        of_sheet.unwrap_or_else(|| self.settings.with_untracked(|settings| settings.torque_unit))
     }
 
     /// Puts a value into the entry on Torque.

@@ -102,6 +102,9 @@ fn band_words(setting: &Setting, wrench: &Wrench, at_wrench: &TorqueStatement) -
     let end = |torque| print_torque(torque, setting.unit, FIGURES).number;
     let band = at_wrench.band();
     let lies = match at_wrench.form {
+        StatementForm::AtMost if setting.low > band.1 => ", over the manual’s most",
+        StatementForm::AtMost if setting.high <= band.1 => ", under the manual’s most",
+        StatementForm::AtMost => ", may pass the manual’s most",
         StatementForm::Single if setting.inside(band) => "",
         StatementForm::Single => ", beside the manual’s value",
         _ if setting.surely_inside(band) => ", inside the manual’s limits",

@@ -53,7 +53,9 @@ pub fn answer(question: Question<'_>) -> WholeAnswer {
         set: (!stopped)
             .then(|| answer::torque(&raised, question.wrenches, question.in_hand, question.adapter)),
         guard: bolt.and_then(|bolt| guard(statement, bolt)),
-        running: question.running.map(|running| running_words(statement, running)),
+        running: question
+            .running
+            .map(|running| running_words(statement, running, true)),
         pair,
     }
 }

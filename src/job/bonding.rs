@@ -23,14 +23,6 @@ pub struct Walk {
 }
 
 impl Walk {
-    /// A walk on from a joint of which something is known.
-    pub fn on(joint: Application) -> Self {
-        Self {
-            joint: Some(joint),
-            met: Vec::new(),
-        }
-    }
-
     /// Chooses what is joined; what is known beyond the kind stays.
     pub fn choose_kind(&mut self, kind: JointKind) {
         let before = self.joint.take().unwrap_or_default();

@@ -129,6 +129,37 @@ impl Bottle {
         }
     }
 
+    /// Makes it one of another class: a time nobody took from a label is the new class's typical one; what
+    /// was typed stays.
+    pub fn become_of(&mut self, class: CompoundClass) {
+        let old = Self::new(self.id, self.class).label;
+        let new = Self::new(self.id, class).label;
+        let own = &mut self.label;
+        // The times hold at one temperature: typed, they keep it.
+        let typed = *own != old;
+        let take = |own: &mut Option<Time>, old: Option<Time>, new: Option<Time>| {
+            if *own == old {
+                *own = new;
+            }
+        };
+        if !typed {
+            own.at = new.at;
+        }
+        take(&mut own.assembly, old.assembly, new.assembly);
+        take(&mut own.fixture, old.fixture, new.fixture);
+        take(&mut own.handling, old.handling, new.handling);
+        take(&mut own.fit_for_oil, old.fit_for_oil, new.fit_for_oil);
+        take(
+            &mut own.fit_for_pressure,
+            old.fit_for_pressure,
+            new.fit_for_pressure,
+        );
+        if own.full == old.full {
+            own.full = new.full;
+        }
+        self.class = class;
+    }
+
     /// The last day it may be used, by date and by opening, whichever comes first.
     fn last_good_day(&self) -> (Option<i64>, Option<i64>) {
         let printed = self.expires_year.map(|year| {

@@ -4,11 +4,12 @@ use super::csv::{self, CsvError, Row};
 use super::field::Number;
 use super::id::PartId;
 use super::json;
+use super::kinds::fasten::Lock;
 use super::kinds::fasten::{fields, layout_words, passes, size_words};
 use super::kinds::{Fasten, Reuse, Work};
 use super::part::{Part, PartPlace};
 use super::sheet::{Sheet, Step, StepId};
-use super::text_form::stages;
+use super::text_form::{said, stages, thread};
 use crate::trade::application::{Application, Face, JointKind, ManualWord};
 use crate::trade::order::{Layout, MOST_BOLTS, Pass};
 use crate::trade::preload::Condition;
@@ -33,11 +34,20 @@ enum Column {
     Engagement,
     Condition,
     New,
+    Uses,
+    Longest,
     Layout,
+    Labels,
+    Groups,
     Passes,
     Stages,
+    StretchLeast,
+    StretchMost,
+    StretchDecides,
     Seals,
     SelfLocking,
+    RunningApart,
+    Lock,
     OldLocked,
     Compound,
     Joint,
@@ -47,7 +57,7 @@ enum Column {
 
 /// Each column's heading as we write it, and the words others use; matched without case, blanks or
 /// what stands in brackets.
-const COLUMNS: [(Column, &str, &[&str]); 21] = [
+const COLUMNS: [(Column, &str, &[&str]); 30] = [
     (
         Column::Step,
         "step",
@@ -76,15 +86,24 @@ const COLUMNS: [(Column, &str, &[&str]); 21] = [
         &["state", "threadstate", "lubrication"],
     ),
     (Column::New, "new", &["reuse", "mustbenew", "neworagain"]),
+    (Column::Uses, "may be tightened", &["uses", "mostuses"]),
+    (Column::Longest, "greatest length mm", &["greatestlength"]),
     (Column::Layout, "layout", &["pattern"]),
+    (Column::Labels, "bolt numbers", &["labels", "boltnumber"]),
+    (Column::Groups, "groups", &["group", "othertorques"]),
     (Column::Passes, "passes", &["pass"]),
     (Column::Stages, "stages", &["stage"]),
+    (Column::StretchLeast, "least stretch mm", &["leaststretch"]),
+    (Column::StretchMost, "most stretch mm", &["moststretch"]),
+    (Column::StretchDecides, "stretch decides", &["tostretch"]),
     (Column::Seals, "seals", &["seal", "sealing"]),
     (
         Column::SelfLocking,
         "self-locking",
         &["selflockingnut", "lockingnut", "locknut"],
     ),
+    (Column::RunningApart, "running torque not added", &["notadded"]),
+    (Column::Lock, "locked by", &["lock", "lockedwith"]),
     (Column::OldLocked, "old ones locked", &["oldlocked"]),
     (
         Column::Compound,
@@ -121,7 +140,7 @@ impl fmt::Display for TableError {
             Self::Csv(error) => error.fmt(f),
             Self::NoColumn(heading) => write!(
                 f,
-                "Line 1 has no heading “{heading}”: the first line names the columns, at least thread and torque."
+                "Line 1 has no heading “{heading}”: the first line names the columns, at least thread, which may stay empty below, and torque."
             ),
             Self::Twice { line, heading } => {
                 write!(f, "Line {line}: two columns mean “{heading}”: keep one.")
@@ -188,7 +207,7 @@ fn row_of(step: &Step, fasten: &Fasten) -> Vec<String> {
         });
     vec![
         step.title.clone(),
-        fasten.thread.name(),
+        fasten.thread_name(),
         number(fasten.length_mm),
         fasten.layout.count().to_string(),
         fasten.torque.text(),
@@ -202,11 +221,23 @@ fn row_of(step: &Step, fasten: &Fasten) -> Vec<String> {
             condition => condition.words().to_owned(),
         },
         if fasten.reuse == Reuse::New { "new" } else { "" }.to_owned(),
+        number(fasten.most_uses.map(f64::from)),
+        number(fasten.longest_mm),
         layout_words(&fasten.layout).to_owned(),
+        fasten.label_words(),
+        fasten.group_words(),
         passes::words(&fasten.passes),
         stages::line(&fasten.stages),
+        number(fasten.stretch_least_mm),
+        number(fasten.stretch_most_mm),
+        yes(fasten.stretch_decides),
         yes(fasten.seal),
         yes(fasten.self_locking),
+        yes(fasten.running_apart),
+        match fasten.lock {
+            Lock::None => String::new(),
+            lock => lock.words().to_owned(),
+        },
         yes(fasten.old_locked),
         fasten
             .compound
@@ -393,27 +424,40 @@ impl Line<'_> {
     }
 
     fn step(&self, id: StepId) -> Result<Step, TableError> {
-        let thread = Thread::parse(self.needed(Column::Thread)?)
-            .map_err(|error| self.wrong(Column::Thread, error.to_string()))?;
-        let torque = parse_torque(self.needed(Column::Torque)?, self.unit()?)
-            .map_err(|error| self.wrong(Column::Torque, error.to_string()))?;
+        let thread = thread::read(self.cell(Column::Thread).unwrap_or_default())
+            .map_err(|why| self.wrong(Column::Thread, why))?;
+        let said = said::read(self.needed(Column::Torque)?, self.unit()?)
+            .map_err(|why| self.wrong(Column::Torque, why))?;
         let count = self.count()?;
         let into = self.one_of(Column::Into, &FemaleMaterial::ALL, FemaleMaterial::words)?;
-        let fasten = Fasten {
+        let mut fasten = Fasten {
             length_mm: self.millimetres(Column::Length, &fields::LENGTH[0])?,
             strength: self.one_of(Column::Class, &Strength::ALL, Strength::name)?,
             into,
             engagement_mm: self.millimetres(Column::Engagement, &fields::ENGAGEMENT[0])?,
             passes: self.passes()?,
-            stages: self.stages()?,
+            stages: self.stages(said.stages)?,
+            stretch_least_mm: self.millimetres(Column::StretchLeast, &fields::STRETCH[0])?,
+            stretch_most_mm: self.millimetres(Column::StretchMost, &fields::STRETCH[1])?,
+            stretch_decides: self.flag(Column::StretchDecides)?,
             seal: self.flag(Column::Seals)?,
             self_locking: self.flag(Column::SelfLocking)?,
+            running_apart: self.flag(Column::RunningApart)?,
+            lock: self
+                .one_of(Column::Lock, &Lock::ALL, Lock::words)?
+                .unwrap_or_default(),
             old_locked: self.flag(Column::OldLocked)?,
             condition: self.condition()?,
             reuse: self.reuse()?,
+            most_uses: self.uses()?,
+            longest_mm: self.millimetres(Column::Longest, &fields::LONGEST[0])?,
             compound: self.compound(thread, into)?,
-            ..Fasten::new(thread, torque, self.layout(count)?)
+            ..Fasten::new(thread, said.torque, self.layout(count)?)
         };
+        let labels = fasten.set_labels(self.cell(Column::Labels).unwrap_or_default());
+        labels.map_err(|why| self.wrong(Column::Labels, why))?;
+        let groups = fasten.set_groups(self.cell(Column::Groups).unwrap_or_default());
+        groups.map_err(|why| self.wrong(Column::Groups, why))?;
         let size = size_words(&fasten);
         let title = self
             .cell(Column::Step)
@@ -487,6 +531,19 @@ impl Line<'_> {
         }
     }
 
+    fn uses(&self) -> Result<Option<u32>, TableError> {
+        let Some(cell) = self.cell(Column::Uses) else {
+            return Ok(None);
+        };
+        let wrong = |why: String| self.wrong(Column::Uses, why);
+        let times =
+            decimal(cell).ok_or_else(|| wrong("write how many times in all, in digits.".to_owned()))?;
+        fields::USES[0]
+            .judge(times, MassUnit::Kilogram)
+            .map(|times| Some(times as u32))
+            .map_err(wrong)
+    }
+
     fn layout(&self, count: usize) -> Result<Layout, TableError> {
         let wrong = |why: &str| Err(self.wrong(Column::Layout, why));
         match self.cell(Column::Layout).map(plain).as_deref() {
@@ -515,13 +572,17 @@ impl Line<'_> {
         passes::read(cell.unwrap_or_default()).map_err(|why| self.wrong(Column::Passes, why))
     }
 
-    /// "snug 10 N·m; 20 N·m; 60°".
-    fn stages(&self) -> Result<Vec<Stage>, TableError> {
+    /// "snug 10 N·m; 20 N·m; 60°", or those said behind the torque.
+    fn stages(&self, behind: Vec<Stage>) -> Result<Vec<Stage>, TableError> {
         match self.cell(Column::Stages) {
             Some(cell) if passes::read(cell).is_err() => {
+                if !behind.is_empty() {
+                    let why = "the angle stands behind the torque too: write it in one of them.";
+                    return Err(self.wrong(Column::Stages, why));
+                }
                 stages::read_line(cell).map_err(|why| self.wrong(Column::Stages, why))
             }
-            _ => Ok(Vec::new()),
+            _ => Ok(behind),
         }
     }
 
@@ -535,7 +596,7 @@ impl Line<'_> {
 
     fn compound(
         &self,
-        thread: Thread,
+        thread: Option<Thread>,
         into: Option<FemaleMaterial>,
     ) -> Result<Option<Application>, TableError> {
         let told = match self.cell(Column::Joint) {
@@ -576,7 +637,7 @@ impl Line<'_> {
         });
         Ok(Some(Application {
             manual: Some(manual),
-            thread: Some(thread.major()),
+            thread: thread.map(|thread| thread.major()),
             assembled: Some(false),
             face,
             ..Application::new(JointKind::ThreadedFastener)

@@ -4,9 +4,8 @@
 //! part are addressed by their own number ("reading/3/least"), so that taking one out moves no other.
 
 use super::field::{self, Entry, Form, Set, Shown, refuse};
-use super::id::PartId;
-use super::kinds::{self, free_name};
-use super::part::{self, Part, PartPlace};
+use super::kinds::{self, Work, free_name};
+use super::part::{self, Part};
 use super::planning::PlanRefused;
 use super::sheet::{self, Sheet, Step, StepId};
 
@@ -27,6 +26,30 @@ pub fn fields(sheet: &Sheet, step: &Step) -> Vec<Shown> {
     form.head("Time and order");
     field::show(&mut form, "step", &sheet::TABLE, step);
     let before = before(sheet, step);
+    torque_again(&mut form, before, step);
+    let title = |id: StepId| {
+        let found = before.iter().find(|step| step.id == id);
+        found.map_or("", |step| step.title.as_str())
+    };
+    for bead in &step.before_skin {
+        form.press(
+            format!("skin/{}/remove", bead.0),
+            &format!("no longer done before “{}” skins", title(*bead)),
+        );
+    }
+    let beads: Vec<(String, String)> = before
+        .iter()
+        .filter(|earlier| earlier.work.cures() && !step.before_skin.contains(&earlier.id))
+        .map(|earlier| (earlier.id.0.to_string(), earlier.title.clone()))
+        .collect();
+    if !beads.is_empty() {
+        form.add(
+            "skin/add",
+            "done before this skins",
+            "a step with a compound",
+            Entry::Choice(beads),
+        );
+    }
     for wait in &step.waits_for {
         let title = before
             .iter()
@@ -68,19 +91,61 @@ pub fn set(sheet: &Sheet, step: &mut Step, path: &str, value: &str) -> Result<()
             let on = step.waits_for.iter().position(|on| on.0.to_string() == *id);
             step.waits_for.remove(on.ok_or(PlanRefused::NoField)?);
         }
-        ["part", "add"] => step.parts.push(Part {
-            own: false,
-            id: PartId::default(),
-            name: free_name("part", step.parts.iter().map(|part| part.name.as_str())),
-            count: 1,
-            new_part: false,
-            place: PartPlace::NotSaid,
-        }),
+        ["part", "add"] => {
+            let name = free_name("part", step.parts.iter().map(|part| part.name.as_str()));
+            step.parts.push(Part::named(&name));
+        }
+        ["skin", "add"] => {
+            let bead = earlier(sheet, step, value)?;
+            if !step.before_skin.contains(&bead) {
+                step.before_skin.push(bead);
+            }
+        }
+        ["skin", id, "remove"] => {
+            let at = step.before_skin.iter().position(|on| on.0.to_string() == *id);
+            step.before_skin.remove(at.ok_or(PlanRefused::NoField)?);
+        }
+        ["again"] => set_torque_again(sheet, step, value)?,
         ["part", id, field] => set_part(&mut step.parts, id, field, value)?,
         ["step", _] => field::set(&sheet::TABLE, step, "step", path, value)?,
         _ => step.work.kind_mut().set(path, value)?,
     }
     step.number();
+    Ok(())
+}
+
+/// The fasteners a run has brought to torque again, chosen among the steps before it.
+fn torque_again(form: &mut Form, before: &[Step], step: &Step) {
+    let Work::Run(run) = &step.work else {
+        return;
+    };
+    let fastened = before.iter().filter(|step| step.fastens());
+    let offered = fastened.map(|step| (step.id.0.to_string(), step.title.clone()));
+    let none = (String::new(), "none".to_owned());
+    let named = before.iter().find(|step| run.torque_again == Some(step.id));
+    form.add(
+        "again",
+        "torqued again afterwards",
+        named.map_or("none", |step| step.title.as_str()),
+        Entry::Choice(std::iter::once(none).chain(offered).collect()),
+    );
+}
+
+fn set_torque_again(sheet: &Sheet, step: &mut Step, value: &str) -> Result<(), PlanRefused> {
+    let before = before(sheet, step).iter();
+    let mut fastened = before.filter(|step| step.fastens()).map(|step| step.id);
+    let named = match value {
+        "" => None,
+        id => Some(
+            fastened
+                .find(|own| own.0.to_string() == id)
+                .ok_or(PlanRefused::NoStep)?,
+        ),
+    };
+    match &mut step.work {
+        Work::Run(run) => run.torque_again = named,
+        _ => return Err(PlanRefused::NoField),
+    }
     Ok(())
 }
 
@@ -98,14 +163,21 @@ fn set_part(parts: &mut Vec<Part>, id: &str, field: &str, value: &str) -> Set {
 }
 
 fn wait_for(sheet: &Sheet, step: &mut Step, value: &str) -> Result<(), PlanRefused> {
-    let id = value.parse().map(StepId).map_err(|_| PlanRefused::NoStep)?;
-    if !before(sheet, step).iter().any(|earlier| earlier.id == id) {
-        return Err(PlanRefused::Order);
-    }
+    let id = earlier(sheet, step, value)?;
     if !step.waits_for.contains(&id) {
         step.waits_for.push(id);
     }
     Ok(())
+}
+
+/// The step of that number, which must come before this one.
+fn earlier(sheet: &Sheet, step: &Step, value: &str) -> Result<StepId, PlanRefused> {
+    let id = value.parse().map(StepId).map_err(|_| PlanRefused::NoStep)?;
+    if before(sheet, step).iter().any(|earlier| earlier.id == id) {
+        Ok(id)
+    } else {
+        Err(PlanRefused::Order)
+    }
 }
 
 /// The steps before it; all of them for one that is about to be put behind.

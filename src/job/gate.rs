@@ -19,9 +19,19 @@ pub enum Wait {
     Cure { clock: ClockId, until: Moment },
     /// A joint does not cure as things are.
     Stalled { clock: ClockId, why: NoCure },
-    /// A reading of that closed step is outside its limits as the plan now has them, and no reason was
-    /// given.
-    OutsideLimits { step: StepId, what: What },
+    /// Something found in that step is not settled.
+    Finding { step: StepId, what: What },
+}
+
+impl Wait {
+    /// Whether somebody who knows better may open it by hand: a cure, but no work left undone and nothing
+    /// that was found.
+    pub fn by_hand(&self) -> bool {
+        match self {
+            Self::Cure { .. } | Self::Stalled { .. } | Self::ClockNotStarted(_) => true,
+            Self::Step(_) | Self::Finding { .. } => false,
+        }
+    }
 }
 
 /// What the gate looks at.
@@ -42,36 +52,86 @@ pub struct Ground<'a> {
 /// Everything `step` waits for at `now`; empty means open.
 ///
 /// A fill step waits for every step before it and for every cure begun in one; another step waits
-/// for the steps named in its `waits_for`. A step already closed, or opened by hand, waits for nothing.
+/// for the steps named in its `waits_for`, and one that closes the case up for whatever was found in any
+/// step before it. A step already closed waits for nothing, one opened by hand for no cure.
 pub fn waits(ground: Ground<'_>, step: &Step, now: Moment) -> Vec<Wait> {
     let own = ground.progress.step(step.id);
-    if own.closed() || own.overridden {
+    if own.closed() {
         return Vec::new();
     }
-    would_wait(ground, step, now)
+    let mut waits = would_wait(ground, step, now);
+    waits.retain(|wait| !own.overridden || !wait.by_hand());
+    waits
 }
 
 /// Whether `step` was opened by hand and something it would wait for has still not cured.
 pub fn opened_uncured(ground: Ground<'_>, step: &Step, now: Moment) -> bool {
     let own = ground.progress.step(step.id);
-    let cures = |wait: &Wait| !matches!(wait, Wait::Step(_) | Wait::OutsideLimits { .. });
-    own.overridden && !own.closed() && would_wait(ground, step, now).iter().any(cures)
+    own.overridden && !own.closed() && would_wait(ground, step, now).iter().any(Wait::by_hand)
 }
 
 fn would_wait(ground: Ground<'_>, step: &Step, now: Moment) -> Vec<Wait> {
-    let Some(milestone) = step.needs_cured() else {
-        return Vec::new();
+    let milestone = step.needs_cured();
+    let mut found = Vec::new();
+    for earlier in ground.sheet.before(step.id) {
+        match milestone {
+            Some(milestone) if waits_for(step, earlier) => {
+                found.extend(waits_on(ground, earlier, milestone, now));
+            }
+            _ if step.closes_up => found.extend(findings(ground, earlier)),
+            _ => {}
+        }
+        // What is done while a bead is wet begins when the bead is on.
+        let not_on = step.before_skin.contains(&earlier.id)
+            && !ground.progress.closed(earlier.id)
+            && bead_clock(ground, earlier.id).is_none();
+        if not_on && !found.contains(&Wait::Step(earlier.id)) {
+            found.push(Wait::Step(earlier.id));
+        }
+    }
+    found
+}
+
+fn findings(ground: Ground<'_>, step: &Step) -> impl Iterator<Item = Wait> {
+    let id = step.id;
+    let found = match ground.progress.touched(id) {
+        Some(progress) => readings::findings(step, progress),
+        None => Vec::new(),
     };
-    waited_for(ground.sheet, step)
-        .flat_map(|earlier| waits_on(ground, earlier, milestone, now))
-        .collect()
+    found
+        .into_iter()
+        .map(move |what| Wait::Finding { step: id, what })
+}
+
+/// Whether `step` waits for `earlier` and its cure: all steps before a fill or a run, else those it names.
+pub fn waits_for(step: &Step, earlier: &Step) -> bool {
+    step.work.kind().waits_for_all() || step.waits_for.contains(&earlier.id)
 }
 
 /// The earlier steps that `step` waits for: all of them before a fill, else those it names.
 pub fn waited_for<'a>(sheet: &'a Sheet, step: &'a Step) -> impl Iterator<Item = &'a Step> {
-    let all = step.work.kind().waits_for_all();
     let before = sheet.before(step.id).iter();
-    before.filter(move |earlier| all || step.waits_for.contains(&earlier.id))
+    before.filter(move |earlier| waits_for(step, earlier))
+}
+
+/// The closed steps behind `step` that were done on it as it was: those that wait for it.
+pub fn depending<'a>(sheet: &'a Sheet, progress: &Progress, step: StepId) -> Vec<&'a Step> {
+    let behind = sheet.place(step).map_or(0, |at| at + 1);
+    let later = sheet.steps.iter().skip(behind);
+    later
+        .filter(|later| progress.closed(later.id))
+        .filter(|later| waited_for(sheet, later).any(|own| own.id == step))
+        .collect()
+}
+
+/// The last clock of that step which still stands for its bead.
+pub fn bead_clock<'a>(ground: Ground<'a>, bead: StepId) -> Option<&'a CureClock> {
+    let mut newest_first = ground.clocks.iter().rev().filter(|clock| clock.counts());
+    newest_first.find(|clock| {
+        clock
+            .bound
+            .is_some_and(|bound| bound.job == ground.job && bound.step == bead)
+    })
 }
 
 /// Whether that step was done although its compound's clock was never started: nobody knows when it cures.
@@ -110,16 +170,7 @@ fn waits_on(ground: Ground<'_>, earlier: &Step, milestone: Milestone, now: Momen
     if unstarted(earlier, &progress, !running.is_empty()) {
         found.push(Wait::ClockNotStarted(earlier.id));
     }
-    if matches!(progress.status, Status::Done(_)) {
-        found.extend(
-            readings::broken(earlier, &progress)
-                .into_iter()
-                .map(|what| Wait::OutsideLimits {
-                    step: earlier.id,
-                    what,
-                }),
-        );
-    }
+    found.extend(findings(ground, earlier));
     found.extend(
         running
             .into_iter()

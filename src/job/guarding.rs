@@ -23,12 +23,12 @@ pub struct KnownBolt {
 }
 
 impl KnownBolt {
-    /// The bolt of a fasten step.
-    pub fn of(fasten: &Fasten) -> Self {
-        Self {
-            joint: fasten.joint(),
+    /// The bolt of a fasten step; none where its thread isn't stated.
+    pub fn of(fasten: &Fasten) -> Option<Self> {
+        Some(Self {
+            joint: fasten.joint()?,
             seal: fasten.seal,
-        }
+        })
     }
 
     /// The bolt in words: "M6 8.8 in cast aluminium".
@@ -93,7 +93,7 @@ pub fn guard(statement: &TorqueStatement, bolt: &KnownBolt) -> Option<GuardAnswe
 
 /// What it says of a fasten step's torque.
 pub fn guard_fasten(fasten: &Fasten) -> Option<GuardAnswer> {
-    let bolt = KnownBolt::of(fasten);
+    let bolt = KnownBolt::of(fasten)?;
     let mut answer = guard(&fasten.torque, &bolt)?;
     let too_low =
         matches!(answer.verdict, Verdict::Low | Verdict::Absurd) && !too_high(&fasten.torque, &bolt);
@@ -107,12 +107,45 @@ pub fn guard_fasten(fasten: &Fasten) -> Option<GuardAnswer> {
     Some(answer)
 }
 
+/// Why the guard says nothing of a fasten step's torque; none where it says something.
+pub fn silent_words(fasten: &Fasten) -> Option<&'static str> {
+    match fasten.thread {
+        None => Some("Thread not stated: nobody checks this torque against it."),
+        Some(thread) if thread.is_pipe() => Some("A pipe thread: nobody checks this torque against it."),
+        Some(_) => None,
+    }
+}
+
+/// What it says of the other torques of a fasten step that it doubts: a group's, or a stage's that is too
+/// much. "5, 6: 120 N·m is far too much for an M8."
+pub fn guard_others(fasten: &Fasten) -> Vec<String> {
+    let Some(bolt) = KnownBolt::of(fasten) else {
+        return Vec::new();
+    };
+    let groups = fasten.groups.iter().filter_map(|group| {
+        let place = *group.places.first()?;
+        let said = guard_fasten(&fasten.at(place))?;
+        (said.verdict != Verdict::Plausible)
+            .then(|| format!("bolt {}: {}", fasten.name(place), said.sentence))
+    });
+    let stages = fasten.stages.iter().zip(1..).filter_map(|(stage, number)| {
+        let torque = stage.act.torque().filter(|torque| **torque != fasten.torque)?;
+        let said = guard(torque, &bolt).filter(|_| too_high(torque, &bolt))?;
+        Some(format!("stage {number}: {}", said.sentence))
+    });
+    groups.chain(stages).collect()
+}
+
 fn too_high(statement: &TorqueStatement, bolt: &KnownBolt) -> bool {
     judgement(statement, bolt).is_some_and(|judgement| judgement.too_high)
 }
 
 /// The bare judgement.
 pub(super) fn judgement(statement: &TorqueStatement, bolt: &KnownBolt) -> Option<Judgement> {
+    // A pipe thread clamps nothing: there is nothing to judge its torque by.
+    if bolt.joint.thread.is_pipe() {
+        return None;
+    }
     let by = if bolt.seal { judge_seal } else { judge };
     by(statement.target, statement.unit, &bolt.joint).ok()
 }

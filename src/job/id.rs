@@ -32,6 +32,11 @@ pub struct ReadingId(pub u32);
 #[serde(transparent)]
 pub struct PartId(pub u32);
 
+/// A row's own number within its table, from 1; 0 where none was given yet.
+#[derive(Debug, Clone, Copy, Default, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
+#[serde(transparent)]
+pub struct RowId(pub u32);
+
 /// Gives a number of its own to each that has none, or one that stands before it has too.
 pub fn number<'a>(ids: impl Iterator<Item = &'a mut u32>) {
     let mut ids: Vec<&mut u32> = ids.collect();

@@ -1,12 +1,15 @@
 //! The record as it is read: one line an entry, remarks beside the line they are about.
 
 use super::clock::CureClock;
-use super::kinds::Work;
+use super::kinds::gauge;
 use super::kinds::lift::{self, Hoist};
 use super::kinds::seat;
+use super::kinds::select;
+use super::kinds::{Fasten, Work};
 use super::progress::Progress;
-use super::record::{Compound, Entry, EntryId, Event, Facts, PhoneClock, Record, SetTo, Setting};
-use super::sheet::{Sheet, StepId};
+use super::reading::What;
+use super::record::{Compound, Entry, EntryId, Event, Facts, Goal, PhoneClock, Record, SetTo, Setting};
+use super::sheet::{Sheet, Step, StepId};
 use super::tamper::jump_words;
 use crate::trade::caution;
 use crate::trade::moment::Moment;
@@ -51,8 +54,16 @@ impl Filter {
         let kind = match event {
             Event::Tallied { .. } | Event::Loosened => Self::Torque,
             Event::Applied { .. } | Event::JointOpened => Self::Compound,
-            Event::Measured { .. } | Event::Accepted { .. } | Event::Felt { .. } => Self::Reading,
-            Event::Placed { .. } => Self::Parts,
+            Event::Measured { .. }
+            | Event::Accepted { .. }
+            | Event::Said { .. }
+            | Event::Felt { .. }
+            | Event::Coded { .. }
+            | Event::Gauged(_)
+            | Event::Chosen { .. } => Self::Reading,
+            Event::Placed { .. } | Event::Judged { .. } | Event::Ordered { .. } | Event::NewOn { .. } => {
+                Self::Parts
+            }
             Event::Noted { .. } | Event::TakenBack { .. } | Event::PhoneClock(_) => Self::Remarks,
             Event::Acknowledged { .. }
             | Event::Done { .. }
@@ -104,6 +115,7 @@ pub fn journal(record: &Record, sheet: &Sheet, filter: Filter, step: Option<Step
         .zip(1..)
         .map(|(step, number)| (step.id, (number, step.title.as_str())))
         .collect();
+    let mut rounds = rounds(record);
     // From the end: what is said about a line always comes after it.
     for entry in record.entries().iter().rev() {
         match &entry.event {
@@ -118,6 +130,10 @@ pub fn journal(record: &Record, sheet: &Sheet, filter: Filter, step: Option<Step
                     .insert(0, signed(words, &entry.who));
             }
             _ => {}
+        }
+        if entry.event == Event::Loosened && !back.contains(&entry.id) {
+            let round = rounds.iter_mut().find(|(id, _)| Some(*id) == entry.step);
+            round.into_iter().for_each(|(_, round)| *round -= 1);
         }
         if !filter.takes(&entry.event) || step.is_some_and(|step| entry.step != Some(step)) {
             continue;
@@ -134,12 +150,42 @@ pub fn journal(record: &Record, sheet: &Sheet, filter: Filter, step: Option<Step
                 Some((number, title)) => format!("{number} {title}"),
                 None => "a step no longer in the plan".to_owned(),
             }),
-            what: words(entry, sheet),
+            what: match &entry.event {
+                Event::Tallied { .. } => {
+                    let round = rounds.iter().find(|(id, _)| Some(*id) == entry.step);
+                    let time = time_words(round.map_or(1, |(_, round)| *round));
+                    format!("{}{time}", words(entry, sheet))
+                }
+                _ => words(entry, sheet),
+            },
             taken_back: back.contains(&entry.id),
             remarks: remarks.get(&entry.id).cloned().unwrap_or_default(),
         });
     }
     journal
+}
+
+/// The round each fasten step that was loosened is in now, from 1.
+fn rounds(record: &Record) -> Vec<(StepId, usize)> {
+    let mut rounds: Vec<(StepId, usize)> = Vec::new();
+    let loosened = record.standing().filter(|entry| entry.event == Event::Loosened);
+    for id in loosened.filter_map(|entry| entry.step) {
+        match rounds.iter_mut().find(|(own, _)| *own == id) {
+            Some((_, round)) => *round += 1,
+            None => rounds.push((id, 2)),
+        }
+    }
+    rounds
+}
+
+/// ", second time"; nothing the first time.
+pub fn time_words(round: usize) -> String {
+    match round {
+        0 | 1 => String::new(),
+        2 => ", second time".to_owned(),
+        3 => ", third time".to_owned(),
+        more => format!(", {more}th time"),
+    }
 }
 
 fn signed(words: &str, who: &str) -> String {
@@ -159,6 +205,8 @@ pub fn setting_words(to: SetTo) -> String {
             decimals,
         } => format!("{} {}", fixed(value, decimals), unit.symbol()),
         SetTo::Turn(degrees) => format!("{degrees} °"),
+        SetTo::Hand => "snug by hand".to_owned(),
+        SetTo::All(deed) => deed.done().to_owned(),
     }
 }
 
@@ -210,6 +258,14 @@ fn caution_words(id: &str) -> String {
     }
 }
 
+/// What the fastener at that place of a step is called in the plan as it is now.
+pub fn bolt_name(step: Option<&Step>, place: usize) -> String {
+    match step.map(|step| &step.work) {
+        Some(Work::Fasten(fasten)) => fasten.name(place),
+        _ => (place + 1).to_string(),
+    }
+}
+
 /// An entry in words, by its sheet as planned now.
 pub fn words(entry: &Entry, sheet: &Sheet) -> String {
     let step = entry.step.and_then(|id| sheet.step(id));
@@ -220,9 +276,26 @@ pub fn words(entry: &Entry, sheet: &Sheet) -> String {
     match &entry.event {
         Event::Acknowledged { .. } if !entry.was.is_empty() => format!("caution acknowledged: {}", entry.was),
         Event::Acknowledged { caution } => format!("caution acknowledged: {}", caution_words(caution)),
-        Event::Tallied { pass, place, set, .. } => {
-            format!("bolt {}, pass {}: {}", place + 1, pass + 1, set_words(set))
-        }
+        Event::Tallied {
+            pass,
+            place,
+            set,
+            goal,
+        } => match set.to {
+            SetTo::All(_) => format!("pass {}: {}", pass + 1, set_words(set)),
+            SetTo::Torque { .. } | SetTo::Turn(_) | SetTo::Hand => {
+                let still = match goal {
+                    Some(Goal::Unmoved { .. }) => ", did not move",
+                    _ => "",
+                };
+                format!(
+                    "bolt {}, pass {}: {}{still}",
+                    bolt_name(step, *place),
+                    pass + 1,
+                    set_words(set)
+                )
+            }
+        },
         Event::Loosened => "all loosened, to be torqued again".to_owned(),
         Event::Applied { compound, .. } => format!("{} put on, clock started", compound_words(compound)),
         Event::JointOpened => "The joint was opened again.".to_owned(),
@@ -251,8 +324,48 @@ pub fn words(entry: &Entry, sheet: &Sheet) -> String {
         }
         Event::Accepted { what, reason, .. } => {
             let name = step.map_or_else(|| what.name(None), |step| what.judged_name(step));
-            format!("{name}: outside limits, accepted: {reason}")
+            let found = match what {
+                What::Turning => "tight spot",
+                What::Part(_) => "not fit",
+                What::Fact(fact) => fact.answers().1,
+                What::Skin(_) => "skinned before this was done",
+                What::Limit(_)
+                | What::Place { .. }
+                | What::Depth
+                | What::Gap
+                | What::Running
+                | What::Reached
+                | What::Uses
+                | What::Free(_)
+                | What::Tight(_)
+                | What::Stretch(_)
+                | What::At(_)
+                | What::Pack
+                | What::Trial
+                | What::TurnTight
+                | What::TurnLoose
+                | What::Widest
+                | What::Narrow
+                | What::PutIn
+                | What::RanAt
+                | What::RanFor
+                | What::Named(_) => "outside limits",
+            };
+            format!("{name}: {found}, accepted: {reason}")
         }
+        Event::Judged { part, unfit } => match (What::Part(*part).name(step), unfit.as_str()) {
+            (name, "") => format!("{name}: a good one is in"),
+            (name, unfit) => format!("{name}: not fit: {unfit}"),
+        },
+        Event::Ordered { what, part } => {
+            let found = step.map_or_else(|| what.name(None), |step| what.judged_name(step));
+            match (what, What::Part(*part).name(step)) {
+                (What::Part(_), name) => format!("{name}: ordered"),
+                (_, name) => format!("{name}: ordered for {found}"),
+            }
+        }
+        Event::NewOn { part } => format!("{}: new ones are on", What::Part(*part).name(step)),
+        Event::Said { fact, holds, words } => fact.words(step, *holds, words),
         Event::Felt { tight_at } => {
             let what = match step.map(|step| &step.work) {
                 _ if !entry.was.is_empty() => entry.was.clone(),
@@ -265,6 +378,22 @@ pub fn words(entry: &Entry, sheet: &Sheet) -> String {
                 format!("{what}: tight {tight_at}")
             }
         }
+        Event::Gauged(done) => gauge::words::done_words(*done),
+        Event::Coded { down, across } => {
+            let codes = match step.map(|step| &step.work) {
+                Some(Work::Select(select)) => select.codes.as_ref(),
+                _ => None,
+            };
+            select::words::code_words(codes, down, across)
+        }
+        Event::Chosen {
+            round,
+            pieces,
+            unit,
+            aim,
+            leaves,
+            verdict,
+        } => select::words::chosen_words(*round, pieces, unit, (*aim, *leaves), *verdict),
         Event::Placed {
             part,
             place,
@@ -314,6 +443,8 @@ pub struct TorqueRow {
     pub manual: String,
     /// What was set, with its tool: every different setting of the last pass once.
     pub set: String,
+    /// Where the manual has stages, each with what was set in it: "snug to 10 N·m: 89 in·lb Small".
+    pub stages: Vec<String>,
     /// "24 of 24".
     pub tallied: String,
     /// When the last one was done.
@@ -324,12 +455,19 @@ pub struct TorqueRow {
 
 /// The torque table of the printed sheet, every fasten step once.
 pub fn torque_table(record: &Record, sheet: &Sheet) -> Vec<TorqueRow> {
-    // Since they were last loosened: what was done before holds no more.
-    let mut tallies: BTreeMap<StepId, Vec<&Entry>> = BTreeMap::new();
+    // Round by round: what was done before they were last loosened holds no more, and stands beside it.
+    let mut rounds: BTreeMap<StepId, Vec<Vec<&Entry>>> = BTreeMap::new();
     for entry in record.standing() {
-        match (entry.step, &entry.event) {
-            (Some(step), Event::Tallied { .. }) => tallies.entry(step).or_default().push(entry),
-            (Some(step), Event::Loosened) => drop(tallies.remove(&step)),
+        let Some(step) = entry.step else { continue };
+        match &entry.event {
+            Event::Tallied { .. } => {
+                let of_step = rounds.entry(step).or_insert_with(|| vec![Vec::new()]);
+                of_step.last_mut().into_iter().for_each(|round| round.push(entry));
+            }
+            Event::Loosened => rounds
+                .entry(step)
+                .or_insert_with(|| vec![Vec::new()])
+                .push(Vec::new()),
             _ => {}
         }
     }
@@ -343,38 +481,84 @@ pub fn torque_table(record: &Record, sheet: &Sheet) -> Vec<TorqueRow> {
             _ => None,
         });
     fasten_steps
-        .map(|(step, number, fasten)| {
-            let done = tallies.get(&step.id).map(Vec::as_slice).unwrap_or_default();
-            let last_pass = fasten.pass_count().saturating_sub(1);
+        .flat_map(|(step, number, fasten)| {
             let stands = progress.step(step.id).tallied(fasten);
-            let set = done.iter().filter_map(|entry| match &entry.event {
-                Event::Tallied { pass, place, set, .. }
-                    if *pass == last_pass && stands.contains(&(*pass, *place)) =>
-                {
-                    let adapter = if set.adapter { " with an adapter" } else { "" };
-                    Some(
-                        format!("{} {}{adapter}", setting_words(set.to), set.tool)
-                            .trim_end()
-                            .to_owned(),
-                    )
-                }
-                _ => None,
-            });
-            TorqueRow {
-                step: format!("{number} {}", step.title),
-                fastener: format!(
-                    "{} × {}",
-                    fasten.layout.count(),
-                    super::kinds::fasten::size_words(fasten)
-                ),
-                manual: fasten.torque.text(),
-                set: each_once(set),
+            let all = rounds.remove(&step.id).unwrap_or_default();
+            let (last, before) = all
+                .split_last()
+                .map_or((Vec::new(), [].as_slice()), |(last, before)| {
+                    (last.clone(), before)
+                });
+            let rows = before.iter().zip(1..).filter(|(done, _)| !done.is_empty());
+            let mut rows: Vec<TorqueRow> = rows
+                .map(|(done, round)| {
+                    let time = time_words(round);
+                    let time = if time.is_empty() {
+                        ", first time"
+                    } else {
+                        time.as_str()
+                    };
+                    TorqueRow {
+                        step: format!("{number} {}{time}", step.title),
+                        tallied: format!("{} of {}, then loosened", done.len(), fasten.tally_count()),
+                        ..torque_row(fasten, done)
+                    }
+                })
+                .collect();
+            let holds = |entry: &&&Entry| match entry.event {
+                Event::Tallied { pass, place, .. } => stands.contains(&(pass, place)),
+                _ => false,
+            };
+            let held: Vec<&Entry> = last.iter().filter(holds).copied().collect();
+            rows.push(TorqueRow {
+                step: format!("{number} {}{}", step.title, time_words(before.len() + 1)),
                 tallied: format!("{} of {}", stands.len(), fasten.tally_count()),
-                at: done.last().map(|entry| entry.at),
-                who: each_once(done.iter().map(|entry| entry.who.clone())),
-            }
+                at: last.last().map(|entry| entry.at),
+                who: each_once(last.iter().map(|entry| entry.who.clone())),
+                ..torque_row(fasten, &held)
+            });
+            rows
         })
         .collect()
+}
+
+/// What was done in one round: every different setting of the last pass once, and of each stage.
+fn torque_row(fasten: &Fasten, done: &[&Entry]) -> TorqueRow {
+    let stages = fasten.stages.iter().enumerate();
+    TorqueRow {
+        step: String::new(),
+        fastener: format!(
+            "{} × {}",
+            fasten.layout.count(),
+            super::kinds::fasten::size_words(fasten)
+        ),
+        manual: fasten.manual_words(),
+        set: settings(done, fasten.pass_count().saturating_sub(1)),
+        stages: stages
+            .map(|(pass, stage)| match settings(done, pass).as_str() {
+                "" => format!("{}: open", stage.text()),
+                set => format!("{}: {set}", stage.text()),
+            })
+            .collect(),
+        tallied: String::new(),
+        at: done.last().map(|entry| entry.at),
+        who: each_once(done.iter().map(|entry| entry.who.clone())),
+    }
+}
+
+/// Every different setting of that pass once.
+fn settings(done: &[&Entry], wanted: usize) -> String {
+    each_once(done.iter().filter_map(|entry| match &entry.event {
+        Event::Tallied { pass, set, .. } if *pass == wanted => {
+            let adapter = if set.adapter { " with an adapter" } else { "" };
+            Some(
+                format!("{} {}{adapter}", setting_words(set.to), set.tool)
+                    .trim_end()
+                    .to_owned(),
+            )
+        }
+        _ => None,
+    }))
 }
 
 /// Compounds of the printed sheet: what went on where, and when.

@@ -30,6 +30,19 @@ pub struct Said {
     pub words: String,
     /// Something went wrong, rather than merely happened.
     pub trouble: bool,
+    /// It answers a touch: gone with the next that is taken.
+    pub answer: bool,
+}
+
+impl Said {
+    /// Something went wrong.
+    pub fn trouble(words: String) -> Self {
+        Self {
+            words,
+            trouble: true,
+            answer: false,
+        }
+    }
 }
 
 /// The store, by thing.
@@ -77,10 +90,7 @@ impl Shelves {
 
     /// Reads everything, or lays out a first bench with the example job.
     pub fn read(&self) -> Left {
-        let trouble = |error: &StorageError| Said {
-            words: error.to_string(),
-            trouble: true,
-        };
+        let trouble = |error: &StorageError| Said::trouble(error.to_string());
         let mut said: Vec<Said> = self.blocked.iter().map(trouble).collect();
         let settings = self.read_settings(&mut said);
         let clocks: Vec<CureClock> = self.take(CLOCKS, &mut said, plain).unwrap_or_default();
@@ -399,7 +409,7 @@ fn trouble_in(name: &str, rescued: Result<Vec<String>, StorageError>, fell_back:
         Ok(_) => rescue_words(name, fell_back),
         Err(error) => error.to_string(),
     };
-    Some(Said { words, trouble: true })
+    Some(Said::trouble(words))
 }
 
 impl Due {

@@ -2,6 +2,7 @@
 
 use super::gate::{Ground, Wait, unstarted, waited_for, waits};
 use super::progress::Status;
+use super::readings;
 use super::sheet::{Step, StepId};
 use crate::trade::compound::recommend;
 use crate::trade::cure::{CureSpec, Milestone};
@@ -23,6 +24,8 @@ pub enum StepState {
     Open,
     /// Still to do, and waiting for a cure.
     Curing,
+    /// Something was found in it and is not settled.
+    NotSettled,
 }
 
 impl StepState {
@@ -34,6 +37,7 @@ impl StepState {
             Self::Next => "next",
             Self::Open => "",
             Self::Curing => "waits",
+            Self::NotSettled => "not settled",
         }
     }
 }
@@ -68,6 +72,32 @@ pub fn hands_on(step: &Step) -> Time {
     Time::new::<minute>(planned.unwrap_or_else(|| step.work.kind().usual_minutes()))
 }
 
+/// Where one step stands at `now`.
+pub fn standing(ground: Ground<'_>, step: &Step, now: Moment) -> StepState {
+    let next = ground.progress.next_open(ground.sheet).map(|step| step.id);
+    let held = cures(ground, step, now);
+    state(ground, step, next, !held.is_empty())
+}
+
+fn cures(ground: Ground<'_>, step: &Step, now: Moment) -> Vec<Wait> {
+    let all = waits(ground, step, now).into_iter();
+    all.filter(Wait::by_hand).collect()
+}
+
+fn state(ground: Ground<'_>, step: &Step, next: Option<StepId>, held: bool) -> StepState {
+    let progress = ground.progress.touched(step.id);
+    if progress.is_some_and(|progress| !readings::findings(step, progress).is_empty()) {
+        return StepState::NotSettled;
+    }
+    match progress.map_or(Status::Open, |progress| progress.status) {
+        Status::Done(_) => StepState::Done,
+        Status::Skipped(_) => StepState::LeftOut,
+        Status::Open if next == Some(step.id) => StepState::Next,
+        Status::Open if held => StepState::Curing,
+        Status::Open => StepState::Open,
+    }
+}
+
 /// Looks at the whole job at `now`.
 pub fn overview(ground: Ground<'_>, now: Moment) -> Overview {
     let next = ground.progress.next_open(ground.sheet).map(|step| step.id);
@@ -86,33 +116,22 @@ pub fn overview(ground: Ground<'_>, now: Moment) -> Overview {
             .progress
             .touched(step.id)
             .map_or(Status::Open, |step| step.status);
-        let cures = || -> Vec<Wait> {
-            let all = waits(ground, step, now);
-            all.into_iter()
-                .filter(|wait| !matches!(wait, Wait::Step(_)))
-                .collect()
+        let held = match status {
+            Status::Open => cures(ground, step, now),
+            Status::Done(_) | Status::Skipped(_) => Vec::new(),
         };
-        let state = match status {
-            Status::Done(_) => StepState::Done,
-            Status::Skipped(_) => StepState::LeftOut,
+        found.states.push(state(ground, step, next, !held.is_empty()));
+        match status {
+            Status::Done(_) => found.done += 1,
+            Status::Skipped(_) => found.left_out += 1,
             Status::Open => {
                 found.open += 1;
                 found.hands += hands_on(step);
-                let cures = cures();
-                let held = !cures.is_empty();
-                if held {
-                    found.blocked.push((step.id, cures));
-                }
-                match (next == Some(step.id), held) {
-                    (true, _) => StepState::Next,
-                    (false, true) => StepState::Curing,
-                    (false, false) => StepState::Open,
+                if !held.is_empty() {
+                    found.blocked.push((step.id, held));
                 }
             }
-        };
-        found.done += usize::from(state == StepState::Done);
-        found.left_out += usize::from(state == StepState::LeftOut);
-        found.states.push(state);
+        }
     }
     found.finish = finish(ground, now);
     found
@@ -142,7 +161,7 @@ fn finish(ground: Ground<'_>, now: Moment) -> Option<Moment> {
             at = at.max(opens(ground, step, milestone, &curing)?);
         }
         at = at.plus(hands_on(step));
-        if progress.is_none_or(|step| step.clocks.is_empty())
+        if progress.is_none_or(|step| !step.put_on())
             && let Some(spec) = step.work.application().and_then(|joint| recommend(joint).cure)
         {
             curing.entry(step.id).or_default().push((spec, at));

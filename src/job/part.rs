@@ -84,6 +84,20 @@ pub struct Part {
     pub own: bool,
 }
 
+impl Part {
+    /// One part of that name, of which nothing else is said.
+    pub fn named(name: &str) -> Self {
+        Self {
+            id: PartId::default(),
+            name: name.to_owned(),
+            count: 1,
+            new_part: false,
+            place: PartPlace::NotSaid,
+            own: false,
+        }
+    }
+}
+
 static COUNT: [Number<Part>; 1] = [Number::<Part>::new(
     ("count", "how many"),
     Kept::Bare,

@@ -1,7 +1,8 @@
 //! The parts of all steps in one list: what each is, where it is, whether it must be new.
 
+use super::kinds::Work;
 pub use super::part::{Part, PartKey, PartPlace, PartState};
-use super::progress::Progress;
+use super::progress::{Progress, Status, StepProgress};
 use super::sheet::{Sheet, Step, StepId};
 /// One line of the list.
 #[derive(Debug, Clone, PartialEq)]
@@ -24,21 +25,32 @@ pub struct Listed {
     pub here: u32,
     /// It went to the shop.
     pub sent: bool,
+    /// Its step is done.
+    pub done: bool,
+    /// What is wrong with it; empty where it is fit, or nobody looked.
+    pub unfit: String,
+    /// New ones must be on, and nobody said yet that they are.
+    pub new_wanted: bool,
 }
 
 impl Listed {
-    /// Counted whole and within reach.
+    /// Counted whole and within reach, or of a step that is done.
     pub fn ticked(&self) -> bool {
-        self.here >= self.of && self.place.at_hand()
+        self.done || self.here >= self.of && self.place.at_hand()
     }
 
     /// "2 of 4 here, in bag 7".
     pub fn words(&self) -> String {
+        if !self.unfit.is_empty() {
+            return format!("not fit: {}; {}", self.unfit, self.place.words());
+        }
         if self.place == PartPlace::Fitted {
             return self.place.words();
         }
         let place = self.place.words();
         match self.here {
+            _ if self.done && self.place == PartPlace::NotSaid => "its step is done".to_owned(),
+            _ if self.done => format!("its step is done; last {place}"),
             0 => place,
             here if here >= self.of => format!("all {} here, {place}", self.of),
             here => format!("{here} of {} here, {place}", self.of),
@@ -95,28 +107,52 @@ impl PartsTally {
 
 /// The parts of every step, in the order of the steps.
 pub fn list(sheet: &Sheet, progress: &Progress) -> Vec<Listed> {
-    sheet
-        .steps
-        .iter()
-        .flat_map(|step| {
-            let done = progress
-                .touched(step.id)
-                .is_some_and(|step| matches!(step.status, super::progress::Status::Done(_)));
-            of_step(step)
-                .into_iter()
-                .map(move |part| seen(part, progress, done))
-        })
-        .collect()
+    sheet.steps.iter().flat_map(|step| here(step, progress)).collect()
 }
 
-/// A part as planned, brought up to what the record says; one whose step is done is in the machine.
-fn seen(mut part: Listed, progress: &Progress, step_done: bool) -> Listed {
-    if let Some(state) = progress.parts.get(&(part.step, part.key)) {
+/// The parts of one step, brought up to what the record says.
+pub fn here(step: &Step, progress: &Progress) -> Vec<Listed> {
+    let planned = of_step(step).into_iter();
+    let mut all: Vec<Listed> = planned.map(|part| seen(part, progress)).collect();
+    let touched = progress.touched(step.id);
+    if let Some(own) = all.iter_mut().find(|part| part.key == PartKey::Own)
+        && touched.is_some_and(|touched| used_up(step, touched))
+    {
+        (own.new_part, own.new_wanted) = (true, true);
+    }
+    all
+}
+
+/// Fasteners that were tightened as often as they may be.
+fn used_up(step: &Step, progress: &StepProgress) -> bool {
+    matches!(&step.work, Work::Fasten(fasten) if fasten.used_up(progress))
+}
+
+/// The first part of a step of which new ones must be on, and nobody said that they are.
+pub fn new_wanted(step: &Step, progress: &StepProgress) -> Option<PartKey> {
+    if used_up(step, progress) {
+        return Some(PartKey::Own);
+    }
+    let mut planned = of_step(step).into_iter().filter(|part| part.new_part);
+    planned
+        .find(|part| !progress.new_on.contains(&part.key))
+        .map(|part| part.key)
+}
+
+/// A part as planned, brought up to what the record says. Nothing is in the machine that nobody said is.
+fn seen(mut part: Listed, progress: &Progress) -> Listed {
+    if let Some(state) = progress.part(part.step, part.key) {
         part.sent |= state.sent;
         part.place = state.place.clone();
         part.here = state.here;
     }
-    if step_done {
+    let Some(step) = progress.touched(part.step) else {
+        return part;
+    };
+    part.done = matches!(step.status, Status::Done(_));
+    part.unfit = step.unfit(part.key).unwrap_or_default().to_owned();
+    if part.new_part && step.new_on.contains(&part.key) {
+        part.new_wanted = false;
         part.place = PartPlace::Fitted;
         part.here = part.of;
     }
@@ -135,6 +171,9 @@ fn of_step(step: &Step) -> Vec<Listed> {
         sent: place == PartPlace::AtShop,
         place,
         here: 0,
+        done: false,
+        unfit: String::new(),
+        new_wanted: new_part,
     };
     let own = step.work.kind().part().map(|own| Listed {
         fastener: own.fastener,
@@ -151,6 +190,7 @@ fn of_step(step: &Step) -> Vec<Listed> {
         match lines.first_mut() {
             Some(own) if part.own && own.key == PartKey::Own => {
                 own.new_part |= part.new_part;
+                own.new_wanted |= part.new_part;
                 own.sent |= part.place == PartPlace::AtShop;
                 own.place = part.place.clone();
             }
@@ -170,6 +210,12 @@ fn of_step(step: &Step) -> Vec<Listed> {
 pub fn name(step: &Step, key: PartKey) -> Option<String> {
     let part = of_step(step).into_iter().find(|line| line.key == key)?;
     Some(part.name)
+}
+
+/// How many of a part a step needs.
+pub fn count(step: &Step, key: PartKey) -> u32 {
+    let part = of_step(step).into_iter().find(|line| line.key == key);
+    part.map_or(1, |line| line.of)
 }
 
 /// The part of a step that form 1 knew by that name.

@@ -10,9 +10,9 @@ pub enum PlanRefused {
     NoStep,
     /// The record speaks of it.
     InRecord,
-    /// Another step waits for it.
+    /// Another step waits for it, or names it.
     WaitedFor(String),
-    /// It would stand before a step it waits for.
+    /// It would stand before a step it waits for, or names.
     Order,
     /// What the sheet's rules say.
     Sheet(SheetError),
@@ -29,8 +29,11 @@ impl std::fmt::Display for PlanRefused {
             Self::InRecord => f.write_str(
                 "The record speaks of this step: leave it out with a reason instead of removing it.",
             ),
-            Self::WaitedFor(title) => write!(f, "“{title}” waits for this step: change that one first."),
-            Self::Order => f.write_str("A step can’t stand before one it waits for."),
+            Self::WaitedFor(title) => write!(
+                f,
+                "“{title}” waits for this step or names it: change that one first."
+            ),
+            Self::Order => f.write_str("A step can’t stand before one it waits for or names."),
             Self::Sheet(error) => error.fmt(f),
             Self::NoField => f.write_str("This step has no such field."),
             Self::Field(words) => f.write_str(words),
@@ -71,7 +74,7 @@ pub fn shift(sheet: &mut Sheet, id: StepId, down: bool) -> Result<(), PlanRefuse
         return Ok(());
     }
     let waits = match (sheet.steps.get(upper), sheet.steps.get(lower)) {
-        (Some(upper), Some(lower)) => lower.waits_for.contains(&upper.id),
+        (Some(upper), Some(lower)) => lower.names(upper.id),
         _ => false,
     };
     if waits {
@@ -86,7 +89,7 @@ pub fn shift(sheet: &mut Sheet, id: StepId, down: bool) -> Result<(), PlanRefuse
 /// # Errors
 /// [`PlanRefused::WaitedFor`] while another waits for it.
 pub fn remove(sheet: &mut Sheet, id: StepId) -> Result<(), PlanRefused> {
-    if let Some(step) = sheet.steps.iter().find(|step| step.waits_for.contains(&id)) {
+    if let Some(step) = sheet.steps.iter().find(|step| step.names(id)) {
         return Err(PlanRefused::WaitedFor(step.title.clone()));
     }
     let at = sheet.place(id).ok_or(PlanRefused::NoStep)?;

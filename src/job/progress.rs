@@ -1,9 +1,9 @@
 //! How far a job is: always worked out from its record, never stored beside it.
 
 use super::clock::ClockId;
-use super::kinds::{Fasten, Work};
+use super::kinds::{Fasten, Gauged, Piece, Work};
 use super::part::{PartKey, PartPlace, PartState};
-use super::reading::{Verdict, What};
+use super::reading::{Fact, Verdict, What, stretched};
 use super::record::{Entry, Event, Goal, Record};
 use super::sheet::{Sheet, Step, StepId};
 use crate::trade::moment::Moment;
@@ -38,6 +38,19 @@ pub struct Reading {
     pub at_c: Option<f64>,
 }
 
+/// What was said of something looked at.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Said {
+    /// What it is.
+    pub fact: Fact,
+    /// It holds.
+    pub holds: bool,
+    /// What more was said.
+    pub words: String,
+    /// When.
+    pub at: Moment,
+}
+
 /// How far one step is.
 #[derive(Debug, Clone, PartialEq, Default)]
 pub struct StepProgress {
@@ -48,8 +61,12 @@ pub struct StepProgress {
     /// Fasteners brought to torque since they were last loosened: (pass, place), and what for; nothing
     /// is known of that in lines of form 1.
     pub tallies: BTreeMap<(usize, usize), Option<Goal>>,
+    /// How many times its fasteners were loosened, to be brought to torque again.
+    pub loosened: usize,
     /// Clocks started from this step, oldest first.
     pub clocks: Vec<ClockId>,
+    /// Its joint was opened, and nothing put on since.
+    pub joint_open: bool,
     /// Readings, oldest first.
     pub readings: Vec<Reading>,
     /// Readings outside their limits that were accepted since they were taken, under which limits, and why.
@@ -58,9 +75,49 @@ pub struct StepProgress {
     pub overridden: bool,
     /// How it turned when it was last felt: free where empty, else where it binds.
     pub felt: Option<String>,
+    /// What was looked at and said, each by its last answer.
+    pub said: Vec<Said>,
+    /// Parts that are not fit, and what is wrong with each.
+    pub unfit: Vec<(PartKey, String)>,
+    /// Findings that wait for a part on order.
+    pub ordered: Vec<(What, PartKey)>,
+    /// Parts that must be new, and are.
+    pub new_on: Vec<PartKey>,
+    /// How many times the step's fasteners were tightened before, as said and counted on since.
+    pub uses: Option<f64>,
+    /// The codes read last: down the side of the table, and across.
+    pub codes: Option<(String, String)>,
+    /// What was put in, round by round.
+    pub rounds: Vec<Round>,
+    /// What was done of a gauging since its plastic was laid.
+    pub gauged: Vec<Gauged>,
+    /// How many readings stood before the present round.
+    pub round_from: usize,
+}
+
+/// Once that something chosen was put in.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Round {
+    /// What.
+    pub pieces: Vec<Piece>,
+    /// The unit of its sizes.
+    pub unit: String,
+    /// How many readings stood before it.
+    pub from: usize,
+}
+
+/// Whether both are the same limits; an older record knows fewer of them, which were none.
+fn same_limits(then: &[Option<f64>], now: &[Option<f64>]) -> bool {
+    let at = |all: &[Option<f64>], at: usize| all.get(at).copied().flatten();
+    (0..then.len().max(now.len())).all(|place| at(then, place) == at(now, place))
 }
 
 impl StepProgress {
+    /// Whether the compound is on and its joint has not been opened since.
+    pub fn put_on(&self) -> bool {
+        !self.clocks.is_empty() && !self.joint_open
+    }
+
     /// Done or left out.
     pub fn closed(&self) -> bool {
         self.status != Status::Open
@@ -69,33 +126,89 @@ impl StepProgress {
     /// Why a reading outside these limits was accepted, where it was.
     pub fn accepted(&self, what: &What, limits: &[Option<f64>]) -> Option<&str> {
         let mut all = self.accepted.iter();
-        let found = all.find(|(own, under, _)| own == what && under == limits);
+        let found = all.find(|(own, under, _)| own == what && same_limits(under, limits));
         found.map(|(.., reason)| reason.as_str())
     }
 
-    /// The latest reading of that.
+    /// What was last said of that.
+    pub fn said(&self, fact: Fact) -> Option<&Said> {
+        self.said.iter().find(|said| said.fact == fact)
+    }
+
+    /// What is wrong with that part; none where it is fit, or nobody looked.
+    pub fn unfit(&self, part: PartKey) -> Option<&str> {
+        let found = self.unfit.iter().find(|(own, _)| *own == part);
+        found.map(|(_, words)| words.as_str())
+    }
+
+    /// The part on order that this finding waits for.
+    pub fn ordered(&self, what: &What) -> Option<PartKey> {
+        self.ordered
+            .iter()
+            .find(|(own, _)| own == what)
+            .map(|(_, part)| *part)
+    }
+
+    /// It was looked at anew: what was decided of it holds no more.
+    fn look_again(&mut self, what: &What) {
+        let whole = what.whole();
+        self.accepted.retain(|(own, ..)| *own != whole && own != what);
+        self.ordered.retain(|(own, _)| *own != whole && own != what);
+    }
+
+    /// The latest reading of that; one of a round, since that round began.
     pub fn reading(&self, what: &What) -> Option<&Reading> {
-        self.readings.iter().rev().find(|reading| reading.what == *what)
+        let from = if what.of_round() { self.round_from } else { 0 };
+        let counts = self.readings.get(from..).unwrap_or_default();
+        counts.iter().rev().find(|reading| reading.what == *what)
+    }
+
+    /// The readings taken in that round.
+    pub fn readings_of(&self, round: usize) -> &[Reading] {
+        let from = self
+            .rounds
+            .get(round)
+            .map_or(self.readings.len(), |round| round.from);
+        let to = self
+            .rounds
+            .get(round + 1)
+            .map_or(self.readings.len(), |next| next.from);
+        self.readings.get(from..to).unwrap_or_default()
+    }
+
+    /// The stretch that follows where `what` is now read as `value`, and the fastener's other length is known.
+    pub fn stretched(&self, what: &What, value: f64) -> Option<(What, f64)> {
+        let other = |what: What| self.reading(&what).map(|reading| reading.value);
+        match what {
+            What::Free(at) => Some((What::Stretch(*at), stretched(value, other(What::Tight(*at))?))),
+            What::Tight(at) => Some((What::Stretch(*at), stretched(other(What::Free(*at))?, value))),
+            _ => None,
+        }
     }
 
     /// The fasteners of `fasten` that stand as the plan now wants them: (pass, place).
     pub fn tallied(&self, fasten: &Fasten) -> Vec<(usize, usize)> {
-        let holds = |pass: usize, goal: &Option<Goal>| goal.is_none_or(|goal| fasten.goal(pass).is(goal));
-        let (passes, count) = (fasten.pass_count(), fasten.layout.count());
+        let holds = |pass: usize, place: usize, goal: &Option<Goal>| {
+            goal.is_none_or(|goal| fasten.at(place).goal(pass).is(goal))
+        };
+        let passes = fasten.pass_count();
         self.tallies
             .iter()
-            .filter(|((pass, place), goal)| *pass < passes && *place < count && holds(*pass, goal))
+            .filter(|((pass, place), goal)| {
+                *pass < passes && *place < fasten.touches(*pass) && holds(*pass, *place, goal)
+            })
             .map(|(at, _)| *at)
             .collect()
     }
 
     /// Fasteners that were brought to more than the plan now wants of any pass: they are loosened first.
     pub fn too_tight(&self, fasten: &Fasten) -> usize {
-        let most = (0..fasten.pass_count())
-            .map(|pass| fasten.goal(pass))
-            .collect::<Vec<_>>();
-        let over = |goal: &Goal| !most.iter().any(|wanted| wanted.is(*goal) || wanted.above(*goal));
         let tight = |place: &usize| {
+            let own = fasten.at(*place);
+            let over = |goal: &Goal| {
+                let mut most = (0..own.pass_count()).map(|pass| own.goal(pass));
+                !most.any(|wanted| wanted.is(*goal) || wanted.above(*goal))
+            };
             let of_place = self.tallies.iter().filter(|((_, at), _)| at == place);
             of_place.filter_map(|(_, goal)| goal.as_ref()).any(over)
         };
@@ -147,8 +260,25 @@ impl Progress {
             } => {
                 step.tallies.insert((*pass, *place), *goal);
             }
-            Event::Loosened => step.tallies.clear(),
-            Event::Applied { clock, .. } => step.clocks.push(*clock),
+            Event::Loosened => {
+                step.used_once_more();
+                step.tallies.clear();
+                step.loosened += 1;
+                // Loose, each is as long as it is now.
+                step.readings.retain(|reading| !reading.what.of_length());
+                step.said.retain(|said| said.fact != Fact::Locked);
+                step.accepted
+                    .retain(|(what, ..)| !what.of_length() && *what != What::Fact(Fact::Locked));
+                step.ordered.retain(|(what, _)| !what.of_length());
+                // What must be new is new once.
+                step.new_on.clear();
+            }
+            // What was on it no longer holds: it goes on anew.
+            Event::JointOpened => step.joint_open = true,
+            Event::Applied { clock, .. } => {
+                step.clocks.push(*clock);
+                step.joint_open = false;
+            }
             Event::Measured {
                 what,
                 value,
@@ -157,8 +287,10 @@ impl Progress {
                 tool,
                 at_c,
             } => {
-                let whole = what.whole();
-                step.accepted.retain(|(own, ..)| *own != whole && own != what);
+                step.look_again(what);
+                if *what == What::Uses {
+                    step.uses = Some(*value);
+                }
                 step.readings.push(Reading {
                     what: what.clone(),
                     value: *value,
@@ -171,16 +303,62 @@ impl Progress {
             Event::Accepted { what, limits, reason } => {
                 step.accepted.push((what.clone(), limits.clone(), reason.clone()));
             }
-            Event::Felt { tight_at } => step.felt = Some(tight_at.clone()),
+            Event::Coded { down, across } => {
+                step.look_again(&What::Pack);
+                step.codes = Some((down.clone(), across.clone()));
+            }
+            Event::Gauged(done) => {
+                if let Gauged::Laid(_) = done {
+                    step.look_again(&What::Widest);
+                    step.gauged.clear();
+                    step.round_from = step.readings.len();
+                }
+                step.gauged.push(*done);
+            }
+            Event::Chosen { pieces, unit, .. } => {
+                step.look_again(&What::Pack);
+                step.look_again(&What::Trial);
+                step.round_from = step.readings.len();
+                step.rounds.push(Round {
+                    pieces: pieces.clone(),
+                    unit: unit.clone(),
+                    from: step.round_from,
+                });
+            }
+            Event::Said { fact, holds, words } => {
+                step.look_again(&What::Fact(*fact));
+                step.said.retain(|said| said.fact != *fact);
+                step.said.push(Said {
+                    fact: *fact,
+                    holds: *holds,
+                    words: words.clone(),
+                    at: entry.at,
+                });
+            }
+            Event::Felt { tight_at } => {
+                step.look_again(&What::Turning);
+                step.felt = Some(tight_at.clone());
+            }
+            Event::Judged { part, unfit } => {
+                step.look_again(&What::Part(*part));
+                step.unfit.retain(|(own, _)| own != part);
+                if !unfit.is_empty() {
+                    step.unfit.push((*part, unfit.clone()));
+                }
+            }
+            Event::Ordered { what, part } => {
+                step.ordered.retain(|(own, _)| own != what);
+                step.ordered.push((what.clone(), *part));
+            }
+            Event::NewOn { part } => {
+                step.new_ones(*part);
+                step.new_on.push(*part);
+            }
             Event::Done { .. } => step.status = Status::Done(entry.at),
             Event::Skipped { .. } => step.status = Status::Skipped(entry.at),
             Event::Reopened => step.status = Status::Open,
             Event::Overridden { .. } => step.overridden = true,
-            Event::TakenBack { .. }
-            | Event::JointOpened
-            | Event::Noted { .. }
-            | Event::PhoneClock(_)
-            | Event::JobClosed => {}
+            Event::TakenBack { .. } | Event::Noted { .. } | Event::PhoneClock(_) | Event::JobClosed => {}
         }
     }
 
@@ -204,6 +382,11 @@ impl Progress {
         sheet.steps.iter().find(|step| !self.closed(step.id))
     }
 
+    /// Where that part of a step is, as far as the record says.
+    pub fn part(&self, step: StepId, part: PartKey) -> Option<&PartState> {
+        self.parts.get(&(step, part))
+    }
+
     /// How many of the sheet's steps are closed.
     pub fn closed_count(&self, sheet: &Sheet) -> usize {
         sheet.steps.iter().filter(|step| self.closed(step.id)).count()
@@ -221,20 +404,32 @@ pub struct NextFastener {
     pub done_in_pass: usize,
 }
 
-/// Which fastener comes next in a fasten step: pass by pass, in the layout's order.
+/// Which fastener comes next in a fasten step: pass by pass in the layout's order, or by several on the
+/// same fastener.
 pub fn next_fastener(step: &Step, progress: &StepProgress) -> Option<NextFastener> {
     let Work::Fasten(fasten) = &step.work else {
         return None;
     };
     let done = progress.tallied(fasten);
-    (0..fasten.pass_count()).find_map(|pass| {
-        let order = fasten.pass(pass).order(&fasten.layout);
-        let tallied = |place: &&usize| done.contains(&(pass, **place));
-        let place = *order.iter().find(|place| !tallied(place))?;
-        Some(NextFastener {
-            pass,
-            place,
-            done_in_pass: order.iter().filter(tallied).count(),
-        })
-    })
+    let mut first = 0;
+    while first < fasten.pass_count() {
+        let round = fasten.round(first);
+        let order = fasten.places(first);
+        let left = |place: &usize| round.clone().find(|pass| !done.contains(&(*pass, *place)));
+        let found = order
+            .iter()
+            .find_map(|place| left(place).map(|pass| (pass, *place)));
+        if let Some((pass, place)) = found {
+            return Some(NextFastener {
+                pass,
+                place,
+                done_in_pass: order
+                    .iter()
+                    .filter(|place| done.contains(&(pass, **place)))
+                    .count(),
+            });
+        }
+        first = round.end;
+    }
+    None
 }

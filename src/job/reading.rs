@@ -1,6 +1,7 @@
 //! What a reading is of: by number, so that a new name loses nothing; and what its limits said.
 
-use super::id::ReadingId;
+use super::id::{ClockId, ReadingId};
+use super::part::PartKey;
 use crate::trade::measure::{DEPTHS, DIRECTIONS};
 use serde::{Deserialize, Serialize};
 
@@ -29,8 +30,64 @@ pub enum What {
     Gap,
     /// A self-locking nut's running torque.
     Running,
+    /// The torque a castle nut was brought on to, for its cotter pin.
+    Reached,
+    /// How many times the step's fasteners were tightened before.
+    Uses,
+    /// How long a fastener is over its ends before it is tightened, mm; which one, from 0.
+    Free(u8),
+    /// How long it is once tightened, mm.
+    Tight(u8),
+    /// By how much the two differ, mm: worked out, never typed.
+    Stretch(u8),
+    /// A place of a select step.
+    At(ReadingId),
+    /// What was put in by a select step, as a whole.
+    Pack,
+    /// End float or turning torque with it in, this round.
+    Trial,
+    /// The same tightened, where the loose one is taken off.
+    TurnTight,
+    /// The same loose.
+    TurnLoose,
+    /// A bearing's clearance where gauging plastic is squeezed widest.
+    Widest,
+    /// The same at its narrow end.
+    Narrow,
+    /// How something turns by hand: a finding where it binds.
+    Turning,
+    /// A part of the step: a finding where it is not fit.
+    Part(PartKey),
+    /// How much of a fluid was put in.
+    PutIn,
+    /// What the engine reads when it has been run warm.
+    RanAt,
+    /// How long it was run, minutes.
+    RanFor,
+    /// A bead that skinned before the step was done, by its clock.
+    Skin(ClockId),
+    /// Something looked at and said, not measured: a finding where it does not hold.
+    Fact(Fact),
     /// A reading of form 1 whose name stands in no plan any more.
     Named(String),
+}
+
+/// Something that is looked at and said in so many words, rather than read as a number.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
+pub enum Fact {
+    /// What keeps the fasteners from coming loose is on.
+    Locked,
+    /// The fluid stands at its level.
+    Level,
+    /// It starts and runs.
+    Runs,
+    /// Nothing leaks; where it does not hold, where it leaks is said.
+    NoLeaks,
+    /// It has cooled.
+    Cooled,
+    /// Its fasteners were brought to torque again.
+    TorquedAgain,
 }
 
 /// What the limits said of a reading when it was taken.
@@ -42,6 +99,8 @@ pub enum Verdict {
     Noted,
     /// Within.
     Within,
+    /// Past what a new part has, within what a worn one may.
+    Worn,
     /// Outside.
     Outside,
 }
@@ -61,6 +120,7 @@ impl Verdict {
         match self {
             Self::Noted => "noted",
             Self::Within => "within limits",
+            Self::Worn => "worn but usable",
             Self::Outside => "outside limits",
         }
     }
@@ -79,10 +139,34 @@ impl What {
         })
     }
 
-    /// What is judged where this was read: the bore for a place of its grid, else itself.
+    /// Whether it is read, and settled, before anything is tightened.
+    pub fn before_work(&self) -> bool {
+        matches!(self, Self::Uses | Self::Running | Self::Free(_) | Self::Part(_))
+    }
+
+    /// Whether it holds only until the fastener is loosened.
+    pub fn of_length(&self) -> bool {
+        matches!(
+            self,
+            Self::Free(_) | Self::Tight(_) | Self::Stretch(_) | Self::Reached
+        )
+    }
+
+    /// Whether it counts only since the last thing was put in, or laid.
+    pub fn of_round(&self) -> bool {
+        let gauged = matches!(self, Self::Widest | Self::Narrow);
+        gauged || matches!(self, Self::Trial | Self::TurnTight | Self::TurnLoose)
+    }
+
+    /// What is judged where this was read: the bore for a place of its grid, the pack for its gap,
+    /// else itself.
     pub fn whole(&self) -> Self {
         match self {
             Self::Place { bore, .. } => whole_bore(*bore),
+            Self::At(_) => Self::Pack,
+            Self::TurnTight | Self::TurnLoose => Self::Trial,
+            // The ends are judged against each other.
+            Self::Widest => Self::Narrow,
             other => other.clone(),
         }
     }
@@ -96,4 +180,9 @@ pub fn whole_bore(bore: ReadingId) -> What {
         depth: 0,
         way: 0,
     }
+}
+
+/// By how much a fastener stretched, mm: to a tenth of a micrometre, so that subtracting adds no digits.
+pub fn stretched(free_mm: f64, tight_mm: f64) -> f64 {
+    ((tight_mm - free_mm) * 1e4).round() / 1e4
 }

@@ -2,10 +2,18 @@
 
 use super::id::ReadingId;
 use super::kinds::check::bore as bores;
+use super::kinds::fasten::Lock;
+use super::kinds::gauge::answer as gauging;
+use super::kinds::select::words::sum_words;
+use super::kinds::select::{Select, Trial};
+use super::kinds::select::{answer as choice, judge as chosen};
 use super::kinds::{Bore, Check, DEPTH_WORDS, DIRECTION_WORDS, Limit, Seat, Work, grid_name};
+use super::parts;
 use super::progress::{Reading, StepProgress};
-use super::reading::{DEPTH, GAP, Verdict, What, whole_bore};
+use super::reading::{DEPTH, Fact, GAP, Verdict, What, whole_bore};
+use super::saying;
 use super::sheet::Step;
+use crate::trade::quantity::Unit;
 
 impl What {
     /// What it is called in that step, as planned now.
@@ -35,6 +43,47 @@ impl What {
             Self::Depth => return DEPTH.to_owned(),
             Self::Gap => return GAP.to_owned(),
             Self::Running => return "running torque".to_owned(),
+            Self::Reached => return "torque with the hole in line".to_owned(),
+            Self::Uses => return "tightened before, times".to_owned(),
+            Self::Free(place) => return of_bolt(*place, "free length"),
+            Self::Tight(place) => return of_bolt(*place, "tight length"),
+            Self::Stretch(place) => return of_bolt(*place, "stretch"),
+            Self::At(id) => select(step).and_then(|select| {
+                let place = select.places.iter().find(|place| place.id == *id)?;
+                Some(place.name.clone())
+            }),
+            Self::Pack => return "what was put in".to_owned(),
+            Self::Widest => return "clearance at the widest place".to_owned(),
+            Self::Narrow => return "clearance at the narrow end".to_owned(),
+            Self::Trial | Self::TurnTight | Self::TurnLoose => {
+                let trial = select(step).and_then(|select| select.trial.as_ref());
+                let name = trial.map_or("reading with it in", Trial::name);
+                return match self {
+                    Self::TurnTight => format!("{name}, tightened"),
+                    Self::TurnLoose => format!("{name}, loose"),
+                    _ => name.to_owned(),
+                };
+            }
+            Self::Turning => {
+                return match step.map(|step| &step.work) {
+                    Some(Work::Turn(turn)) if !turn.what.is_empty() => turn.what.clone(),
+                    _ => "how it turns".to_owned(),
+                };
+            }
+            Self::Part(key) => {
+                let name = step.and_then(|step| parts::name(step, *key));
+                return name.unwrap_or_else(|| "a part no longer in the plan".to_owned());
+            }
+            Self::PutIn => {
+                return match step.map(|step| &step.work) {
+                    Some(Work::Fill(fill)) => fill.amount_name().to_owned(),
+                    _ => "put in".to_owned(),
+                };
+            }
+            Self::Skin(_) => return "open time".to_owned(),
+            Self::RanAt => return "run warm to".to_owned(),
+            Self::RanFor => return "run for".to_owned(),
+            Self::Fact(fact) => return fact.name(step),
             Self::Named(name) => return name.clone(),
         };
         found.unwrap_or_else(|| "a reading no longer in the plan".to_owned())
@@ -57,6 +106,18 @@ impl What {
             .into_iter()
             .chain(all)
             .find(|what| what.name(Some(step)) == name)
+    }
+}
+
+/// A fastener's reading by its place, as the record numbers them.
+fn of_bolt(place: u8, words: &str) -> String {
+    format!("bolt {}, {words}", u16::from(place) + 1)
+}
+
+fn select(step: Option<&Step>) -> Option<&Select> {
+    match step.map(|step| &step.work) {
+        Some(Work::Select(select)) => Some(select),
+        _ => None,
     }
 }
 
@@ -87,39 +148,84 @@ pub fn asked(step: &Step) -> Vec<What> {
             let gap = depth.gap_mm.map(|_| What::Gap);
             std::iter::once(What::Depth).chain(gap).collect()
         }
-        Work::Clean(_)
-        | Work::Fit(_)
-        | Work::Fasten(_)
-        | Work::Bond(_)
-        | Work::Seat(_)
-        | Work::Lift(_)
-        | Work::Turn(_)
-        | Work::Fill(_) => Vec::new(),
+        Work::Fasten(fasten) => {
+            let uses = fasten.most_uses().map(|_| What::Uses);
+            let running = fasten.self_locking.then_some(What::Running);
+            let before = uses.into_iter().chain(running).chain(fasten.lengths());
+            let reached = (fasten.lock == Lock::Cotter).then_some(What::Reached);
+            let locked = (fasten.lock != Lock::None).then_some(What::Fact(Fact::Locked));
+            before.chain(reached).chain(locked).collect()
+        }
+        Work::Select(select) => choice::asked(select),
+        Work::Gauge(_) => gauging::ASKED.to_vec(),
+        Work::Fill(fill) => {
+            let amount = fill.asks_amount().then_some(What::PutIn);
+            let level = (!fill.level.is_empty()).then_some(What::Fact(Fact::Level));
+            amount.into_iter().chain(level).collect()
+        }
+        Work::Run(run) => run.asked(),
+        Work::Clean(_) | Work::Fit(_) | Work::Bond(_) | Work::Seat(_) | Work::Lift(_) | Work::Turn(_) => {
+            Vec::new()
+        }
     }
 }
 
 /// The first reading a step still lacks.
 pub fn missing(step: &Step, progress: &StepProgress) -> Option<What> {
-    asked(step)
+    asked(step).into_iter().find(|what| match (&step.work, what) {
+        (_, What::Fact(fact)) => progress.said(*fact).is_none(),
+        // How often is counted on from what was said.
+        (Work::Fasten(fasten), What::Uses) => fasten.uses_unsaid(progress),
+        _ => taken(step, progress, what).is_none(),
+    })
+}
+
+/// The first finding of a run that comes before what it still lacks: a leak is seen to while it is known,
+/// not after everything else was asked.
+pub fn stops_the_run(step: &Step, progress: &StepProgress) -> Option<What> {
+    let Work::Run(run) = &step.work else {
+        return None;
+    };
+    let next = missing(step, progress);
+    let found = findings(step, progress);
+    let so_far = run
+        .asked()
         .into_iter()
-        .find(|what| taken(step, progress, what).is_none())
+        .take_while(|what| Some(what) != next.as_ref());
+    so_far.into_iter().find(|what| found.contains(what))
+}
+
+/// The unit the plan asks for that reading in, where it names one.
+pub fn unit<'a>(step: &'a Step, what: &What) -> Option<&'a str> {
+    match (&step.work, what) {
+        (Work::Check(check), What::Limit(id)) => limit(check, *id).map(|limit| limit.unit.as_str()),
+        (Work::Fill(fill), What::PutIn) => Some(fill.unit().symbol()),
+        (Work::Run(run), What::RanAt) => Some(run.scale().symbol()),
+        (Work::Run(_), What::RanFor) => Some("min"),
+        (Work::Fasten(fasten), What::Reached) => Some(fasten.torque.unit.symbol()),
+        _ => None,
+    }
 }
 
 /// The latest reading of that, in the unit the plan now asks for.
 fn taken<'a>(step: &Step, progress: &'a StepProgress, what: &What) -> Option<&'a Reading> {
-    let unit = match (&step.work, what) {
-        (Work::Check(check), What::Limit(id)) => limit(check, *id).map(|limit| limit.unit.as_str()),
-        _ => None,
-    };
+    if let Work::Select(select) = &step.work {
+        return choice::taken(select, progress, what);
+    }
+    if let Work::Gauge(gauge) = &step.work {
+        return gauging::taken(gauge, progress, what);
+    }
     let reading = progress.reading(what)?;
-    unit.is_none_or(|unit| unit == reading.unit).then_some(reading)
+    unit(step, what)
+        .is_none_or(|unit| unit == reading.unit)
+        .then_some(reading)
 }
 
 /// The limits of that in the plan, in a fixed order: what an acceptance was given under.
 pub fn limits(step: &Step, what: &What) -> Vec<Option<f64>> {
     match (&step.work, what) {
         (Work::Check(check), What::Limit(id)) => {
-            limit(check, *id).map_or(Vec::new(), |limit| vec![limit.least, limit.most])
+            limit(check, *id).map_or(Vec::new(), |limit| limit.all().to_vec())
         }
         (Work::Check(check), What::Place { bore: id, .. }) => bore(check, *id).map_or(Vec::new(), |bore| {
             let journal = bore.journal.as_ref();
@@ -135,16 +241,35 @@ pub fn limits(step: &Step, what: &What) -> Vec<Option<f64>> {
         (Work::Seat(seat), What::Depth | What::Gap) => seat.depth.map_or(Vec::new(), |depth| {
             vec![Some(depth.least_mm), Some(depth.most_mm), depth.gap_mm]
         }),
+        (Work::Fasten(fasten), What::Free(_)) => vec![fasten.longest_mm()],
+        (Work::Fasten(fasten), What::Reached) => vec![Some(fasten.torque.low), Some(fasten.torque.high)],
+        (Work::Fasten(fasten), What::Stretch(_)) => vec![fasten.stretch_least_mm, fasten.stretch_most_mm],
+        (Work::Gauge(gauge), What::Widest) => vec![gauge.least, gauge.most, gauge.worn],
+        (Work::Gauge(gauge), What::Narrow) => vec![gauge.taper],
+        (Work::Select(select), What::Pack) => vec![Some(select.allowance), select.tolerance],
+        (Work::Select(select), What::Trial) => {
+            let trial = select.trial.as_ref();
+            trial.map_or(Vec::new(), |trial| vec![trial.least, trial.most])
+        }
+        (Work::Fill(fill), What::PutIn) => {
+            let stated = fill.stated();
+            vec![stated.map(|stated| fill.unit().value_of(stated.volume()))]
+        }
+        (Work::Run(run), What::RanAt) => {
+            let (least, most) = run.warmth();
+            vec![least, most]
+        }
+        (Work::Run(run), What::RanFor) => vec![run.minutes],
         _ => Vec::new(),
     }
 }
 
 /// What the plan's limits say of a value of that reading now, in the unit it is read in.
 pub fn judge(step: &Step, what: &What, value: f64) -> Verdict {
+    if let (Work::Check(check), What::Limit(id)) = (&step.work, what) {
+        return limit(check, *id).map_or(Verdict::Noted, |limit| limit.judge(value));
+    }
     let holds = match (&step.work, what) {
-        (Work::Check(check), What::Limit(id)) => limit(check, *id)
-            .filter(|limit| limit.least.is_some() || limit.most.is_some())
-            .map(|limit| limit.holds(value)),
         (Work::Seat(seat), What::Depth) => seat
             .depth
             .map(|stated| super::kinds::seat::depth::judge(&stated, seat.length_mm, value).depth_holds),
@@ -152,19 +277,39 @@ pub fn judge(step: &Step, what: &What, value: f64) -> Verdict {
             .depth
             .filter(|stated| stated.gap_mm.is_some())
             .map(|stated| super::kinds::seat::depth::gap_holds(&stated, value)),
+        (Work::Fasten(fasten), What::Uses) => fasten.most_uses().map(|_| fasten.used_holds(value)),
+        (Work::Fasten(fasten), What::Free(_)) => fasten.longest_mm().map(|longest| value <= longest),
+        (Work::Fasten(fasten), What::Reached) => Some(fasten.reached_holds(value)),
+        (Work::Fasten(fasten), What::Stretch(_)) => fasten.stretches().then(|| fasten.stretch_holds(value)),
+        (Work::Gauge(gauge), What::Widest) => gauging::holds(gauge, value),
+        (Work::Select(select), What::Trial) => select
+            .trial
+            .as_ref()
+            .filter(|trial| !trial.loose)
+            .and_then(|trial| trial.holds(value)),
+        (Work::Fill(fill), What::PutIn) => fill.near(value),
+        (Work::Run(run), What::RanAt) => run.warm(value),
+        (Work::Run(run), What::RanFor) => run.long_enough(value),
         // A place of a grid has no limit of its own: the bore is judged as a whole.
         _ => None,
     };
     Verdict::of(holds)
 }
 
-/// What a step's readings break, as the plan's limits stand now, without a reason given: the reading, or
-/// the bore (any place of it stands for the whole).
-pub fn broken(step: &Step, progress: &StepProgress) -> Vec<What> {
+/// What of a step is not settled, as the plan now stands: readings outside their limits (any place of a
+/// bore stands for the whole), a tight spot, parts that are not fit; unless accepted with a reason.
+pub fn findings(step: &Step, progress: &StepProgress) -> Vec<What> {
     let accepted = |what: &What| progress.accepted(what, &limits(step, what)).is_some();
-    let single = asked(step).into_iter().filter(|what| {
-        taken(step, progress, what)
-            .is_some_and(|reading| judge(step, what, reading.value) == Verdict::Outside)
+    let worked_out = match &step.work {
+        Work::Fasten(fasten) => fasten.stretch(),
+        _ => Vec::new(),
+    };
+    // Used too often asks for new ones: there is nothing to accept.
+    let read = asked(step).into_iter().filter(|what| *what != What::Uses);
+    let single = read.chain(worked_out).filter(|what| {
+        saying::fails(progress, what)
+            || taken(step, progress, what)
+                .is_some_and(|reading| judge(step, what, reading.value) == Verdict::Outside)
     });
     let bores = match &step.work {
         Work::Check(check) => check.bores.as_slice(),
@@ -174,5 +319,92 @@ pub fn broken(step: &Step, progress: &StepProgress) -> Vec<What> {
         .iter()
         .filter(|bore| bores::answer(bore, progress).outside())
         .map(|bore| whole_bore(bore.id));
-    single.chain(whole).filter(|what| !accepted(what)).collect()
+    let put_in = match &step.work {
+        Work::Select(select) => chosen::findings(select, progress),
+        Work::Gauge(gauge) => gauging::findings(gauge, progress),
+        _ => Vec::new(),
+    };
+    let binds = progress.felt.as_ref().is_some_and(|at| !at.is_empty());
+    let turning = (binds && matches!(step.work, Work::Turn(_))).then_some(What::Turning);
+    let unfit = progress
+        .unfit
+        .iter()
+        .filter(|(part, _)| parts::name(step, *part).is_some())
+        .map(|(part, _)| What::Part(*part));
+    let all = unfit.chain(single).chain(whole).chain(put_in).chain(turning);
+    all.filter(|what| !accepted(what)).collect()
+}
+
+/// A finding in words, with the part it waits for: "“bore across” is outside its limits: 62.5 mm".
+pub fn finding_words(step: &Step, progress: &StepProgress, what: &What) -> String {
+    let words = found_words(step, progress, what);
+    match progress.ordered(what) {
+        Some(part) => format!("{words} (“{}” ordered)", What::Part(part).name(Some(step))),
+        None => words,
+    }
+}
+
+fn found_words(step: &Step, progress: &StepProgress, what: &What) -> String {
+    let name = what.judged_name(step);
+    match what {
+        What::Turning => format!(
+            "“{name}” is tight {}",
+            progress.felt.as_deref().unwrap_or_default()
+        ),
+        What::Part(part) => format!(
+            "“{name}” is not fit: {}",
+            progress.unfit(*part).unwrap_or_default()
+        ),
+        What::Place { .. } => format!("“{name}” is outside its limits"),
+        What::Skin(_) => "It skinned before this was done".to_owned(),
+        What::Fact(fact) => {
+            let said = progress.said(*fact).map_or("", |said| said.words.as_str());
+            fact.words(Some(step), false, said)
+        }
+        What::PutIn => {
+            let value = progress.reading(what).map_or(String::new(), |reading| {
+                format!(": {} {}", reading.value, reading.unit)
+            });
+            format!("“{name}” is not near the stated amount{value}")
+        }
+        What::Pack => {
+            let words = match (&step.work, progress.rounds.last()) {
+                (Work::Select(_), Some(round)) => sum_words(&round.pieces, &round.unit),
+                _ => name,
+            };
+            format!("{words}: not what the plan asks for")
+        }
+        What::Trial | What::TurnTight | What::TurnLoose => {
+            let trial = select(Some(step)).and_then(|select| Some((select, select.trial.as_ref()?)));
+            let value = trial.and_then(|(select, trial)| {
+                let read = choice::result(select, trial, progress)?;
+                Some(format!(": {read} {}", trial.unit(select.unit)))
+            });
+            format!("“{name}” is outside its limits{}", value.unwrap_or_default())
+        }
+        What::Widest if matches!(&step.work, Work::Gauge(gauge) if gauging::off_card(gauge, progress).contains(what)) =>
+        {
+            format!("“{name}” is beyond what its card tells")
+        }
+        What::Narrow => format!("“{name}” does not go with the widest place, or with its card"),
+        What::At(_)
+        | What::Widest
+        | What::Limit(_)
+        | What::Depth
+        | What::Gap
+        | What::Running
+        | What::Reached
+        | What::Uses
+        | What::Free(_)
+        | What::Tight(_)
+        | What::Stretch(_)
+        | What::RanAt
+        | What::RanFor
+        | What::Named(_) => {
+            let value = progress.reading(what).map_or(String::new(), |reading| {
+                format!(": {} {}", reading.value, reading.unit)
+            });
+            format!("“{name}” is outside its limits{}", value.trim_end())
+        }
+    }
 }

@@ -2,13 +2,14 @@
 
 pub use super::id::EntryId;
 use super::id::{ClockId, StepId};
-use super::kinds::{LiftWork, Seat};
+use super::kinds::{Gauged, LiftWork, Piece, Seat};
 use super::part::{PartKey, PartPlace};
-use super::reading::{Verdict, What};
+use super::reading::{Fact, Verdict, What};
 use crate::trade::compound::CompoundClass;
 use crate::trade::hoist::BoomPosition;
 use crate::trade::moment::Moment;
 use crate::trade::quantity::TorqueUnit;
+use crate::trade::stages::Deed;
 use serde::{Deserialize, Serialize};
 
 /// What a fastener was brought to.
@@ -24,6 +25,10 @@ pub enum SetTo {
     },
     /// A turn, °.
     Turn(f64),
+    /// Snug, by hand.
+    Hand,
+    /// Something done to all fasteners at once.
+    All(Deed),
 }
 
 /// What was set, and on what.
@@ -44,10 +49,31 @@ pub struct Setting {
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
 #[serde(rename_all = "snake_case")]
 pub enum Goal {
-    /// That share of the torque, N·m, and the thread's nominal diameter, mm.
-    Torque { newton_metres: f64, thread_mm: f64 },
+    /// That share of the torque, N·m, and the thread's nominal diameter, mm, where it was stated.
+    Torque {
+        newton_metres: f64,
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        thread_mm: Option<f64>,
+    },
     /// A turn, °, and the thread's nominal diameter, mm.
-    Turn { degrees: f64, thread_mm: f64 },
+    Turn {
+        degrees: f64,
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        thread_mm: Option<f64>,
+    },
+    /// The torque before once more, N·m: it did not move.
+    Unmoved {
+        newton_metres: f64,
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        thread_mm: Option<f64>,
+    },
+    /// Snug, by hand.
+    Hand {
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        thread_mm: Option<f64>,
+    },
+    /// Something done to all at once.
+    All(Deed),
 }
 
 /// What was worked out for a step when it was closed.
@@ -120,8 +146,39 @@ pub enum Event {
         limits: Vec<Option<f64>>,
         reason: String,
     },
+    /// Something was looked at and said: it holds or it does not, and what more was said of it.
+    Said {
+        fact: Fact,
+        holds: bool,
+        #[serde(default, skip_serializing_if = "String::is_empty")]
+        words: String,
+    },
     /// Something was turned by hand: free where `tight_at` is empty, else where it binds.
     Felt { tight_at: String },
+    /// The codes were read by which a part is chosen.
+    Coded { down: String, across: String },
+    /// Shims, a washer or shells were chosen and put in, in sizes of that unit.
+    Chosen {
+        /// Which time, from 1.
+        round: u32,
+        pieces: Vec<Piece>,
+        unit: String,
+        /// What was wanted, where it was worked out.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        aim: Option<f64>,
+        /// What it leaves of the gap, where one was measured.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        leaves: Option<f64>,
+        verdict: Verdict,
+    },
+    /// A bearing is gauged, so far.
+    Gauged(Gauged),
+    /// A part was looked at: fit where `unfit` is empty, else what is wrong with it.
+    Judged { part: PartKey, unfit: String },
+    /// What it takes to settle a finding is on order.
+    Ordered { what: What, part: PartKey },
+    /// Of parts that must be new, new ones are on.
+    NewOn { part: PartKey },
     /// A part was found, sent, ordered, or counted.
     Placed {
         part: PartKey,
@@ -203,6 +260,14 @@ impl Entry {
             was: String::new(),
             event,
         }
+    }
+
+    /// Whether it is work at its step: where a part lies and what is remarked is not.
+    pub fn works(&self) -> bool {
+        !matches!(
+            self.event,
+            Event::Placed { .. } | Event::Noted { .. } | Event::TakenBack { .. } | Event::PhoneClock(_)
+        )
     }
 
     /// Whether somebody did it: a line of the app's own about the phone's clock is nobody's action.

@@ -65,6 +65,52 @@ const DEPTH_MM: Sense = Sense::new(
     500.0,
     "Enter a reading in mm, up to 500; a minus sign where it stands proud.",
 );
+/// How long a fastener is over its ends, mm.
+const BOLT_MM: Sense = Sense::new(
+    1.0,
+    1_000.0,
+    "Enter the length over the ends in mm, from 1 to 1000.",
+);
+/// How many times fasteners were tightened before.
+const USES: Sense = Sense::new(
+    0.0,
+    99.0,
+    "Enter how many times they were tightened before, from 0 for new ones to 99.",
+);
+/// What is worked out: no number typed for it makes sense.
+const WORKED_OUT: Sense = Sense::new(
+    f64::NAN,
+    f64::NAN,
+    "The stretch follows from the free and the tight length: enter these.",
+);
+/// A size of a select step, in its own unit.
+const SIZE: Sense = Sense::new(
+    -5_000.0,
+    5_000.0,
+    "Enter a size up to 5000, in the unit shown; a minus sign where it stands proud.",
+);
+/// End float or a turning torque, in the unit shown.
+const TRIAL: Sense = Sense::new(
+    0.0,
+    10_000.0,
+    "Enter a reading from 0 to 10 000, in the unit shown.",
+);
+/// A clearance read off gauging plastic, in the unit shown.
+const CLEARANCE: Sense = Sense::new(0.0, 100.0, "Enter a clearance from 0 to 100, in the unit shown.");
+/// How much of a fluid was put in, in the unit it is measured in; nothing where it was full already.
+const PUT_IN: Sense = Sense::new(
+    0.0,
+    1_000_000.0,
+    "Enter how much was put in: 0 where it was full already.",
+);
+/// What an engine reads when it runs, °C or °F.
+const RAN_AT: Sense = Sense::new(
+    -60.0,
+    600.0,
+    "Enter what the thermometer reads, from −60 to 600: read it again.",
+);
+/// How long an engine runs, minutes.
+const RAN_FOR: Sense = Sense::new(0.0, 10_000.0, "Enter the minutes it ran, from 0 to 10 000.");
 /// Anything else that is read: the plan names what it is.
 const ANY: Sense = Sense::new(-1e9, 1e9, "Enter a number: digits and one point.");
 
@@ -73,7 +119,18 @@ pub fn reading(what: &What) -> Sense {
     match what {
         What::Place { .. } => DIAMETER_MM,
         What::Depth | What::Gap => DEPTH_MM,
-        What::Running => RUNNING,
-        What::Limit(_) | What::Named(_) => ANY,
+        What::Running | What::Reached => RUNNING,
+        What::Uses => USES,
+        What::Free(_) | What::Tight(_) => BOLT_MM,
+        What::Stretch(_) => WORKED_OUT,
+        What::At(_) | What::Pack => SIZE,
+        What::Trial | What::TurnTight | What::TurnLoose => TRIAL,
+        What::Widest | What::Narrow => CLEARANCE,
+        What::PutIn => PUT_IN,
+        What::RanAt => RAN_AT,
+        What::RanFor => RAN_FOR,
+        What::Fact(_) | What::Skin(_) | What::Limit(_) | What::Named(_) | What::Turning | What::Part(_) => {
+            ANY
+        }
     }
 }

@@ -1,11 +1,12 @@
 //! A job sheet: an ordered list of steps, as it is planned at the desk and read from a file.
 
 use super::field::{self, Field, Kept, Number, Seen};
-use super::id;
+use super::id::{self, PartId};
 pub use super::id::{JobId, StepId};
 use super::json::{self, JsonError};
 use super::kinds::{Work, seat};
 use super::part::{self, Part};
+use super::text_form::stages;
 use crate::trade::cure::Milestone;
 use serde::{Deserialize, Serialize};
 use serde_json::{Map, Value};
@@ -13,6 +14,14 @@ use std::fmt;
 
 /// The version of the job form written by this release.
 pub const JOB_FORM_VERSION: u32 = 1;
+
+/// A torque with its angles, "30 ft·lb + 120°", is a torque and stages.
+const PROGRAM: json::Parting = json::Parting {
+    under: "fasten",
+    first: "torque",
+    second: "stages",
+    part: stages::parted,
+};
 
 /// One thing to do, with one kind of work.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
@@ -29,9 +38,15 @@ pub struct Step {
     /// Steps whose closing (and cure) this one waits for, beyond what its kind waits for anyway.
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub waits_for: Vec<StepId>,
+    /// Steps whose bead is still wet when this one is done: it must be done before each of them skins.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub before_skin: Vec<StepId>,
     /// Parts the step needs beyond what its work names.
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub parts: Vec<Part>,
+    /// It closes the case up: whatever was found in a step before it is settled first.
+    #[serde(default, skip_serializing_if = "std::ops::Not::not")]
+    pub closes_up: bool,
     /// How long it takes the user's hands, minutes, where they have said so.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub minutes: Option<f64>,
@@ -50,8 +65,16 @@ static MINUTES: [Number<Step>; 1] = [Number::<Step>::new(
 )
 .or_none(|step| step.minutes = None)];
 
-/// The numbers every step has.
-pub static TABLE: [Field<Step>; 1] = [Field::Numbers(&MINUTES)];
+/// What every step has besides its work.
+pub static TABLE: [Field<Step>; 2] = [
+    Field::Numbers(&MINUTES),
+    Field::Flag {
+        id: "closes_up",
+        label: "it closes the case up: what was found before is settled first",
+        get: |step| step.closes_up,
+        set: |step, yes| step.closes_up = yes,
+    },
+];
 
 /// A whole job sheet.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
@@ -81,6 +104,10 @@ pub enum SheetError {
     SameId(StepId),
     /// A step waits for one that isn't there, or not before it.
     WaitsForNothing { step: StepId, on: StepId },
+    /// A step is to be done before another's bead skins that isn't there, or not before it.
+    SkinsNothing { step: StepId, on: StepId },
+    /// A run has fasteners torqued again in a step that isn't there, not before it, or fastens nothing.
+    TorquesNothing { step: StepId, on: StepId },
     /// A pass of a step asks for nothing, or for more than the torque.
     Share(StepId),
     /// A number that makes no sense.
@@ -107,6 +134,18 @@ impl fmt::Display for SheetError {
             Self::WaitsForNothing { step, on } => write!(
                 f,
                 "Step {} waits for step {}, which does not come before it: correct “waits_for”.",
+                step.0, on.0
+            ),
+            Self::SkinsNothing { step, on } => write!(
+                f,
+                "Step {} is to be done before the bead of step {} skins, which does not come before it: correct \
+                 “before_skin”.",
+                step.0, on.0
+            ),
+            Self::TorquesNothing { step, on } => write!(
+                f,
+                "Step {} has step {} torqued again, which is no step with fasteners before it: correct \
+                 “torque_again”.",
                 step.0, on.0
             ),
             Self::Share(step) => write!(
@@ -150,7 +189,7 @@ impl Sheet {
     /// # Errors
     /// [`SheetError`], naming the line and the field, or the step; nothing is half read.
     pub fn from_json(text: &str) -> Result<Self, SheetError> {
-        let mut sheet: Self = json::read(text).map_err(SheetError::Unreadable)?;
+        let mut sheet: Self = json::read_parted(text, &PROGRAM).map_err(SheetError::Unreadable)?;
         sheet.check()?;
         sheet.check_numbers()?;
         sheet.number();
@@ -185,6 +224,15 @@ impl Sheet {
             if let Some(&on) = step.waits_for.iter().find(|id| !seen.contains(*id)) {
                 return Err(SheetError::WaitsForNothing { step: step.id, on });
             }
+            if let Some(&on) = step.before_skin.iter().find(|id| !seen.contains(*id)) {
+                return Err(SheetError::SkinsNothing { step: step.id, on });
+            }
+            if let Work::Run(run) = &step.work
+                && let Some(on) = run.torque_again
+                && !(seen.contains(&on) && self.step(on).is_some_and(Step::fastens))
+            {
+                return Err(SheetError::TorquesNothing { step: step.id, on });
+            }
             if let Work::Fasten(fasten) = &step.work
                 && !fasten
                     .passes
@@ -214,6 +262,11 @@ impl Sheet {
                     found = seen.wrong().map(|why| (seen.name, why));
                 }
             });
+            if let Work::Check(check) = &step.work
+                && let Some(why) = check.wrong()
+            {
+                found = found.or(Some(("readings", why.to_owned())));
+            }
             if let Some((field, why)) = found {
                 return Err(SheetError::Number {
                     step: step.id,
@@ -260,10 +313,26 @@ impl Step {
             notes: String::new(),
             work,
             waits_for: Vec::new(),
+            before_skin: Vec::new(),
             parts: Vec::new(),
+            closes_up: false,
             minutes: None,
             extra: Map::new(),
         }
+    }
+
+    /// Whether it brings fasteners to torque.
+    pub fn fastens(&self) -> bool {
+        matches!(self.work, Work::Fasten(_))
+    }
+
+    /// Whether it names that step: waits for it, is done before its bead skins, or has it torqued again.
+    pub fn names(&self, other: StepId) -> bool {
+        let again = match &self.work {
+            Work::Run(run) => run.torque_again == Some(other),
+            _ => false,
+        };
+        again || self.waits_for.contains(&other) || self.before_skin.contains(&other)
     }
 
     /// Gives every reading, bore and part without a number one of its own.
@@ -279,6 +348,19 @@ impl Step {
             let readings = check.readings.iter_mut().map(|limit| &mut limit.id.0);
             id::number(readings.chain(check.bores.iter_mut().map(|bore| &mut bore.id.0)));
         }
+        if let Work::Select(select) = &mut self.work {
+            select.number();
+        }
+    }
+
+    /// Adds one more part of that name, or finds the one that has it; tells its number.
+    pub fn add_part(&mut self, name: &str) -> PartId {
+        if let Some(part) = self.parts.iter().find(|part| !part.own && part.name == name) {
+            return part.id;
+        }
+        self.parts.push(Part::named(name));
+        self.number();
+        self.parts.last().map_or(PartId::default(), |part| part.id)
     }
 
     /// Shows every number of the step to `see`.

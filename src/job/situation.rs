@@ -2,33 +2,17 @@
 
 use super::kinds::Work;
 pub use super::kinds::around::Around;
-use super::kinds::lift::Hoist;
 use super::progress::{Progress, Status};
-use super::sheet::{Sheet, Step};
+use super::sheet::Sheet;
 use crate::trade::caution::{Caution, Level, Situation, cautions as by_rule, shown};
 use crate::trade::compound::{CompoundClass, recommend};
 use crate::trade::moment::Moment;
-use crate::trade::quantity::{Mass, Time};
+use crate::trade::quantity::Time;
 use std::collections::BTreeSet;
-use uom::si::mass::kilogram;
 use uom::si::time::hour;
 
 /// How long solvent hangs in a part and in the air after a wash, hours (common practice, no source).
 const SOLVENT_HANGS_H: f64 = 1.0;
-
-/// The cautions of `step`, gravest first, with the press's and the hoist's ratings where known (kN, kg).
-pub fn cautions(step: &Step, press_kn: Option<f64>, hoist_kg: Option<f64>) -> Vec<Caution> {
-    let hoist = Hoist {
-        boom: &[],
-        rating: hoist_kg.map(Mass::new::<kilogram>),
-    };
-    let around = Around {
-        press_kn,
-        hoist,
-        ..Around::default()
-    };
-    cautions_of(&step.work, &around)
-}
 
 /// The cautions of some work, gravest first.
 pub fn cautions_of(work: &Work, around: &Around<'_>) -> Vec<Caution> {

@@ -2,7 +2,8 @@
 
 /// A torque as the manual states it.
 pub mod torque {
-    use crate::trade::quantity::{TorqueStatement, parse_torque};
+    use super::said;
+    use crate::trade::quantity::TorqueStatement;
     use serde::{Deserialize, Deserializer, Serializer, de::Error};
 
     /// Writes the statement in its own words.
@@ -13,21 +14,51 @@ pub mod torque {
         to.serialize_str(&value.text())
     }
 
-    /// Reads the statement; its unit must be written.
+    /// Reads the statement; its unit must be written, and a conversion in brackets must agree with it.
     ///
     /// # Errors
-    /// The reader's sentence.
+    /// The reader's sentence; so is an angle behind it, which stands under the stages.
     pub fn deserialize<'de, D: Deserializer<'de>>(from: D) -> Result<TorqueStatement, D::Error> {
-        parse_torque(&String::deserialize(from)?, None).map_err(D::Error::custom)
+        let said = said::read(&String::deserialize(from)?, None).map_err(D::Error::custom)?;
+        match said.stages.as_slice() {
+            [] => Ok(said.torque),
+            _ => Err(D::Error::custom(
+                "the angle stands both behind the torque and under “stages”: write it in one of them",
+            )),
+        }
     }
 }
 
-/// A temperature as the manual states it, where it does.
+/// A volume as the manual states it, where it states one.
+pub mod volume {
+    use crate::trade::quantity::{Typed, VolumeUnit, parse_volume};
+    use serde::{Deserialize, Deserializer, Serialize, Serializer, de::Error};
+
+    /// Writes the number and its unit.
+    ///
+    /// # Errors
+    /// Whatever the format refuses.
+    pub fn serialize<S: Serializer>(value: &Option<Typed<VolumeUnit>>, to: S) -> Result<S::Ok, S::Error> {
+        value.map(|value| value.text()).serialize(to)
+    }
+
+    /// Reads the number; its unit must be written.
+    ///
+    /// # Errors
+    /// The reader's sentence.
+    pub fn deserialize<'de, D: Deserializer<'de>>(from: D) -> Result<Option<Typed<VolumeUnit>>, D::Error> {
+        let text = Option::<String>::deserialize(from)?;
+        let read = text.map(|text| parse_volume(&text, None));
+        read.transpose().map_err(D::Error::custom)
+    }
+}
+
+/// A temperature as the manual states it, where it states one.
 pub mod temperature {
     use crate::trade::quantity::{TemperatureUnit, Typed, parse_temperature};
-    use serde::{Deserialize, Deserializer, Serializer, de::Error};
+    use serde::{Deserialize, Deserializer, Serialize, Serializer, de::Error};
 
-    /// Writes it with its unit, or null.
+    /// Writes the number and its unit.
     ///
     /// # Errors
     /// Whatever the format refuses.
@@ -35,13 +66,10 @@ pub mod temperature {
         value: &Option<Typed<TemperatureUnit>>,
         to: S,
     ) -> Result<S::Ok, S::Error> {
-        match value {
-            Some(value) => to.serialize_some(&value.text()),
-            None => to.serialize_none(),
-        }
+        value.map(|value| value.text()).serialize(to)
     }
 
-    /// Reads it; its unit must be written.
+    /// Reads the number; its unit must be written.
     ///
     /// # Errors
     /// The reader's sentence.
@@ -49,12 +77,12 @@ pub mod temperature {
         from: D,
     ) -> Result<Option<Typed<TemperatureUnit>>, D::Error> {
         let text = Option::<String>::deserialize(from)?;
-        let read = text.map(|text| parse_temperature(&text, None)).transpose();
-        read.map_err(D::Error::custom)
+        let read = text.map(|text| parse_temperature(&text, None));
+        read.transpose().map_err(D::Error::custom)
     }
 }
 
-/// A thread by its designation.
+/// A thread by its designation, or none.
 pub mod thread {
     use crate::trade::thread::Thread;
     use serde::{Deserialize, Deserializer, Serializer, de::Error};
@@ -63,94 +91,38 @@ pub mod thread {
     ///
     /// # Errors
     /// Whatever the format refuses.
-    pub fn serialize<S: Serializer>(value: &Thread, to: S) -> Result<S::Ok, S::Error> {
-        to.serialize_str(&value.name())
+    pub fn serialize<S: Serializer>(value: &Option<Thread>, to: S) -> Result<S::Ok, S::Error> {
+        to.serialize_str(&value.map_or(String::new(), |thread| thread.name()))
     }
 
-    /// Reads a designation of the thread table.
+    /// Reads a designation of the thread table; "not stated" is none.
     ///
     /// # Errors
     /// The reader's sentence.
-    pub fn deserialize<'de, D: Deserializer<'de>>(from: D) -> Result<Thread, D::Error> {
-        Thread::parse(&String::deserialize(from)?).map_err(D::Error::custom)
+    pub fn deserialize<'de, D: Deserializer<'de>>(from: D) -> Result<Option<Thread>, D::Error> {
+        read(&String::deserialize(from)?).map_err(D::Error::custom)
+    }
+
+    /// How a thread is written that the manual doesn't state.
+    const NOT_STATED: &str = "not stated";
+
+    /// The designation, or that it isn't stated.
+    pub fn words(thread: Option<Thread>) -> String {
+        thread.map_or(NOT_STATED.to_owned(), |thread| thread.name())
+    }
+
+    /// Reads a designation; blank, or "not stated": none.
+    ///
+    /// # Errors
+    /// The reader's sentence.
+    pub fn read(words: &str) -> Result<Option<Thread>, String> {
+        match words.trim() {
+            "" | NOT_STATED => Ok(None),
+            words => Thread::parse(words).map(Some).map_err(|error| error.to_string()),
+        }
     }
 }
 
-/// Tightening stages, one text each: "snug 10 N·m", "20 N·m", "60°".
-pub mod stages {
-    use crate::trade::quantity::{TextError, parse_angle, parse_torque};
-    use crate::trade::stages::{Stage, check};
-    use serde::{Deserialize, Deserializer, Serialize, Serializer, de::Error};
-    use uom::si::angle::degree;
-
-    const SNUG: &str = "snug ";
-
-    /// Writes each stage as a person would.
-    ///
-    /// # Errors
-    /// Whatever the format refuses.
-    pub fn serialize<S: Serializer>(stages: &[Stage], to: S) -> Result<S::Ok, S::Error> {
-        let words: Vec<String> = stages.iter().map(words).collect();
-        words.serialize(to)
-    }
-
-    /// Reads stages that can be carried out; none at all is fine.
-    ///
-    /// # Errors
-    /// The reader's sentence.
-    pub fn deserialize<'de, D: Deserializer<'de>>(from: D) -> Result<Vec<Stage>, D::Error> {
-        let words = Vec::<String>::deserialize(from)?;
-        let stages: Vec<Stage> = words
-            .iter()
-            .map(|words| read(words))
-            .collect::<Result<_, _>>()
-            .map_err(D::Error::custom)?;
-        if !stages.is_empty() {
-            check(&stages).map_err(D::Error::custom)?;
-        }
-        Ok(stages)
-    }
-
-    /// Stages on one line: "snug 10 N·m; 20 N·m; 60°".
-    pub fn line(stages: &[Stage]) -> String {
-        stages.iter().map(words).collect::<Vec<_>>().join("; ")
-    }
-
-    /// Reads such a line; empty for no stages.
-    ///
-    /// # Errors
-    /// The reader's sentence.
-    pub fn read_line(line: &str) -> Result<Vec<Stage>, String> {
-        let parts = line.split(';').map(str::trim).filter(|part| !part.is_empty());
-        let stages: Result<Vec<Stage>, TextError> = parts.map(read).collect();
-        let stages = stages.map_err(|error| error.to_string())?;
-        if !stages.is_empty() {
-            check(&stages).map_err(|error| error.to_string())?;
-        }
-        Ok(stages)
-    }
-
-    fn words(stage: &Stage) -> String {
-        match stage {
-            Stage::Snug { torque } => format!("{SNUG}{}", torque.text()),
-            Stage::Torque(torque) => torque.text(),
-            Stage::Angle { degrees } => format!("{degrees}°"),
-        }
-    }
-
-    fn read(words: &str) -> Result<Stage, TextError> {
-        if let Some(rest) = words.trim().strip_prefix(SNUG) {
-            return Ok(Stage::Snug {
-                torque: parse_torque(rest, None)?,
-            });
-        }
-        // What is no angle is a torque, and refused as one; so is a number without a unit.
-        let bare = !words.contains(|c: char| c.is_alphabetic() || matches!(c, '°' | 'º'));
-        match parse_angle(words) {
-            Ok(angle) if !bare => Ok(Stage::Angle {
-                degrees: (angle.angle().get::<degree>() * 1e6).round() / 1e6,
-            }),
-            _ => Ok(Stage::Torque(parse_torque(words, None)?)),
-        }
-    }
-}
+pub mod said;
+pub mod stages;
+pub mod turn;

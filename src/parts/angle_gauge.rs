@@ -3,6 +3,7 @@
 use super::dynamic::{Piece, piece, text};
 use crate::device::tilt;
 use crate::job::turning::turn_deg;
+use crate::trade::stages::angle_words;
 use leptos::prelude::*;
 
 const SIZE: f64 = 240.0;
@@ -24,7 +25,12 @@ enum Tilt {
 
 /// The gauge for `degrees`, and a key that lays the phone's tilt beside it.
 #[component]
-pub fn AngleGauge(#[prop(into)] degrees: Signal<f64>) -> impl IntoView {
+pub fn AngleGauge(
+    #[prop(into)] degrees: Signal<f64>,
+    /// How far it may be missed, °: a band on the dial where it is above zero.
+    #[prop(optional)]
+    off: f64,
+) -> impl IntoView {
     let tilt_state = RwSignal::new(Tilt::Off);
     on_cleanup(tilt::stop);
     let start = move |_| {
@@ -37,13 +43,13 @@ pub fn AngleGauge(#[prop(into)] degrees: Signal<f64>) -> impl IntoView {
         };
         tilt::watch(hear, refused);
     };
-    let drawing: Piece = piece(move || dial(degrees.get(), so_far(tilt_state.get())));
+    let drawing: Piece = piece(move || dial(degrees.get(), off, so_far(tilt_state.get())));
     let words = text(move || tilt_words(tilt_state.get(), degrees.get()));
     view! {
         <section class="angle-gauge" aria-label="angle gauge">
             {drawing}
             <div>
-                <p class="mid">{text(move || format!("Turn on by {}°, in one smooth pull.", degrees.get()))}</p>
+                <p class="mid">{text(move || format!("Turn on by {}, in one smooth pull.", angle_words(degrees.get(), off)))}</p>
                 <p class="quiet">"Mark socket and case with a line first; the mark is the measure."</p>
                 <p role="status">{words}</p>
                 {tilt::supported().then(|| view! {
@@ -90,7 +96,7 @@ fn tilt_words(state: Tilt, degrees: f64) -> String {
     }
 }
 
-fn dial(degrees: f64, turned: Option<f64>) -> AnyView {
+fn dial(degrees: f64, off: f64, turned: Option<f64>) -> AnyView {
     let at = |angle: f64, radius: f64| {
         let angle = angle.to_radians();
         (MIDDLE + radius * angle.sin(), MIDDLE - radius * angle.cos())
@@ -114,14 +120,21 @@ fn dial(degrees: f64, turned: Option<f64>) -> AnyView {
             MIDDLE - RADIUS
         )
     };
+    let band = (off > 0.0).then(|| {
+        let ((x1, y1), (x2, y2)) = (at(degrees - off, 94.0), at(degrees + off, 94.0));
+        let large = i32::from(2.0 * off > 180.0);
+        view! { <path class="band" d=format!("M{x1:.1} {y1:.1} A94 94 0 {large} 1 {x2:.1} {y2:.1}") /> }
+            .into_any()
+    });
     let needle = turned.map(|turned| {
         let (x, y) = at(turned, RADIUS - 6.0);
         view! { <line class="needle" x1=MIDDLE y1=MIDDLE x2=x y2=y /> }.into_any()
     });
     view! {
-        <svg viewBox=format!("0 0 {SIZE} {SIZE}") role="img" aria-label=format!("{degrees}° clockwise")>
+        <svg viewBox=format!("0 0 {SIZE} {SIZE}") role="img" aria-label=format!("{} clockwise", angle_words(degrees, off))>
             <circle cx=MIDDLE cy=MIDDLE r=RADIUS />
             <path d=wedge />
+            {band}
             {ticks}
             {needle}
         </svg>

@@ -1,7 +1,10 @@
 //! A key that asks for words before it acts: a reason, a name, a remark.
 
-use super::dynamic::{piece, press};
+use super::dynamic::{in_sight, piece, press};
 use leptos::prelude::*;
+
+/// Initials have this many letters at most.
+pub const MOST_INITIALS: &str = "4";
 
 /// The key; touched, it opens a field. `take` judges the words and tells whether they were taken.
 #[component]
@@ -15,6 +18,9 @@ pub fn AskWords(
     /// What stands in the field to begin with.
     #[prop(optional, into)]
     first: String,
+    /// Initials asked for beside them, where somebody answers for it.
+    #[prop(optional, into)]
+    signed: Option<RwSignal<String>>,
     /// Takes the words; false keeps the field open with what was typed.
     #[prop(into)]
     take: Callback<String, bool>,
@@ -38,7 +44,7 @@ pub fn AskWords(
             return view! { <button class="row-key" on:click=press(move || open.set(true))>{key.get_value()}</button> }.into_any();
         }
         view! {
-            <div class="asked">
+            <div class="asked" node_ref=in_sight()>
                 <label>
                     {label.get_value()}
                     <input
@@ -48,6 +54,7 @@ pub fn AskWords(
                         on:input=move |event| typed.set(event_target_value(&event))
                     />
                 </label>
+                {signed.map(initials)}
                 <div class="two">
                     <button class="work-key first" on:click=go>{key.get_value()}</button>
                     <button on:click=press(move || open.set(false))>"leave it"</button>
@@ -57,4 +64,21 @@ pub fn AskWords(
         .into_any()
     };
     piece(asked)
+}
+
+/// Who answers for it.
+fn initials(signed: RwSignal<String>) -> AnyView {
+    view! {
+        <label>
+            "Initials"
+            <input
+                type="text"
+                autocomplete="off"
+                maxlength=MOST_INITIALS
+                prop:value=signed
+                on:input=move |event| signed.set(event_target_value(&event))
+            />
+        </label>
+    }
+    .into_any()
 }

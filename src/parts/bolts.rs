@@ -4,12 +4,14 @@ use super::dynamic::{each, piece, text};
 use leptos::prelude::*;
 
 /// One bolt in the drawing.
-#[derive(Debug, Clone, Copy, PartialEq)]
+#[derive(Debug, Clone, PartialEq)]
 pub struct Bolt {
     /// Place in the unit square, from the top left.
     pub at: (f64, f64),
     /// Its turn in the tightening order, from 1.
     pub turn: usize,
+    /// What the manual calls it, where it has numbers of its own.
+    pub name: Option<String>,
     /// Brought to this pass's torque.
     pub tallied: bool,
     /// The one to do now.
@@ -21,7 +23,7 @@ const WIDE: f64 = 360.0;
 const HIGH: f64 = 148.0;
 const MARGIN: f64 = 26.0;
 
-/// The pattern; the numbers are the tightening order.
+/// The pattern; the numbers are the manual's own, else the tightening order.
 #[component]
 pub fn Bolts(#[prop(into)] bolts: Signal<Vec<Bolt>>) -> impl IntoView {
     let words = text(move || {
@@ -30,7 +32,7 @@ pub fn Bolts(#[prop(into)] bolts: Signal<Vec<Bolt>>) -> impl IntoView {
             let next = bolts
                 .iter()
                 .find(|bolt| bolt.next)
-                .map_or(String::new(), |b| format!(", next number {}", b.turn));
+                .map_or(String::new(), |b| format!(", next number {}", shown(b)));
             format!("{done} of {} tallied{next}", bolts.len())
         })
     });
@@ -53,6 +55,11 @@ pub fn Bolts(#[prop(into)] bolts: Signal<Vec<Bolt>>) -> impl IntoView {
     .into_any()
 }
 
+/// Its number as it is drawn: the manual's own, else its turn.
+fn shown(bolt: &Bolt) -> String {
+    bolt.name.clone().unwrap_or_else(|| bolt.turn.to_string())
+}
+
 /// From the highest bolt to the lowest, in the unit square.
 fn reach(bolts: &[Bolt]) -> (f64, f64) {
     let heights = bolts.iter().map(|bolt| bolt.at.1);
@@ -66,7 +73,7 @@ fn draw(bolt: Bolt, top: f64, radius: f64) -> AnyView {
         <g class:tallied=bolt.tallied class:next=bolt.next>
             <circle cx=x cy=y r=radius />
             <text x=x y=y font-size=radius>
-                {bolt.turn}
+                {shown(&bolt)}
             </text>
         </g>
     }

@@ -4,7 +4,7 @@ use super::dynamic::{piece, press, text};
 use super::hand_over::hand_over_calendar;
 use super::when::{digits, span, when};
 use crate::bench::Bench;
-use crate::job::clock::{CureClock, Standing};
+use crate::job::clock::{ClockId, CureClock, Standing};
 use crate::trade::cure::{Milestone, ShopHistory};
 use crate::trade::moment::Moment;
 use crate::trade::quantity::Time;
@@ -113,6 +113,7 @@ pub fn ClockBar(clock: CureClock) -> impl IntoView {
             <p class="quiet">{compound}</p>
             <p class="left">{text(move || face.with(|face| face.left.clone()))}</p>
             <p class="end">{text(move || face.with(|face| face.end.clone()))}</p>
+            <p class="end">{text(move || before_then(bench, id))}</p>
             {piece(move || face.with(|face| face.bar.as_ref().map(drawn).into_any()))}
             <ol class="marks">{piece(move || face.with(|face| face.marks.iter().map(mark).collect::<Vec<_>>().into_any()))}</ol>
             <p class="quiet">{text(move || face.with(|face| face.note.clone().unwrap_or_default()))}</p>
@@ -130,6 +131,25 @@ pub fn ClockBar(clock: CureClock) -> impl IntoView {
             </div>
         </article>
     }
+}
+
+/// The steps that must be done before it skins, and how long is left.
+fn before_then(bench: Bench, id: ClockId) -> String {
+    let now = bench.now.get();
+    let all = bench.deadlines(None).into_iter();
+    let words = all
+        .filter(|deadline| deadline.clock == id)
+        .filter_map(|deadline| {
+            let title = bench
+                .sheet
+                .with(|sheet| sheet.step(deadline.step).map(|step| step.title.clone()))?;
+            let until = deadline.until.ok()?;
+            Some(match deadline.over(now) {
+                true => format!("It has skinned before “{title}” was done."),
+                false => format!("“{title}” before it skins: {} left.", left_text(until, now)),
+            })
+        });
+    words.collect::<Vec<_>>().join(" ")
 }
 
 fn key(words: &'static str, small: &'static str, act: impl Fn() + 'static) -> AnyView {

@@ -2,7 +2,9 @@
 //! makes the framework compile a renderer of its own for it, and they were a third of the page.
 
 use leptos::ev::MouseEvent;
+use leptos::html::Div;
 use leptos::prelude::*;
+use web_sys::{ScrollIntoViewOptions, ScrollLogicalPosition};
 
 /// A piece of view that changes.
 pub type Piece = Box<dyn FnMut() -> AnyView + Send>;
@@ -68,4 +70,22 @@ pub fn rows(list: impl Fn() -> Vec<Row> + Send + Sync + 'static) -> AnyView {
     let key = |row: &Row| row.key.clone();
     let children = |row: Row| (row.view)();
     view! { <For each=list key children /> }.into_any()
+}
+
+/// For a form that opens: it comes into sight from its top, wherever the key stood that opened it.
+pub fn from_its_top() -> NodeRef<Div> {
+    let here = NodeRef::<Div>::new();
+    here.on_load(|here| here.scroll_into_view());
+    here
+}
+
+/// For a few lines that open: they come into sight whole, and nothing moves more than it must.
+pub fn in_sight() -> NodeRef<Div> {
+    let here = NodeRef::<Div>::new();
+    here.on_load(|here| {
+        let options = ScrollIntoViewOptions::new();
+        options.set_block(ScrollLogicalPosition::Nearest);
+        here.scroll_into_view_with_scroll_into_view_options(&options);
+    });
+    here
 }

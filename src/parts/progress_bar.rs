@@ -27,6 +27,7 @@ pub fn progress_bar(states: &[StepState]) -> AnyView {
                 StepState::Next => "next",
                 StepState::Open => "open",
                 StepState::Curing => "curing",
+                StepState::NotSettled => "not-settled",
             };
             view! { <rect class=class x=x y="0" width=width height=HIGH /> }.into_any()
         })

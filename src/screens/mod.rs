@@ -126,9 +126,11 @@ fn ring_on(bench: Bench) {
 
 #[component]
 fn Frame() -> impl IntoView {
+    let bench = Bench::here();
     let route = RwSignal::new(Route::read(&place::read()));
     place::on_change(move |address| {
         route.set(Route::read(&address));
+        bench.answered();
         place::to_top();
     });
     provide_context(route);

@@ -38,15 +38,12 @@ fn sheet(bench: Bench) -> AnyView {
         rows.into_iter()
             .map(|row| {
                 let at = row.at.map_or(String::new(), day);
-                vec![
-                    row.step,
-                    row.fastener,
-                    row.manual,
-                    row.set,
-                    row.tallied,
-                    at,
-                    row.who,
-                ]
+                let set = if row.stages.is_empty() {
+                    row.set
+                } else {
+                    row.stages.join("; ")
+                };
+                vec![row.step, row.fastener, row.manual, set, row.tallied, at, row.who]
             })
             .collect()
     });
@@ -82,6 +79,19 @@ fn sheet(bench: Bench) -> AnyView {
                 .collect()
         })
     });
+    let found: Vec<Vec<String>> = bench
+        .all_findings()
+        .into_iter()
+        .map(|(id, words)| {
+            let title = bench.sheet.with(|sheet| {
+                let at = sheet.place(id).map_or(0, |at| at + 1);
+                sheet
+                    .step(id)
+                    .map_or(String::new(), |step| format!("{at} {}", step.title))
+            });
+            vec![title, words]
+        })
+        .collect();
     let closed = bench.progress.with(|progress| progress.job_closed);
     let state = match (closed, open.len()) {
         (Some(at), _) => format!("Closed {}.", day(at)),
@@ -94,6 +104,7 @@ fn sheet(bench: Bench) -> AnyView {
             <h1>{title}</h1>
             <p>{machine}</p>
             <p>{format!("Printed {}. {state}", day(now))}</p>
+            {table("Not settled", &["step", "found"], found)}
             {table("Torque", &["step", "fastener", "manual says", "set", "tallied", "when", "who"], torques)}
             {table("Compounds", &["joint", "compound", "when"], compounds)}
             {table("Readings", &["step", "reading", "when", "who"], lines(Filter::Reading))}

@@ -87,6 +87,11 @@ fn line_row(bench: Bench, line: Line, open: RwSignal<Option<EntryId>>) -> AnyVie
             .into_any()
     });
     let at = when(line.at, bench.now.get_untracked());
+    // Initials behind the time alone were read as a.m. and p.m.
+    let by = match line.who.as_str() {
+        "" => String::new(),
+        who => format!(" · by {who}"),
+    };
     let remarks: Vec<AnyView> = line
         .remarks
         .into_iter()
@@ -96,7 +101,7 @@ fn line_row(bench: Bench, line: Line, open: RwSignal<Option<EntryId>>) -> AnyVie
         <li class:taken-back=line.taken_back>
             <button class="row-key" on:click=press(move || open.update(|at| *at = if *at == Some(id) { None } else { Some(id) }))>
                 <span>
-                    <span class="quiet figures">{format!("{} · {at} {}", id.0 + 1, line.who)}</span>
+                    <span class="quiet figures">{format!("{} · {at}{by}", id.0 + 1)}</span>
                     <br />
                     <span class="what">{line.what}</span>
                     {if line.taken_back { " — taken back" } else { "" }}

@@ -2,10 +2,11 @@
 
 use crate::bench::Bench;
 use crate::job::gate::opens_at;
-use crate::job::overview::{Overview, StepState, overview};
+use crate::job::overview::{Overview, overview};
 use crate::job::sheet::StepId;
 use crate::parts::dynamic::{piece, press, row, rows, text};
 use crate::parts::keys::{KeySpec, keys};
+use crate::parts::not_together::not_together;
 use crate::parts::progress_bar::progress_bar;
 use crate::parts::when::{span, when};
 use crate::screens::Route;
@@ -32,7 +33,7 @@ pub fn StepsScreen() -> impl IntoView {
         view! { <h1>{title}</h1> <p class="quiet">{machine}</p> }.into_any()
     });
     let steps = move || {
-        let states = seen.with(|seen| seen.states.clone());
+        let (states, at_hand) = seen.with(|seen| (seen.states.clone(), seen.next));
         bench.sheet.with(|sheet| {
             let steps = sheet.steps.iter().zip(states).zip(1..);
             steps
@@ -41,7 +42,7 @@ pub fn StepsScreen() -> impl IntoView {
                         "" => step.work.word(),
                         word => word,
                     };
-                    let next = state == StepState::Next;
+                    let next = at_hand == Some(step.id);
                     let line = (step.id, number, step.title.clone(), word, next);
                     row(format!("{line:?}"), move || step_row(line))
                 })
@@ -54,6 +55,8 @@ pub fn StepsScreen() -> impl IntoView {
             <p class="mid figures">{text(move || seen.with(counted))}</p>
             {piece(move || seen.with(|seen| progress_bar(&seen.states)))}
             {piece(move || seen.with(|seen| left(bench, seen)))}
+            {piece(move || not_settled(bench))}
+            {not_together(bench, None)}
             {keys(vec![
                 KeySpec::new("go on", || Route::Job.go()),
                 KeySpec::new("change the plan", || Route::Plan.go()),
@@ -67,6 +70,28 @@ pub fn StepsScreen() -> impl IntoView {
             </ol>
         </div>
     }
+}
+
+/// What was found and is not settled, each with the way to its step.
+fn not_settled(bench: Bench) -> AnyView {
+    let found = bench.all_findings();
+    if found.is_empty() {
+        return ().into_any();
+    }
+    let rows: Vec<AnyView> = found
+        .into_iter()
+        .map(|(id, words)| {
+            view! { <button class="row-key" on:click=press(move || Route::Step(id).go())><span>{words}</span></button> }
+                .into_any()
+        })
+        .collect();
+    view! {
+        <section class="finding" aria-label="found, not settled">
+            <h2>"Not settled"</h2>
+            {rows}
+        </section>
+    }
+    .into_any()
 }
 
 fn counted(seen: &Overview) -> String {
@@ -95,6 +120,16 @@ fn left(bench: Bench, seen: &Overview) -> AnyView {
                 format!("{} at the earliest", when(round_up(at), now))
             }),
         ));
+    }
+    for deadline in bench.deadlines(None) {
+        if let Ok(until) = deadline.until {
+            let (step, bead) = (title(deadline.step), title(deadline.bead));
+            let words = match deadline.over(now) {
+                true => format!("{step}: too late, “{bead}” has skinned"),
+                false => format!("{step}: {}", when(until, now)),
+            };
+            rows.push(("before it skins", words));
+        }
     }
     for (id, waits) in &seen.blocked {
         let opens = opens_at(waits).map_or("no time known".to_owned(), |at| {

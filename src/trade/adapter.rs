@@ -74,20 +74,6 @@ pub fn corrected_setting(
     sound(target / lever_ratio(wrench_length, adapter_length, angle)?)
 }
 
-/// What the bolt gets when the wrench is set to `setting`: the same formula the other way round.
-///
-/// # Errors
-/// As [`corrected_setting`].
-pub fn torque_at_bolt(
-    setting: Torque,
-    wrench_length: Length,
-    adapter_length: Length,
-    angle: Angle,
-) -> Result<Torque, AdapterError> {
-    sound(setting)?;
-    sound(setting * lever_ratio(wrench_length, adapter_length, angle)?)
-}
-
 fn sound(torque: Torque) -> Result<Torque, AdapterError> {
     let newton_metres = torque.get::<newton_meter>();
     if newton_metres > 0.0 && newton_metres.is_finite() {

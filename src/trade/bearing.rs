@@ -46,14 +46,3 @@ pub fn outer_limits(nominal: Length) -> Result<Limits, FitError> {
 pub fn bore_limits(nominal: Length) -> Result<Limits, FitError> {
     find(nominal, &BORE)
 }
-
-/// The mean inside diameter of an outer ring, for pressure and press force: (d + 3·D)/4.
-/// An estimate for ball and roller bearings of ordinary sections (common practice, no source).
-pub fn outer_ring_inside(bore: Length, outside: Length) -> Length {
-    (bore + 3.0 * outside) / 4.0
-}
-
-/// The mean outside diameter of an inner ring: (3·d + D)/4. An estimate, as above.
-pub fn inner_ring_outside(bore: Length, outside: Length) -> Length {
-    (3.0 * bore + outside) / 4.0
-}

@@ -13,7 +13,6 @@ use std::fmt;
 use uom::si::length::{meter, millimeter};
 use uom::si::mass_density::kilogram_per_cubic_meter;
 use uom::si::specific_heat_capacity::joule_per_kilogram_kelvin;
-use uom::si::thermodynamic_temperature::degree_celsius;
 use uom::si::time::second;
 
 /// Heat given off to still air, convection and radiation together, W/m²K: least and most.
@@ -49,8 +48,6 @@ pub enum CoolingError {
     Thickness,
     /// A temperature outside −100 to 300 °C.
     Temperature,
-    /// A time that is negative or not a number.
-    Time,
     /// The limit is passed before the start: no time at all.
     AlreadyShut,
     /// The room alone never brings the part to the limit: it stays good.
@@ -62,7 +59,6 @@ impl fmt::Display for CoolingError {
         f.write_str(match self {
             Self::Thickness => "Enter a wall thickness between 0.1 and 200 mm.",
             Self::Temperature => "Enter a temperature between −100 and 300 °C.",
-            Self::Time => "Enter a time of zero or more.",
             Self::AlreadyShut => {
                 "The part is past that temperature at the start: warm it (or chill it) further."
             }
@@ -88,17 +84,6 @@ pub struct TimeRange {
     /// With the least.
     #[serde(rename = "longest_s", with = "stored::seconds")]
     pub longest: Time,
-}
-
-/// A temperature as a range.
-#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
-pub struct TemperatureRange {
-    /// The coldest it may be.
-    #[serde(rename = "coldest_c", with = "stored::celsius")]
-    pub coldest: ThermodynamicTemperature,
-    /// The hottest it may be.
-    #[serde(rename = "hottest_c", with = "stored::celsius")]
-    pub hottest: ThermodynamicTemperature,
 }
 
 impl Wall {
@@ -166,27 +151,5 @@ pub fn window(
     Ok(TimeRange {
         shortest: shortest * spans,
         longest: longest * spans,
-    })
-}
-
-/// The wall's temperature after some time in the room, as a range.
-pub fn temperature_after(
-    wall: &Wall,
-    start: ThermodynamicTemperature,
-    room: ThermodynamicTemperature,
-    elapsed: Time,
-) -> Result<TemperatureRange, CoolingError> {
-    let TimeRange { shortest, longest } = wall.time_constant()?;
-    let (start, room) = (checked_celsius(start)?, checked_celsius(room)?);
-    let elapsed_s = elapsed.get::<second>();
-    if !(0.0..).contains(&elapsed_s) {
-        return Err(CoolingError::Time);
-    }
-    let at = |tau: Time| room + (start - room) * (-elapsed_s / tau.get::<second>()).exp();
-    let (quick, slow) = (at(shortest), at(longest));
-    let celsius = ThermodynamicTemperature::new::<degree_celsius>;
-    Ok(TemperatureRange {
-        coldest: celsius(quick.min(slow)),
-        hottest: celsius(quick.max(slow)),
     })
 }

@@ -46,19 +46,6 @@ impl fmt::Display for GrowthError {
 
 impl std::error::Error for GrowthError {}
 
-/// What a size was read with.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Default, Serialize, Deserialize)]
-#[serde(rename_all = "snake_case")]
-pub enum Instrument {
-    /// A steel micrometer or gauge that has lain beside the part and shares its temperature:
-    /// both grow, and only the difference shows.
-    #[default]
-    SteelBesideThePart,
-    /// One that shows true length whatever the part's temperature: the instrument is at 20 °C,
-    /// or corrects itself.
-    True,
-}
-
 /// Strain α·∫dT from 20 °C to `celsius`: linear above, with the cold loss below.
 pub(crate) fn strain_from_20(alpha_per_k: f64, celsius: f64) -> f64 {
     let rise_k = celsius - REFERENCE_CELSIUS;
@@ -102,20 +89,8 @@ fn checked_alpha(alpha: TemperatureCoefficient) -> Result<f64, GrowthError> {
     }
 }
 
-/// The size at `to` of what measures `size` at `from`, with the typical α of the material.
-///
-/// Δd = α·d·ΔT; below 20 °C α falls by 0.17 % a kelvin. Above, real parts grow slightly more than
-/// this. Valid −100 to 300 °C.
-pub fn grown(
-    size: Length,
-    material: Material,
-    from: ThermodynamicTemperature,
-    to: ThermodynamicTemperature,
-) -> Result<Length, GrowthError> {
-    grown_by(size, material.expansion(), from, to)
-}
-
-/// The same with both ends of the material's α: (least growth, most growth), as sizes.
+/// The size at `to` of what measures `size` at `from`, with both ends of the material's α:
+/// (least growth, most growth).
 pub fn grown_range(
     size: Length,
     material: Material,
@@ -126,7 +101,10 @@ pub fn grown_range(
     Ok((grown_by(size, least, from, to)?, grown_by(size, most, from, to)?))
 }
 
-/// The size at `to` of what measures `size` at `from`, for a stated α (that at 20 °C and above).
+/// The same for a stated α (that at 20 °C and above).
+///
+/// Δd = α·d·ΔT; below 20 °C α falls by 0.17 % a kelvin. Above, real parts grow slightly more than
+/// this. Valid −100 to 300 °C.
 pub fn grown_by(
     size: Length,
     alpha: TemperatureCoefficient,
@@ -140,21 +118,17 @@ pub fn grown_by(
     Ok(Length::new::<meter>(metres * (1.0 + strain_to - strain_from)))
 }
 
-/// The size at 20 °C of a part of `material` that reads `reading` at the temperature `at`.
+/// The size at 20 °C of a part of `material` that reads `reading` at the temperature `at`, with a steel
+/// micrometer or gauge that has lain beside it: both grow, and only the difference shows.
 ///
-/// reading·(1 − α·(T − 20)), where α is the part's own, or its excess over steel's when a steel
-/// instrument shares the part's temperature. First order: exact within 0.001 % over 100 K.
+/// reading·(1 − α·(T − 20)), where α is the part's excess over steel's. First order: exact within
+/// 0.001 % over 100 K.
 pub fn size_at_20(
     reading: Length,
     material: Material,
     at: ThermodynamicTemperature,
-    instrument: Instrument,
 ) -> Result<Length, GrowthError> {
-    let mut alpha = material.expansion();
-    if instrument == Instrument::SteelBesideThePart {
-        alpha -= Material::Steel.expansion();
-    }
-    size_at_20_by(reading, alpha, at)
+    size_at_20_by(reading, material.expansion() - Material::Steel.expansion(), at)
 }
 
 /// The same for a stated α (the part's, or its excess over the instrument's).

@@ -61,17 +61,6 @@ pub enum HoistVerdict {
     Refused,
 }
 
-impl HoistVerdict {
-    /// The verdict in words.
-    pub const fn words(self) -> &'static str {
-        match self {
-            Self::Takes => "within the rating",
-            Self::Thin => "close to the rating",
-            Self::Refused => "over the rating",
-        }
-    }
-}
-
 /// What is left.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
 pub struct HoistMargin {

@@ -1,6 +1,6 @@
 //! Bore and journal readings: size, out-of-round, taper, and the clearance of one in the other.
 
-use crate::trade::growth::{GrowthError, Instrument, size_at_20};
+use crate::trade::growth::{GrowthError, size_at_20};
 use crate::trade::material::Material;
 use crate::trade::quantity::{Length, ThermodynamicTemperature};
 use crate::trade::stored;
@@ -56,15 +56,9 @@ pub struct DiameterGrid {
     pub at: ThermodynamicTemperature,
     /// What the part is made of.
     pub material: Material,
-    /// What it is read with.
-    #[serde(default)]
-    pub instrument: Instrument,
     /// The readings in mm, one row a depth, one column a direction; `None` is still to be taken.
     pub readings_mm: [[Option<f64>; DIRECTIONS]; DEPTHS],
 }
-
-/// The grid of a bore.
-pub type BoreGrid = DiameterGrid;
 
 /// What a full grid says, at 20 °C.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
@@ -87,16 +81,6 @@ pub struct Shape {
 }
 
 impl DiameterGrid {
-    /// An empty grid.
-    pub const fn new(at: ThermodynamicTemperature, material: Material, instrument: Instrument) -> Self {
-        Self {
-            at,
-            material,
-            instrument,
-            readings_mm: [[None; DIRECTIONS]; DEPTHS],
-        }
-    }
-
     /// How many readings are still to be taken.
     pub fn missing(&self) -> usize {
         self.readings_mm.iter().flatten().filter(|r| r.is_none()).count()
@@ -141,17 +125,12 @@ impl DiameterGrid {
             if !(0.1..1000.0).contains(&mm) {
                 return Err(MeasureError::Reading);
             }
-            *size = size_at_20(
-                Length::new::<millimeter>(mm),
-                self.material,
-                self.at,
-                self.instrument,
-            )
-            .map_err(|why| match why {
-                GrowthError::Size | GrowthError::Coefficient => MeasureError::Reading,
-                GrowthError::Temperature => MeasureError::Temperature,
-            })?
-            .get::<millimeter>();
+            *size = size_at_20(Length::new::<millimeter>(mm), self.material, self.at)
+                .map_err(|why| match why {
+                    GrowthError::Size | GrowthError::Coefficient => MeasureError::Reading,
+                    GrowthError::Temperature => MeasureError::Temperature,
+                })?
+                .get::<millimeter>();
         }
         Ok(sizes)
     }
@@ -261,13 +240,5 @@ impl Allowed {
         } else {
             MeasureVerdict::Within
         })
-    }
-
-    /// Judges a range, such as a clearance from its least to its most, by its worse end.
-    pub fn judge_range(&self, least: Length, most: Length) -> Result<MeasureVerdict, MeasureError> {
-        match self.judge(least)? {
-            MeasureVerdict::Within => self.judge(most),
-            verdict => Ok(verdict),
-        }
     }
 }

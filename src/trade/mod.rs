@@ -33,9 +33,11 @@ pub mod material;
 pub mod press;
 
 // Lifting and measuring.
+pub mod gauging;
 pub mod hoist;
 pub mod lift;
 pub mod measure;
+pub mod selection;
 pub mod sling;
 
 pub mod caution;

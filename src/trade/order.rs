@@ -1,6 +1,5 @@
-//! In which order, and in how many passes, the bolts of one joint are tightened.
+//! In which order the bolts of one joint are tightened, and what one pass over them is.
 
-use super::quantity::{Torque, TorqueUnit};
 use serde::{Deserialize, Serialize};
 
 /// Most bolts drawn and ordered in one joint.
@@ -168,11 +167,6 @@ pub struct Pass {
 }
 
 impl Pass {
-    /// The torque of this pass.
-    pub fn torque(&self, target: Torque) -> Torque {
-        target * self.share
-    }
-
     /// The order of this pass: the layout's, or round in turn for the last one.
     pub fn order(&self, layout: &Layout) -> Vec<usize> {
         match layout {
@@ -183,46 +177,6 @@ impl Pass {
                 (0..pairs).chain((pairs..2 * pairs).rev()).collect()
             }
             _ => (0..layout.count()).collect(),
-        }
-    }
-}
-
-/// How many passes a joint gets.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize)]
-#[serde(rename_all = "snake_case")]
-pub enum PassKind {
-    /// Straight to the target.
-    Once,
-    /// 70 % of the target, then all of it (US Army torque papers, above 30 lbf·ft).
-    Two,
-    /// 30, 60 and 100 %, then a round in turn (piping practice; within the ranges of ASME PCC-1).
-    Three,
-}
-
-/// The passes of a kind, in order.
-pub fn passes(kind: PassKind) -> Vec<Pass> {
-    let step = |share| Pass { share, round: false };
-    let last = Pass {
-        share: 1.0,
-        round: true,
-    };
-    match kind {
-        PassKind::Once => vec![step(1.0)],
-        PassKind::Two => vec![step(0.7), step(1.0)],
-        PassKind::Three => vec![step(0.3), step(0.6), step(1.0), last],
-    }
-}
-
-impl PassKind {
-    /// What to offer where the manual names no passes: once for a single bolt; for two or three, once
-    /// up to 30 lbf·ft and two passes above; for more, two and three (common practice, no source, with
-    /// the Army papers' limit).
-    pub fn usual(layout: &Layout, target: Torque) -> Self {
-        let light = target <= TorqueUnit::PoundFoot.torque(30.0);
-        match (layout.count(), light) {
-            (0..=1, _) | (2..=3, true) => Self::Once,
-            (2..=3, false) | (_, true) => Self::Two,
-            (_, false) => Self::Three,
         }
     }
 }

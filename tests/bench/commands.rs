@@ -193,9 +193,23 @@ fn the_oil_waits_for_everything_and_can_be_opened_by_hand_with_a_reason_only() {
                 reason: reason.to_owned(),
             })
         };
+        // What is undone is done, or left out with a reason: only a cure is opened by hand.
+        assert_eq!(open("flushing with paraffin"), Err(Refused::NotByHand));
+        let before: Vec<StepId> = bench
+            .sheet
+            .with_untracked(|sheet| sheet.before(fill.id).iter().map(|step| step.id).collect());
+        for step in before.into_iter().filter(|step| *step != StepId(7)) {
+            let reason = "done at the shop".to_owned();
+            bench.send(Intent::Skip { step, reason }).unwrap();
+        }
+        apply(bench, &step(bench, 7)).unwrap();
+        bench.send(Intent::Close(StepId(7))).unwrap();
         assert_eq!(open("  "), Err(Refused::NoReason));
+        assert_eq!(bench.send(Intent::Close(fill.id)), Err(Refused::Shut));
         assert_eq!(open("flushing with paraffin"), Ok(()));
         acknowledge(bench, &fill);
+        let with = ReadWith::default();
+        bench.measure(fill.id, What::PutIn, 1.1, "L", &with).unwrap();
         assert_eq!(bench.send(Intent::Close(fill.id)), Ok(()));
         let reasons = bench.record.with_untracked(|record| {
             record

@@ -7,7 +7,7 @@ use halfcase::job::id::ReadingId;
 use halfcase::job::journal::torque_table;
 use halfcase::job::keep::Shelves;
 use halfcase::job::kinds::{Work, fasten};
-use halfcase::job::parts::{self, Listed, PartPlace};
+use halfcase::job::parts::{self, Listed, PartKey, PartPlace};
 use halfcase::job::reading::What;
 use halfcase::job::record::Event;
 use halfcase::job::sheet::{Step, StepId};
@@ -160,7 +160,11 @@ fn undo_names_an_action_the_same_before_a_reload_and_after() {
         |bench| done_step(bench, 1),
         |bench| read(bench, 61.97),
         |bench| apply(bench, &step(bench, 4)).unwrap(),
-        |bench| send(bench, Intent::Tally(StepId(6))),
+        |bench| {
+            let (step, part) = (StepId(6), PartKey::Own);
+            send(bench, Intent::NewOn { step, part });
+            send(bench, Intent::Tally(step));
+        },
         |bench| bench.feel(StepId(13), "at 4 o’clock"),
         |bench| bench.place_part(&part(bench, 4), PartPlace::AtShop, 0),
         |bench| bench.add_remark(None, "looked at twice").unwrap(),
@@ -174,8 +178,12 @@ fn undo_names_an_action_the_same_before_a_reload_and_after() {
             bench.reopen(StepId(1));
         },
         |bench| {
+            apply(bench, &step(bench, 7)).unwrap();
+            send(bench, Intent::Close(StepId(7)));
+            let mut late = step(bench, 3);
+            late.waits_for = vec![StepId(7)];
+            let step = bench.add_step(Some(StepId(7)), late);
             let reason = "flushing".to_owned();
-            let step = StepId(21);
             send(bench, Intent::Override { step, reason });
         },
         |bench| {
@@ -274,19 +282,21 @@ fn a_failed_reading_closes_no_step_without_a_word() {
         read(bench, 62.5);
         along(61.97).unwrap();
         let close = || bench.send(Intent::Close(StepId(2)));
-        assert_eq!(close(), Err(Refused::OutsideLimits("bore across".to_owned())));
+        let found = |mm: f64| format!("“bore across” is outside its limits: {mm} mm");
+        assert_eq!(close(), Err(Refused::Finding(found(62.5))));
         let accept = |reason: &str| {
             bench.send(Intent::Accept {
                 step: StepId(2),
                 what: What::Limit(ReadingId(1)),
                 reason: reason.to_owned(),
+                initials: "jb".to_owned(),
             })
         };
         assert_eq!(accept(" "), Err(Refused::NoReason));
         assert_eq!(accept("sleeve comes in"), Ok(()));
         // Read again, the reason no longer stands.
         read(bench, 62.4);
-        assert_eq!(close(), Err(Refused::OutsideLimits("bore across".to_owned())));
+        assert_eq!(close(), Err(Refused::Finding(found(62.4))));
         read(bench, 61.98);
         assert_eq!(close(), Ok(()));
     });
@@ -345,7 +355,7 @@ fn a_stray_reading_of_a_bore_is_outside_until_it_is_taken_again() {
         (0..5).for_each(|at| read(at, 40.01));
         read(5, 4.001);
         assert!(
-            matches!(ask(bench, 1), Some(Ask::OutsideLimits(_))),
+            matches!(ask(bench, 1), Some(Ask::Finding(_))),
             "{:?}",
             ask(bench, 1)
         );
@@ -371,11 +381,12 @@ fn a_reading_is_asked_for_again_when_its_unit_or_its_limits_change() {
                 step: StepId(2),
                 what: What::Limit(ReadingId(1)),
                 reason: "a sleeve goes in".to_owned(),
+                initials: "jb".to_owned(),
             },
         );
         assert_eq!(ask(bench, 2), Some(Ask::Close));
         bench.edit_step(StepId(2), "reading/1/most", "61.995").unwrap();
-        assert_eq!(ask(bench, 2), Some(Ask::OutsideLimits(What::Limit(ReadingId(1)))));
+        assert_eq!(ask(bench, 2), Some(Ask::Finding(What::Limit(ReadingId(1)))));
         bench.undo().unwrap();
         assert_eq!(ask(bench, 2), Some(Ask::Close));
         bench.edit_step(StepId(2), "reading/1/unit", "in").unwrap();
@@ -396,8 +407,8 @@ fn bolts_set_higher_than_a_staged_torque_are_loosened_first() {
         let mut work = step(bench, id.0).work;
         if let Work::Fasten(fasten) = &mut work {
             fasten.stages = vec![
-                halfcase::trade::stages::Stage::Torque(parse_torque("11 N·m", None).unwrap()),
-                halfcase::trade::stages::Stage::Angle { degrees: 90.0 },
+                halfcase::trade::stages::Stage::torque(parse_torque("11 N·m", None).unwrap()),
+                halfcase::trade::stages::Stage::angle(90.0),
             ];
         }
         send(

@@ -8,6 +8,7 @@ use halfcase::job::id::ReadingId;
 use halfcase::job::json;
 use halfcase::job::keep::Shelves;
 use halfcase::job::kinds::{Work, fasten};
+use halfcase::job::parts::PartKey;
 use halfcase::job::reading::What;
 use halfcase::job::record::Event;
 use halfcase::job::sheet::{JobId, Step, StepId};
@@ -412,9 +413,19 @@ fn the_other_lines_of_the_record_are_named_the_same_after_a_reload() {
             read(bench, 62.5);
             let (step, what) = (StepId(2), What::Limit(ReadingId(1)));
             let reason = "sleeve comes in".to_owned();
-            bench.send(Intent::Accept { step, what, reason }).unwrap();
+            let initials = "jb".to_owned();
+            bench
+                .send(Intent::Accept {
+                    step,
+                    what,
+                    reason,
+                    initials,
+                })
+                .unwrap();
         }),
         ("loosened", |bench| {
+            let (step, part) = (StepId(6), PartKey::Own);
+            bench.send(Intent::NewOn { step, part }).unwrap();
             bench.send(Intent::Tally(StepId(6))).unwrap();
             bench.send(Intent::Loosen(StepId(6))).unwrap();
         }),

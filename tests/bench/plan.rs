@@ -108,6 +108,12 @@ fn a_turn_step_is_done_once_it_is_said_how_it_turns() {
                 .as_deref(),
             Some("at 4 o’clock")
         );
+        // A tight spot is settled first.
+        assert!(matches!(
+            bench.send(Intent::Close(turn.id)),
+            Err(Refused::Finding(_))
+        ));
+        bench.feel(StepId(13), "");
         assert_eq!(bench.send(Intent::Close(turn.id)), Ok(()));
     });
 }

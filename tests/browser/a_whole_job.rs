@@ -17,6 +17,12 @@ async fn acknowledge(page: &mut Page) -> Told<usize> {
     Ok(count)
 }
 
+/// Says that new ones are on, where the step asks for new ones.
+async fn new_ones(page: &mut Page) -> Told {
+    acknowledge(page).await?;
+    page.tap(button(has("New ones on"))).await
+}
+
 /// Says that a shaft spins freely, where the step asks how it turns.
 async fn turns(page: &mut Page) -> Told {
     page.tap(button("spins freely")).await?;
@@ -27,7 +33,7 @@ async fn turns(page: &mut Page) -> Told {
 async fn close(page: &mut Page) -> Told {
     acknowledge(page).await?;
     page.tap(button("Done")).await?;
-    page.tap(button("Next step")).await
+    page.tap(button(has("Next step"))).await
 }
 
 async fn at(page: &Page, title: &str) -> Told {
@@ -58,6 +64,23 @@ async fn tally_pass(page: &mut Page, count: usize, pass: usize, passes: usize) -
 async fn reading(page: &mut Page, name: &str, keys: &[&str]) -> Told {
     page.enter(&format!("{name}:"), keys).await?;
     page.see_words("within limits").await
+}
+
+/// A first pack by the gap, read, changed, read again.
+async fn shims(page: &mut Page) -> Told {
+    at(page, "Shims behind the output bearing").await?;
+    page.enter("gap at 12 o’clock:", &["0", "point", "7", "2"])
+        .await?;
+    page.enter("gap at 6 o’clock:", &["0", "point", "7"]).await?;
+    page.screenshot("step-select-upright").await?;
+    page.fits_the_hand().await?;
+    page.tap(button(has("It is in"))).await?;
+    page.enter("end float:", &["0", "point", "1", "8"]).await?;
+    page.see_words("is outside its limits").await?;
+    page.tap(button(has("It is in"))).await?;
+    page.enter("end float:", &["0", "point", "0", "8"]).await?;
+    page.screenshot("step-select-done-upright").await?;
+    close(page).await
 }
 
 /// Everything up to the case joint.
@@ -92,9 +115,12 @@ async fn up_to_the_case_joint(page: &mut Page) -> Told {
     close(page).await?;
 
     at(page, "Restrictor jet, main oil way").await?;
+    page.screenshot("step-new-part-upright").await?;
+    new_ones(page).await?;
     close(page).await?;
 
     at(page, "Oil pipe unions").await?;
+    new_ones(page).await?;
     page.tap(radio(has("Middle"))).await?;
     tally(page, 2, 1).await?;
     close(page).await?;
@@ -116,29 +142,43 @@ async fn up_to_the_case_joint(page: &mut Page) -> Told {
     page.tap(button("It is on start the clock")).await?;
     tally(page, 3, 1).await?;
     close(page).await?;
-    for title in [
-        "Shafts in, thrust washers on",
-        "Detent spring and selector drum",
-        "Turn the shafts through all gears",
-    ] {
+    for title in ["Shafts in, thrust washers on", "Detent spring and selector drum"] {
         at(page, title).await?;
-        if title.starts_with("Turn") {
-            turns(page).await?;
-        }
         close(page).await?;
     }
+    shims(page).await?;
+    at(page, "Turn the shafts through all gears").await?;
+    turns(page).await?;
+    close(page).await?;
+
+    // Laid, tight, off, read at both ends, wiped away.
+    at(page, "Big end clearance").await?;
+    acknowledge(page).await?;
+    page.tap(button(has("It is laid"))).await?;
+    page.tap(button(has("It is tight"))).await?;
+    page.tap(button("Cap is off")).await?;
+    page.enter("clearance at the widest place:", &["0", "point", "0", "5"])
+        .await?;
+    page.enter("clearance at the narrow end:", &["0", "point", "0", "4", "5"])
+        .await?;
+    page.screenshot("step-gauge-upright").await?;
+    page.tap(button(has("Wiped away"))).await?;
+    close(page).await?;
 
     // Snug, torque and angle, each once round before the next.
     at(page, "Connecting rod bolts").await?;
+    new_ones(page).await?;
     page.tap(radio(has("Middle"))).await?;
-    for stage in 1..=3 {
-        if stage == 3 {
-            page.see_words("turn on by 60 °").await?;
+    page.tap(button(has("All oiled"))).await?;
+    for stage in 2..=4 {
+        if stage == 4 {
+            page.see_words("turn on by").await?;
+            page.see_words("60").await?;
             page.fits_the_hand().await?;
             page.screenshot("step-angle-upright").await?;
         }
         for bolt in 1..=2 {
-            page.tap(button(format!("Tally {bolt} of 2, stage {stage} of 3")))
+            page.tap(button(format!("Tally {bolt} of 2, stage {stage} of 4")))
                 .await?;
         }
     }
@@ -186,7 +226,17 @@ fn a_job_is_carried_through_and_the_oil_waits_for_the_cure() {
         page.tap(radio(has("Large"))).await?;
         tally(page, 1, 1).await?;
         close(page).await?;
+        // The least of the range, then on to the hole; the pin is said.
+        at(page, "Output shaft nut").await?;
+        page.see_words("Thread not stated").await?;
+        page.tap(radio(has("Large"))).await?;
+        tally(page, 1, 1).await?;
+        reading(page, "the hole came in line at", &["6", "8"]).await?;
+        page.tap(button("on")).await?;
+        page.screenshot("step-cotter-upright").await?;
+        close(page).await?;
         at(page, "Drain plug").await?;
+        new_ones(page).await?;
         page.tap(radio(has("Middle"))).await?;
         tally(page, 1, 1).await?;
         close(page).await?;
@@ -208,12 +258,25 @@ fn a_job_is_carried_through_and_the_oil_waits_for_the_cure() {
         page.advance_clock(12 * HOUR).await?;
         page.see_shut(button("Shut see what it waits for")).await?;
         page.advance_clock(72 * HOUR).await?;
-        page.see(button("Done")).await?;
+        page.see(button("Read put in")).await?;
         page.reload().await?;
+        reading(page, "How much was put in", &["1", "point", "1"]).await?;
         close(page).await?;
 
         at(page, "Oil at the mark, no drips").await?;
         reading(page, "drips seen", &["0"]).await?;
+        close(page).await?;
+
+        at(page, "First run").await?;
+        acknowledge(page).await?;
+        page.tap(button("it runs")).await?;
+        reading(page, "what it reads now", &["8", "0"]).await?;
+        reading(page, "how long it ran", &["1", "2"]).await?;
+        page.tap(button("none seen")).await?;
+        page.tap(button("cold enough to touch")).await?;
+        page.tap(button("reached")).await?;
+        page.see(button("Torque again: 17 Case bolts")).await?;
+        page.tap(button("torqued again")).await?;
         close(page).await?;
         page.see_words("Every step is done.").await?;
         page.tap(button("Close the job")).await?;

@@ -168,7 +168,7 @@ fn the_gate_opens_on_time_by_itself() {
         page.see(heading("Case joint")).await?;
         page.tap(button("It is on start the clock")).await?;
         page.tap(button("Done")).await?;
-        page.tap(button("Next step")).await?;
+        page.tap(button(has("Next step"))).await?;
         page.see(heading("Gearbox oil")).await?;
         page.see_shut(button("Shut see what it waits for")).await?;
         page.see_words("Opens tomorrow 08:0").await?;
@@ -181,7 +181,7 @@ fn the_gate_opens_on_time_by_itself() {
         page.advance_clock(24 * HOUR - MINUTE).await?;
         page.see_shut(button("Shut see what it waits for")).await?;
         page.advance_clock(MINUTE).await?;
-        page.see(button("Done")).await?;
+        page.see(button("Read put in")).await?;
         page.words_gone("Not before").await
     });
 }
@@ -214,7 +214,7 @@ fn a_joint_opened_again_shuts_the_gate_anew_and_a_reason_opens_it() {
         page.words_gone("A compound has not cured").await?;
         page.tap(button("Open by hand")).await?;
         page.tap(button("I have read it")).await?;
-        page.see(button("Done")).await.map(drop)
+        page.see(button("Read put in")).await.map(drop)
     });
 }
 

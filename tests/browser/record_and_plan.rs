@@ -55,7 +55,7 @@ fn a_job_is_planned_from_nothing_by_thumb() {
             .await?;
         page.tap(button("leave this step out")).await?;
         page.see(button("open it again")).await?;
-        page.tap(button("Next step")).await?;
+        page.tap(button(has("Next step"))).await?;
 
         page.see(heading("Turn the shaft")).await?;
         page.tap(button("I have read it")).await?;
@@ -65,12 +65,15 @@ fn a_job_is_planned_from_nothing_by_thumb() {
         page.tap(button("at 4 o’clock")).await?;
         page.see_words("Noted: tight at 4 o’clock.").await?;
         page.key_at_least(button("spins freely"), 120, 88).await?;
+        page.see_words("is tight at 4 o’clock").await?;
         page.fits_everywhere("turn").await?;
 
         // After a reload all of it is there, and the overview says so.
         page.reload().await?;
         page.open_at("#steps").await?;
         page.see_words("0 of 2 done, 1 left out").await?;
+        page.see(heading("Not settled")).await?;
+        page.see_words("is tight at 4 o’clock").await?;
         page.fits_everywhere("overview").await
     });
 }
@@ -175,13 +178,17 @@ fn a_reading_outside_its_limits_is_read_again_or_accepted_with_a_reason() {
         page.enter("bore across:", &["6", "2", "point", "5"]).await?;
         page.see_words("outside limits").await?;
         page.enter("bore along:", &["6", "1", "point", "9", "7"]).await?;
-        page.tap(button("Outside limits bore across")).await?;
-        page.see_words("read it again, or accept it with a reason")
+        page.tap(button("Not settled bore across")).await?;
+        page.see_words("“bore across” is outside its limits: 62.5 mm. Do it again")
             .await?;
         page.fits_everywhere("outside-limits").await?;
         page.tap(button("accept it as it is")).await?;
-        page.type_into(textbox(has("Why it may stay outside")), "a sleeve goes in")
+        page.type_into(textbox(has("Why it may stay as it is")), "a sleeve goes in")
             .await?;
+        // Nobody's decision is none.
+        page.tap(button("accept it as it is")).await?;
+        page.see_words("Enter your initials too").await?;
+        page.type_into(textbox("Initials"), "jb").await?;
         page.tap(button("accept it as it is")).await?;
         page.see_words("Accepted: a sleeve goes in").await?;
         page.see(button("Done")).await?;
@@ -189,7 +196,7 @@ fn a_reading_outside_its_limits_is_read_again_or_accepted_with_a_reason() {
         page.enter("bore across:", &["6", "1", "point", "9", "8"]).await?;
         page.words_gone("Accepted: a sleeve goes in").await?;
         page.tap(button("Done")).await?;
-        page.see(button("Next step")).await.map(drop)
+        page.see(button(has("Next step"))).await.map(drop)
     });
 }
 
@@ -198,6 +205,7 @@ fn bolts_too_tight_for_the_plan_are_loosened_first() {
     story("too-tight", Screen::UPRIGHT, async |page| {
         page.open_at("#step/6").await?;
         page.tap(radio(has("Middle"))).await?;
+        page.tap(button(has("New ones on"))).await?;
         page.tap(button("Tally 1 of 2")).await?;
         page.tap(button("Tally 2 of 2")).await?;
         page.see(button("Done")).await?;
@@ -210,6 +218,8 @@ fn bolts_too_tight_for_the_plan_are_loosened_first() {
         page.see(button("All loose 2 are too tight")).await?;
         page.fits_everywhere("too-tight").await?;
         page.tap(button("All loose 2 are too tight")).await?;
+        // The old ones are no longer new.
+        page.tap(button(has("New ones on"))).await?;
         page.see(button("Tally 1 of 2")).await.map(drop)
     });
 }

@@ -117,7 +117,7 @@ fn the_depth_is_read_in_the_step_and_kept_in_its_record() {
         page.fits_the_hand().await?;
         page.screenshot("seat-depth").await?;
         page.tap(button("Done")).await?;
-        page.see(button("Next step")).await?;
+        page.see(button(has("Next step"))).await?;
         page.reload().await?;
         page.see_words("1.00 mm stays open behind").await
     });

@@ -1,9 +1,9 @@
 //! Mutated and arbitrary texts through every reader: no panic, no NaN, an error that points into the text.
 
 use halfcase::trade::quantity::{
-    AngleUnit, LengthUnit, MassUnit, Problem, TemperatureUnit, TextError, TorqueStatement, TorqueUnit, Typed,
-    Unit, parse_angle, parse_deviation, parse_length, parse_mass, parse_temperature, parse_torque,
-    parse_torques,
+    AngleUnit, LengthUnit, Problem, TemperatureUnit, TextError, TorqueStatement, TorqueUnit, Typed, Unit,
+    VolumeUnit, parse_angle, parse_deviation, parse_length, parse_temperature, parse_torque, parse_torques,
+    parse_volume,
 };
 
 const CORPUS: &[&str] = &[
@@ -37,6 +37,9 @@ const CORPUS: &[&str] = &[
     "68F",
     "293.15 K",
     "23 kg",
+    "2 1/2 US qt",
+    "8 imp. fl oz",
+    "350 ml",
     "51 lbs",
     "1/4 turn",
     "90°",
@@ -176,7 +179,8 @@ fn check_all(text: &str) {
     check_typed(text, parse_length(text, Some(LengthUnit::Inch)));
     check_typed(text, parse_length(text, None));
     check_typed(text, parse_deviation(text, Some(LengthUnit::Micrometre)));
-    check_typed(text, parse_mass(text, Some(MassUnit::Kilogram)));
+    check_typed(text, parse_volume(text, Some(VolumeUnit::Litre)));
+    check_typed(text, parse_volume(text, None));
     check_typed(text, parse_temperature(text, Some(TemperatureUnit::Celsius)));
     check_typed::<AngleUnit>(text, parse_angle(text));
 }

@@ -1,8 +1,8 @@
 //! One text for each refusal, and the whole sentence it is answered with.
 
 use halfcase::trade::quantity::{
-    LengthUnit, TemperatureUnit, TorqueUnit, parse_angle, parse_deviation, parse_length, parse_mass,
-    parse_temperature, parse_torque, parse_torques,
+    LengthUnit, TemperatureUnit, TorqueUnit, parse_angle, parse_deviation, parse_length, parse_temperature,
+    parse_torque, parse_torques,
 };
 
 const UNITS: &str = "N·m, ft·lb, in·lb, kgf·m, kgf·cm or oz·in";
@@ -174,7 +174,6 @@ fn other_quantities() {
             .map(|_| ())
             .map_err(|e| e.to_string())
     };
-    let kg = |text| parse_mass(text, None).map(|_| ()).map_err(|e| e.to_string());
     let celsius = |text| {
         parse_temperature(text, Some(TemperatureUnit::Celsius))
             .map(|_| ())
@@ -202,8 +201,6 @@ fn other_quantities() {
              sign."
                 .to_owned(),
         ),
-        (kg("23"), "Character 3: the unit is missing; add kg, lb or g.".to_owned()),
-        (kg("5 001 kg"), format!("Character 1: this is more than 5 000 kg, and no workshop crane lifts that; {check}")),
         (
             celsius("-274"),
             "Character 2: this is less than −273.15 °C, and nothing is colder; check the unit and the sign.".to_owned(),
@@ -225,7 +222,6 @@ fn other_quantities() {
         mm("10 000"),
         mm("393.7 in"),
         um("-10 000 000"),
-        kg("5 000 kg"),
         celsius("1 000"),
         celsius("-273.15"),
         degrees("360"),

@@ -1,14 +1,18 @@
 //! Mutated job sheets and backups: no panic; a sheet that is read keeps its rules and reads back the same.
 
 use super::readers::Dice;
+use halfcase::job::form;
 use halfcase::job::gate::Ground;
+use halfcase::job::kinds::lift::Hoist;
 use halfcase::job::overview::overview;
 use halfcase::job::parts;
 use halfcase::job::progress::Progress;
 use halfcase::job::sheet::{JobId, Sheet};
-use halfcase::job::{form, situation};
+use halfcase::job::situation::{self, Around};
 use halfcase::trade::cure::ShopHistory;
 use halfcase::trade::moment::Moment;
+use halfcase::trade::quantity::Mass;
+use uom::si::mass::kilogram;
 
 pub const CORPUS: &[&str] = &[
     r#"{"version":1,"title":"Gearbox","machine":"tractor","steps":[{"id":1,"title":"Wash","work":{"clean":{"solvent":true}}},
@@ -39,8 +43,17 @@ fn open(sheet: &Sheet) {
     let seen = overview(ground, Moment(0));
     assert_eq!(seen.states.len(), sheet.steps.len());
     parts::list(sheet, &progress);
+    let hoist = Hoist {
+        rating: Some(Mass::new::<kilogram>(500.0)),
+        ..Hoist::default()
+    };
+    let around = Around {
+        press_kn: Some(100.0),
+        hoist,
+        ..Around::default()
+    };
     for step in &sheet.steps {
-        situation::cautions(step, Some(100.0), Some(500.0));
+        situation::cautions_of(&step.work, &around);
         form::fields(sheet, step);
     }
 }

@@ -280,3 +280,18 @@ fn a_bottle_is_read_back_as_it_was_written() {
         (bottle.id, bottle.opened, true)
     );
 }
+
+/// A bottle said to be of another class keeps none of the first class's times, and all that was typed.
+#[test]
+fn another_class_brings_its_own_times_but_keeps_the_labels() {
+    let lock = CompoundClass::ThreadlockMedium;
+    let silicone = CompoundClass::SiliconeNeutral;
+    let mut bottle = Bottle::new(BottleId(1), lock);
+    bottle.become_of(silicone);
+    assert_eq!(bottle, Bottle::new(BottleId(1), silicone));
+    let own = Time::new::<hour>(31.0);
+    bottle.label.full = own;
+    bottle.become_of(lock);
+    assert_eq!(bottle.label.full, own);
+    assert_eq!(bottle.label.fixture, Bottle::new(BottleId(1), lock).label.fixture);
+}

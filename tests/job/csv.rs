@@ -4,6 +4,7 @@ use super::sheet;
 use halfcase::job::csv::{self, CsvError};
 use halfcase::job::example;
 use halfcase::job::fasteners::{self, TableError};
+use halfcase::job::guarding::{guard_fasten, silent_words};
 use halfcase::job::kinds::{Fasten, Reuse, Work, fasten};
 use halfcase::job::parts::PartPlace;
 use halfcase::job::sheet::{Sheet, Step, StepId};
@@ -114,7 +115,7 @@ fn headings_come_in_any_order_and_units_in_words() {
     assert_eq!(steps[0].title, "Baffle screws");
     assert_eq!(fasten(&steps[0]).torque.text(), "7.2 ft·lb");
     assert_eq!(fasten(&steps[0]).layout, Layout::Free { count: 4 });
-    assert_eq!(fasten(&steps[1]).thread.name(), "M8");
+    assert_eq!(fasten(&steps[1]).thread_name(), "M8");
     assert_eq!(fasten(&steps[1]).torque.text(), "20 N·m");
     assert_eq!(steps[1].id, StepId(2));
 }
@@ -158,7 +159,7 @@ fn every_column_is_taken() {
     );
     let compound = fasten.compound.as_ref().unwrap();
     assert_eq!(compound.manual, Some(ManualWord::LockMedium));
-    assert_eq!(compound.thread, Some(fasten.thread.major()));
+    assert_eq!(compound.thread, fasten.thread.map(|thread| thread.major()));
     assert_eq!(step.parts[0].place, PartPlace::Bag("7".to_owned()));
     assert_eq!(step.parts[0].count, 8);
     assert_eq!(step.notes, "middle first, then out");
@@ -173,7 +174,6 @@ fn a_wrong_cell_is_named_by_line_and_column() {
     };
     for (cells, start) in [
         ("x,M7.3,1,9 N·m,,,,", "Line 2, thread: "),
-        ("x,,1,9 N·m,,,,", "Line 2, thread: it is empty"),
         (
             "x,M6,0,9 N·m,,,,",
             "Line 2, count: “0” is not a count from 1 to 64.",
@@ -245,6 +245,59 @@ fn steps_of_other_kinds_are_left_out_of_the_table() {
     assert!(table.contains("Plug,M14×1.5,,1,25–30 N·m"), "{table}");
 }
 
+/// A stretch goes out and comes back, and a table without its columns reads on.
+#[test]
+fn a_stretch_comes_back_from_its_table() {
+    let sheet = sheet(
+        r#"{"id":1,"title":"Rod","work":{"fasten":{"thread":"M8x1","torque":"28 N·m","layout":{"line":{"count":2}},
+            "stretch_least_mm":0.13,"stretch_most_mm":0.15,"stretch_decides":true}}}"#,
+    );
+    let Work::Fasten(fasten) = &sheet.steps[0].work else {
+        panic!("a fasten step")
+    };
+    assert_eq!(fasten.stretch_least_mm, Some(0.13));
+    assert_eq!(handed_round(&sheet), sheet.steps);
+    assert!(sheet.to_json().contains("\"stretch_decides\""));
+    let refused = fasteners::read("thread,torque,most stretch mm\nM8,28 N·m,50", StepId(1));
+    assert!(
+        matches!(
+            refused,
+            Err(TableError::Cell {
+                column: "most stretch mm",
+                ..
+            })
+        ),
+        "{refused:?}"
+    );
+}
+
+/// How often they may come again goes out and comes back.
+#[test]
+fn reuse_comes_back_from_its_table() {
+    let sheet = sheet(
+        r#"{"id":1,"title":"Head","work":{"fasten":{"thread":"M8","torque":"22 N·m","layout":{"line":{"count":4}},
+            "most_uses":3,"longest_mm":88.5}}}"#,
+    );
+    let Work::Fasten(fasten) = &sheet.steps[0].work else {
+        panic!("a fasten step")
+    };
+    assert_eq!((fasten.most_uses, fasten.longest_mm), (Some(3), Some(88.5)));
+    assert_eq!(handed_round(&sheet), sheet.steps);
+    for cell in ["0", "21", "2.5", "often"] {
+        let refused = fasteners::read(&format!("thread,torque,uses\nM8,22 N·m,{cell}"), StepId(1));
+        assert!(
+            matches!(
+                refused,
+                Err(TableError::Cell {
+                    column: "may be tightened",
+                    ..
+                })
+            ),
+            "{refused:?}"
+        );
+    }
+}
+
 /// The fasten steps of `sheet` after they were written and read back.
 fn handed_round(sheet: &Sheet) -> Vec<Step> {
     read(&fasteners::write(sheet))
@@ -296,9 +349,9 @@ fn every_word_of_a_fastener_comes_back() {
         engagement_mm: Some(12.25),
         passes: passes.map(|(share, round)| Pass { share, round }).to_vec(),
         stages: vec![
-            Stage::Torque(plain().torque),
-            Stage::Angle { degrees: 60.0 },
-            Stage::Angle { degrees: 22.5 },
+            Stage::torque(plain().torque),
+            Stage::angle(60.0),
+            Stage::angle(22.5),
         ],
         seal: true,
         self_locking: true,
@@ -354,4 +407,22 @@ fn stages_flags_and_joints_are_typed_at_a_desk_too() {
         let said = refusal(&format!("thread,torque,{heading}\nM8,40 N·m,{cell}"));
         assert!(said.starts_with(&format!("Line 2, {heading}: ")), "{said}");
     }
+}
+
+/// Most manuals state no thread: an empty cell says so, and it is written back as that.
+#[test]
+fn a_thread_that_is_not_stated_is_none_and_comes_back_as_none() {
+    let steps = read("thread,torque,count\n,20 N·m,4\nnot stated,9 N·m,2");
+    for step in &steps {
+        assert_eq!(fasten(step).thread, None);
+    }
+    assert_eq!(steps[0].title, "4 × thread not stated");
+    let sheet = Sheet::new("x", steps.clone());
+    let again = fasteners::read(&fasteners::write(&sheet), StepId(1)).unwrap();
+    assert_eq!(again[0].work, steps[0].work);
+    // In a file it is left out, and the guard says that it says nothing.
+    assert!(!sheet.to_json().contains("\"thread\""));
+    assert_eq!(Sheet::from_json(&sheet.to_json()).unwrap(), sheet);
+    assert_eq!(guard_fasten(fasten(&steps[0])), None);
+    assert!(silent_words(fasten(&steps[0])).is_some_and(|words| words.starts_with("Thread not stated")));
 }

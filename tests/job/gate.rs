@@ -185,9 +185,17 @@ fn open_by_hand(record: &mut Record) {
 }
 
 #[test]
-fn opened_by_hand_it_waits_for_nothing() {
+fn opened_by_hand_it_waits_for_no_cure_but_for_what_is_undone() {
     let sheet = gearbox();
     let mut record = Record::default();
+    open_by_hand(&mut record);
+    let open: Vec<Wait> = sheet
+        .before(FILL)
+        .iter()
+        .map(|step| Wait::Step(step.id))
+        .collect();
+    assert_eq!(waits_for(&sheet, &record, &[], &shop(22.0), MORNING), open);
+    let mut record = both_done();
     open_by_hand(&mut record);
     assert_eq!(waits_for(&sheet, &record, &[], &shop(22.0), MORNING), []);
 }

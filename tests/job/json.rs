@@ -4,13 +4,14 @@ use super::MORNING;
 use halfcase::job::clock::ClockId;
 use halfcase::job::id::{PartId, ReadingId};
 use halfcase::job::json;
-use halfcase::job::kinds::LiftWork;
+use halfcase::job::kinds::{Gauged, LiftWork, Piece};
 use halfcase::job::parts::{PartKey, PartPlace};
-use halfcase::job::reading::{Verdict, What};
+use halfcase::job::reading::{Fact, Verdict, What};
 use halfcase::job::record::{
     Compound, Entry, EntryId, Event, Facts, Goal, PhoneClock, Record, SetTo, Setting,
 };
 use halfcase::job::sheet::{Sheet, StepId};
+use halfcase::trade::gauging::Plastic;
 use halfcase::trade::quantity::TorqueUnit;
 use proptest::prelude::*;
 use serde::Serialize;
@@ -56,7 +57,7 @@ fn events() -> Vec<Event> {
             },
             goal: Some(Goal::Turn {
                 degrees: 60.0,
-                thread_mm: 8.0,
+                thread_mm: Some(8.0),
             }),
         },
         Event::Loosened,
@@ -86,6 +87,19 @@ fn events() -> Vec<Event> {
         Event::Felt {
             tight_at: t("½ turn"),
         },
+        Event::Coded {
+            down: t("B"),
+            across: t("2"),
+        },
+        Event::Chosen {
+            round: 2,
+            pieces: vec![Piece::shims(0.1, 3), Piece::coded("green", None)],
+            unit: t("mm"),
+            aim: Some(0.32),
+            leaves: None,
+            verdict: Verdict::Outside,
+        },
+        Event::Gauged(Gauged::Laid(Plastic::Medium)),
         Event::Placed {
             part: PartKey::More(PartId(3)),
             place: PartPlace::Bag(t("7\t\u{1}")),
@@ -109,6 +123,20 @@ fn events() -> Vec<Event> {
         },
         Event::PhoneClock(PhoneClock::Jumped(-90_000)),
         Event::JobClosed,
+        Event::Judged {
+            part: PartKey::Own,
+            unfit: t("pitted"),
+        },
+        Event::Ordered {
+            what: What::Part(PartKey::Own),
+            part: PartKey::More(PartId(2)),
+        },
+        Event::NewOn { part: PartKey::Own },
+        Event::Said {
+            fact: Fact::NoLeaks,
+            holds: false,
+            words: t("“low” still"),
+        },
     ]
 }
 
@@ -123,15 +151,22 @@ fn is_known(event: &Event) -> usize {
         Event::Measured { .. } => 5,
         Event::Accepted { .. } => 6,
         Event::Felt { .. } => 7,
-        Event::Placed { .. } => 8,
-        Event::Done { .. } => 9,
-        Event::Skipped { .. } => 10,
-        Event::Reopened => 11,
-        Event::Overridden { .. } => 12,
-        Event::TakenBack { .. } => 13,
-        Event::Noted { .. } => 14,
-        Event::PhoneClock(_) => 15,
-        Event::JobClosed => 16,
+        Event::Coded { .. } => 8,
+        Event::Chosen { .. } => 9,
+        Event::Gauged(_) => 10,
+        Event::Placed { .. } => 11,
+        Event::Done { .. } => 12,
+        Event::Skipped { .. } => 13,
+        Event::Reopened => 14,
+        Event::Overridden { .. } => 15,
+        Event::TakenBack { .. } => 16,
+        Event::Noted { .. } => 17,
+        Event::PhoneClock(_) => 18,
+        Event::JobClosed => 19,
+        Event::Judged { .. } => 20,
+        Event::Ordered { .. } => 21,
+        Event::NewOn { .. } => 22,
+        Event::Said { .. } => 23,
     }
 }
 
@@ -201,8 +236,8 @@ fn a_refusal_says_where_and_what() {
     };
     for (inside, words) in [
         (
-            "\n\"work\":{\"fasten\":{\n\"torque\":\"9 N·m\",\"layout\":\"single\"}}",
-            "line 4 (steps, 2nd, work, fasten): missing field `thread`",
+            "\n\"work\":{\"fasten\":{\n\"thread\":\"M6\",\"layout\":\"single\"}}",
+            "line 4 (steps, 2nd, work, fasten): missing field `torque`",
         ),
         ("\"minutes\":3", "line 3 (steps, 2nd): missing field `work`"),
         (

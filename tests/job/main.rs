@@ -4,21 +4,30 @@ mod backup;
 mod bonding;
 mod bottle;
 mod calendar;
+mod checks;
 mod csv;
+mod fill_run;
 mod form;
 mod forms;
 mod gate;
+mod gauge;
+mod groups;
 mod json;
 mod lifting;
+mod manual_heat;
 mod night;
 mod overview;
 mod parts;
+mod program;
 mod progress;
+mod rework;
 mod seating;
+mod select;
 mod sheet;
 mod situation;
 mod tamper;
 mod torque;
+mod two_waits;
 
 use halfcase::job::example;
 use halfcase::job::kinds::Work;
@@ -83,7 +92,7 @@ fn the_example_has_every_kind_of_work() {
     let words: std::collections::BTreeSet<&str> =
         example::sheet().steps.iter().map(|s| s.work.word()).collect();
     let all = [
-        "Bond", "Check", "Clean", "Fasten", "Fill", "Fit", "Lift", "Seat", "Turn",
+        "Bond", "Check", "Clean", "Fasten", "Fill", "Fit", "Gauge", "Lift", "Run", "Seat", "Select", "Turn",
     ];
     assert_eq!(words.into_iter().collect::<Vec<_>>(), all);
 }

@@ -92,7 +92,7 @@ fn what_came_back_from_the_shop_is_told_from_what_was_sent() {
 }
 
 #[test]
-fn a_part_taken_back_is_where_it_was_and_one_whose_step_is_done_is_fitted() {
+fn a_part_taken_back_is_where_it_was_and_none_is_fitted_that_was_not_said() {
     let sheet = gearbox();
     let mut record = Record::default();
     let parts = list(&sheet, &Progress::default());
@@ -117,9 +117,21 @@ fn a_part_taken_back_is_where_it_was_and_one_whose_step_is_done_is_fitted() {
 
     done(&mut record, 1);
     let seen = list(&sheet, &Progress::of(&record));
-    let fitted: Vec<bool> = seen.iter().map(|part| part.place == PartPlace::Fitted).collect();
-    assert_eq!(fitted, [true, true, true, false, false, false]);
-    assert_eq!(seen[0].step, StepId(1));
+    let words: Vec<String> = seen.iter().take(4).map(Listed::words).collect();
+    assert_eq!(
+        words,
+        [
+            "its step is done; last in bag 1",
+            "its step is done",
+            "its step is done; last at the shop",
+            "not said where"
+        ]
+    );
+    assert!(seen.iter().take(3).all(Listed::ticked));
+    let event = Event::NewOn { part: seen[0].key };
+    record.add(MORNING, Some(seen[0].step), "", event);
+    let seen = list(&sheet, &Progress::of(&record));
+    assert_eq!((seen[0].step, seen[0].words().as_str()), (StepId(1), "fitted"));
 }
 
 #[test]

@@ -285,12 +285,21 @@ fn stages_are_tallied_one_after_the_other() {
     assert_eq!((fasten.pass_count(), fasten.tally_count()), (3, 6));
     assert_eq!(fasten.asked(0, None), Asked::Torque(says("10 N·m")));
     assert_eq!(fasten.asked(1, None), Asked::Torque(says("20 N·m")));
-    assert_eq!(fasten.asked(2, None), Asked::Angle(60.0));
+    assert_eq!(
+        fasten.asked(2, None),
+        Asked::Angle {
+            degrees: 60.0,
+            off: 0.0
+        }
+    );
     assert_eq!(fasten.pass_words(0), "stage 1 of 3: snug to 10 N·m");
     assert_eq!(fasten.pass_words(2), "stage 3 of 3: turn on by 60°");
     assert_eq!(
         pass_answer(&fasten, 2, None, &mine(), 0, None),
-        PassAnswer::Angle(60.0)
+        PassAnswer::Angle {
+            degrees: 60.0,
+            off: 0.0
+        }
     );
 
     let mut record = Record::default();
@@ -320,7 +329,10 @@ fn stages_are_written_as_a_person_writes_them() {
         let text = text.replace("\"snug 10 N·m\"", stages);
         Sheet::from_json(&text).unwrap_err().to_string()
     };
-    assert!(refused("\"snug 30 N·m\"").contains("each torque must be above the one before"));
+    // Stages in the wrong order are opened, shown for what they are, and not worked.
+    let turned = Sheet::from_json(&text.replace("\"snug 10 N·m\"", "\"snug 30 N·m\"")).unwrap();
+    let why = fasten(&turned).stages_wrong().unwrap();
+    assert!(why.contains("each torque must be above the one before"), "{why}");
     assert!(refused("\"a bit\"").contains("not a job sheet"));
 }
 
@@ -371,20 +383,29 @@ fn a_nuts_running_torque_is_added_from_a_third_on() {
     };
     assert_eq!(asked.text(), "80–100 in·lb");
     assert_eq!(
-        running_words(&fasten.torque, running),
+        running_words(&fasten.torque, running, true),
         "50 % of the torque: added to it."
     );
     let little = TorqueUnit::PoundInch.torque(12.0);
-    assert_eq!(fasten.asked(0, Some(little)), Asked::Torque(fasten.torque));
+    let Asked::Torque(more) = fasten.asked(0, Some(little)) else {
+        panic!("a torque is asked for");
+    };
+    assert_eq!(more.text(), "62–82 in·lb");
     assert_eq!(
-        running_words(&fasten.torque, little),
-        "20 % of the torque, under a third: not added."
+        running_words(&fasten.torque, little, true),
+        "20 % of the torque: added to it."
     );
+    // Only a manual that says otherwise is followed instead.
+    let apart = Fasten {
+        running_apart: true,
+        ..fasten.clone()
+    };
+    assert_eq!(apart.asked(0, Some(little)), Asked::Torque(fasten.torque));
     let hard = TorqueUnit::PoundInch.torque(90.0);
-    assert!(running_words(&fasten.torque, hard).contains("Take a new nut"));
+    assert!(running_words(&fasten.torque, hard, true).contains("Take a new nut"));
 }
 
-/// 7.9 of 24 N·m is under a third, of 70 % of it over: added there it would ask for 24.7 N·m.
+/// Every pass overcomes the nut's own drag too: each asks for more than the one before.
 #[test]
 fn no_pass_asks_for_more_than_the_last() {
     let passes = r#""torque":"24 N·m","passes":[{"share":0.7,"round":false},{"share":1.0,"round":false}]"#;
@@ -399,15 +420,14 @@ fn no_pass_asks_for_more_than_the_last() {
             (0..fasten.pass_count())
                 .map(|pass| match fasten.asked(pass, Some(running)) {
                     Asked::Torque(asked) => asked.target,
-                    Asked::Angle(_) => 0.0,
+                    Asked::Angle { .. } | Asked::Hand | Asked::All(_) => 0.0,
                 })
                 .collect()
         };
-        assert!(asked(7.9).is_sorted(), "{:?}", asked(7.9));
-        assert_eq!(asked(7.9).last(), Some(&24.0));
-        // From a third of the whole on, every pass overcomes the nut's own drag too.
-        assert!(asked(8.0).is_sorted());
-        assert_eq!(asked(8.0).last(), Some(&32.0));
+        for running in [0.5, 7.9, 8.0] {
+            assert!(asked(running).is_sorted(), "{:?}", asked(running));
+            assert_eq!(asked(running).last(), Some(&(24.0 + running)));
+        }
     }
 }
 
@@ -450,4 +470,20 @@ fn a_phone_turns_as_far_lying_as_standing() {
     let on_edge = heading_deg(200.0, 0.0, 90.0).unwrap();
     assert!((turn_deg(upright, on_edge).abs() - 90.0).abs() < 1e-9);
     assert_eq!(heading_deg(f64::NAN, 0.0, 0.0), None);
+}
+
+/// What must not be passed is never rounded up, where a value that may be is.
+#[test]
+fn at_most_is_never_rounded_up() {
+    let middle = &mine()[1];
+    let mut rounded_up = 0;
+    for tenths in 105..590 {
+        let text = format!("{}.{} N·m", tenths / 10, tenths % 10);
+        let set = |text: &str| middle.setting_for(&says(text)).unwrap().value;
+        let most = set(&format!("at most {text}"));
+        let wanted = f64::from(tenths) / 10.0;
+        assert!(most <= wanted + 1e-9 && most > wanted - 0.5, "{text}: {most}");
+        rounded_up += usize::from(set(&text) > wanted);
+    }
+    assert!(rounded_up > 0);
 }

@@ -2,18 +2,21 @@
 
 use super::chance::Chance;
 use super::promises::entry_ids;
+use super::stock;
 use halfcase::job::field::Entry;
 use halfcase::job::form;
-use halfcase::job::kinds::{self, Work};
+use halfcase::job::kinds::{self, Fasten, Gauged, Piece, Work};
 use halfcase::job::night::Night;
-use halfcase::job::parts::{self, PartPlace};
-use halfcase::job::reading::What;
+use halfcase::job::parts::{self, PartKey, PartPlace};
+use halfcase::job::reading::{Fact, What};
 use halfcase::job::readings;
 use halfcase::job::record::PhoneClock;
 use halfcase::job::sheet::{JobId, Step, StepId};
 use halfcase::job::state::{Ask, Intent, Now, ReadWith, State};
 use halfcase::trade::cooling::TimeRange;
-use halfcase::trade::quantity::Time;
+use halfcase::trade::gauging::Plastic;
+use halfcase::trade::order::Layout;
+use halfcase::trade::quantity::{Time, Unit};
 use uom::si::time::second;
 
 /// Seconds mostly, hours now and then, and once in a while the days that a cure takes.
@@ -55,6 +58,13 @@ fn at_the_step(chance: &mut Chance, state: &State, now: Now) -> Intent {
             step,
             caution: caution.to_owned(),
         },
+        Some(Ask::Skinned(late)) if chance.one_in(2) => Intent::Accept {
+            step,
+            what: What::Skin(late.clock),
+            reason: "joined in time, written down late".to_owned(),
+            initials: initials(chance),
+        },
+        Some(Ask::Skinned(late)) => Intent::Restart(late.clock),
         Some(Ask::Loosen(_)) => Intent::Loosen(step),
         Some(Ask::PutOn) => Intent::PutOn {
             step,
@@ -62,14 +72,99 @@ fn at_the_step(chance: &mut Chance, state: &State, now: Now) -> Intent {
         },
         Some(Ask::Tally(_)) => Intent::Tally(step),
         Some(Ask::Read(what)) => read(chance, state, step, what),
-        Some(Ask::OutsideLimits(what)) if chance.one_in(2) => Intent::Accept {
+        Some(Ask::Finding(what)) if chance.one_in(2) => Intent::Accept {
             step,
             what,
             reason: "measured twice, the shop says so".to_owned(),
+            initials: initials(chance),
         },
-        Some(Ask::OutsideLimits(what)) => read(chance, state, step, what),
+        // Another pack, or the reading once more.
+        Some(Ask::Finding(What::Pack | What::Trial)) if chance.one_in(2) => choose(chance, state, step),
+        Some(Ask::Finding(what)) => settle(chance, state, step, what),
+        Some(Ask::OnOrder(part)) => Intent::TickPart { step, part },
+        Some(Ask::NewOn(part)) => Intent::NewOn { step, part },
         Some(Ask::Feel) => feel(chance, step),
+        Some(Ask::Code) => code(chance, step),
+        Some(Ask::Gauge(done)) => Intent::Gauge { step, done },
+        Some(Ask::Choose) => choose(chance, state, step),
         Some(Ask::Close) => Intent::Close(step),
+    }
+}
+
+fn gauge(chance: &mut Chance, step: StepId) -> Intent {
+    let all = [
+        Gauged::Laid(Plastic::Coarse),
+        Gauged::Tight,
+        Gauged::Off,
+        Gauged::Wiped,
+    ];
+    let done = all[chance.below(all.len())];
+    Intent::Gauge { step, done }
+}
+
+fn code(chance: &mut Chance, step: StepId) -> Intent {
+    let mut one = |all: &[&str]| chance.of(all).map_or(String::new(), |code| (*code).to_owned());
+    Intent::Code {
+        step,
+        down: one(&["A", "B", "c", ""]),
+        across: one(&["1", "2", "9"]),
+    }
+}
+
+/// What is offered, or something of one's own.
+fn choose(chance: &mut Chance, state: &State, step: StepId) -> Intent {
+    let found = state.step(step);
+    let offered = found
+        .and_then(|step| state.offered(step))
+        .filter(|_| !chance.one_in(4));
+    let pieces = offered.unwrap_or_else(|| {
+        let thick = chance.between(-0.1, 2.0);
+        vec![match chance.below(3) {
+            0 => Piece::coded("green", None),
+            _ => Piece::shims(thick, chance.below(4) as u32),
+        }]
+    });
+    Intent::Choose { step, pieces }
+}
+
+fn say(chance: &mut Chance, step: StepId, fact: Fact) -> Intent {
+    let holds = !chance.one_in(4);
+    Intent::Say {
+        step,
+        fact,
+        holds,
+        words: if holds || chance.one_in(3) {
+            ""
+        } else {
+            "at the drain plug"
+        }
+        .to_owned(),
+    }
+}
+
+fn initials(chance: &mut Chance) -> String {
+    if chance.one_in(3) { "" } else { "jb" }.to_owned()
+}
+
+/// Does it again, or orders a part.
+fn settle(chance: &mut Chance, state: &State, step: StepId, what: What) -> Intent {
+    if chance.one_in(3) {
+        let name = "bearing shell".to_owned();
+        return Intent::Order { step, what, name };
+    }
+    match what {
+        What::Turning => feel(chance, step),
+        What::Part(part) => judge(chance, step, part),
+        what => read(chance, state, step, what),
+    }
+}
+
+fn judge(chance: &mut Chance, step: StepId, part: PartKey) -> Intent {
+    let unfit = if chance.one_in(2) { "" } else { "pitted" };
+    Intent::Judge {
+        step,
+        part,
+        unfit: unfit.to_owned(),
     }
 }
 
@@ -83,6 +178,9 @@ fn feel(chance: &mut Chance, step: StepId) -> Intent {
 
 /// A reading, mostly such as the limits hold.
 fn read(chance: &mut Chance, state: &State, step: StepId, what: What) -> Intent {
+    if let What::Fact(fact) = what {
+        return say(chance, step, fact);
+    }
     let found = state.step(step);
     let (mut value, mut unit) = (chance.between(-1.0, 70.0), "mm".to_owned());
     match (found.map(|step| &step.work), &what) {
@@ -92,6 +190,12 @@ fn read(chance: &mut Chance, state: &State, step: StepId, what: What) -> Intent 
                 let (least, most) = (limit.least.unwrap_or(0.0), limit.most.unwrap_or(1.0));
                 value = chance.between(least, most.max(least));
             }
+        }
+        (Some(Work::Fill(fill)), What::PutIn) => {
+            fill.unit().symbol().clone_into(&mut unit);
+            value = fill
+                .stated()
+                .map_or(1.0, |stated| fill.unit().value_of(stated.volume()));
         }
         (Some(Work::Check(check)), What::Place { bore, .. }) => {
             if let Some(bore) = readings::bore(check, *bore) {
@@ -103,6 +207,30 @@ fn read(chance: &mut Chance, state: &State, step: StepId, what: What) -> Intent 
             if let Some(depth) = seat.depth {
                 value = chance.between(depth.least_mm, depth.most_mm);
             }
+        }
+        (_, What::Uses) => value = chance.below(4) as f64,
+        // Bolts of some 60 mm, a little longer when tight.
+        (Some(Work::Fasten(_)), What::Free(_)) => value = chance.between(60.0, 60.1),
+        (Some(Work::Fasten(fasten)), What::Tight(at)) => {
+            let free = state
+                .progress(step)
+                .reading(&What::Free(*at))
+                .map(|read| read.value);
+            let least = fasten.stretch_least_mm.unwrap_or(0.0);
+            let most = fasten.stretch_most_mm.unwrap_or(0.5);
+            value = free.unwrap_or(60.0) + chance.between(least, most.max(least));
+        }
+        (Some(Work::Select(select)), What::Trial | What::TurnTight | What::TurnLoose) => {
+            if let Some(trial) = &select.trial {
+                trial.unit(select.unit).clone_into(&mut unit);
+                let (least, most) = (trial.least.unwrap_or(0.0), trial.most.unwrap_or(1.0));
+                value = chance.between(least, most.max(least));
+            }
+        }
+        (Some(Work::Select(select)), _) => select.unit.symbol().clone_into(&mut unit),
+        (Some(Work::Gauge(gauge)), _) => {
+            gauge.unit.symbol().clone_into(&mut unit);
+            value = chance.between(gauge.least.unwrap_or(0.0), gauge.most.unwrap_or(0.3));
         }
         _ => {}
     }
@@ -135,7 +263,10 @@ fn in_any_step(chance: &mut Chance, state: &State) -> Intent {
     let step = any_step(chance, state);
     let found = state.step(step);
     let asked = found.map(readings::asked).unwrap_or_default();
-    match chance.below(13) {
+    match chance.below(16) {
+        14 => gauge(chance, step),
+        12 => choose(chance, state, step),
+        13 => code(chance, step),
         0 => Intent::Tally(step),
         1 => Intent::Close(step),
         2 => Intent::PutOn {
@@ -157,7 +288,7 @@ fn in_any_step(chance: &mut Chance, state: &State) -> Intent {
             read(chance, state, step, what)
         }
         8 => {
-            let broken = state.broken(step);
+            let broken = state.findings(step);
             Intent::Accept {
                 step,
                 what: chance
@@ -166,6 +297,7 @@ fn in_any_step(chance: &mut Chance, state: &State) -> Intent {
                     .cloned()
                     .unwrap_or(What::Depth),
                 reason: "as the shop left it".to_owned(),
+                initials: initials(chance),
             }
         }
         9 => Intent::ReadDepth {
@@ -180,6 +312,7 @@ fn in_any_step(chance: &mut Chance, state: &State) -> Intent {
                     step: Some(step),
                     mm: 1.0,
                 },
+                Some(part) if chance.one_in(3) => judge(chance, part.step, part.key),
                 Some(part) if chance.one_in(2) => Intent::TickPart {
                     step: part.step,
                     part: part.key,
@@ -212,14 +345,36 @@ fn in_the_plan(chance: &mut Chance, state: &State) -> Intent {
         2 => Intent::RemoveStep(step),
         3 => {
             let kind = chance.of(&kinds::LIST).map_or("Clean", |kind| kind.word);
-            let fasten = || kinds::fasten::begin("M8", "22 N·m").ok().map(Work::Fasten);
-            let work = kinds::blank(kind).or_else(fasten);
+            let limited = chance.one_in(2);
+            let fasten = || {
+                let plain = kinds::fasten::begin("M8", "22 N·m").ok()?;
+                let read = Fasten {
+                    stretch_least_mm: Some(0.1),
+                    stretch_most_mm: Some(0.15),
+                    most_uses: Some(2),
+                    longest_mm: Some(60.05),
+                    layout: Layout::Circle { count: 4 },
+                    ..plain.clone()
+                };
+                Some(Work::Fasten(if limited { read } else { plain }))
+            };
+            let work = stock::stocked(chance, kind)
+                .or_else(|| kinds::blank(kind))
+                .or_else(fasten);
+            // What has a loop of its own is played soon.
+            let soon = matches!(work, Some(Work::Select(_) | Work::Gauge(_)));
+            let before_next = state.job().sheet.steps.iter().map(|step| step.id);
+            let before_next = before_next.take_while(|id| Some(*id) != state.next_open()).last();
             let steps = work
                 .into_iter()
                 .map(|work| Step::new(StepId(0), &format!("one more {kind}"), work))
                 .collect();
             Intent::AddSteps {
-                after: chance.one_in(2).then_some(step),
+                after: if soon {
+                    before_next
+                } else {
+                    chance.one_in(2).then_some(step)
+                },
                 steps,
             }
         }
@@ -239,9 +394,27 @@ fn edit(chance: &mut Chance, state: &State, step: StepId) -> Intent {
     };
     let value = match &field.entry {
         Entry::Head => String::new(),
-        Entry::Words => ["a new name", "30 60 100", "100", "62 N7", "M8", ""][chance.below(6)].to_owned(),
+        Entry::Words => [
+            "a new name",
+            "30 60 100",
+            "100",
+            "62 N7",
+            "M8",
+            "",
+            "oil; 20 N·m; loosen; 10 N·m; 60° ± 5°, on the same fastener",
+        ][chance.below(7)]
+        .to_owned(),
         Entry::Number { .. } => format!("{:.1}", chance.between(0.0, 60.0)),
-        Entry::Torque => ["22 N·m", "16.2 ft·lb", "9–12 N·m", "nonsense"][chance.below(4)].to_owned(),
+        Entry::Thread => ["M8", "not stated", "G 1/4", "1 1/8-7", "nonsense"][chance.below(5)].to_owned(),
+        Entry::Torque => [
+            "22 N·m",
+            "16.2 ft·lb",
+            "9–12 N·m",
+            "nonsense",
+            "30 ft·lb + 120°",
+            "at most 12 N·m",
+        ][chance.below(6)]
+        .to_owned(),
         Entry::Choice(all) => chance.of(all).map_or(String::new(), |(value, _)| value.clone()),
         Entry::Flag => if chance.one_in(2) { "yes" } else { "no" }.to_owned(),
         Entry::Press => String::new(),
@@ -256,7 +429,14 @@ fn edit(chance: &mut Chance, state: &State, step: StepId) -> Intent {
 fn with_jobs(chance: &mut Chance, state: &State) -> Intent {
     let job = chance.of(&state.jobs.heads).map_or(JobId(9), |head| head.id);
     match chance.below(9) {
-        0 if state.jobs.heads.len() < 5 => Intent::BeginJob(Box::new(halfcase::job::example::sheet())),
+        0 if state.jobs.heads.len() < 5 => {
+            let example = if chance.one_in(2) {
+                halfcase::job::example::inch()
+            } else {
+                halfcase::job::example::sheet()
+            };
+            Intent::BeginJob(Box::new(example))
+        }
         1 if state.jobs.heads.len() < 5 => Intent::Duplicate(job),
         2 => Intent::DeleteJob(job),
         3 => Intent::BringBackJob(job),

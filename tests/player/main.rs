@@ -3,8 +3,9 @@
 //! After every touch it is checked that
 //! 1. what is shown equals what reading the store back gives;
 //! 2. undo gives back the state before, but for the record's own lines;
-//! 3. no step was closed with a reading missing, or with one outside its limits and no reason given;
-//! 4. no gate opened while anything it waits for is uncured, unstarted, or outside its limits;
+//! 3. no step was closed with a reading missing, or with anything found that is not settled;
+//! 4. no gate opened while anything it waits for is uncured, unstarted, undone, unread, outside its limits,
+//!    tight or not fit, and no case was closed up on anything found;
 //! 5. no STOP was passed by;
 //! 6. keeping that is cut off after any single write reads back as before or as after, never between.
 //!
@@ -16,6 +17,7 @@
 mod chance;
 mod hand;
 mod promises;
+mod stock;
 mod store;
 
 use chance::Chance;

@@ -244,12 +244,13 @@ fn steps() -> Vec<Situation> {
         target: Some(celsius(100.0)),
         ..Heating::default()
     };
-    let switches: [fn(&mut Situation); 9] = [
+    let switches: [fn(&mut Situation); 10] = [
         |s| s.running = true,
         |s| s.solvent = true,
         |s| s.spring = true,
         |s| s.compressed_air = true,
         |s| s.hot_oil = true,
+        |s| s.gauging = true,
         |s| s.turning = true,
         |s| s.before_cure = true,
         |s| s.high_strength_removal = true,
@@ -396,12 +397,16 @@ fn each_switch_raises_its_own_caution_at_its_own_level() {
         (on(|s| s.spring = true), vec![("spring", Stop)]),
         (on(|s| s.turning = true), vec![("turning", Stop)]),
         (on(|s| s.before_cure = true), vec![("before-cure", Stop)]),
-        (on(|s| s.running = true), vec![("exhaust", Stop)]),
+        (
+            on(|s| s.running = true),
+            vec![("exhaust", Stop), ("running-parts", Care)],
+        ),
         (
             on(|s| s.high_strength_removal = true),
             vec![("locked-removal", Stop)],
         ),
         (on(|s| s.hot_oil = true), vec![("hot-oil", Care)]),
+        (on(|s| s.gauging = true), vec![("gauging", Care)]),
         (on(|s| s.compressed_air = true), vec![("air", Care)]),
         (on(|s| s.solvent = true), vec![("solvent", Care)]),
         (wet(CompoundClass::SemiDryingGasket), vec![("solvent", Care)]),
@@ -453,7 +458,7 @@ prop_compose! {
     /// Any step at all, with any numbers.
     fn any_step()(
         numbers in proptest::collection::vec(maybe(), 9),
-        switches in proptest::collection::vec(any::<bool>(), 24),
+        switches in proptest::collection::vec(any::<bool>(), 25),
         chemicals in proptest::collection::vec(proptest::sample::select(CompoundClass::ALL.as_slice()), 0..4),
     ) -> Situation {
         Situation {
@@ -492,6 +497,7 @@ prop_compose! {
             before_cure: switches[17],
             high_strength_removal: switches[18],
             running: switches[19],
+            gauging: switches[24],
         }
     }
 }

@@ -15,7 +15,11 @@ fn any_unit() -> impl Strategy<Value = TorqueUnit> {
 
 fn any_joint(engagement_mm: impl Strategy<Value = f64>) -> impl Strategy<Value = Joint> {
     (
-        prop::sample::select(Thread::all().collect::<Vec<_>>()),
+        prop::sample::select(
+            Thread::all()
+                .filter(|thread| !thread.is_pipe())
+                .collect::<Vec<_>>(),
+        ),
         prop::option::of(prop::sample::select(Strength::ALL.to_vec())),
         prop::option::of(prop::sample::select(FemaleMaterial::ALL.to_vec())),
         prop::option::of(engagement_mm),

@@ -10,4 +10,5 @@ mod lift;
 mod preload;
 mod press;
 mod quantity;
+mod selection;
 mod wrench;

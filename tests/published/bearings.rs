@@ -1,6 +1,6 @@
 //! Bearing tolerances against ISO 492.
 
-use halfcase::trade::bearing::{bore_limits, inner_ring_outside, outer_limits, outer_ring_inside};
+use halfcase::trade::bearing::{bore_limits, outer_limits};
 use halfcase::trade::quantity::Length;
 use uom::si::length::{micrometer, millimeter};
 
@@ -48,11 +48,4 @@ fn normal_class_of_radial_bearings() {
         }
         assert!(find(mm(181.0)).is_err());
     }
-}
-
-#[test]
-fn mean_ring_diameters() {
-    // A ring takes a quarter of the section (common practice, no source): 30 × 62 gives 54 and 38.
-    assert!((outer_ring_inside(mm(30.0), mm(62.0)) - mm(54.0)).abs() < mm(1e-9));
-    assert!((inner_ring_outside(mm(30.0), mm(62.0)) - mm(38.0)).abs() < mm(1e-9));
 }

@@ -6,7 +6,7 @@ use halfcase::trade::cure::{
 use halfcase::trade::moment::Moment;
 use uom::si::f64::{Length, Ratio, ThermodynamicTemperature, Time};
 use uom::si::length::millimeter;
-use uom::si::ratio::{percent, ratio};
+use uom::si::ratio::percent;
 use uom::si::thermodynamic_temperature::degree_celsius;
 use uom::si::time::{day, hour, minute};
 
@@ -298,23 +298,28 @@ fn a_milestone_the_label_leaves_out_waits_for_the_next() {
 }
 
 #[test]
-fn the_degree_follows_the_law_of_its_kind() {
-    let degree = |spec: &CureSpec, after_h: f64, shop: &ShopHistory| {
-        spec.degree(START, START.plus(hours(after_h)), shop)
-            .get::<ratio>()
+fn full_cure_follows_the_law_of_its_kind() {
+    let latest = |spec: &CureSpec, shop: &ShopHistory| range_h(spec, Milestone::FullCure, shop)[2];
+    let near = |got: f64, expected: f64| {
+        assert!(
+            (got / expected - 1.0).abs() < 1e-6,
+            "{got} h, expected {expected} h"
+        );
     };
-    let near = |got: f64, expected: f64| assert!((got - expected).abs() < 1e-6, "{got}, expected {expected}");
-    near(degree(&steel(), 12.0, &shop(22.0, None)), 0.5);
-    near(degree(&steel(), 12.0, &ShopHistory::default()), 0.5);
-    // 10 K colder, harsh end 2.5: 24 of 60 h.
-    near(degree(&steel(), 24.0, &shop(12.0, None)), 0.4);
-    // Depth by the root of time: a quarter of nine days is half of 7.5 mm.
-    near(degree(&silicone(7.5), 54.0, &shop(23.0, Some(50.0))), 0.5);
-    near(degree(&steel(), 24.0, &shop(22.0, None)), 1.0);
-    near(degree(&steel(), 100.0, &shop(4.0, None)), 0.0);
-    // A night: 10 h + 2 h at 2.5^−1.2 of 24 h.
+    near(latest(&steel(), &shop(22.0, None)), 24.0);
+    near(latest(&steel(), &ShopHistory::default()), 24.0);
+    // 10 K colder, harsh end 2.5: 60 h.
+    near(latest(&steel(), &shop(12.0, None)), 60.0);
+    // Depth by the root of time: three times the depth takes nine days.
+    near(latest(&silicone(7.5), &shop(23.0, Some(50.0))), 216.0);
+    // A night: after 10 h the 14 h left go at 2.5^−1.2.
     let night = ShopHistory(vec![reading(0.0, 22.0, None), reading(10.0, 10.0, None)]);
-    near(degree(&steel(), 12.0, &night), (10.0 + 2.0 * 0.333_021_8) / 24.0);
+    near(latest(&steel(), &night), 10.0 + 14.0 / 0.333_021_3);
+    assert!(
+        steel()
+            .reached_at(Milestone::FullCure, START, &shop(4.0, None))
+            .is_err()
+    );
 }
 
 #[test]

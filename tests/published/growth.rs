@@ -1,8 +1,6 @@
 //! Thermal growth, and materials' figures.
 
-use halfcase::trade::growth::{
-    GrowthError, Instrument, grown, grown_by, grown_range, size_at_20, size_at_20_by,
-};
+use halfcase::trade::growth::{GrowthError, grown_by, grown_range, size_at_20, size_at_20_by};
 use halfcase::trade::material::Material;
 use halfcase::trade::quantity::{Length, ThermodynamicTemperature};
 use uom::si::f64::TemperatureCoefficient;
@@ -47,20 +45,14 @@ fn a_steel_instrument_hides_its_own_share() {
     // Worked: a 62 mm bore at 30 °C read with steel beside it, 23 against 11.5 millionths: 7.13 µm large.
     let size = size_at_20_by(mm(62.0), micro(23.0) - micro(11.5), celsius(30.0)).unwrap();
     assert!(((mm(62.0) - size).get::<micrometer>() - 7.13).abs() < 0.001);
-    // With the typical casting alloy here, 22: 6.51 µm, and 13.64 with a true instrument.
-    let by = |instrument| {
-        let size = size_at_20(mm(62.0), Material::CastAluminium, celsius(30.0), instrument).unwrap();
-        (mm(62.0) - size).get::<micrometer>()
-    };
-    assert!((by(Instrument::SteelBesideThePart) - 6.51).abs() < 0.001);
-    assert!((by(Instrument::True) - 13.64).abs() < 0.001);
-    let steel = size_at_20(
-        mm(62.0),
-        Material::BearingSteel,
-        celsius(30.0),
-        Instrument::SteelBesideThePart,
-    );
-    assert_eq!(steel, Ok(mm(62.0)));
+    // With the typical casting alloy here, 22: 6.51 µm, and 13.64 with an instrument that shows true length.
+    let off = |size: Length| (mm(62.0) - size).get::<micrometer>();
+    let steel = size_at_20(mm(62.0), Material::CastAluminium, celsius(30.0)).unwrap();
+    assert!((off(steel) - 6.51).abs() < 0.001);
+    let alone = size_at_20_by(mm(62.0), Material::CastAluminium.expansion(), celsius(30.0)).unwrap();
+    assert!((off(alone) - 13.64).abs() < 0.001);
+    let ring = size_at_20(mm(62.0), Material::BearingSteel, celsius(30.0));
+    assert_eq!(ring, Ok(mm(62.0)));
 }
 
 #[test]
@@ -85,7 +77,13 @@ fn dry_ice_shrinks_steel_less_than_a_constant_says() {
 #[test]
 fn growth_goes_both_ways_and_has_a_range() {
     // α·d·ΔT by hand: 22e-6·62·80 = 0.10912; 21 and 23.5 give 0.10416 and 0.11656.
-    let hot = grown(mm(62.0), Material::CastAluminium, celsius(20.0), celsius(100.0)).unwrap();
+    let hot = grown_by(
+        mm(62.0),
+        Material::CastAluminium.expansion(),
+        celsius(20.0),
+        celsius(100.0),
+    )
+    .unwrap();
     assert!(((hot - mm(62.0)).get::<millimeter>() - 0.10912).abs() < 1e-6);
     let (least, most) =
         grown_range(mm(62.0), Material::CastAluminium, celsius(20.0), celsius(100.0)).unwrap();
@@ -99,7 +97,7 @@ fn growth_goes_both_ways_and_has_a_range() {
 #[test]
 fn refusals_say_what_to_do() {
     let say = |size, from, to| {
-        grown(mm(size), Material::Steel, celsius(from), celsius(to))
+        grown_by(mm(size), Material::Steel.expansion(), celsius(from), celsius(to))
             .unwrap_err()
             .to_string()
     };
@@ -109,13 +107,53 @@ fn refusals_say_what_to_do() {
         "Enter a temperature between −100 and 300 °C."
     );
     // The limits themselves.
-    assert!(grown(mm(62.0), Material::Steel, celsius(-100.0), celsius(300.0)).is_ok());
-    assert!(grown(mm(99_500.0), Material::Steel, celsius(20.0), celsius(80.0)).is_ok());
-    assert!(grown(mm(100_500.0), Material::Steel, celsius(20.0), celsius(80.0)).is_err());
+    assert!(
+        grown_by(
+            mm(62.0),
+            Material::Steel.expansion(),
+            celsius(-100.0),
+            celsius(300.0)
+        )
+        .is_ok()
+    );
+    assert!(
+        grown_by(
+            mm(99_500.0),
+            Material::Steel.expansion(),
+            celsius(20.0),
+            celsius(80.0)
+        )
+        .is_ok()
+    );
+    assert!(
+        grown_by(
+            mm(100_500.0),
+            Material::Steel.expansion(),
+            celsius(20.0),
+            celsius(80.0)
+        )
+        .is_err()
+    );
     assert!(grown_by(mm(62.0), micro(995.0), celsius(20.0), celsius(80.0)).is_ok());
     assert!(grown_by(mm(62.0), micro(1005.0), celsius(20.0), celsius(80.0)).is_err());
-    assert!(grown(mm(62.0), Material::Steel, celsius(-100.5), celsius(300.0)).is_err());
-    assert!(grown(mm(62.0), Material::Steel, celsius(-100.0), celsius(301.0)).is_err());
+    assert!(
+        grown_by(
+            mm(62.0),
+            Material::Steel.expansion(),
+            celsius(-100.5),
+            celsius(300.0)
+        )
+        .is_err()
+    );
+    assert!(
+        grown_by(
+            mm(62.0),
+            Material::Steel.expansion(),
+            celsius(-100.0),
+            celsius(301.0)
+        )
+        .is_err()
+    );
     assert_eq!(
         grown_by(mm(62.0), micro(2000.0), celsius(20.0), celsius(80.0)),
         Err(GrowthError::Coefficient)

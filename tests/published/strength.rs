@@ -83,7 +83,7 @@ fn stresses_as_printed() {
 #[test]
 fn every_class_yields_above_its_proof_stress() {
     for class in Strength::ALL {
-        for thread in Thread::all() {
+        for thread in Thread::all().filter(|thread| !thread.is_pipe()) {
             assert!(
                 class.yield_strength(thread) >= class.proof_stress(thread),
                 "{} {thread}",

@@ -20,6 +20,8 @@ fn close(got: f64, printed: f64, within: f64, what: &str) {
 #[expect(clippy::approx_constant, reason = "3.141 mm is the minor diameter of an M4")]
 fn iso_724_diameters() {
     let rows = [
+        ("M2", 2.0, 0.4, 1.740, 1.509),
+        ("M2.5", 2.5, 0.45, 2.208, 1.948),
         ("M3", 3.0, 0.5, 2.675, 2.387),
         ("M3.5", 3.5, 0.6, 3.110, 2.764),
         ("M4", 4.0, 0.7, 3.545, 3.141),
@@ -27,7 +29,9 @@ fn iso_724_diameters() {
         ("M6", 6.0, 1.0, 5.350, 4.773),
         ("M7", 7.0, 1.0, 6.350, 5.773),
         ("M8", 8.0, 1.25, 7.188, 6.466),
+        ("M9", 9.0, 1.25, 8.188, 7.466),
         ("M10", 10.0, 1.5, 9.026, 8.160),
+        ("M11", 11.0, 1.5, 10.026, 9.160),
         ("M12", 12.0, 1.75, 10.863, 9.853),
         ("M14", 14.0, 2.0, 12.701, 11.546),
         ("M16", 16.0, 2.0, 14.701, 13.546),
@@ -35,6 +39,14 @@ fn iso_724_diameters() {
         ("M20", 20.0, 2.5, 18.376, 16.933),
         ("M22", 22.0, 2.5, 20.376, 18.933),
         ("M24", 24.0, 3.0, 22.051, 20.319),
+        ("M27", 27.0, 3.0, 25.051, 23.319),
+        ("M30", 30.0, 3.5, 27.727, 25.706),
+        ("M33", 33.0, 3.5, 30.727, 28.706),
+        ("M36", 36.0, 4.0, 33.402, 31.093),
+        ("M39", 39.0, 4.0, 36.402, 34.093),
+        ("M42", 42.0, 4.5, 39.077, 36.479),
+        ("M45", 45.0, 4.5, 42.077, 39.479),
+        ("M48", 48.0, 5.0, 44.752, 41.866),
     ];
     for (name, major, pitch, pitch_diameter, minor) in rows {
         let t = thread(name);
@@ -88,6 +100,22 @@ fn iso_898_1_stress_areas() {
         ("M20×1.5", 272.0),
         ("M22×1.5", 333.0),
         ("M24×2", 384.0),
+        // M: from memory, as are all above M24.
+        ("M2", 2.07),
+        ("M2.5", 3.39),
+        ("M27", 459.0),
+        ("M30", 561.0),
+        ("M33", 694.0),
+        ("M36", 817.0),
+        ("M39", 976.0),
+        ("M42", 1_121.0),
+        ("M45", 1_306.0),
+        ("M48", 1_473.0),
+        ("M27×2", 496.0),
+        ("M30×2", 621.0),
+        ("M33×2", 761.0),
+        ("M36×3", 865.0),
+        ("M39×3", 1_030.0),
     ];
     for (name, area) in rows {
         close(
@@ -120,7 +148,7 @@ fn fine_threads_are_what_their_names_say() {
     }
     assert_eq!(
         Thread::all().filter(|t| t.series() == Series::MetricFine).count(),
-        30
+        53
     );
 }
 
@@ -142,6 +170,15 @@ fn asme_b1_1_stress_areas() {
         ("9/16", 0.562_5, 12, 0.182, 18, 0.203),
         ("5/8", 0.625, 11, 0.226, 18, 0.256),
         ("3/4", 0.75, 10, 0.334, 16, 0.373),
+        // M: from memory.
+        ("#2", 0.086, 56, 0.003_70, 64, 0.003_94),
+        ("#3", 0.099, 48, 0.004_87, 56, 0.005_23),
+        ("7/8", 0.875, 9, 0.462, 14, 0.509),
+        ("1", 1.0, 8, 0.606, 12, 0.663),
+        ("1 1/8", 1.125, 7, 0.763, 12, 0.856),
+        ("1 1/4", 1.25, 7, 0.969, 12, 1.073),
+        ("1 3/8", 1.375, 6, 1.155, 12, 1.315),
+        ("1 1/2", 1.5, 6, 1.405, 12, 1.581),
     ];
     for (size, major, coarse, coarse_area, fine, fine_area) in rows {
         for (per_inch, area, series) in [(coarse, coarse_area, Series::Unc), (fine, fine_area, Series::Unf)] {
@@ -195,6 +232,20 @@ fn metric_holes_and_bearing_faces() {
         (20.0, 22.0, 28.19),
         (22.0, 24.0, 31.71),
         (24.0, 26.0, 33.61),
+        (2.0, 2.4, 3.07),
+        (2.5, 2.9, 4.07),
+        // M9 and M11 stand in neither standard: the steps of their neighbours.
+        (9.0, 10.0, 12.63),
+        (11.0, 12.0, 15.63),
+        // Grade B from M27 on.
+        (27.0, 30.0, 38.0),
+        (30.0, 33.0, 42.75),
+        (33.0, 36.0, 46.55),
+        (36.0, 39.0, 51.11),
+        (39.0, 42.0, 55.86),
+        (42.0, 45.0, 59.95),
+        (45.0, 48.0, 64.7),
+        (48.0, 52.0, 69.45),
     ];
     let metric = |t: &Thread| matches!(t.series(), Series::MetricCoarse | Series::MetricFine);
     for t in Thread::all().filter(metric) {
@@ -233,9 +284,16 @@ fn inch_holes_and_bearing_faces() {
         ("9/16", 0.625, 13.0 / 16.0),
         ("5/8", 11.0 / 16.0, 15.0 / 16.0),
         ("3/4", 13.0 / 16.0, 1.125),
+        ("7/8", 15.0 / 16.0, 1.312_5),
+        ("1", 1.0 + 3.0 / 32.0, 1.5),
+        ("1 1/8", 1.0 + 7.0 / 32.0, 1.687_5),
+        ("1 1/4", 1.0 + 11.0 / 32.0, 1.875),
+        ("1 3/8", 1.5, 2.062_5),
+        ("1 1/2", 1.625, 2.25),
     ];
     for (size, hole, flats) in rows {
         let found: Vec<Thread> = Thread::all()
+            .filter(|t| matches!(t.series(), Series::Unc | Series::Unf))
             .filter(|t| t.name().starts_with(&format!("{size}-")))
             .collect();
         assert_eq!(found.len(), 2, "{size}");
@@ -269,6 +327,27 @@ fn reads_what_people_write() {
         ("No. 10 – 24", "#10-24 UNC"),
         ("3/8-16 UNC", "3/8-16 UNC"),
         ("3/8-16unc", "3/8-16 UNC"),
+        ("m9x1", "M9×1"),
+        ("M11", "M11"),
+        ("M45x1.5", "M45×1.5"),
+        ("1-8", "1-8 UNC"),
+        ("1 in - 12", "1-12 UNF"),
+        ("1-1/8-7", "1 1/8-7 UNC"),
+        ("1 1/8 - 12", "1 1/8-12 UNF"),
+        ("1\u{a0}1/2 UNC", "1 1/2-6 UNC"),
+        ("11/16-24", "11/16-24 UNEF"),
+        ("1 1/16-18 UNEF", "1 1/16-18 UNEF"),
+        ("1/2-28", "1/2-28 UNEF"),
+        ("G1/4", "G 1/4"),
+        ("g 1/4", "G 1/4"),
+        ("G 1/4-19", "G 1/4"),
+        ("R 1/8", "R 1/8"),
+        ("Rp3/4", "Rp 3/4"),
+        ("1/8 NPT", "1/8-27 NPT"),
+        ("1/8-27 NPT", "1/8-27 NPT"),
+        ("NPTF 1/16", "1/16-27 NPTF"),
+        ("1 npt", "1-11.5 NPT"),
+        ("1/2 BSPP", "G 1/2"),
     ];
     for (text, name) in same {
         assert_eq!(
@@ -281,7 +360,7 @@ fn reads_what_people_write() {
         assert_eq!(Thread::parse(&t.name()), Ok(t));
         assert_eq!(t.to_string(), t.name());
     }
-    assert_eq!(Thread::all().count(), 73);
+    assert_eq!(Thread::all().count(), 73 + 12 + 23 + 8 + 8 + 22 + 35);
 }
 
 #[test]
@@ -291,51 +370,60 @@ fn refuses_with_a_sentence() {
         ("  ", "Type a thread, such as M8, M10×1.25 or 1/4-20."),
         (
             "bolt",
-            "That is no thread size: write it as M8, M10×1.25, 1/4-20 or #10-32.",
+            "That is no thread size: write it as M8, M10×1.25, 1/4-20, #10-32, G 1/4 or 1/8 NPT.",
         ),
         (
             "M",
-            "That is no thread size: write it as M8, M10×1.25, 1/4-20 or #10-32.",
+            "That is no thread size: write it as M8, M10×1.25, 1/4-20, #10-32, G 1/4 or 1/8 NPT.",
         ),
         (
             "M8x",
-            "That is no thread size: write it as M8, M10×1.25, 1/4-20 or #10-32.",
+            "That is no thread size: write it as M8, M10×1.25, 1/4-20, #10-32, G 1/4 or 1/8 NPT.",
         ),
         (
             "M-8",
-            "That is no thread size: write it as M8, M10×1.25, 1/4-20 or #10-32.",
+            "That is no thread size: write it as M8, M10×1.25, 1/4-20, #10-32, G 1/4 or 1/8 NPT.",
         ),
         (
             "Minf",
-            "That is no thread size: write it as M8, M10×1.25, 1/4-20 or #10-32.",
+            "That is no thread size: write it as M8, M10×1.25, 1/4-20, #10-32, G 1/4 or 1/8 NPT.",
         ),
         (
             "M8e0",
-            "That is no thread size: write it as M8, M10×1.25, 1/4-20 or #10-32.",
+            "That is no thread size: write it as M8, M10×1.25, 1/4-20, #10-32, G 1/4 or 1/8 NPT.",
         ),
         (
-            "M30",
-            "That size is not in the table: metric M3 to M24 and inch #4 to 3/4 are.",
+            "M50",
+            "That size is not in the table: metric M2 to M48, inch #2 to 1 1/2 and pipe 1/16 to 1 are.",
         ),
         (
-            "1-8",
-            "That size is not in the table: metric M3 to M24 and inch #4 to 3/4 are.",
+            "7/32-32",
+            "That size is not in the table: metric M2 to M48, inch #2 to 1 1/2 and pipe 1/16 to 1 are.",
         ),
         (
             "M8x2",
             "That pitch is not in the table: choose M8, M8×1 or M8×0.75.",
         ),
         (
-            "1/4-32",
-            "That pitch is not in the table: choose 1/4-20 UNC or 1/4-28 UNF.",
+            "1/4-24",
+            "That pitch is not in the table: choose 1/4-20 UNC, 1/4-28 UNF or 1/4-32 UNEF.",
         ),
         (
             "1/4-20 UNF",
-            "That pitch is not in the table: choose 1/4-20 UNC or 1/4-28 UNF.",
+            "That pitch is not in the table: choose 1/4-20 UNC, 1/4-28 UNF or 1/4-32 UNEF.",
         ),
         (
             "1/4",
-            "An inch size needs its threads per inch: choose 1/4-20 UNC or 1/4-28 UNF.",
+            "An inch size needs its threads per inch: choose 1/4-20 UNC, 1/4-28 UNF or 1/4-32 UNEF.",
+        ),
+        (
+            "11/8-7",
+            "That size is not in the table: metric M2 to M48, inch #2 to 1 1/2 and pipe 1/16 to 1 are.",
+        ),
+        ("G 1/4-18", "That pitch is not in the table: choose G 1/4."),
+        (
+            "5/16 NPT",
+            "That size is not in the table: metric M2 to M48, inch #2 to 1 1/2 and pipe 1/16 to 1 are.",
         ),
     ];
     for (text, sentence) in refused {
@@ -357,4 +445,74 @@ fn is_stored_as_its_name() {
         Some(thread("M10x1.25"))
     );
     assert!(serde_json::from_str::<Thread>("\"M99\"").is_err());
+}
+
+/// ISO 228-1 (M): major and minor diameters of parallel pipe threads, mm, to the printed micrometre.
+#[test]
+fn iso_228_1_diameters() {
+    for (name, major, minor) in [
+        ("G 1/16", 7.723, 6.561),
+        ("G 1/8", 9.728, 8.566),
+        ("G 1/4", 13.157, 11.445),
+        ("G 3/8", 16.662, 14.950),
+        ("G 1/2", 20.955, 18.631),
+        ("G 3/4", 26.441, 24.117),
+        ("G 1", 33.249, 30.291),
+    ] {
+        let t = thread(name);
+        assert!(t.is_pipe(), "{name}");
+        for (got, printed) in [(t.major(), major), (t.minor_diameter(), minor)] {
+            assert!(
+                (got.get::<millimeter>() - printed).abs() < 0.001,
+                "{name}: {printed}"
+            );
+        }
+    }
+}
+
+/// ASME B1.20.1 (M): the pipe's outside diameter, in, and threads an inch.
+#[test]
+fn asme_b1_20_1_sizes() {
+    for (size, per_inch, outside) in [
+        ("1/16", 27.0, 0.312_5),
+        ("1/8", 27.0, 0.405),
+        ("1/4", 18.0, 0.540),
+        ("3/8", 18.0, 0.675),
+        ("1/2", 14.0, 0.840),
+        ("3/4", 14.0, 1.050),
+        ("1", 11.5, 1.315),
+    ] {
+        for mark in ["NPT", "NPTF"] {
+            let t = thread(&format!("{size} {mark}"));
+            close(t.major().get::<inch>(), outside, 1e-9, size);
+            close(t.pitch().get::<inch>() * per_inch, 1.0, 1e-9, size);
+        }
+    }
+}
+
+/// A thread is found by any part of its name, as a thumb types it.
+#[test]
+fn threads_are_found_by_what_is_typed() {
+    let found = |typed: &str| -> Vec<String> { Thread::found(typed).iter().map(Thread::name).collect() };
+    assert_eq!(
+        found("1/2-20"),
+        ["1/2-20 UNF", "1 1/2-20"].map(str::to_owned)[..1]
+    );
+    assert_eq!(
+        found("m10x1"),
+        ["M10×1", "M10×1.25"]
+            .map(str::to_owned)
+            .to_vec()
+            .into_iter()
+            .rev()
+            .collect::<Vec<_>>()
+    );
+    assert_eq!(found("10-32"), ["#10-32 UNF"]);
+    assert_eq!(found("g 1/4"), ["G 1/4"]);
+    assert_eq!(found("m45")[0], "M45");
+    assert_eq!(found(""), Vec::<String>::new());
+    assert_eq!(found("bolt"), Vec::<String>::new());
+    for t in Thread::all() {
+        assert!(Thread::found(&t.name()).contains(&t), "{t}");
+    }
 }

@@ -11,6 +11,8 @@ pub enum Entry {
     Number { unit: &'static str, optional: bool },
     /// A torque in the manual's words.
     Torque,
+    /// A thread by its designation, or "not stated".
+    Thread,
     /// One of several: (value, words).
     Choice(Vec<(String, String)>),
     /// Yes or no: the value is "yes" or "no".

@@ -13,6 +13,8 @@ mod write;
 
 pub use error::JsonError;
 
+pub use node::Parting;
+
 use node::Node;
 use serde::Serialize;
 use serde::de::DeserializeOwned;
@@ -32,6 +34,18 @@ use serde_json::Value;
 /// ```
 pub fn read<T: DeserializeOwned>(text: &str) -> Result<T, JsonError> {
     let root = parse::parse(text)?;
+    read::read(&root).map_err(|error| error.on_line_of(text))
+}
+
+/// Reads one value in which a text may say two things at once: wherever fields stand under the name
+/// `under` without a `second`, words of `first` are given to `part`, and what it makes of them stands in
+/// both.
+///
+/// # Errors
+/// As [`read`].
+pub fn read_parted<T: DeserializeOwned>(text: &str, parting: &Parting) -> Result<T, JsonError> {
+    let mut root = parse::parse(text)?;
+    root.part(parting);
     read::read(&root).map_err(|error| error.on_line_of(text))
 }
 

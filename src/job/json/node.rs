@@ -11,6 +11,21 @@ pub struct Node<'a> {
     pub what: What<'a>,
 }
 
+/// The words of the one, and those of the other.
+pub type Parted = (String, Vec<String>);
+
+/// How a text that says two things is parted.
+pub struct Parting {
+    /// The name its fields stand under.
+    pub under: &'static str,
+    /// The field that is written.
+    pub first: &'static str,
+    /// The field that holds the rest, a list.
+    pub second: &'static str,
+    /// What stands in the one and in the other; none where the text says one thing.
+    pub part: fn(&str) -> Option<Parted>,
+}
+
 /// How far reading came.
 #[derive(Clone, Copy, PartialEq, Eq)]
 pub enum Seen {
@@ -64,6 +79,53 @@ impl<'a> Node<'a> {
             ),
         };
         Node::new(at, what)
+    }
+
+    /// Parts words that say two things, here and inside.
+    pub fn part(&mut self, parting: &Parting) {
+        match &mut self.what {
+            What::List(items) => items.iter_mut().for_each(|item| item.part(parting)),
+            What::Fields(fields) => {
+                for (name, value) in fields {
+                    if name.words() == Some(parting.under) {
+                        value.part_here(parting);
+                    }
+                    value.part(parting);
+                }
+            }
+            What::Null
+            | What::Flag(_)
+            | What::Whole(_)
+            | What::Negative(_)
+            | What::Real(_)
+            | What::Words(_) => {}
+        }
+    }
+
+    fn part_here(&mut self, parting: &Parting) {
+        let What::Fields(fields) = &mut self.what else {
+            return;
+        };
+        if fields
+            .iter()
+            .any(|(name, _)| name.words() == Some(parting.second))
+        {
+            return;
+        }
+        let first = fields
+            .iter_mut()
+            .find(|(name, _)| name.words() == Some(parting.first));
+        let Some((_, value)) = first else { return };
+        let at = value.at;
+        let Some((first, second)) = value.words().and_then(parting.part) else {
+            return;
+        };
+        value.what = What::Words(Cow::Owned(first));
+        // Words that part have bytes enough behind their mark for nodes of their own.
+        let item = |(words, at)| Node::new(at, What::Words(Cow::Owned(words)));
+        let items = second.into_iter().zip(at + 3..).map(item).collect();
+        let name = Node::new(at + 1, What::Words(Cow::Borrowed(parting.second)));
+        fields.push((name, Node::new(at + 2, What::List(items))));
     }
 
     pub fn is_seen(&self) -> bool {

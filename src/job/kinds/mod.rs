@@ -11,10 +11,13 @@ pub mod clean;
 pub mod fasten;
 pub mod fill;
 pub mod fit;
+pub mod gauge;
 mod joint;
 pub mod kind;
 pub mod lift;
+pub mod run;
 pub mod seat;
+pub mod select;
 pub mod turn;
 
 pub use bond::Bond;
@@ -23,8 +26,11 @@ pub use clean::Clean;
 pub use fasten::{Fasten, Reuse};
 pub use fill::Fill;
 pub use fit::Fit;
+pub use gauge::{Gauge, Gauged};
 pub use lift::{LiftWay, LiftWork};
+pub use run::Run;
 pub use seat::{Seat, SeatDepth, SeatWay};
+pub use select::{Piece, Select};
 pub use turn::Turn;
 
 use crate::trade::application::Application;
@@ -53,6 +59,12 @@ pub enum Work {
     Turn(Turn),
     /// Fill with a fluid.
     Fill(Fill),
+    /// Choose shims, washers, shells or rings by size.
+    Select(Select),
+    /// Read a bearing's clearance off gauging plastic.
+    Gauge(Gauge),
+    /// Start, run warm, look for leaks.
+    Run(Run),
 }
 
 /// A kind by its word, and empty work of it.
@@ -69,9 +81,11 @@ const fn listed(word: &'static str, blank: fn() -> Option<Work>) -> Listed {
 }
 
 /// The kinds of work a new step may be, in the order they are offered.
-pub static LIST: [Listed; 9] = [
+pub static LIST: [Listed; 12] = [
     listed("Clean", || Some(Work::Clean(Clean::default()))),
     listed("Check", || Some(Work::Check(Check::default()))),
+    listed("Gauge", || Some(Work::Gauge(Gauge::default()))),
+    listed("Select", || Some(Work::Select(Select::blank()))),
     listed("Fit", || Some(Work::Fit(Fit::default()))),
     // Fasteners need their thread and torque first: see [`fasten::begin`].
     listed("Fasten", || None),
@@ -80,6 +94,7 @@ pub static LIST: [Listed; 9] = [
     listed("Lift", || Some(Work::Lift(LiftWork::blank()))),
     listed("Turn", || Some(Work::Turn(Turn::default()))),
     listed("Fill", || Some(Work::Fill(Fill::default()))),
+    listed("Run", || Some(Work::Run(Run::blank()))),
 ];
 
 /// Empty work of the kind of that word; none of fasteners.
@@ -102,6 +117,9 @@ impl Work {
             Self::Lift(it) => it,
             Self::Turn(it) => it,
             Self::Fill(it) => it,
+            Self::Select(it) => it,
+            Self::Gauge(it) => it,
+            Self::Run(it) => it,
         }
     }
 
@@ -117,6 +135,9 @@ impl Work {
             Self::Lift(it) => it,
             Self::Turn(it) => it,
             Self::Fill(it) => it,
+            Self::Select(it) => it,
+            Self::Gauge(it) => it,
+            Self::Run(it) => it,
         }
     }
 

@@ -31,6 +31,8 @@ impl State {
             other => {
                 let name = self
                     .step_intent(&mut draft, other)
+                    .or_else(|| self.select_intent(&mut draft, other))
+                    .or_else(|| self.gauge_intent(&mut draft, other))
                     .or_else(|| self.clock_intent(&mut draft, other))
                     .or_else(|| self.plan_intent(&mut draft, other))
                     .or_else(|| self.job_intent(&mut draft, other))

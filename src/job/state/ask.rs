@@ -2,11 +2,15 @@
 
 use super::{Refused, State};
 use crate::job::gate::{Wait, waits};
-use crate::job::kinds::Work;
-use crate::job::progress::{NextFastener, next_fastener};
+use crate::job::kinds::gauge::answer as gauging;
+use crate::job::kinds::select::answer::{self as choice, Wants};
+use crate::job::kinds::{Gauged, Work};
+use crate::job::parts::{self, PartKey};
+use crate::job::progress::{NextFastener, StepProgress, next_fastener};
 use crate::job::reading::What;
 use crate::job::readings;
 use crate::job::sheet::{Step, StepId};
+use crate::job::skins::{self, Deadline};
 use crate::trade::caution::Level;
 use crate::trade::moment::Moment;
 
@@ -19,6 +23,8 @@ pub enum Ask {
     Wait(Vec<Wait>),
     /// Read a stop-level caution, by its id.
     Acknowledge(&'static str),
+    /// The bead skinned before this was done: wiped off and put on anew, or accepted with a reason.
+    Skinned(Deadline),
     /// So many fasteners are tighter than the plan now wants: loosen them.
     Loosen(usize),
     /// Put the compound on.
@@ -27,8 +33,18 @@ pub enum Ask {
     Tally(NextFastener),
     /// Read this.
     Read(What),
-    /// This reading is outside its limits: read it again, or accept it with a reason.
-    OutsideLimits(What),
+    /// Read the codes by which a part is chosen.
+    Code,
+    /// Choose it and put it in.
+    Choose,
+    /// Do this of a gauging.
+    Gauge(Gauged),
+    /// This was found: do it again, accept it with a reason, or order a part.
+    Finding(What),
+    /// What was found waits for this part, which is on order.
+    OnOrder(PartKey),
+    /// New ones of this part must be on.
+    NewOn(PartKey),
     /// Say how it turns.
     Feel,
     /// Close it.
@@ -57,27 +73,87 @@ impl State {
         if let Some(caution) = unread {
             return Ask::Acknowledge(caution.id);
         }
+        if let Some(late) = skins::too_late(self.ground(), step, now) {
+            return Ask::Skinned(late);
+        }
+        // On a part that is not fit, or a bolt found too long, nothing is tightened.
+        let mut found = readings::findings(step, &progress);
+        let first = found.iter().filter(|what| what.before_work());
+        if let Some(ask) = self.unsettled(step, &progress, first) {
+            return ask;
+        }
+        if let Some(part) = parts::new_wanted(step, &progress) {
+            return Ask::NewOn(part);
+        }
         if let Work::Fasten(fasten) = &step.work
             && let tight @ 1.. = progress.too_tight(fasten)
         {
             return Ask::Loosen(tight);
         }
-        if step.work.cures() && progress.clocks.is_empty() {
+        let missing = readings::missing(step, &progress);
+        if let Some(what) = missing.as_ref().filter(|what| what.before_work()) {
+            return Ask::Read(what.clone());
+        }
+        if step.work.cures() && !progress.put_on() {
             return Ask::PutOn;
         }
         if let Some(next) = next_fastener(step, &progress) {
             return Ask::Tally(next);
         }
-        if let Some(what) = readings::missing(step, &progress) {
-            return Ask::Read(what);
+        if let Some(what) = readings::stops_the_run(step, &progress)
+            && let Some(ask) = self.unsettled(step, &progress, std::iter::once(&what))
+        {
+            return ask;
         }
-        if let Some(what) = readings::broken(step, &progress).into_iter().next() {
-            return Ask::OutsideLimits(what);
+        if let Work::Select(select) = &step.work
+            && let Some(wants) = choice::wants(select, &progress)
+        {
+            return match wants {
+                Wants::Read(what) => Ask::Read(what),
+                Wants::Code => Ask::Code,
+                Wants::Choose => Ask::Choose,
+            };
+        }
+        if let Work::Gauge(gauge) = &step.work
+            && let Some(wants) = gauging::wants(gauge, &progress)
+        {
+            return match wants {
+                gauging::Wants::Read(what) => Ask::Read(what),
+                gauging::Wants::Do(done) => Ask::Gauge(done),
+            };
+        }
+        if let Some(what) = missing {
+            return Ask::Read(what);
         }
         if matches!(step.work, Work::Turn(_)) && progress.felt.is_none() {
             return Ask::Feel;
         }
-        Ask::Close
+        found.retain(|what| !what.before_work());
+        self.unsettled(step, &progress, found.iter())
+            .unwrap_or(Ask::Close)
+    }
+
+    /// What these findings ask for: the first that waits for no part, else the part they wait for.
+    fn unsettled<'a>(
+        &self,
+        step: &Step,
+        progress: &StepProgress,
+        found: impl Iterator<Item = &'a What>,
+    ) -> Option<Ask> {
+        let parts = &self.job().progress;
+        let mut on_order = None;
+        for what in found {
+            let part = progress.ordered(what);
+            let away = part.filter(|part| {
+                let here = parts.part(step.id, *part);
+                here.is_none_or(|here| !here.place.at_hand())
+            });
+            match away {
+                None => return Some(Ask::Finding(what.clone())),
+                Some(part) => on_order = on_order.or(Some(Ask::OnOrder(part))),
+            }
+        }
+        on_order
     }
 
     /// What keeps `step` from being closed; nothing where it may be.
@@ -87,6 +163,10 @@ impl State {
             Ask::GoOn => Refused::Closed,
             Ask::Wait(_) => Refused::Shut,
             Ask::Acknowledge(_) => Refused::Unacknowledged,
+            Ask::Skinned(late) => {
+                let bead = self.step(late.bead);
+                Refused::Skinned(bead.map_or(String::new(), |bead| bead.title.clone()))
+            }
             Ask::Loosen(count) => Refused::TooTight(*count),
             Ask::PutOn => Refused::ClockNotStarted,
             Ask::Tally(_) => {
@@ -97,14 +177,60 @@ impl State {
                 Refused::FastenersLeft(fasten.tally_count().saturating_sub(done))
             }
             Ask::Read(what) => Refused::ReadingMissing(what.name(Some(step))),
-            Ask::OutsideLimits(what) => Refused::OutsideLimits(what.judged_name(step)),
+            Ask::Code => Refused::NoCodes,
+            Ask::Gauge(done) => Refused::NotGauged(*done),
+            Ask::Choose => Refused::NothingChosen,
+            Ask::Finding(what) => {
+                Refused::Finding(readings::finding_words(step, &self.progress(step.id), what))
+            }
+            Ask::OnOrder(part) => Refused::OnOrder(part_name(step, *part)),
+            Ask::NewOn(part) => Refused::NewWanted(part_name(step, *part)),
             Ask::Feel => Refused::NotFelt,
         })
     }
 
-    /// The first step still open, where the job goes on.
+    /// The first step still open.
     pub fn next_open(&self) -> Option<StepId> {
         let job = self.job();
         job.progress.next_open(&job.sheet).map(|step| step.id)
     }
+
+    /// Where the job goes on behind that step: the next one open, past those that wait for a part; the
+    /// first one open where there is none behind it.
+    pub fn next_after(&self, step: StepId, now: Moment) -> Option<StepId> {
+        let job = self.job();
+        let behind = job.sheet.place(step).map_or(0, |at| at + 1);
+        let mut open = job
+            .sheet
+            .steps
+            .iter()
+            .skip(behind)
+            .filter(|step| !job.progress.closed(step.id));
+        let next = open.find(|step| !matches!(self.ask_of(step, now), Ask::OnOrder(_)));
+        next.map(|step| step.id).or_else(|| self.next_open())
+    }
+
+    /// The first step before that one that is still open.
+    pub fn open_before(&self, step: StepId) -> Option<StepId> {
+        let job = self.job();
+        let mut before = job.sheet.before(step).iter();
+        before
+            .find(|step| !job.progress.closed(step.id))
+            .map(|step| step.id)
+    }
+
+    /// The step at hand: the one last worked on, or behind it the next one open.
+    pub fn at_hand(&self, now: Moment) -> Option<StepId> {
+        let mut lines = self.job().record.standing_from_the_end();
+        let last = lines.find_map(|entry| entry.step.filter(|_| entry.works()));
+        match last.filter(|step| self.step(*step).is_some()) {
+            Some(step) if !self.job().progress.closed(step) => Some(step),
+            Some(step) => self.next_after(step, now),
+            None => self.next_open(),
+        }
+    }
+}
+
+fn part_name(step: &Step, part: PartKey) -> String {
+    What::Part(part).name(Some(step))
 }

@@ -12,6 +12,8 @@ use crate::job::night;
 use crate::job::sheet::StepId;
 use crate::trade::compound::CompoundClass;
 use crate::trade::moment::Moment;
+use crate::trade::stages::total_angle;
+use uom::si::angle::degree;
 
 impl State {
     pub(super) fn bench_intent(&self, draft: &mut Draft<'_>, intent: &Intent) -> Outcome {
@@ -136,9 +138,10 @@ impl Draft<'_> {
         let desk = &mut settings.desk;
         desk.from = Some(step.id);
         desk.also_typed = String::new();
-        desk.bolt = Some(KnownBolt::of(fasten));
+        desk.bolt = KnownBolt::of(fasten);
         desk.running = None;
-        desk.turn_deg = None;
+        let turn = total_angle(&fasten.stages).get::<degree>();
+        desk.turn_deg = Some(turn).filter(|turn| *turn > 0.0 && *turn <= 360.0);
         desk.remember(&fasten.torque);
         Ok(())
     }

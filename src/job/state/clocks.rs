@@ -6,7 +6,7 @@ use super::{Ask, Intent, Name, Refused, State};
 use crate::job::bonding::BondAnswer;
 use crate::job::clock::{Bound, ClockId, CureClock, Ended};
 use crate::job::record::{Compound, Event};
-use crate::job::sheet::StepId;
+use crate::job::sheet::{JobId, StepId};
 use crate::trade::cure::CureSpec;
 
 impl State {
@@ -73,7 +73,30 @@ impl State {
             clock: new,
         };
         draft.line_in(bound.job, Some(bound.step), applied);
+        self.loosen_what_closed_it(draft, bound);
         Ok(Name::Lines)
+    }
+
+    /// A joint is opened by loosening what was to pull it closed before it skinned: what of that was done
+    /// begins anew.
+    fn loosen_what_closed_it(&self, draft: &mut Draft<'_>, bound: Bound) {
+        let Some(job) = self.files.get(&bound.job) else {
+            return;
+        };
+        for step in job
+            .sheet
+            .steps
+            .iter()
+            .filter(|step| step.before_skin.contains(&bound.step))
+        {
+            let begun = job
+                .progress
+                .touched(step.id)
+                .is_some_and(|progress| !progress.closed() && !progress.tallies.is_empty());
+            if begun {
+                draft.line_in(bound.job, Some(step.id), Event::Loosened);
+            }
+        }
     }
 
     fn put_away(&self, draft: &mut Draft<'_>, id: ClockId) -> Result<Name, Refused> {
@@ -109,6 +132,26 @@ impl Draft<'_> {
     fn end_clock(&mut self, id: ClockId, how: Ended) {
         let clock = self.clocks().iter_mut().find(|clock| clock.id == id);
         clock.into_iter().for_each(|clock| clock.ended = Some(how));
+    }
+
+    /// The joint of that step is open: its clocks no longer count.
+    pub(super) fn open_joint(&mut self, step: StepId) {
+        let bound = Some(Bound {
+            job: self.state.jobs.at_hand,
+            step,
+        });
+        let running = |clock: &&mut CureClock| clock.bound == bound && clock.ended.is_none();
+        let running = self.clocks().iter_mut().filter(running);
+        running.for_each(|clock| clock.ended = Some(Ended::Reopened));
+    }
+
+    /// The joint of that step was not opened after all: its last clock counts again.
+    pub(super) fn undo_opening(&mut self, job: JobId, step: StepId) {
+        let bound = Some(Bound { job, step });
+        let own = |clock: &&mut CureClock| clock.bound == bound && clock.ended != Some(Ended::Undone);
+        let last = self.clocks().iter_mut().rfind(own);
+        let reopened = last.filter(|clock| clock.ended == Some(Ended::Reopened));
+        reopened.into_iter().for_each(|clock| clock.ended = None);
     }
 
     /// A start is undone: the clock no longer counts, and where it took over from another, that one does.

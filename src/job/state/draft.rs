@@ -63,6 +63,12 @@ impl<'a> Draft<'a> {
             .get_or_insert_with(|| Box::new(state.settings.clone()))
     }
 
+    /// Who signs.
+    fn initials(&self) -> &str {
+        let settings = self.after.settings.as_deref();
+        &settings.unwrap_or(&self.state.settings).initials
+    }
+
     /// A job in the place of whatever has its number.
     pub fn put(&mut self, id: JobId, job: Option<Job>) {
         self.after.files.push((id, job));
@@ -84,7 +90,7 @@ impl<'a> Draft<'a> {
         let id = EntryId(first.0 + here);
         let entry = Entry {
             joined: here > 0,
-            ..Entry::new(id, self.now.at, step, &self.state.settings.initials, event)
+            ..Entry::new(id, self.now.at, step, self.initials(), event)
         };
         self.lines.push((job, entry));
     }

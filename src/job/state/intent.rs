@@ -3,10 +3,10 @@
 use super::Restore;
 use crate::job::bottle::{Bottle, BottleId};
 use crate::job::clock::ClockId;
-use crate::job::kinds::Work;
+use crate::job::kinds::{Gauged, Piece, Work};
 use crate::job::night::Night;
 use crate::job::parts::{PartKey, PartPlace};
-use crate::job::reading::What;
+use crate::job::reading::{Fact, What};
 use crate::job::record::{EntryId, PhoneClock};
 use crate::job::settings::Settings;
 use crate::job::sheet::{JobId, Sheet, Step, StepId};
@@ -42,14 +42,42 @@ pub enum Intent {
         unit: String,
         with: ReadWith,
     },
-    /// A reading outside its limits stays as it is, and why.
+    /// What was found stays as it is, why, and who says so; without initials those of the bench.
     Accept {
         step: StepId,
         what: What,
         reason: String,
+        initials: String,
+    },
+    /// A part for what was found is to be ordered; by its name, where it is not the part itself.
+    Order { step: StepId, what: What, name: String },
+    /// A part was looked at: fit where `unfit` is empty.
+    Judge {
+        step: StepId,
+        part: PartKey,
+        unfit: String,
+    },
+    /// New ones of a part are on.
+    NewOn { step: StepId, part: PartKey },
+    /// Something looked at holds or does not, and what more there is to say.
+    Say {
+        step: StepId,
+        fact: Fact,
+        holds: bool,
+        words: String,
     },
     /// How something turns: freely where `tight_at` is empty.
     Feel { step: StepId, tight_at: String },
+    /// The codes of a select step: down the side of its table, and across.
+    Code {
+        step: StepId,
+        down: String,
+        across: String,
+    },
+    /// What a select step chose is in.
+    Choose { step: StepId, pieces: Vec<Piece> },
+    /// So far a bearing is gauged.
+    Gauge { step: StepId, done: Gauged },
     /// The depth a part sits at, mm, for a step or for the Seat screen's own numbers.
     ReadDepth { step: Option<StepId>, mm: f64 },
     /// The gap behind a part, mm.

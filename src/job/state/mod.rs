@@ -14,11 +14,13 @@ mod ask;
 mod bench;
 mod clocks;
 mod draft;
+mod gauge;
 mod intent;
 mod jobs;
 mod plan;
 mod refused;
 mod restore;
+mod select;
 mod step;
 mod transaction;
 mod undo;
@@ -31,6 +33,7 @@ pub use transaction::{Name, Parts, Touched, Transaction, Way};
 
 use super::bonding::{BondAnswer, Surroundings, bond};
 use super::clock::CureClock;
+use super::conflicts::{self, Conflict};
 use super::gate::{Ground, opened_uncured};
 use super::kinds::Work;
 use super::kinds::fasten::fastening::{PassAnswer, pass_answer, running};
@@ -203,10 +206,39 @@ impl State {
         self.job().progress.step(id)
     }
 
-    /// What a step's readings break, as the plan now has its limits, without a reason given.
-    pub fn broken(&self, id: StepId) -> Vec<What> {
+    /// What of a step is not settled.
+    pub fn findings(&self, id: StepId) -> Vec<What> {
         self.step(id)
-            .map_or(Vec::new(), |step| readings::broken(step, &self.progress(id)))
+            .map_or(Vec::new(), |step| readings::findings(step, &self.progress(id)))
+    }
+
+    /// Everything found in the job that is not settled, in words.
+    pub fn all_findings(&self) -> Vec<(StepId, String)> {
+        let steps = self.job().sheet.steps.iter();
+        let of_step = |step: &Step| -> Vec<(StepId, String)> {
+            let progress = self.progress(step.id);
+            let words = |what: What| (step.id, readings::finding_words(step, &progress, &what));
+            readings::findings(step, &progress)
+                .into_iter()
+                .map(words)
+                .collect()
+        };
+        steps.flat_map(of_step).collect()
+    }
+
+    /// What in the plan of the job at hand doesn't go together, with the bottles and the shop of `now`.
+    pub fn conflicts(&self, now: Now) -> Vec<Conflict> {
+        let spec = |step: &Step| {
+            let joint = step.work.application()?;
+            let answer = self.bond(joint, false, now);
+            Some((answer.spec?, answer.bottle.is_some()))
+        };
+        let bench = conflicts::Bench {
+            spec: &spec,
+            shop: &self.settings.shop,
+            now: now.at,
+        };
+        conflicts::conflicts(&self.job().sheet, &bench)
     }
 
     /// What gates and overviews go by.
@@ -249,9 +281,9 @@ impl State {
         bond(joint, around)
     }
 
-    /// What that pass of a fasten step asks for on the wrench in the hand, with the running torque
+    /// What that pass of a fasten step asks of the fastener at that place on the wrench in the hand, with the running torque
     /// measured and the adapter put on for this step.
-    pub fn pass_answer(&self, step: &Step, pass: usize) -> Option<PassAnswer> {
+    pub fn pass_answer(&self, step: &Step, pass: usize, place: usize) -> Option<PassAnswer> {
         let Work::Fasten(fasten) = &step.work else {
             return None;
         };
@@ -259,7 +291,7 @@ impl State {
         let running = running(&self.progress(step.id));
         let adapter = s.desk.adapter().filter(|_| s.desk.from == Some(step.id));
         Some(pass_answer(
-            fasten,
+            &fasten.at(place),
             pass,
             running,
             &s.wrenches,

@@ -1,5 +1,6 @@
 //! Why nothing was done, as a type; the words say what to do.
 
+use crate::job::kinds::Gauged;
 use crate::job::night::NightError;
 use crate::job::planning::PlanRefused;
 use crate::trade::wrench::WrenchError;
@@ -24,18 +25,44 @@ pub enum Refused {
     ClockNotStarted,
     /// A reading is missing, by its name.
     ReadingMissing(String),
-    /// A reading is outside its limits and no reason was given, by its name.
-    OutsideLimits(String),
-    /// There is nothing outside its limits to accept, by its name.
-    NotOutside(String),
+    /// Something found is not settled, in words.
+    Finding(String),
+    /// What was found waits for a part on order, by its name.
+    OnOrder(String),
+    /// Of this part new ones must be on.
+    NewWanted(String),
+    /// There is nothing found to settle, by its name.
+    NotFound(String),
+    /// So many things found in the job are not settled.
+    FindingsLeft(usize),
+    /// What the step waits for is no cure: nobody opens it by hand.
+    NotByHand,
+    /// A decision is signed: initials are asked for.
+    NoInitials,
+    /// The part to order has no name.
+    NoPart,
+    /// The step does not ask for that, by its name.
+    NotAsked(String),
+    /// The bead of that step skinned before this one was done.
+    Skinned(String),
+    /// Where it leaks is not said.
+    NoPlace,
     /// A reason is asked for.
     NoReason,
     /// Steps are still open.
     StepsOpen(usize),
     /// It must be said how it turns.
     NotFelt,
+    /// The codes were not read.
+    NoCodes,
+    /// That comes first of a gauging.
+    NotGauged(Gauged),
+    /// Nothing was chosen and put in.
+    NothingChosen,
     /// A number that makes no sense, and what to enter.
     NoSense(&'static str),
+    /// The stages of a fastening can't be carried out as planned, and why.
+    Stages(String),
     /// Nothing to take back.
     NothingToUndo,
     /// The bottle taken may not be used, and why.
@@ -95,19 +122,40 @@ impl fmt::Display for Refused {
             Self::FastenersLeft(n) => write!(f, "{n} fasteners are not tallied yet."),
             Self::ClockNotStarted => f.write_str("Put the compound on and start its clock first."),
             Self::ReadingMissing(name) => write!(f, "Enter the reading of “{name}” first."),
-            Self::OutsideLimits(name) => write!(
-                f,
-                "“{name}” is outside its limits: read it again, or accept it with a reason."
+            Self::Finding(words) => {
+                write!(f, "{words}. Do it again, accept it with a reason, or order a part.")
+            }
+            Self::OnOrder(name) => write!(f, "“{name}” is on order: this step waits for it."),
+            Self::NewWanted(name) => write!(f, "“{name}” must be new: say that new ones are on."),
+            Self::NotFound(name) => write!(f, "Nothing is wrong with “{name}”: there is nothing to settle."),
+            Self::FindingsLeft(1) => f.write_str("One thing that was found is not settled: see all steps."),
+            Self::FindingsLeft(n) => write!(f, "{n} things that were found are not settled: see all steps."),
+            Self::NotByHand => f.write_str(
+                "Only a cure is opened by hand: do the open steps, or leave them out with a reason, and settle what was found.",
             ),
-            Self::NotOutside(name) => write!(
+            Self::NoInitials => f.write_str("Enter your initials too: the decision is signed with them."),
+            Self::NoPart => f.write_str("Name the part to order."),
+            Self::NotAsked(name) => write!(f, "“{name}” is not asked in this step: see what it asks for."),
+            Self::Skinned(bead) => write!(
                 f,
-                "“{name}” is not outside its limits: there is nothing to accept."
+                "“{bead}” has skinned: wipe it off and put it on anew, as its label says, or accept it with a \
+                 reason."
             ),
+            Self::NoPlace => f.write_str("Say where it leaks: it goes into the record."),
             Self::NoReason => f.write_str("Write the reason first: it goes into the record."),
             Self::StepsOpen(1) => f.write_str("One step is still open."),
             Self::StepsOpen(n) => write!(f, "{n} steps are still open."),
             Self::NotFelt => f.write_str("Say first how it turns: freely, or where it binds."),
+            Self::NoCodes => f.write_str("Read both codes first: on the case, on the shaft."),
+            Self::NothingChosen => f.write_str("Choose what goes in first, and say that it is in."),
+            Self::NotGauged(Gauged::Laid(_)) => {
+                f.write_str("Lay the gauging plastic along the journal first.")
+            }
+            Self::NotGauged(Gauged::Tight) => f.write_str("Put the cap on and tighten it fully first."),
+            Self::NotGauged(Gauged::Off) => f.write_str("Take the cap off first."),
+            Self::NotGauged(Gauged::Wiped) => f.write_str("Wipe all of the gauging plastic away first."),
             Self::NoSense(words) => f.write_str(words),
+            Self::Stages(why) => write!(f, "{why} Change its plan first."),
             Self::NothingToUndo => f.write_str("Nothing to take back."),
             Self::Bottle(why) => write!(f, "{why} Take another on Bond, or typical figures."),
             Self::ClockRuns => {

@@ -2,16 +2,20 @@
 
 use super::draft::Draft;
 use super::{Ask, Intent, Name, ReadWith, Refused, State};
+use crate::job::clock::ClockId;
+use crate::job::gate::{Wait, waits};
 use crate::job::kinds::fasten::fastening::PassAnswer;
 use crate::job::kinds::seat::depth;
 use crate::job::kinds::{Seat, Work};
 use crate::job::parts::{self, PartKey, PartPlace};
 use crate::job::progress::Status;
-use crate::job::reading::What;
+use crate::job::reading::{Fact, What};
 use crate::job::readings;
 use crate::job::record::{Event, Facts, SetTo, Setting};
 use crate::job::sense;
 use crate::job::sheet::{Step, StepId};
+use crate::job::skins;
+use crate::trade::moment::Moment;
 use crate::trade::quantity::decimal;
 use uom::si::mass::kilogram;
 use uom::si::thermodynamic_temperature::degree_celsius;
@@ -32,7 +36,21 @@ impl State {
                 unit,
                 with,
             } => self.read(draft, *step, what, *value, unit, with),
-            Intent::Accept { step, what, reason } => self.accept(draft, *step, what, reason),
+            Intent::Accept {
+                step,
+                what,
+                reason,
+                initials,
+            } => self.accept(draft, *step, what, reason, initials),
+            Intent::Order { step, what, name } => self.order(draft, *step, what, name),
+            Intent::Judge { step, part, unfit } => self.judge(draft, *step, *part, unfit),
+            Intent::NewOn { step, part } => self.new_on(draft, *step, *part),
+            Intent::Say {
+                step,
+                fact,
+                holds,
+                words,
+            } => self.say(draft, *step, *fact, *holds, words),
             Intent::Feel { step, tight_at } => self.open_step(*step).map(|_| {
                 let tight_at = tight_at.trim().to_owned();
                 draft.line(Some(*step), Event::Felt { tight_at });
@@ -65,12 +83,17 @@ impl State {
             },
             Intent::CloseJob => {
                 let job = self.job();
-                match job.sheet.steps.len() - job.progress.closed_count(&job.sheet) {
-                    0 => {
+                let found = |step: &Step| readings::findings(step, &self.progress(step.id)).len();
+                match (
+                    job.sheet.steps.len() - job.progress.closed_count(&job.sheet),
+                    job.sheet.steps.iter().map(found).sum(),
+                ) {
+                    (0, 0) => {
                         draft.line(None, Event::JobClosed);
                         Ok(Name::Lines)
                     }
-                    open => Err(Refused::StepsOpen(open)),
+                    (0, found) => Err(Refused::FindingsLeft(found)),
+                    (open, _) => Err(Refused::StepsOpen(open)),
                 }
             }
             _ => return None,
@@ -99,6 +122,7 @@ impl State {
             Ask::GoOn => Err(Refused::Closed),
             Ask::Wait(_) => Err(Refused::Shut),
             Ask::Acknowledge(_) => Err(Refused::Unacknowledged),
+            late @ Ask::Skinned(_) => Err(self.held(known, &late).unwrap_or(Refused::Shut)),
             other => Ok((known, other)),
         }
     }
@@ -112,30 +136,44 @@ impl State {
 
     fn tally(&self, draft: &mut Draft<'_>, step: StepId) -> Result<Name, Refused> {
         let (step, ask) = self.ready(step, draft)?;
-        if let Ask::Loosen(count) = ask {
-            return Err(Refused::TooTight(count));
+        if let Ask::Loosen(_) | Ask::Finding(_) | Ask::OnOrder(_) | Ask::NewOn(_) | Ask::Read(_) = ask {
+            return Err(self.held(step, &ask).unwrap_or(Refused::NoStep));
         }
         let next = crate::job::progress::next_fastener(step, &self.progress(step.id));
         let (Some(next), Work::Fasten(fasten)) = (next, &step.work) else {
             return Err(Refused::NoStep);
         };
-        let answer = self.pass_answer(step, next.pass).ok_or(Refused::NoStep)?;
+        if let Some(why) = fasten.stages_wrong() {
+            return Err(Refused::Stages(why));
+        }
+        let answer = self
+            .pass_answer(step, next.pass, next.place)
+            .ok_or(Refused::NoStep)?;
         let event = Event::Tallied {
             pass: next.pass,
             place: next.place,
             set: setting(&answer),
-            goal: Some(fasten.goal(next.pass)),
+            goal: Some(fasten.at(next.place).goal(next.pass)),
         };
         draft.line(Some(step.id), event);
         Ok(Name::Lines)
     }
 
     fn loosen(&self, draft: &mut Draft<'_>, step: StepId) -> Result<Name, Refused> {
-        let step = self.open_step(step)?;
-        if self.progress(step.id).tallies.is_empty() {
+        let step = self.known(step)?;
+        let progress = self.progress(step.id);
+        if progress.tallies.is_empty() {
             return Err(Refused::NothingToUndo);
         }
         draft.line(Some(step.id), Event::Loosened);
+        if progress.closed() {
+            draft.line(Some(step.id), Event::Reopened);
+        }
+        // What went on the threads was drawn apart: it goes on anew, and its clock begins anew.
+        if progress.put_on() {
+            draft.open_joint(step.id);
+            draft.line(Some(step.id), Event::JointOpened);
+        }
         Ok(Name::Lines)
     }
 
@@ -149,11 +187,23 @@ impl State {
         with: &ReadWith,
     ) -> Result<Name, Refused> {
         let step = self.open_step(step)?;
+        // A fact is no number: it is said.
+        if let What::Fact(fact) = what {
+            return Err(Refused::NotAsked(fact.name(Some(step))));
+        }
+        self.in_turn(step, what)?;
         sense::reading(what).of(value).map_err(Refused::NoSense)?;
+        if *what == What::Uses && value.fract() != 0.0 {
+            return Err(Refused::NoSense("Enter a whole number of times."));
+        }
+        self.can_be_read(step, what)?;
         if let Some(at_c) = with.at_c {
             sense::PART_C.of(at_c).map_err(Refused::NoSense)?;
         }
         draft.line(Some(step.id), measured(step, what, value, unit, with));
+        if let Some((what, mm)) = self.progress(step.id).stretched(what, value) {
+            draft.line(Some(step.id), measured(step, &what, mm, unit, with));
+        }
         Ok(Name::Lines)
     }
 
@@ -163,11 +213,19 @@ impl State {
         step: StepId,
         what: &What,
         reason: &str,
+        initials: &str,
     ) -> Result<Name, Refused> {
-        let step = self.open_step(step)?;
+        let step = match what {
+            What::Skin(clock) => self.skinned(step, *clock, draft.now.at)?,
+            what => self.found(step, what)?,
+        };
         let reason = given(reason)?;
-        if !readings::broken(step, &self.progress(step.id)).contains(what) {
-            return Err(Refused::NotOutside(what.judged_name(step)));
+        let initials = initials.trim();
+        if initials.is_empty() && self.settings.initials.is_empty() {
+            return Err(Refused::NoInitials);
+        }
+        if !initials.is_empty() {
+            initials.clone_into(&mut draft.settings().initials);
         }
         let event = Event::Accepted {
             what: what.clone(),
@@ -175,6 +233,124 @@ impl State {
             reason,
         };
         draft.line(Some(step.id), event);
+        Ok(Name::Lines)
+    }
+
+    /// A step that was not done before that clock's bead skinned.
+    fn skinned(&self, step: StepId, clock: ClockId, now: Moment) -> Result<&Step, Refused> {
+        let step = self.known(step)?;
+        let late = skins::deadlines(self.ground(), step);
+        if late.iter().any(|late| late.clock == clock && late.over(now)) {
+            Ok(step)
+        } else {
+            Err(Refused::NotFound(What::Skin(clock).name(Some(step))))
+        }
+    }
+
+    /// A step in which that was found and is not settled; it may be closed, as limits may change.
+    fn found(&self, step: StepId, what: &What) -> Result<&Step, Refused> {
+        let step = self.known(step)?;
+        if readings::findings(step, &self.progress(step.id)).contains(what) {
+            Ok(step)
+        } else {
+            Err(Refused::NotFound(what.judged_name(step)))
+        }
+    }
+
+    fn order(&self, draft: &mut Draft<'_>, step: StepId, what: &What, name: &str) -> Result<Name, Refused> {
+        let id = self.found(step, what)?.id;
+        let part = match (what, name.trim()) {
+            (What::Part(part), _) => *part,
+            (_, "") => return Err(Refused::NoPart),
+            (_, name) => {
+                let planned = draft.sheet().steps.iter_mut().find(|step| step.id == id);
+                PartKey::More(planned.ok_or(Refused::NoStep)?.add_part(name))
+            }
+        };
+        let of = draft.sheet().step(id).map_or(1, |step| parts::count(step, part));
+        let what = what.clone();
+        draft.line(Some(id), Event::Ordered { what, part });
+        let place = PartPlace::OnOrder;
+        draft.line(
+            Some(id),
+            Event::Placed {
+                part,
+                place,
+                here: 0,
+                of,
+            },
+        );
+        Ok(Name::Lines)
+    }
+
+    fn judge(
+        &self,
+        draft: &mut Draft<'_>,
+        step: StepId,
+        part: PartKey,
+        unfit: &str,
+    ) -> Result<Name, Refused> {
+        let step = self.known(step)?;
+        parts::name(step, part).ok_or(Refused::NoStep)?;
+        let unfit = unfit.trim().to_owned();
+        draft.line(Some(step.id), Event::Judged { part, unfit });
+        Ok(Name::Lines)
+    }
+
+    fn new_on(&self, draft: &mut Draft<'_>, step: StepId, part: PartKey) -> Result<Name, Refused> {
+        match self.ready(step, draft)? {
+            (step, Ask::NewOn(wanted)) if wanted == part => {
+                draft.line(Some(step.id), Event::NewOn { part });
+                Ok(Name::Lines)
+            }
+            (step, ask) => Err(self.held(step, &ask).unwrap_or(Refused::NothingToUndo)),
+        }
+    }
+
+    /// A run is gone through from the start to the end: nothing of it is said before what comes first, and
+    /// nothing of a step that is shut.
+    fn in_turn(&self, step: &Step, what: &What) -> Result<(), Refused> {
+        let Work::Run(run) = &step.work else {
+            return Ok(());
+        };
+        let all = run.asked();
+        let at = all.iter().position(|own| own == what);
+        let next = readings::missing(step, &self.progress(step.id));
+        let next = next.and_then(|next| all.iter().position(|own| *own == next).zip(Some(next)));
+        match (at, next) {
+            (None, _) => Err(Refused::NotAsked(what.name(Some(step)))),
+            (Some(at), Some((first, next))) if at > first => {
+                Err(Refused::ReadingMissing(next.name(Some(step))))
+            }
+            (Some(_), _) => Ok(()),
+        }
+    }
+
+    /// A fact is said of a step that can be worked on, in its turn.
+    fn say(
+        &self,
+        draft: &mut Draft<'_>,
+        step: StepId,
+        fact: Fact,
+        holds: bool,
+        words: &str,
+    ) -> Result<Name, Refused> {
+        let (step, ask) = self.ready(step, draft)?;
+        let what = What::Fact(fact);
+        if !readings::asked(step).contains(&what) {
+            return Err(Refused::NotAsked(fact.name(Some(step))));
+        }
+        self.in_turn(step, &what)?;
+        // Locked is what is at its torque.
+        let progress = self.progress(step.id);
+        if fact == Fact::Locked && crate::job::progress::next_fastener(step, &progress).is_some() {
+            return Err(self.held(step, &ask).unwrap_or(Refused::NoStep));
+        }
+        let words = words.trim().to_owned();
+        if fact.asks_where() && !holds && words.is_empty() {
+            return Err(Refused::NoPlace);
+        }
+        draft.line(Some(step.id), Event::Said { fact, holds, words });
         Ok(Name::Lines)
     }
 
@@ -241,7 +417,10 @@ impl State {
             | Work::Fasten(_)
             | Work::Bond(_)
             | Work::Turn(_)
-            | Work::Fill(_) => None,
+            | Work::Fill(_)
+            | Work::Select(_)
+            | Work::Gauge(_)
+            | Work::Run(_) => None,
         };
         draft.line(Some(step.id), Event::Done { facts });
         Ok(Name::Lines)
@@ -266,6 +445,9 @@ impl State {
     fn override_gate(&self, draft: &mut Draft<'_>, step: StepId, reason: &str) -> Result<Name, Refused> {
         let step = self.open_step(step)?;
         let reason = given(reason)?;
+        if !waits(self.ground(), step, draft.now.at).iter().all(Wait::by_hand) {
+            return Err(Refused::NotByHand);
+        }
         draft.line(Some(step.id), Event::Overridden { reason });
         Ok(Name::Lines)
     }
@@ -328,14 +510,21 @@ fn measured(step: &Step, what: &What, value: f64, unit: &str, with: &ReadWith) -
     }
 }
 
+/// What is set on no wrench.
+fn bare(to: SetTo) -> Setting {
+    Setting {
+        to,
+        tool: String::new(),
+        adapter: false,
+    }
+}
+
 /// What is set on which wrench.
 fn setting(answer: &PassAnswer) -> Setting {
     match answer {
-        PassAnswer::Angle(degrees) => Setting {
-            to: SetTo::Turn(*degrees),
-            tool: String::new(),
-            adapter: false,
-        },
+        PassAnswer::Angle { degrees, .. } => bare(SetTo::Turn(*degrees)),
+        PassAnswer::Hand => bare(SetTo::Hand),
+        PassAnswer::All(deed) => bare(SetTo::All(*deed)),
         PassAnswer::Torque(answer) => {
             let (value, decimals) = figures(&answer.number);
             Setting {

@@ -2,8 +2,11 @@
 
 use super::{Job, Jobs, State};
 use crate::job::clock::CureClock;
+use crate::job::journal::bolt_name;
+use crate::job::kinds::gauge::words::done_words;
 use crate::job::parts;
-use crate::job::record::{Entry, Event};
+use crate::job::reading::What;
+use crate::job::record::{Entry, Event, SetTo, Setting};
 use crate::job::settings::{PIECES, Settings};
 use crate::job::sheet::{JobId, Sheet, StepId};
 use crate::trade::moment::Moment;
@@ -98,13 +101,26 @@ pub(super) fn line_words(entry: &Entry, sheet: Option<&Sheet>) -> String {
     let title = |words: &str| format!("{words} “{}”", step.map_or("", |step| step.title.as_str()));
     match &entry.event {
         Event::Acknowledged { .. } => "caution acknowledged".to_owned(),
-        Event::Tallied { place, .. } => format!("bolt {}", place + 1),
+        Event::Tallied {
+            set: Setting {
+                to: SetTo::All(deed), ..
+            },
+            ..
+        } => deed.done().to_owned(),
+        Event::Tallied { place, .. } => format!("bolt {}", bolt_name(step, *place)),
         Event::Loosened => title("loosening of"),
         Event::Applied { .. } => title("clock of"),
         Event::JointOpened => title("restart of"),
         Event::Measured { what, .. } => format!("reading of {}", what.name(step)),
         Event::Accepted { what, .. } => format!("accepting {}", what.name(step)),
+        Event::Said { fact, .. } => fact.name(step),
         Event::Felt { .. } => "how it turns".to_owned(),
+        Event::Coded { .. } => title("codes of"),
+        Event::Gauged(done) => done_words(*done),
+        Event::Chosen { round, .. } => format!("round {round}: what went in"),
+        Event::Judged { part, .. } => format!("look at {}", What::Part(*part).name(step)),
+        Event::Ordered { part, .. } => format!("ordering {}", What::Part(*part).name(step)),
+        Event::NewOn { part } => format!("new {}", What::Part(*part).name(step)),
         Event::Placed { part, .. } => {
             let name = step.and_then(|step| parts::name(step, *part));
             format!("where {} is", name.as_deref().unwrap_or("a part"))

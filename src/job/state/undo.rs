@@ -36,6 +36,14 @@ impl State {
             let opened = lines.iter().any(|(_, entry)| entry.event == Event::JointOpened);
             draft.undo_start(clock, opened);
         }
+        // After a reload no clocks of before are at hand: the record tells which joint is closed again.
+        if started.is_none() && self.trail.is_empty() {
+            for (job, entry) in &lines {
+                if let (Event::JointOpened, Some(step)) = (&entry.event, entry.step) {
+                    draft.undo_opening(*job, step);
+                }
+            }
+        }
         for (job, entry) in lines.iter().rev() {
             draft.line_in(*job, entry.step, Event::TakenBack { entry: entry.id });
         }

@@ -5,7 +5,7 @@ use crate::device::time::local;
 use crate::job::bottle::Bottle;
 use crate::job::date::written;
 use crate::parts::choice_tiles::{ChoiceTiles, Tile};
-use crate::parts::dynamic::{piece, press, text};
+use crate::parts::dynamic::{from_its_top, piece, press, text};
 use crate::parts::number_field::NumberField;
 use crate::trade::compound::CompoundClass;
 use crate::trade::quantity::{ThermodynamicTemperature, Time};
@@ -277,7 +277,7 @@ fn Label(draft: RwSignal<Option<Bottle>>) -> impl IntoView {
             .and_then(|at: usize| CompoundClass::ALL.get(at).copied());
         change(&|bottle| {
             if let Some(class) = class {
-                bottle.class = class;
+                bottle.become_of(class);
             }
         });
     });
@@ -291,6 +291,7 @@ fn Label(draft: RwSignal<Option<Bottle>>) -> impl IntoView {
         change(&|bottle| bottle.opened = bottle.opened.is_none().then_some(today));
     };
     view! {
+        <div class="bottle-form" node_ref=from_its_top()>
         <label>
             "its name, in your words"
             <input
@@ -310,6 +311,7 @@ fn Label(draft: RwSignal<Option<Bottle>>) -> impl IntoView {
             <button class="work-key first" on:click=press(keep)>"Keep it"</button>
             <button class="work-key" on:click=press(move || draft.set(None))>"Leave it"</button>
             <button class="work-key" on:click=press(away)>"Throw away"</button>
+        </div>
         </div>
     }
 }

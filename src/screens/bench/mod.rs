@@ -7,6 +7,7 @@ use crate::bench::{Bench, Look};
 use crate::device::release::{self, Kept};
 use crate::device::wake_lock::Awake;
 use crate::job::sense;
+use crate::parts::ask_words::MOST_INITIALS;
 use crate::parts::dynamic::{press, state, text, when};
 use crate::parts::number_field::NumberField;
 use crate::parts::shop::ShopTemperature;
@@ -91,7 +92,7 @@ fn Display() -> impl IntoView {
                 <input
                     type="text"
                     autocomplete="off"
-                    maxlength="4"
+                    maxlength=MOST_INITIALS
                     prop:value=text(move || bench.settings.with(|s| s.initials.clone()))
                     on:change=move |event| {
                         let initials = event_target_value(&event);

@@ -2,7 +2,7 @@
 
 use crate::bench::Bench;
 use crate::job::answer::percent;
-use crate::parts::dynamic::{Piece, piece, press, text, whether};
+use crate::parts::dynamic::{Piece, from_its_top, piece, press, text, whether};
 use crate::parts::number_field::NumberField;
 use crate::parts::picker::pick;
 use crate::trade::quantity::TorqueUnit;
@@ -175,7 +175,7 @@ fn Form(what: Describing, describing: RwSignal<Describing>, draft: RwSignal<Wren
         _ => ().into_any(),
     });
     view! {
-        <div class="wrench-form">
+        <div class="wrench-form" node_ref=from_its_top()>
             <label>
                 "its name"
                 <input

@@ -1,4 +1,4 @@
-//! A reading outside its limits that stays as it is, with a reason.
+//! What was found and is not settled: accepted with a reason and initials, or a part is ordered.
 
 use crate::bench::{Bench, Intent};
 use crate::job::reading::What;
@@ -7,11 +7,11 @@ use crate::parts::ask_words::AskWords;
 use crate::parts::dynamic::{piece, text};
 use leptos::prelude::*;
 
-/// A reading outside its limits is read again, or accepted with a reason.
+/// A finding is done again (which the step itself offers), accepted, or waits for a part.
 pub fn accept(step: StepId, what: What) -> AnyView {
     let bench = Bench::here();
     let kept = StoredValue::new(what);
-    let broken = Memo::new(move |_| kept.with_value(|what| bench.broken(step).contains(what)));
+    let found = Memo::new(move |_| kept.with_value(|what| bench.finding(step, what)));
     let reason = move || {
         bench.progress.with(|progress| {
             let step = progress.touched(step)?;
@@ -21,33 +21,52 @@ pub fn accept(step: StepId, what: What) -> AnyView {
             })
         })
     };
-    let take = Callback::new(move |reason: String| {
-        let what = kept.get_value();
-        let outcome = bench.send(Intent::Accept { step, what, reason });
-        let taken = outcome.is_ok();
-        bench.tell(outcome);
-        taken
-    });
-    let ask = piece(move || {
-        if broken.get() {
-            view! {
-                <AskWords
-                    key="accept it as it is"
-                    label="Why it may stay outside its limits: this goes into the record."
-                    take
-                />
-            }
-            .into_any()
-        } else {
-            ().into_any()
-        }
+    let ask = piece(move || match found.get() {
+        Some(words) => ways(bench, step, kept, words),
+        None => ().into_any(),
     });
     view! {
         {ask}
-        <p>{text(move || match (broken.get(), reason()) {
-            (false, Some(reason)) => format!("Accepted: {reason}"),
+        <p>{text(move || match (found.get(), reason()) {
+            (None, Some(reason)) => format!("Accepted: {reason}"),
             _ => String::new(),
         })}</p>
+    }
+    .into_any()
+}
+
+fn ways(bench: Bench, step: StepId, kept: StoredValue<What>, words: String) -> AnyView {
+    let taken = move |intent: Intent| {
+        let outcome = bench.send(intent);
+        let taken = outcome.is_ok();
+        bench.tell(outcome);
+        taken
+    };
+    let initials = RwSignal::new(bench.settings.with_untracked(|s| s.initials.clone()));
+    let take = Callback::new(move |reason: String| {
+        taken(Intent::Accept {
+            step,
+            what: kept.get_value(),
+            reason,
+            initials: initials.get_untracked(),
+        })
+    });
+    let order = Callback::new(move |name: String| {
+        let what = kept.get_value();
+        taken(Intent::Order { step, what, name })
+    });
+    let first = bench.part_for(step, &kept.get_value());
+    view! {
+        <section class="finding" aria-label="found, not settled">
+            <p class="mid">{words}</p>
+            <AskWords
+                key="accept it as it is"
+                label="Why it may stay as it is: this goes into the record."
+                take
+                signed=initials
+            />
+            <AskWords key="order a part" label="The part to order" first take=order />
+        </section>
     }
     .into_any()
 }

@@ -3,7 +3,6 @@
 use super::accept::accept;
 use super::grid::BoreGrid;
 use crate::bench::{Bench, ReadWith};
-use crate::job::kinds::check::bore::limit_words;
 use crate::job::kinds::{Limit, Work};
 use crate::job::reading::What;
 use crate::job::sense;
@@ -162,7 +161,7 @@ fn OneReading(step: StoredValue<Step>, limit: Limit, with: RwSignal<ReadWith>) -
     };
     view! {
         <NumberField name=limit.name.clone() unit=Signal::stored(limit.unit.clone()) value=Signal::derive(value) take />
-        <p>{limit_words(limit.least, limit.most, &limit.unit)} <strong>{text(said)}</strong></p>
+        <p>{limit.words()} <strong>{text(said)}</strong></p>
         {accept(id, what)}
     }
 }

@@ -46,6 +46,7 @@ pub fn GateView(step: StoredValue<Step>) -> impl IntoView {
             .into_any()
         });
         let ask = piece(move || match asking.get() {
+            _ if !waits.with(|waits| waits.iter().all(Wait::by_hand)) => ().into_any(),
             true => by_hand(),
             false => view! { <button on:click=press(move || asking.set(true))>"open it by hand"</button> }
                 .into_any(),
@@ -67,6 +68,9 @@ fn opens_words(bench: Bench, waits: &[Wait]) -> String {
     let now = bench.now.get();
     match opens_at(waits) {
         Some(at) => format!("Opens {}", when(at, now)),
+        None if waits.iter().any(|wait| matches!(wait, Wait::Finding { .. })) => {
+            "After what was found is settled".to_owned()
+        }
         None => match waits.iter().filter(|wait| matches!(wait, Wait::Step(_))).count() {
             0 => "No time known".to_owned(),
             1 => "After one more step".to_owned(),
@@ -101,15 +105,9 @@ fn wait_words(bench: Bench, wait: &Wait) -> String {
                 span(until.since(now))
             )
         }
-        Wait::OutsideLimits { step: id, what } => {
-            let name = bench.sheet.with(|sheet| {
-                let step = sheet.step(*id);
-                step.map_or(String::new(), |step| what.judged_name(step))
-            });
-            format!(
-                "“{name}” of “{}” is outside its limits: open that step again.",
-                title(*id)
-            )
+        Wait::Finding { step: id, what } => {
+            let found = bench.finding(*id, what).unwrap_or_default();
+            format!("In “{}”: {found}. Settle it there.", title(*id))
         }
         Wait::Stalled { clock: id, why } => format!("{} does not cure as things are: {why}", clock(*id)),
     }

@@ -5,13 +5,21 @@ mod bond;
 mod check;
 mod facts;
 mod fasten;
+mod fill;
 mod gate;
+mod gauge;
 mod grid;
+mod lengths;
 mod lift;
 mod more;
 mod next;
+mod parts;
 mod plain;
+mod run;
+mod said;
 mod seat;
+mod select;
+mod skin;
 mod turn;
 
 use crate::bench::{Bench, Intent};
@@ -24,16 +32,14 @@ use crate::parts::work_keys::UndoKey;
 use crate::screens::Route;
 use leptos::prelude::*;
 
-/// Goes on to the next open step, or to the job's end. The step then stays in sight until the user
+/// Goes to the step at hand, or to the job's end. The step then stays in sight until the user
 /// moves on, so that a bouncing finger can't close two.
 #[component]
 pub fn JobNow() -> impl IntoView {
-    next_route(Bench::here()).instead();
-}
-
-/// Where the job goes on.
-pub fn next_route(bench: Bench) -> Route {
-    bench.next_open().map_or(Route::JobEnd, Route::Step)
+    Bench::here()
+        .at_hand()
+        .map_or(Route::JobEnd, Route::Step)
+        .instead();
 }
 
 /// One step.
@@ -59,8 +65,12 @@ fn StepView(step: Step) -> impl IntoView {
         Work::Seat(_) => view! { <seat::SeatWork step=kept /> }.into_any(),
         Work::Lift(_) => view! { <lift::LiftView step=kept /> }.into_any(),
         Work::Check(_) => view! { <check::CheckWork step=kept /> }.into_any(),
+        Work::Select(_) => view! { <select::SelectWork step=kept /> }.into_any(),
+        Work::Gauge(_) => view! { <gauge::GaugeWork step=kept /> }.into_any(),
         Work::Turn(_) => view! { <turn::TurnWork step=kept /> }.into_any(),
-        Work::Clean(_) | Work::Fit(_) | Work::Fill(_) => view! { <plain::PlainWork step=kept /> }.into_any(),
+        Work::Fill(_) => view! { <fill::FillWork step=kept /> }.into_any(),
+        Work::Run(_) => view! { <run::RunWork step=kept /> }.into_any(),
+        Work::Clean(_) | Work::Fit(_) => view! { <plain::PlainWork step=kept /> }.into_any(),
     };
     view! {
         <div class="step">
@@ -69,10 +79,13 @@ fn StepView(step: Step) -> impl IntoView {
                 <div class="told">
                     <p class="notes">{step.notes}</p>
                     <gate::GateView step=kept />
+                    {skin::skin(id)}
                     {caution_list(Some(id), cautions)}
                 </div>
                 <div class="doing">
+                    {next::open_before(id)}
                     {work}
+                    {parts::parts_of(id)}
                     <more::More step=kept />
                 </div>
             </div>
@@ -103,8 +116,13 @@ fn StepHead(step: StoredValue<Step>) -> impl IntoView {
         let (at, all) = bench
             .sheet
             .with(|sheet| (sheet.place(id).unwrap_or(0) + 1, sheet.steps.len()));
-        let done = bench.progress.with(|progress| progress.closed(id));
-        format!("{at} of {all} · {word}{}", if done { " · done" } else { "" })
+        let state = bench.standing(id).word();
+        let state = if state.is_empty() {
+            String::new()
+        } else {
+            format!(" · {state}")
+        };
+        format!("{at} of {all} · {word}{state}")
     };
     let side = move |name: &'static str, face: &'static str, by: isize| {
         let none = whether(move || neighbour(by).is_none());

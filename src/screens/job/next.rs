@@ -1,10 +1,16 @@
 //! The one key that moves the step on: it shows what the step asks for, and does that where a touch can.
 
 use crate::bench::{Ask, Bench, Intent};
-use crate::job::kinds::{Fasten, Work};
+use crate::job::kinds::fasten::fastening::Asked;
+use crate::job::kinds::select::words::pieces_words;
+use crate::job::kinds::{Fasten, Gauged, Work};
+use crate::job::reading::What;
 use crate::job::sheet::{Step, StepId};
-use crate::parts::dynamic::{press, text, whether};
+use crate::parts::dynamic::{piece, press, text, whether};
 use crate::parts::work_keys::rest;
+use crate::screens::Route;
+use crate::trade::quantity::Unit;
+use crate::trade::stages::Deed;
 use leptos::prelude::*;
 
 /// The big key.
@@ -23,7 +29,15 @@ pub fn NextKey(step: StepId) -> impl IntoView {
     let said = Memo::new(move |_| {
         ask.with(|ask| {
             let found = bench.sheet.with(|sheet| sheet.step(step).cloned());
-            ask.as_ref().zip(found).map(|(ask, step)| words(ask, &step))
+            let found = ask.as_ref().zip(found);
+            let (face, small) = found.map(|(ask, step)| match ask {
+                Ask::Choose => ("It is in", offered_words(bench, &step)),
+                other => words(other, &step),
+            })?;
+            Some(match ask {
+                Some(Ask::GoOn) => (face, title(bench, bench.onward(step).0)),
+                _ => (face, small),
+            })
         })
     });
     let face = text(move || said.get().map_or(String::new(), |(face, _)| face.to_owned()));
@@ -37,33 +51,81 @@ pub fn NextKey(step: StepId) -> impl IntoView {
     .into_any()
 }
 
+/// A step's number and title; none: the job's end.
+fn title(bench: Bench, step: Option<StepId>) -> String {
+    bench.sheet.with(|sheet| {
+        let found = step.and_then(|id| Some((sheet.place(id)? + 1, sheet.step(id)?)));
+        found.map_or("the job’s end".to_owned(), |(at, step)| {
+            format!("{at} {}", step.title)
+        })
+    })
+}
+
+/// The first step before this one that is still open, where this one is left behind.
+pub fn open_before(step: StepId) -> AnyView {
+    let bench = Bench::here();
+    let before = Memo::new(move |_| match bench.ask(step) {
+        Some(Ask::GoOn | Ask::OnOrder(_)) => bench.onward(step).1,
+        _ => None,
+    });
+    let named = piece(move || match before.get() {
+        Some(open) => {
+            let title = title(bench, Some(open));
+            view! {
+                <button class="row-key open-before" on:click=press(move || Route::Step(open).go())>
+                    <span>"Still open before this: "{title}</span>
+                </button>
+            }
+            .into_any()
+        }
+        None => ().into_any(),
+    });
+    view! { {named} }.into_any()
+}
+
 /// What a touch of the key can't do.
 fn is_shut(ask: &Ask) -> bool {
-    matches!(ask, Ask::Wait(_) | Ask::Acknowledge(_))
+    matches!(ask, Ask::Wait(_) | Ask::Acknowledge(_) | Ask::Skinned(_))
 }
 
 fn go_on(bench: Bench, step: StepId, ask: &Ask) {
     let intent = match ask {
-        Ask::Wait(_) | Ask::Acknowledge(_) => return,
-        Ask::GoOn => return super::next_route(bench).go(),
+        Ask::Wait(_) | Ask::Acknowledge(_) | Ask::Skinned(_) => return,
+        Ask::GoOn | Ask::OnOrder(_) => {
+            return untrack(|| bench.onward(step))
+                .0
+                .map_or(Route::JobEnd, Route::Step)
+                .go();
+        }
+        Ask::NewOn(part) => Intent::NewOn { step, part: *part },
         Ask::Loosen(_) => Intent::Loosen(step),
         Ask::PutOn => Intent::PutOn {
             step,
             activator: false,
         },
         Ask::Tally(_) => Intent::Tally(step),
+        Ask::Gauge(done) => Intent::Gauge { step, done: *done },
+        Ask::Choose => match bench
+            .sheet
+            .with_untracked(|sheet| bench.offered(sheet.step(step)?))
+        {
+            Some(pieces) => Intent::Choose { step, pieces },
+            None => Intent::Close(step),
+        },
         // The step says what is still wanted.
-        Ask::Read(_) | Ask::OutsideLimits(_) | Ask::Feel | Ask::Close => Intent::Close(step),
+        Ask::Read(_) | Ask::Finding(_) | Ask::Code | Ask::Feel | Ask::Close => Intent::Close(step),
     };
     bench.tell(bench.send(intent));
 }
 
 /// What the key says of it: large, and small below.
 fn words(ask: &Ask, step: &Step) -> (&'static str, String) {
+    let part_name = |part| What::Part(part).name(Some(step));
     match ask {
         Ask::GoOn => ("Next step", String::new()),
         Ask::Wait(_) => ("Shut", "see what it waits for".to_owned()),
         Ask::Acknowledge(_) => ("Read STOP first", String::new()),
+        Ask::Skinned(_) => ("It has skinned", "see what to do".to_owned()),
         Ask::Loosen(count) => ("All loose", format!("{count} are too tight")),
         Ask::PutOn => ("It is on", "start the clock".to_owned()),
         Ask::Tally(next) => {
@@ -71,14 +133,44 @@ fn words(ask: &Ask, step: &Step) -> (&'static str, String) {
                 Work::Fasten(fasten) => Some(fasten),
                 _ => None,
             };
+            if let Some(face) = fasten.and_then(|fasten| deed(fasten, next.pass)) {
+                let pass = fasten.map_or(String::new(), |fasten| pass_words(fasten, next.pass + 1));
+                return (face, format!("all{pass}"));
+            }
             let of = fasten.map_or(0, |fasten| fasten.layout.count());
             let pass = fasten.map_or(String::new(), |fasten| pass_words(fasten, next.pass + 1));
             ("Tally", format!("{} of {of}{pass}", next.done_in_pass + 1))
         }
         Ask::Read(what) => ("Read", what.name(Some(step))),
-        Ask::OutsideLimits(what) => ("Outside limits", what.judged_name(step)),
+        Ask::Code => ("Read", "both codes".to_owned()),
+        Ask::Choose => ("It is in", String::new()),
+        Ask::Gauge(Gauged::Laid(plastic)) => ("It is laid", plastic.words().to_owned()),
+        Ask::Gauge(Gauged::Tight) => ("It is tight", "the cap, fully".to_owned()),
+        Ask::Gauge(Gauged::Off) => ("Cap is off", String::new()),
+        Ask::Gauge(Gauged::Wiped) => ("Wiped away", "all of it".to_owned()),
+        Ask::Finding(what) => ("Not settled", what.judged_name(step)),
+        Ask::OnOrder(part) => ("Next step", format!("{} is on order", part_name(*part))),
+        Ask::NewOn(part) => ("New ones on", part_name(*part)),
         Ask::Feel => ("Turn it", "and say how it turns".to_owned()),
         Ask::Close => ("Done", String::new()),
+    }
+}
+
+/// What the key says of a stage that is done to all by one touch.
+fn deed(fasten: &Fasten, pass: usize) -> Option<&'static str> {
+    match fasten.asked(pass, None) {
+        Asked::All(Deed::Oil) => Some("All oiled"),
+        Asked::All(Deed::Dry) => Some("All dry"),
+        Asked::All(Deed::Loosen) => Some("All loose"),
+        Asked::Torque(_) | Asked::Angle { .. } | Asked::Hand => None,
+    }
+}
+
+/// What is offered to be put in.
+fn offered_words(bench: Bench, step: &Step) -> String {
+    match (&step.work, bench.offered(step)) {
+        (Work::Select(select), Some(pieces)) => pieces_words(&pieces, select.unit.symbol()),
+        _ => "choose what goes in".to_owned(),
     }
 }
 

@@ -1,4 +1,4 @@
-//! Steps that need no numbers of their own: clean, fit, fill.
+//! Steps that need no numbers of their own: clean, fit.
 
 use super::facts::Facts;
 use crate::job::kinds::Work;
@@ -24,10 +24,6 @@ fn rows(work: &Work) -> Vec<(&'static str, String)> {
             ),
             ("way round", fit.orientation.clone()),
         ],
-        Work::Fill(fill) => vec![
-            ("fluid", fill.fluid.clone()),
-            ("amount", format!("{} L", fill.litres)),
-        ],
         Work::Clean(clean) => vec![(
             "with",
             match (clean.solvent, clean.compressed_air) {
@@ -37,9 +33,16 @@ fn rows(work: &Work) -> Vec<(&'static str, String)> {
                 (false, false) => String::new(),
             },
         )],
-        Work::Check(_) | Work::Fasten(_) | Work::Bond(_) | Work::Seat(_) | Work::Lift(_) | Work::Turn(_) => {
-            Vec::new()
-        }
+        Work::Check(_)
+        | Work::Fasten(_)
+        | Work::Bond(_)
+        | Work::Seat(_)
+        | Work::Lift(_)
+        | Work::Turn(_)
+        | Work::Select(_)
+        | Work::Gauge(_)
+        | Work::Fill(_)
+        | Work::Run(_) => Vec::new(),
     };
     rows.into_iter().filter(|(_, words)| !words.is_empty()).collect()
 }

@@ -1,8 +1,10 @@
 //! A turn step: how it feels by hand, as a record.
 
+use super::accept::accept;
 use super::facts::Facts;
 use crate::bench::Bench;
 use crate::job::kinds::Work;
+use crate::job::reading::What;
 use crate::job::sheet::Step;
 use crate::parts::ask_words::AskWords;
 use crate::parts::dynamic::{piece, text};
@@ -69,6 +71,7 @@ pub fn TurnWork(step: StoredValue<Step>) -> impl IntoView {
         }
         .into_any()
     });
+    let settle = accept(id, What::Turning);
     view! {
         <Facts rows=vec![("turn", turn.what), ("must feel", turn.expect)] />
         <div class="felt">{choice}</div>
@@ -80,6 +83,7 @@ pub fn TurnWork(step: StoredValue<Step>) -> impl IntoView {
                 Some(words) => format!("Noted: tight {words}. Find out why before you go on."),
             })}
         </p>
+        {settle}
     }
     .into_any()
 }

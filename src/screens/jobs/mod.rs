@@ -51,7 +51,7 @@ pub fn JobsScreen() -> impl IntoView {
             true
         }
         Err(refused) => {
-            bench.say(refused.to_string(), false);
+            bench.refuse(refused.to_string());
             false
         }
     });
@@ -65,10 +65,16 @@ pub fn JobsScreen() -> impl IntoView {
             <fieldset>
                 <legend>"A new job"</legend>
                 <AskWords key="from nothing" label="What is the job?" take=take_title />
-                {keys(vec![KeySpec::new("from the example", move || {
-                    bench.begin_example();
-                    Route::Job.go();
-                })])}
+                {keys(vec![
+                    KeySpec::new("from the example", move || {
+                        bench.begin_example();
+                        Route::Job.go();
+                    }),
+                    KeySpec::new("from the example in inches", move || {
+                        bench.begin_inch_example();
+                        Route::Job.go();
+                    }),
+                ])}
                 <FileKey words="from a file: a job sheet, a table of fasteners, or a backup" accept=".json,.csv,.txt,.tsv,application/json,text/csv" take=take_file />
             </fieldset>
             <fieldset>

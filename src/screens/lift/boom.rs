@@ -107,7 +107,7 @@ fn new_hole(form: Form<LiftWork>) -> AnyView {
             reach_cm.set(None);
             rating_kg.set(None);
         } else {
-            bench.say("Enter the reach and the rating of the position first.", false);
+            bench.refuse("Enter the reach and the rating of the position first.");
         }
     };
     view! {

@@ -8,7 +8,8 @@ use crate::parts::keypad::TorqueKeypad;
 use crate::parts::keys::{KeySpec, keys};
 use crate::parts::number_field::NumberField;
 use crate::parts::sheet::sheet;
-use crate::trade::quantity::TorqueUnit;
+use crate::parts::thread_picker::thread_sheet;
+use crate::trade::quantity::{TorqueUnit, parse_torque};
 use leptos::prelude::*;
 
 /// One row of the form of that step.
@@ -20,7 +21,7 @@ pub fn field_row(bench: Bench, step: StepId, field: Shown) -> AnyView {
     };
     let told = move |value: &str| {
         if let Err(words) = set(value) {
-            bench.say(words, false);
+            bench.refuse(words);
         }
     };
     let label = field.label.clone();
@@ -52,6 +53,7 @@ pub fn field_row(bench: Bench, step: StepId, field: Shown) -> AnyView {
                     type="text"
                     autocomplete="off"
                     prop:value=field.value
+                    on:focus=select_all
                     on:change=move |event| told(&event_target_value(&event))
                 />
             </label>
@@ -73,10 +75,22 @@ pub fn field_row(bench: Bench, step: StepId, field: Shown) -> AnyView {
             }
             .into_any()
         }
-        Entry::Torque => opened(label, field.value, move |open| {
-            torque_sheet("What does the manual say?".to_owned(), set, move || {
-                open.set(false)
+        Entry::Torque => {
+            let first = torque_unit(&field.value);
+            opened(label, field.value, move |open| {
+                torque_sheet("What does the manual say?".to_owned(), first, set, move || {
+                    open.set(false)
+                })
             })
+        }
+        Entry::Thread => opened(label, field.value, move |open| {
+            let take = move |words: &str| {
+                set(words)?;
+                open.try_set(false);
+                Ok(())
+            };
+            let asked = "Which thread?".to_owned();
+            thread_sheet(asked, bench.threads_in_use(), take, move || open.set(false))
         }),
         Entry::Choice(offered) => opened(label, field.value, move |open| {
             choose(offered.clone(), move |value| {
@@ -85,6 +99,11 @@ pub fn field_row(bench: Bench, step: StepId, field: Shown) -> AnyView {
             })
         }),
     }
+}
+
+/// What stands there is written over at once: a made-up name is not deleted letter by letter.
+fn select_all(event: leptos::ev::FocusEvent) {
+    event_target::<web_sys::HtmlInputElement>(&event).select();
 }
 
 /// A key with a field's value that opens what changes it.
@@ -124,16 +143,22 @@ pub fn choose(
     keys(specs.collect())
 }
 
-/// A torque on the keypad, or in the manual's own words with its tolerance.
+/// The unit a torque is written in.
+fn torque_unit(text: &str) -> TorqueUnit {
+    parse_torque(text, None).map_or(TorqueUnit::NewtonMetre, |statement| statement.unit)
+}
+
+/// A torque on the keypad, beginning in that unit, or in the manual's own words with its tolerance.
 pub fn torque_sheet(
     asked: String,
+    first: TorqueUnit,
     take: impl Fn(&str) -> Result<(), String> + Send + Sync + 'static,
     leave: impl Fn() + Clone + Send + Sync + 'static,
 ) -> AnyView {
     let typed = RwSignal::new(String::new());
     let words = RwSignal::new(String::new());
     let in_words = RwSignal::new(false);
-    let unit = RwSignal::new(TorqueUnit::NewtonMetre);
+    let unit = RwSignal::new(first);
     let trouble = RwSignal::new(String::new());
     let name = asked.clone();
     let go = move |_| {

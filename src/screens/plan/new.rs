@@ -1,13 +1,14 @@
 //! A new step: its kind first; fasteners need their thread and the manual's torque, which nothing makes up.
 
-use super::field::{choose, torque_sheet};
+use super::field::torque_sheet;
 use crate::bench::Bench;
 use crate::job::kinds::{LIST, Work, blank, fasten};
 use crate::job::sheet::{Step, StepId};
+use crate::job::text_form::thread::read;
 use crate::parts::dynamic::{piece, press};
 use crate::parts::keys::{KeySpec, keys};
+use crate::parts::thread_picker::thread_sheet;
 use crate::screens::Route;
-use crate::trade::thread::Thread;
 use leptos::html::Section;
 use leptos::prelude::*;
 
@@ -32,17 +33,24 @@ pub fn new_step(bench: Bench, after: Option<StepId>, adding: RwSignal<Option<Opt
             return view! { <h2>"What kind of step?"</h2> {keys(kinds.collect())} }.into_any();
         }
         let Some(name) = thread.get() else {
-            let threads = Thread::all()
-                .map(|thread| (thread.name(), thread.name()))
-                .collect();
-            return view! { <h2>"Which thread?"</h2> {choose(threads, move |name| thread.set(Some(name)))} }
-                .into_any();
+            let take = move |words: &str| {
+                let read = read(words)?;
+                thread.set(Some(read.map_or(String::new(), |thread| thread.name())));
+                Ok(())
+            };
+            let asked = "Which thread?".to_owned();
+            return thread_sheet(asked, bench.threads_in_use(), take, move || adding.set(None));
         };
+        let title = format!("Fasten {name}").trim_end().to_owned();
         torque_sheet(
-            format!("What does the manual say for {name}?"),
+            format!(
+                "What does the manual say for {}?",
+                if name.is_empty() { "them" } else { &name }
+            ),
+            bench.last_torque_unit(),
             move |torque| match fasten::begin(&name, torque) {
                 Ok(fasten) => {
-                    add(Work::Fasten(fasten), format!("Fasten {name}"));
+                    add(Work::Fasten(fasten), title.clone());
                     Ok(())
                 }
                 Err(words) => Err(words),

@@ -7,6 +7,7 @@ use crate::job::kinds::LIST;
 use crate::job::sheet::StepId;
 use crate::parts::dynamic::{piece, press, row, rows};
 use crate::parts::keys::{KeySpec, keys};
+use crate::parts::not_together::not_together;
 use crate::parts::work_keys::UndoKey;
 use crate::screens::Route;
 use leptos::prelude::*;
@@ -53,6 +54,7 @@ pub fn StepForm(step: StepId) -> impl IntoView {
         <div class="step plan">
             <header class="head end"><h1>{heading}</h1></header>
             <div class="body form">
+                {not_together(bench, Some(step))}
                 {rows(fields)}
                 {other_kind}
             </div>

@@ -7,6 +7,7 @@ use crate::job::kinds::seat::manual::{
     CHILL_TO, FLASH_POINT, HEAT_TO, NEVER_OVER, chill_at, chill_choices, choose_chill, choose_heat, heat_at,
     heat_choices,
 };
+use crate::job::planning::PlanRefused;
 use crate::parts::dynamic::{piece, text, whether};
 use crate::parts::worked::Form;
 use crate::trade::heat_plan::HeatMeans;
@@ -51,7 +52,7 @@ fn temperature(form: Form<Seat>, row: &'static Field<Seat>, asked: fn(&Seat) -> 
             return;
         };
         let taken = fields::set(&mut seat, &format!("seat/{id}"), &typed);
-        let taken = taken.map_err(|refused| refused.to_string());
+        let taken = taken.map_err(|refused| PlanRefused::from(refused).to_string());
         let kept = taken.and_then(|()| form.bench.change_seat(form.step, label, |kept| *kept = seat));
         trouble.set(kept.err().unwrap_or_default());
     };

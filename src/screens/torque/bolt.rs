@@ -1,19 +1,19 @@
 //! The bolt, as far as it is known, and what the torque does to it.
 
 use super::entry::Entry;
+use crate::bench::Bench;
 use crate::job::guarding::KnownBolt;
+use crate::job::text_form::thread::read;
 use crate::parts::dynamic::{Piece, piece, press};
 use crate::parts::guard::guard_details;
 use crate::parts::picker::pick;
+use crate::parts::thread_picker::{first, thread_sheet};
 use crate::trade::guard::Joint;
 use crate::trade::preload::Condition;
 use crate::trade::strength::Strength;
 use crate::trade::strip::FemaleMaterial;
 use crate::trade::thread::Thread;
 use leptos::prelude::*;
-
-/// The threads one meets most, offered first.
-const COMMON: [&str; 8] = ["M5", "M6", "M8", "M10", "M12", "M14", "1/4-20 UNC", "5/16-18 UNC"];
 
 /// Thread, class, material, condition; above them the guard's details.
 #[component]
@@ -47,12 +47,7 @@ fn Threads(entry: Entry) -> impl IntoView {
     let all = RwSignal::new(false);
     let tiles: Piece = piece(move || {
         let now = entry.desk.with(|desk| desk.bolt.map(|bolt| bolt.joint.thread));
-        let common = COMMON.iter().filter_map(|name| Thread::parse(name).ok());
-        let mut threads: Vec<Thread> = if all.get() {
-            Thread::all().collect()
-        } else {
-            common.collect()
-        };
+        let mut threads = first(&[]);
         threads.extend(now.filter(|now| !threads.contains(now)));
         let tile = move |thread: Thread| {
             let pressed = now == Some(thread);
@@ -64,14 +59,30 @@ fn Threads(entry: Entry) -> impl IntoView {
         };
         threads.into_iter().map(tile).collect::<Vec<_>>().into_any()
     });
+    let other: Piece = piece(move || {
+        if !all.get() {
+            return ().into_any();
+        }
+        let take = move |words: &str| {
+            match read(words)? {
+                Some(thread) => take_thread(entry, thread),
+                None => entry.on_desk("bolt", |desk| desk.bolt = None),
+            }
+            all.try_set(false);
+            Ok(())
+        };
+        let in_use = Bench::here().threads_in_use();
+        thread_sheet("Which thread?".to_owned(), in_use, take, move || all.set(false))
+    });
     view! {
         <div class="tiles narrow" role="radiogroup" aria-label="thread">
             {tiles}
         </div>
         <div class="corrections">
-            <button on:click=press(move || all.update(|all| *all = !*all))>"other threads"</button>
+            <button on:click=press(move || all.set(true))>"other threads"</button>
             <button on:click=press(move || entry.on_desk("bolt", |desk| desk.bolt = None))>"no bolt"</button>
         </div>
+        {other}
     }
 }
 

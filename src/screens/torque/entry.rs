@@ -4,7 +4,9 @@ use crate::bench::{Bench, Desk, typed_words};
 use crate::job::answer::TorqueAnswer;
 use crate::job::asked::{Question, WholeAnswer, answer};
 use crate::job::guarding::GuardAnswer;
+use crate::job::sense;
 use crate::job::sheet::StepId;
+use crate::job::text_form::said;
 use crate::trade::quantity::{TorqueStatement, TorqueUnit, parse_torque, parse_torques};
 use leptos::prelude::*;
 
@@ -169,9 +171,14 @@ impl Entry {
         self.bench.enter(statement, "correction of the torque");
     }
 
-    /// Takes the manual's own words: one value, or the same one in several units.
+    /// Takes the manual's own words: one value, or the same one in several units, and the turn behind it.
     pub fn take_words(self, words: &str) -> Option<String> {
-        let statements = match parse_torques(words, Some(self.unit.get_untracked())) {
+        let unit = Some(self.unit.get_untracked());
+        let (words, turn) = said::turn_behind(words);
+        if let Some(Err(why)) = turn.map(|turn| sense::TURN_DEG.of(turn)) {
+            return Some(why.to_owned());
+        }
+        let statements = match parse_torques(words, unit) {
             Ok(statements) => statements,
             Err(error) => return Some(error.to_string()),
         };
@@ -179,6 +186,7 @@ impl Entry {
         if let Some(first) = statements.first() {
             self.bench.enter(first, "entry");
             self.bench.note(|settings| {
+                settings.desk.turn_deg = turn.or(settings.desk.turn_deg);
                 let second = statements.get(1);
                 settings.desk.also_typed = second.map_or(String::new(), typed_words);
                 settings.desk.also_unit = second.map_or(settings.desk.also_unit, |second| second.unit);

@@ -148,7 +148,11 @@ fn Recent(entry: Entry, above: bool) -> impl IntoView {
 fn Turn(entry: Entry) -> impl IntoView {
     let turn = Memo::new(move |_| entry.desk.with(|desk| desk.turn_deg));
     let gauge: Piece = piece(move || match turn.get() {
-        Some(degrees) => view! { <AngleGauge degrees=Signal::derive(move || degrees) /> }.into_any(),
+        Some(degrees) => view! {
+            <p class="mid">{format!("Set this and tighten all to it; then turn on by {degrees}°.")}</p>
+            <AngleGauge degrees=Signal::derive(move || degrees) />
+        }
+        .into_any(),
         None => ().into_any(),
     });
     view! { {gauge} }

@@ -324,7 +324,7 @@ pub static RULES: &[Rule] = &[
         when: |s| heat(s, |h| h.by_manual && over_limit(h)),
         danger: "The manual’s temperature is above the limit known here.",
         numbers: heat_numbers,
-        act: "The manual’s figure stands for the part it names: see that this is that part, and that nothing in it melts or loses its temper.",
+        act: "It stands for the part it names: see that this is that part, and that nothing in it melts.",
         source: PRACTICE,
     },
     Rule {
@@ -333,7 +333,7 @@ pub static RULES: &[Rule] = &[
         when: |s| heat(s, |h| h.oil_bath),
         danger: "Hot oil burns; water in it boils over; vapour over it lights.",
         numbers: none,
-        act: "Dry part, thermometer in the bath, no flame near, lid and extinguisher at hand; flash point off the oil’s safety data sheet.",
+        act: "Dry part, thermometer in the bath, no flame near, lid at hand; flash point off its safety sheet.",
         source: PRACTICE,
     },
     Rule {
@@ -394,6 +394,15 @@ pub static RULES: &[Rule] = &[
         source: PRACTICE,
     },
     Rule {
+        id: "running-parts",
+        level: Level::Care,
+        when: |s| s.running,
+        danger: "A running engine draws in sleeves and hair, and its exhaust burns.",
+        numbers: none,
+        act: "Nothing loose; look for leaks with a lamp and a piece of card, never with a hand; stop it before you tighten anything.",
+        source: PRACTICE,
+    },
+    Rule {
         id: "air-vapour",
         level: Level::Care,
         when: |s| s.compressed_air && vapour(s),
@@ -436,6 +445,15 @@ pub static RULES: &[Rule] = &[
         danger: "Curing silicone gives off vapour.",
         numbers: none,
         act: "Fresh air, off the skin, out of the eyes.",
+        source: PRACTICE,
+    },
+    Rule {
+        id: "gauging",
+        level: Level::Care,
+        when: |s| s.gauging,
+        danger: "A turn of the shaft smears the plastic: it then tells a clearance that isn’t there.",
+        numbers: none,
+        act: "Never turn the shaft while it lies in the bearing. Wipe all of it away before oil goes on.",
         source: PRACTICE,
     },
 ];

@@ -27,6 +27,8 @@ pub struct Situation {
     pub hot_oil: bool,
     /// Shafts or gears are turned.
     pub turning: bool,
+    /// Gauging plastic lies in a bearing.
+    pub gauging: bool,
     /// The engine runs.
     pub running: bool,
     /// Filling, starting or loading while a compound has not cured.

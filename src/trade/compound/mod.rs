@@ -12,3 +12,4 @@ pub use card::{Recommendation, first_rule, recommend};
 pub use class::{CompoundClass, Family};
 pub use forbidden::{FORBIDDEN, Forbidden};
 pub use rules::{RULES, Rule};
+pub use typical::skins_at;

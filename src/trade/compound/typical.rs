@@ -2,7 +2,8 @@
 
 use super::{CompoundClass, Family};
 use crate::trade::application::{Application, Face, JointKind, Known};
-use crate::trade::cure::{Chemistry, CureSpec, LabelTimes, Substrate};
+use crate::trade::cure::{Chemistry, CureSpec, LabelTimes, Milestone, NoCure, ShopHistory, Substrate};
+use crate::trade::moment::Moment;
 use crate::trade::quantity::{Length, ThermodynamicTemperature, Time};
 use uom::si::length::millimeter;
 use uom::si::thermodynamic_temperature::degree_celsius;
@@ -92,6 +93,34 @@ impl CompoundClass {
         };
         Some(CureSpec { chemistry, label })
     }
+}
+
+/// When it skins or grips in a joint it went on at `started`, at the earliest; true where its label names
+/// no such time and the kind's usual one was taken, the lower end of [`TYPICAL`], common practice, no source.
+///
+/// # Errors
+/// When the figures make no sense.
+pub fn skins_at(spec: &CureSpec, started: Moment, shop: &ShopHistory) -> Result<(Moment, bool), NoCure> {
+    let usual = spec.label.assembly.is_none();
+    let mut spec = spec.clone();
+    if usual {
+        let family = match spec.chemistry {
+            Chemistry::Anaerobic { .. } => Family::Anaerobic,
+            Chemistry::MoistureSilicone { .. } => Family::Silicone,
+            Chemistry::SolventDrying => Family::SolventDrying,
+        };
+        let row = TYPICAL.iter().find(|row| row.family == family);
+        let lower = row.map(|row| Time::new::<minute>(row.grips_min.0));
+        // Never after the parts hold by themselves.
+        let holds = spec.label.time_to(Milestone::Fixture);
+        spec.label.assembly = match (lower, holds) {
+            (Some(lower), Some(holds)) if holds < lower => Some(holds),
+            (lower, _) => lower,
+        };
+    }
+    let milestone = Milestone::AssemblyLimit;
+    let done = spec.reached_at(milestone, started, shop)?;
+    Ok((done.binding(milestone), usual))
 }
 
 /// Threads are what labels are written for; only faces and bores have a gap of their own.

@@ -1,10 +1,9 @@
 //! The clock itself: label time used up, stretch by stretch, at the rate of each.
 
 use super::pace::{self, Pace};
-use super::{Chemistry, CureSpec, DoneAt, Milestone, NoCure, ShopHistory};
+use super::{CureSpec, DoneAt, Milestone, NoCure, ShopHistory};
 use crate::trade::moment::Moment;
-use crate::trade::quantity::{Ratio, Time};
-use uom::si::ratio::ratio;
+use crate::trade::quantity::Time;
 use uom::si::time::second;
 
 impl CureSpec {
@@ -46,59 +45,8 @@ impl CureSpec {
         })
     }
 
-    /// How far it has cured, 0 to 1, by the harshest figures: 1 exactly when [`Self::reached_at`] says
-    /// that full cure is reached at the latest. Of silicone it is the share of its depth.
-    ///
-    /// 0 where the figures make no sense or it doesn't cure at all.
-    pub fn degree(&self, start: Moment, now: Moment, shop: &ShopHistory) -> Ratio {
-        Ratio::new::<ratio>(self.degree_as_number(start, now, shop))
-    }
-
-    fn degree_as_number(&self, start: Moment, now: Moment, shop: &ShopHistory) -> f64 {
-        if now <= start || self.label.check().is_err() {
-            return 0.0;
-        }
-        let Ok(stretch) = pace::stretch(&self.chemistry, &self.label, Pace::Slow) else {
-            return 0.0;
-        };
-        let reached = self
-            .reached_at(Milestone::FullCure, start, shop)
-            .map(|done| done.latest);
-        if reached.is_ok_and(|done| now >= done) {
-            return 1.0;
-        }
-        let share = self.used_s(start, now, shop) / (self.label.full.get::<second>() * stretch);
-        let degree = match self.chemistry {
-            Chemistry::MoistureSilicone { .. } => share.max(0.0).sqrt(),
-            _ => share,
-        };
-        // Short of the end it is short of 1, whatever the last bit of a sum says.
-        degree.clamp(0.0, 1.0 - f64::EPSILON)
-    }
-
     fn rate(&self, air: Option<&super::ShopReading>, pace: Pace) -> f64 {
         air.map_or(1.0, |air| pace::rate(&self.chemistry, &self.label, air, pace))
-    }
-
-    /// Label seconds used up between two instants, at the slow pace.
-    fn used_s(&self, start: Moment, now: Moment, shop: &ShopHistory) -> f64 {
-        let stretches = shop.stretches(start);
-        if stretches.is_empty() {
-            return now.since(start).get::<second>();
-        }
-        let ends = stretches
-            .iter()
-            .skip(1)
-            .map(|next| next.0)
-            .chain([Moment(i64::MAX)]);
-        stretches
-            .iter()
-            .zip(ends)
-            .filter(|(stretch, _)| stretch.0 < now)
-            .map(|((from, air), to)| {
-                self.rate(Some(air), Pace::Slow) * to.min(now).since(*from).get::<second>()
-            })
-            .sum()
     }
 
     /// The instant at which `needed_s` label seconds are used up.

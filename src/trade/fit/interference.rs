@@ -4,7 +4,7 @@ use super::FitError;
 use super::class::{Feature, ToleranceClass};
 use super::limits::{Limits, checked_nominal, limits};
 use crate::trade::bearing;
-use crate::trade::growth::{Instrument, size_at_20};
+use crate::trade::growth::size_at_20;
 use crate::trade::material::Material;
 use crate::trade::quantity::{Length, ThermodynamicTemperature};
 use crate::trade::stored;
@@ -71,7 +71,7 @@ pub fn size_range(source: &SizeSource) -> Result<(Length, Length), FitError> {
         SizeSource::BearingBore { nominal } => Ok(about(nominal, bearing::bore_limits(nominal)?)),
         SizeSource::Measured { size, at, material } => {
             checked_nominal(size)?;
-            let size = size_at_20(size, material, at, Instrument::SteelBesideThePart)?;
+            let size = size_at_20(size, material, at)?;
             Ok((size, size))
         }
     }

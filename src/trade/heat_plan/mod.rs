@@ -6,7 +6,7 @@ mod request;
 mod words;
 
 pub use means::{ChillMeans, HeatMeans};
-pub use request::{CoolMeans, Fitted, HoleIn, PlanError, PlanRequest, usual_slip_clearance};
+pub use request::{CoolMeans, HoleIn, PlanError, PlanRequest, usual_slip_clearance};
 
 use crate::trade::growth::{COLDEST_CELSIUS, HOTTEST_CELSIUS, REFERENCE_CELSIUS, cold_rise_for_strain};
 use crate::trade::quantity::{Length, ThermodynamicTemperature};

@@ -34,40 +34,13 @@ pub enum CoolMeans {
 }
 
 impl CoolMeans {
-    /// Its temperature.
-    pub fn temperature(self) -> ThermodynamicTemperature {
-        ThermodynamicTemperature::new::<degree_celsius>(self.celsius())
-    }
-
+    /// Its temperature, °C.
     pub(super) const fn celsius(self) -> f64 {
         match self {
             Self::Freezer => -18.0,
             // Carbon dioxide sublimes at −78.5 °C; a part beside it gets nearly there.
             Self::DryIce => -78.0,
         }
-    }
-}
-
-/// What is being fitted, for the heat it stands where its own papers say nothing (common practice).
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize)]
-#[serde(rename_all = "snake_case")]
-pub enum Fitted {
-    /// An open or shielded rolling bearing.
-    Bearing,
-    /// One with seals and grease of its own.
-    SealedBearing,
-    /// A bush, sleeve, gear or pin without seal or compound.
-    PlainPart,
-}
-
-impl Fitted {
-    /// The hottest it may become: 120, 80 and 150 °C.
-    pub fn heat_limit(self) -> ThermodynamicTemperature {
-        ThermodynamicTemperature::new::<degree_celsius>(match self {
-            Self::Bearing => 120.0,
-            Self::SealedBearing => 80.0,
-            Self::PlainPart => 150.0,
-        })
     }
 }
 
@@ -99,7 +72,7 @@ pub struct PlanRequest {
     /// The hottest the housing may become.
     #[serde(rename = "housing_limit_c", with = "stored::celsius")]
     pub housing_limit: ThermodynamicTemperature,
-    /// The hottest the part may become; see [`Fitted::heat_limit`].
+    /// The hottest the part may become.
     #[serde(rename = "part_limit_c", with = "stored::celsius")]
     pub part_limit: ThermodynamicTemperature,
     /// Whether the one with the hole may be heated.

@@ -150,17 +150,6 @@ pub enum LiftVerdict {
     Hoist,
 }
 
-impl LiftVerdict {
-    /// The verdict in words.
-    pub const fn words(self) -> &'static str {
-        match self {
-            Self::OnePerson => "one person",
-            Self::TwoPeople => "two people",
-            Self::Hoist => "use a hoist",
-        }
-    }
-}
-
 /// What the equation says of a lift.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
 pub struct LiftAnswer {

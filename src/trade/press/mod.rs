@@ -68,8 +68,7 @@ pub struct PressFit {
     /// The length in contact.
     #[serde(rename = "length_mm", with = "stored::millimetres")]
     pub length: Length,
-    /// The inner part's bore; zero when it is solid. For a bearing see
-    /// [`outer_ring_inside`](crate::trade::bearing::outer_ring_inside).
+    /// The inner part's bore; zero when it is solid.
     #[serde(rename = "part_inside_mm", with = "stored::millimetres")]
     pub part_inside: Length,
     /// The outside diameter of the wall around the bore: the boss, not the whole case.

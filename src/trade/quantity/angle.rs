@@ -1,7 +1,6 @@
-//! Angles out of text and into it: degrees, and turns as manuals have them.
+//! Angles out of text: degrees, and turns as manuals have them.
 
 use super::Angle;
-use super::print::{Printed, significant};
 use super::text_error::TextError;
 use super::typed::{Sign, Subject, Typed, Unit, read_single};
 use serde::{Deserialize, Serialize};
@@ -18,17 +17,9 @@ pub enum AngleUnit {
 }
 
 impl AngleUnit {
-    /// Every unit, in the order the screens show them.
-    pub const ALL: [Self; 2] = [Self::Degree, Self::Turn];
-
     /// `value` of this unit as a quantity.
     pub fn angle(self, value: f64) -> Angle {
         Angle::new::<degree>(self.base(value))
-    }
-
-    /// How many of this unit `angle` is.
-    pub fn value_of(self, angle: Angle) -> f64 {
-        angle.get::<degree>() / self.base(1.0)
     }
 }
 
@@ -84,9 +75,10 @@ impl Typed<AngleUnit> {
 /// Reads an angle from zero to a full turn; degrees where no unit is written.
 ///
 /// ```
-/// use halfcase::trade::quantity::{AngleUnit, parse_angle};
+/// use halfcase::trade::quantity::parse_angle;
+/// use uom::si::angle::degree;
 /// let quarter = parse_angle("1/4 turn")?;
-/// assert_eq!(AngleUnit::Degree.value_of(quarter.angle()).round(), 90.0);
+/// assert_eq!(quarter.angle().get::<degree>().round(), 90.0);
 /// # Ok::<(), halfcase::trade::quantity::TextError>(())
 /// ```
 ///
@@ -94,12 +86,4 @@ impl Typed<AngleUnit> {
 /// The place and what was expected there; negative and more than 360° are refused.
 pub fn parse_angle(text: &str) -> Result<Typed<AngleUnit>, TextError> {
     read_single(text, Some(AngleUnit::Degree), Sign::NotNegative)
-}
-
-/// `angle` in degrees with `figures` significant figures.
-pub fn print_angle(angle: Angle, figures: u32) -> Printed {
-    Printed {
-        number: significant(AngleUnit::Degree.value_of(angle), figures),
-        unit: "°",
-    }
 }

@@ -1,7 +1,7 @@
 //! Lengths out of text and into it.
 
 use super::Length;
-use super::print::{Printed, significant};
+use super::print::Printed;
 use super::text_error::TextError;
 use super::typed::{Sign, Subject, Typed, Unit, read_single};
 use serde::{Deserialize, Serialize};
@@ -150,14 +150,6 @@ pub fn parse_length(text: &str, fallback: Option<LengthUnit>) -> Result<Typed<Le
 /// As [`parse_length`], but only more than 10 m to either side is refused.
 pub fn parse_deviation(text: &str, fallback: Option<LengthUnit>) -> Result<Typed<LengthUnit>, TextError> {
     read_single(text, fallback, Sign::Any)
-}
-
-/// `length` in `unit` with `figures` significant figures.
-pub fn print_length(length: Length, unit: LengthUnit, figures: u32) -> Printed {
-    Printed {
-        number: significant(unit.value_of(length), figures),
-        unit: unit.symbol(),
-    }
 }
 
 /// `length` as inches and a fraction, "1 3/8", where it is a whole number of 64ths to a millionth.

@@ -12,11 +12,12 @@ mod torque_statement;
 mod torque_text;
 mod torque_unit;
 mod typed;
+mod volume;
 
-pub use angle::{AngleUnit, parse_angle, print_angle};
+pub use angle::{AngleUnit, parse_angle};
 pub use decimal::{decimal, number};
-pub use length::{LengthUnit, parse_deviation, parse_length, print_inch_fraction, print_length};
-pub use mass::{MassUnit, parse_mass, print_mass};
+pub use length::{LengthUnit, parse_deviation, parse_length, print_inch_fraction};
+pub use mass::{MassUnit, print_mass};
 pub(in crate::trade) use print::{LAST_BITS, decimals_of};
 pub use print::{Printed, fixed, significant};
 pub use temperature::{TemperatureUnit, parse_temperature, print_temperature};
@@ -27,5 +28,6 @@ pub use torque_unit::TorqueUnit;
 pub use typed::{Subject, Typed, Unit};
 pub use uom::si::f64::{
     Angle, Area, Force, Length, Mass, Pressure, Ratio, TemperatureInterval, ThermodynamicTemperature, Time,
-    Torque,
+    Torque, Volume,
 };
+pub use volume::{VolumeUnit, parse_volume, print_volume};

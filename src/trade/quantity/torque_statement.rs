@@ -14,6 +14,8 @@ pub enum StatementForm {
     Single,
     /// Two ends: 9–12 N·m; the target is the middle.
     Range,
+    /// A number that must not be passed: at most 12 N·m; it is the target too.
+    AtMost,
     /// A number and how far it may be missed: 9 ± 1 N·m, 9 +2/−0 N·m.
     Tolerance,
 }
@@ -48,6 +50,14 @@ impl TorqueStatement {
             unit,
             decimals,
             form: StatementForm::Single,
+        }
+    }
+
+    /// One number of `unit` that must not be passed.
+    pub fn at_most(value: f64, unit: TorqueUnit, decimals: u8) -> Self {
+        Self {
+            form: StatementForm::AtMost,
+            ..Self::single(value, unit, decimals)
         }
     }
 
@@ -119,6 +129,7 @@ impl TorqueStatement {
         let number = |value| fixed(value, self.decimals);
         match self.form {
             StatementForm::Single => format!("{} {unit}", number(self.target)),
+            StatementForm::AtMost => format!("at most {} {unit}", number(self.target)),
             StatementForm::Range => format!("{}–{} {unit}", number(self.low), number(self.high)),
             StatementForm::Tolerance => {
                 let up = self.deviation(self.high - self.target);
@@ -148,6 +159,7 @@ mod tests {
     fn a_statement_prints_as_a_manual_prints_it() {
         for text in [
             "9–12 N·m",
+            "at most 9.5 N·m",
             "9 ± 1 N·m",
             "9 +2/−0 N·m",
             "7.2 ft·lb",

@@ -4,7 +4,7 @@ use super::print::{Printed, significant};
 use super::scan::{Number, Scanner};
 use super::text_error::{Problem, TextError};
 use super::typed::{Unit, check_comma};
-use super::{Torque, TorqueStatement, TorqueUnit};
+use super::{StatementForm, Torque, TorqueStatement, TorqueUnit};
 
 /// Most torques read out of one text.
 const MOST_VALUES: usize = 8;
@@ -87,6 +87,7 @@ fn read_statement(scanner: &mut Scanner, fallback: Option<TorqueUnit>) -> Result
             example: subject.example,
         }));
     }
+    let at_most = take_at_most(scanner);
     let first = read_positive(scanner)?;
     let mut unit = None;
     read_unit(scanner, &mut unit)?;
@@ -103,7 +104,47 @@ fn read_statement(scanner: &mut Scanner, fallback: Option<TorqueUnit>) -> Result
     let unit = unit
         .or(fallback)
         .ok_or_else(|| scanner.error(Problem::UnitExpected { units }))?;
-    build(&first, tail, unit, tail_at)
+    let statement = build(&first, tail, unit, tail_at)?;
+    if !at_most {
+        return Ok(statement);
+    }
+    // "at most 10 ± 1" says two things.
+    if statement.form != StatementForm::Single {
+        return Err(TextError::new(
+            tail_at,
+            Problem::Extra {
+                word: "a tolerance behind “at most”".to_owned(),
+            },
+        ));
+    }
+    Ok(TorqueStatement {
+        form: StatementForm::AtMost,
+        ..statement
+    })
+}
+
+/// "at most", "max.", "up to", "≤" before a number.
+fn take_at_most(scanner: &mut Scanner) -> bool {
+    scanner.skip_space();
+    if scanner.take(&['≤']) {
+        return true;
+    }
+    let start = scanner.at();
+    for words in ["at most", "not over", "up to", "maximum", "max"] {
+        let here = words.chars().enumerate().all(|(ahead, c)| {
+            scanner
+                .peek_at(ahead)
+                .is_some_and(|own| own.eq_ignore_ascii_case(&c))
+        });
+        let count = words.chars().count();
+        if here && !scanner.peek_at(count).is_some_and(char::is_alphabetic) {
+            scanner.go_to(start);
+            scanner.skip(count);
+            scanner.take(&['.']);
+            return true;
+        }
+    }
+    false
 }
 
 /// Puts a statement together, once its unit is known.

@@ -1,4 +1,5 @@
-//! Threads: ISO metric coarse and fine M3–M24, unified coarse and fine #4–3/4 in.
+//! Threads: ISO metric coarse and fine M2–M48, unified coarse, fine and extra fine #2–1 1/2 in, pipe
+//! threads 1/16–1 in.
 
 use super::quantity::{Area, Length};
 use serde::{Deserialize, Serialize};
@@ -25,11 +26,25 @@ pub enum Series {
     Unc,
     /// Unified fine.
     Unf,
+    /// Unified extra fine.
+    Unef,
+    /// Pipe, parallel: sealed by a washer or in a taper.
+    PipeParallel,
+    /// Pipe, taper: sealed in the thread.
+    PipeTaper,
 }
 
 impl Series {
     /// Every series, in the order the screens show them.
-    pub const ALL: [Self; 4] = [Self::MetricCoarse, Self::MetricFine, Self::Unc, Self::Unf];
+    pub const ALL: [Self; 7] = [
+        Self::MetricCoarse,
+        Self::MetricFine,
+        Self::Unc,
+        Self::Unf,
+        Self::Unef,
+        Self::PipeParallel,
+        Self::PipeTaper,
+    ];
 
     /// The series in words.
     pub const fn words(self) -> &'static str {
@@ -38,6 +53,9 @@ impl Series {
             Self::MetricFine => "metric fine",
             Self::Unc => "unified coarse",
             Self::Unf => "unified fine",
+            Self::Unef => "unified extra fine",
+            Self::PipeParallel => "pipe, parallel",
+            Self::PipeTaper => "pipe, taper",
         }
     }
 }
@@ -50,13 +68,13 @@ impl Series {
 pub struct Thread(&'static Row);
 
 impl Thread {
-    /// Every thread: metric coarse, metric fine, unified coarse, unified fine, each by size.
+    /// Every thread, series by series in the order of [`Series::ALL`] but for the pipe ones, each by size.
     pub fn all() -> impl Iterator<Item = Self> {
         ROWS.iter().map(Self)
     }
 
     /// Reads a designation as a person writes it: `M6`, `M8x1.25`, `M10 × 1`, `1/4-20`,
-    /// `#10-32 UNF`, `3/8 UNC`.
+    /// `#10-32 UNF`, `3/8 UNC`, `1-1/8-7`, `G 1/4`, `3/8 NPT`.
     ///
     /// # Errors
     /// [`ThreadError`] when the text is no designation, or names a size or pitch outside the table.
@@ -72,6 +90,17 @@ impl Thread {
     /// The designation: "M8" for coarse, "M8×1" for fine, "1/4-20 UNC".
     pub fn name(&self) -> String {
         self.0.name.to_owned()
+    }
+
+    /// Whether it is a pipe thread: it seals, and nothing is reckoned of what it clamps.
+    pub fn is_pipe(&self) -> bool {
+        matches!(self.0.series, Series::PipeParallel | Series::PipeTaper)
+    }
+
+    /// Every thread whose designation has `typed` in it, however it is written; those that begin with it
+    /// first. Nothing typed fits none.
+    pub fn found(typed: &str) -> Vec<Self> {
+        parse::found(typed)
     }
 
     /// The family it belongs to.
@@ -99,7 +128,9 @@ impl Thread {
     pub fn minor_diameter(&self) -> Length {
         let step = match self.0.series {
             Series::MetricCoarse | Series::MetricFine => METRIC_MINOR_STEP,
-            Series::Unc | Series::Unf => UNIFIED_MINOR_STEP,
+            Series::Unc | Series::Unf | Series::Unef => UNIFIED_MINOR_STEP,
+            // 2 · 0.640 327 P (ISO 7-1); the American form is within a twelfth of it.
+            Series::PipeParallel | Series::PipeTaper => PIPE_MINOR_STEP,
         };
         mm(self.0.major_mm - step * self.0.pitch_mm)
     }
@@ -112,7 +143,10 @@ impl Thread {
             Series::MetricCoarse | Series::MetricFine => {
                 (self.pitch_diameter() + self.minor_diameter()) / 2.0
             }
-            Series::Unc | Series::Unf => mm(self.0.major_mm - UNIFIED_STRESS_STEP * self.0.pitch_mm),
+            Series::Unc | Series::Unf | Series::Unef => {
+                mm(self.0.major_mm - UNIFIED_STRESS_STEP * self.0.pitch_mm)
+            }
+            Series::PipeParallel | Series::PipeTaper => self.minor_diameter(),
         }
     }
 
@@ -145,6 +179,8 @@ const PITCH_DIAMETER_STEP: f64 = 0.649_519;
 const METRIC_MINOR_STEP: f64 = 1.226_869;
 /// D − minor diameter in pitches: 11/8 of that height (ASME B1.1, UNR form).
 const UNIFIED_MINOR_STEP: f64 = 1.190_785;
+/// D − minor diameter in pitches of a pipe thread (ISO 7-1, 55°).
+const PIPE_MINOR_STEP: f64 = 1.280_654;
 /// D − stress diameter in pitches (ASME B1.1).
 const UNIFIED_STRESS_STEP: f64 = 0.974_3;
 

@@ -1,7 +1,9 @@
 //! A torque as a setting on a wrench's scale.
 
 use super::{Wrench, WrenchError, WrenchKind};
-use crate::trade::quantity::{LAST_BITS, Torque, TorqueStatement, TorqueUnit, Unit, decimals_of, fixed};
+use crate::trade::quantity::{
+    LAST_BITS, StatementForm, Torque, TorqueStatement, TorqueUnit, Unit, decimals_of, fixed,
+};
 use serde::{Deserialize, Serialize};
 
 /// Where a torque lies on a wrench's scale.
@@ -80,6 +82,9 @@ impl Wrench {
     /// As [`Wrench::setting`].
     pub fn setting_for(&self, statement: &TorqueStatement) -> Result<Setting, WrenchError> {
         let nearest = self.setting(statement.torque())?;
+        if statement.form == StatementForm::AtMost {
+            return self.not_over(statement, nearest);
+        }
         let band = statement.band();
         if nearest.inside(band) {
             return Ok(nearest);
@@ -93,6 +98,14 @@ impl Wrench {
         } else {
             nearest
         })
+    }
+
+    /// The last division that doesn't pass the most that is allowed; the nearest where none does.
+    fn not_over(&self, statement: &TorqueStatement, nearest: Setting) -> Result<Setting, WrenchError> {
+        let wanted = self.wanted(statement.torque())?;
+        let (first, last) = self.counts(self.min, wanted.min(self.max));
+        let under = self.setting_at(last, wanted);
+        Ok(if first <= last { under } else { nearest })
     }
 
     /// The first and the last division between two values; the first is past the last when there is

@@ -1,11 +1,11 @@
 //! What the readings of a bore's grid say: size, out-of-round, taper, clearance, each against its limit.
 
 use super::data::Bore;
-pub use super::data::limit_words;
+pub use super::limit::limit_words;
 use crate::job::id::ReadingId;
 use crate::job::progress::StepProgress;
 use crate::job::reading::What;
-use crate::trade::growth::{GrowthError, Instrument, size_at_20};
+use crate::trade::growth::{GrowthError, size_at_20};
 use crate::trade::material::Material;
 use crate::trade::measure::{Allowed, DiameterGrid, MeasureError, MeasureVerdict, Shape, clearance};
 use crate::trade::quantity::{Length, ThermodynamicTemperature, fixed};
@@ -129,7 +129,7 @@ fn grid(bore: ReadingId, journal: bool, material: Material, progress: &StepProgr
         let reading = reading(depth, way)?;
         let read_at = celsius(reading.at_c.unwrap_or(noted_c));
         let size = Length::new::<millimeter>(reading.value);
-        match size_at_20(size, material, read_at, Instrument::SteelBesideThePart) {
+        match size_at_20(size, material, read_at) {
             Ok(size) => Some(size.get::<millimeter>()),
             // The grid refuses it, in its own words.
             Err(why) => {
@@ -146,7 +146,6 @@ fn grid(bore: ReadingId, journal: bool, material: Material, progress: &StepProgr
     DiameterGrid {
         at,
         material,
-        instrument: Instrument::SteelBesideThePart,
         readings_mm,
     }
 }

@@ -1,5 +1,6 @@
 //! What a check step holds: readings and bores, each with its limits.
 
+use super::limit::Limit;
 use crate::job::id::ReadingId;
 use crate::trade::material::Material;
 use crate::trade::measure::{DEPTHS, DIRECTIONS};
@@ -24,6 +25,32 @@ fn is_false(it: &bool) -> bool {
 }
 
 impl Check {
+    /// What is wrong with the readings and bores as planned: limits that nothing can keep, or two of one name.
+    pub fn wrong(&self) -> Option<&'static str> {
+        let over = |least: Option<f64>, most: Option<f64>| least.zip(most).is_some_and(|(l, m)| l > m);
+        let bore = |bore: &Bore| {
+            let journal = bore.journal.as_ref();
+            over(bore.least_mm, bore.most_mm)
+                || journal.is_some_and(|j| over(j.clearance_least_mm, j.clearance_most_mm))
+        };
+        let names = self.readings.iter().map(|limit| limit.name.as_str());
+        let names: Vec<&str> = names.chain(self.bores.iter().flat_map(Bore::names)).collect();
+        let twice = |at: usize| names[at + 1..].contains(&names[at]);
+        let limits = self.readings.iter().find_map(Limit::wrong);
+        limits
+            .or_else(|| {
+                self.bores
+                    .iter()
+                    .any(bore)
+                    .then_some("The lower limit is above the upper one.")
+            })
+            .or_else(|| {
+                (0..names.len())
+                    .any(twice)
+                    .then_some("Two readings have one name: give each its own.")
+            })
+    }
+
     /// The names of every reading the step asks for, in order.
     pub fn asked(&self) -> Vec<String> {
         let limits = self.readings.iter().map(|limit| limit.name.clone());
@@ -110,40 +137,4 @@ impl Bore {
 /// What one reading of a grid is called in the record.
 pub fn grid_name(name: &str, depth: &str, direction: &str) -> String {
     format!("{name}, {depth}, {direction}")
-}
-
-/// One measured thing and its limits.
-#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
-pub struct Limit {
-    /// Unique among the readings and bores of the step.
-    #[serde(default)]
-    pub id: ReadingId,
-    /// What it is.
-    pub name: String,
-    /// The unit the limits are in: a length in mm, or a count.
-    pub unit: String,
-    /// Not less than this.
-    #[serde(default, skip_serializing_if = "Option::is_none")]
-    pub least: Option<f64>,
-    /// Not more than this.
-    #[serde(default, skip_serializing_if = "Option::is_none")]
-    pub most: Option<f64>,
-}
-
-impl Limit {
-    /// Whether `value` lies within the limits, both ends included.
-    pub fn holds(&self, value: f64) -> bool {
-        self.least.is_none_or(|least| value >= least) && self.most.is_none_or(|most| value <= most)
-    }
-}
-
-/// A limit in words: "61.961 to 61.991 mm".
-pub fn limit_words(least: Option<f64>, most: Option<f64>, unit: &str) -> String {
-    let words = match (least, most) {
-        (Some(least), Some(most)) => format!("{least} to {most} {unit}"),
-        (Some(least), None) => format!("at least {least} {unit}"),
-        (None, Some(most)) => format!("at most {most} {unit}"),
-        (None, None) => "no limit given".to_owned(),
-    };
-    words.trim_end().to_owned()
 }

@@ -1,6 +1,7 @@
 //! The fields of a check step: its readings and bores, each under its own number.
 
-use super::data::{Bore, Check, Journal, Limit, limit_words};
+use super::data::{Bore, Check, Journal};
+use super::limit::Limit;
 use crate::job::field::{self, Field, Form, Kept, Number, Refused, Seen, Set, refuse, yes};
 use crate::job::id::ReadingId;
 use crate::trade::material::Material;
@@ -20,25 +21,45 @@ static TABLE: [Field<Check>; 1] = [Field::Flag {
     set: |c, yes| c.running = yes,
 }];
 
-static LIMITS: [Number<Limit>; 2] = [
-    Number::<Limit>::new(
+const fn limit(
+    id: (&'static str, &'static str),
+    stored: &'static str,
+    get: fn(&Limit) -> Option<f64>,
+    set: fn(&mut Limit, f64),
+    clear: fn(&mut Limit),
+) -> Number<Limit> {
+    Number::new(id, Kept::Bare, READ, stored, get, set).or_none(clear)
+}
+
+static LIMITS: [Number<Limit>; 4] = [
+    limit(
         ("least", "not less than"),
-        Kept::Bare,
-        READ,
         "check/readings/least",
         |l| l.least,
         |l, value| l.least = Some(value),
-    )
-    .or_none(|l| l.least = None),
-    Number::<Limit>::new(
+        |l| l.least = None,
+    ),
+    limit(
         ("most", "not more than"),
-        Kept::Bare,
-        READ,
         "check/readings/most",
         |l| l.most,
         |l, value| l.most = Some(value),
-    )
-    .or_none(|l| l.most = None),
+        |l| l.most = None,
+    ),
+    limit(
+        ("worn_least", "worn, not less than"),
+        "check/readings/worn_least",
+        |l| l.worn_least,
+        |l, value| l.worn_least = Some(value),
+        |l| l.worn_least = None,
+    ),
+    limit(
+        ("worn_most", "worn, not more than"),
+        "check/readings/worn_most",
+        |l| l.worn_most,
+        |l, value| l.worn_most = Some(value),
+        |l| l.worn_most = None,
+    ),
 ];
 
 static READING: [Field<Limit>; 3] = [
@@ -168,8 +189,7 @@ static JOURNAL: [Field<Journal>; 3] = [
 pub fn show(form: &mut Form, check: &Check) {
     for limit in &check.readings {
         let under = format!("reading/{}", limit.id.0);
-        let words = limit_words(limit.least, limit.most, &limit.unit);
-        form.head(&format!("{}: {words}", limit.name));
+        form.head(&format!("{}: {}", limit.name, limit.words()));
         field::show(form, &under, &READING, limit);
         form.press(format!("{under}/remove"), &format!("take out “{}”", limit.name));
     }
@@ -194,11 +214,9 @@ pub fn show(form: &mut Form, check: &Check) {
 pub fn set(check: &mut Check, path: &str, value: &str) -> Set {
     match path.split('/').collect::<Vec<_>>().as_slice() {
         ["reading", "add"] => check.readings.push(Limit {
-            id: ReadingId::default(),
             name: free_name("reading", check.readings.iter().map(|limit| limit.name.as_str())),
             unit: "mm".to_owned(),
-            least: None,
-            most: None,
+            ..Limit::default()
         }),
         ["bore", "add"] => check.bores.push(Bore {
             id: ReadingId::default(),
@@ -253,8 +271,10 @@ fn set_reading(check: &mut Check, id: &str, field: &str, value: &str) -> Set {
         &format!("reading/{field}"),
         value,
     )?;
-    in_order(changed.least, changed.most)?;
-    *limit = changed;
+    match changed.wrong() {
+        Some(words) => return refuse(words),
+        None => *limit = changed,
+    }
     Ok(())
 }
 

@@ -3,9 +3,11 @@
 pub mod bore;
 mod data;
 mod fields;
+mod limit;
 
-pub use data::{Bore, Check, DEPTH_WORDS, DIRECTION_WORDS, Journal, Limit, grid_name};
+pub use data::{Bore, Check, DEPTH_WORDS, DIRECTION_WORDS, Journal, grid_name};
 pub use fields::free_name;
+pub use limit::Limit;
 
 use crate::job::field::{Form, Seen, Set};
 use crate::job::kinds::around::Around;

@@ -55,5 +55,8 @@ pub fn list(sheet: &Sheet, parts: &[Listed]) -> Vec<BagLine> {
 
 /// The diameter as a whole number, for sorting.
 fn nanometres(fasten: &Fasten) -> u64 {
-    (fasten.thread.major().get::<uom::si::length::nanometer>()).round() as u64
+    let major = fasten.thread.map(|thread| thread.major());
+    major.map_or(0, |major| {
+        major.get::<uom::si::length::nanometer>().round() as u64
+    })
 }

@@ -1,12 +1,13 @@
 //! What a fasten step holds.
 
+use super::group::Group;
 use crate::job::text_form;
 use crate::trade::application::Application;
 use crate::trade::guard::Joint;
 use crate::trade::order::{Layout, Pass};
 use crate::trade::preload::Condition;
 use crate::trade::quantity::{Length, TorqueStatement};
-use crate::trade::stages::Stage;
+use crate::trade::stages::{Stage, Way};
 use crate::trade::strength::Strength;
 use crate::trade::strip::FemaleMaterial;
 use crate::trade::thread::Thread;
@@ -24,12 +25,62 @@ pub enum Reuse {
     New,
 }
 
+/// What keeps a fastener from coming loose once it is at its torque.
+#[derive(Debug, Clone, Copy, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
+pub enum Lock {
+    /// Nothing, or what is on its thread.
+    #[default]
+    None,
+    /// A cotter pin through a castle nut.
+    Cotter,
+    /// A tab or a lock plate, bent up.
+    Tab,
+    /// Lock wire.
+    Wire,
+    /// Staked.
+    Stake,
+}
+
+impl Lock {
+    /// Every lock, in the order they are offered.
+    pub const ALL: [Self; 5] = [Self::None, Self::Cotter, Self::Tab, Self::Wire, Self::Stake];
+
+    /// The lock in words.
+    pub const fn words(self) -> &'static str {
+        match self {
+            Self::None => "none",
+            Self::Cotter => "cotter pin",
+            Self::Tab => "tab or lock plate",
+            Self::Wire => "lock wire",
+            Self::Stake => "stake",
+        }
+    }
+
+    /// What the hands do (common practice, no source).
+    pub const fn how(self) -> &'static str {
+        match self {
+            Self::None => "",
+            Self::Cotter => {
+                "From the least torque tighten on to the next hole, never back; then a new pin, its legs bent."
+            }
+            Self::Tab => "Bend it up flat against the head; an old tab bent twice breaks.",
+            Self::Wire => "So that it pulls each head tight, twisted, its end bent away.",
+            Self::Stake => "Into the groove with a blunt punch; it must not crack.",
+        }
+    }
+}
+
+fn is_none(lock: &Lock) -> bool {
+    *lock == Lock::None
+}
+
 /// Fasteners brought to torque.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 pub struct Fasten {
-    /// The thread.
-    #[serde(with = "text_form::thread")]
-    pub thread: Thread,
+    /// The thread; most manuals don't state it.
+    #[serde(default, with = "text_form::thread", skip_serializing_if = "Option::is_none")]
+    pub thread: Option<Thread>,
     /// How long the bolt is under its head, mm, when known: for finding it in its bag.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub length_mm: Option<f64>,
@@ -47,12 +98,27 @@ pub struct Fasten {
     pub torque: TorqueStatement,
     /// How the fasteners lie.
     pub layout: Layout,
+    /// The manual's own numbers of the places, where it has some: one for each.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub labels: Vec<String>,
+    /// Fasteners with a torque of their own.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub groups: Vec<Group>,
     /// Passes by share of the torque; none means one pass to the full torque.
     #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub passes: Vec<Pass>,
     /// Snug, torque and angle stages, where the manual has them.
     #[serde(default, with = "text_form::stages", skip_serializing_if = "Vec::is_empty")]
     pub stages: Vec<Stage>,
+    /// Least stretch, mm, where the manual states one.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub stretch_least_mm: Option<f64>,
+    /// Most stretch, mm.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub stretch_most_mm: Option<f64>,
+    /// They are tightened to the stretch: the torque is only where to begin.
+    #[serde(default, skip_serializing_if = "is_false")]
+    pub stretch_decides: bool,
     /// The state of the thread.
     #[serde(default = "condition_unknown")]
     pub condition: Condition,
@@ -62,12 +128,24 @@ pub struct Fasten {
     /// A self-locking nut: its running torque is measured.
     #[serde(default, skip_serializing_if = "is_false")]
     pub self_locking: bool,
+    /// The manual says that the running torque is not added.
+    #[serde(default, skip_serializing_if = "is_false")]
+    pub running_apart: bool,
+    /// What keeps them from coming loose, behind the torque.
+    #[serde(default, skip_serializing_if = "is_none")]
+    pub lock: Lock,
     /// The old ones come out first, set in high-strength threadlocker.
     #[serde(default, skip_serializing_if = "is_false")]
     pub old_locked: bool,
     /// New or again.
     #[serde(default)]
     pub reuse: Reuse,
+    /// How many times one may be tightened in all, where old ones may come again.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub most_uses: Option<u32>,
+    /// How long one may be over its ends and come again, mm.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub longest_mm: Option<f64>,
     /// What the thread's joint is, for choosing the compound; none: nothing goes on it.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub compound: Option<Application>,
@@ -83,7 +161,7 @@ fn is_false(it: &bool) -> bool {
 
 impl Fasten {
     /// Bolts of that thread to that torque, of which nothing else is known.
-    pub fn new(thread: Thread, torque: TorqueStatement, layout: Layout) -> Self {
+    pub fn new(thread: Option<Thread>, torque: TorqueStatement, layout: Layout) -> Self {
         Self {
             thread,
             length_mm: None,
@@ -92,13 +170,22 @@ impl Fasten {
             engagement_mm: None,
             torque,
             layout,
+            labels: Vec::new(),
+            groups: Vec::new(),
             passes: Vec::new(),
             stages: Vec::new(),
+            stretch_least_mm: None,
+            stretch_most_mm: None,
+            stretch_decides: false,
             condition: Condition::Unknown,
             reuse: Reuse::Again,
+            most_uses: None,
+            longest_mm: None,
             compound: None,
             seal: false,
             self_locking: false,
+            running_apart: false,
+            lock: Lock::None,
             old_locked: false,
         }
     }
@@ -126,20 +213,47 @@ impl Fasten {
         })
     }
 
-    /// How many times a fastener is brought to torque in all.
-    pub fn tally_count(&self) -> usize {
-        self.layout.count() * self.pass_count()
+    /// How many touches a pass takes: one for each fastener, or one for all.
+    pub fn touches(&self, pass: usize) -> usize {
+        if self.to_all(pass) { 1 } else { self.layout.count() }
     }
 
-    /// The joint as the slip guard sees it.
-    pub fn joint(&self) -> Joint {
-        Joint {
-            thread: self.thread,
+    /// How many touches all passes take.
+    pub fn tally_count(&self) -> usize {
+        (0..self.pass_count()).map(|pass| self.touches(pass)).sum()
+    }
+
+    /// The passes that are done before the next fastener's turn, that one and those which follow it on the
+    /// same fastener: from the first to before the last.
+    pub fn round(&self, first: usize) -> std::ops::Range<usize> {
+        let with = |stage: &&Stage| stage.way == Way::SameFastener;
+        let more = self.stages.iter().skip(first + 1).take_while(with).count();
+        first..first + 1 + more
+    }
+
+    /// The places of a pass in the order they are done.
+    pub fn places(&self, pass: usize) -> Vec<usize> {
+        match self.stages.get(pass) {
+            Some(stage) if stage.act.to_all() => vec![0],
+            Some(stage) if stage.way == Way::AnyOrder => (0..self.layout.count()).collect(),
+            _ => self.pass(pass).order(&self.layout),
+        }
+    }
+
+    /// The joint as the slip guard sees it; none where the thread isn't stated.
+    pub fn joint(&self) -> Option<Joint> {
+        Some(Joint {
+            thread: self.thread?,
             strength: self.strength,
             material: self.into,
             engagement: self.engagement_mm.map(Length::new::<millimeter>),
             condition: self.condition,
-        }
+        })
+    }
+
+    /// The thread by its name, or that it isn't stated.
+    pub fn thread_name(&self) -> String {
+        text_form::thread::words(self.thread)
     }
 }
 
@@ -149,7 +263,10 @@ pub fn size_words(fasten: &Fasten) -> String {
     let class = fasten
         .strength
         .map_or(String::new(), |strength| format!(", {}", strength.name()));
-    format!("{}{length}{class}", fasten.thread.name())
+    match fasten.thread {
+        Some(thread) => format!("{}{length}{class}", thread.name()),
+        None => format!("thread not stated{length}{class}"),
+    }
 }
 
 /// The states of a thread, in the order they are offered.

@@ -1,13 +1,13 @@
 //! A fasten step pass by pass: what each asks for, and what its nut's running torque adds.
 
-use super::data::Fasten;
+use super::data::{Fasten, Lock};
 use crate::job::adapter::{Adapter, raised};
 use crate::job::answer::{self, TorqueAnswer};
 use crate::job::progress::StepProgress;
 use crate::job::reading::What;
 use crate::job::record::Goal;
 use crate::trade::quantity::{Torque, TorqueStatement, parse_torque};
-use crate::trade::stages::{Prevailing, Stage, prevailing_added};
+use crate::trade::stages::{Act, Deed, Prevailing, prevailing_added};
 use crate::trade::wrench::Wrench;
 use uom::si::length::millimeter;
 use uom::si::torque::newton_meter;
@@ -17,51 +17,103 @@ use uom::si::torque::newton_meter;
 pub enum Asked {
     /// A torque.
     Torque(TorqueStatement),
-    /// To turn on by so many degrees.
-    Angle(f64),
+    /// To turn on by so many degrees, each way no further off than `off`.
+    Angle {
+        /// Degrees.
+        degrees: f64,
+        /// Degrees; nothing said where zero.
+        off: f64,
+    },
+    /// Snug by hand.
+    Hand,
+    /// Something done to all at once.
+    All(Deed),
 }
 
 impl Fasten {
     /// What that pass asks for, from 0, with the nut's `running` torque where it counts.
     pub fn asked(&self, pass: usize, running: Option<Torque>) -> Asked {
-        let statement = match self.stages.get(pass) {
-            Some(Stage::Angle { degrees }) => return Asked::Angle(*degrees),
+        let statement = match self.act(pass) {
+            Some(Act::Angle { degrees, off }) => return Asked::Angle { degrees, off },
+            Some(Act::All(deed)) => return Asked::All(deed),
+            Some(Act::SnugByHand) => return Asked::Hand,
             // Snug only closes the gaps: nothing is added to it.
-            Some(Stage::Snug { torque }) => return Asked::Torque(*torque),
-            Some(Stage::Torque(torque)) => *torque,
+            Some(Act::Snug { torque }) => return Asked::Torque(torque),
+            Some(Act::Torque(torque)) => self.aimed(torque),
+            Some(Act::Again) => self.aimed(self.torque_before(pass)),
             None => self.share(pass),
         };
-        let added = running.filter(|running| self.takes(*running));
+        let added = running.filter(|_| !self.running_apart);
         Asked::Torque(added.map_or(statement, |running| raised(&statement, running)))
     }
 
     /// What that pass is to bring a fastener to, by the plan alone.
     pub fn goal(&self, pass: usize) -> Goal {
-        let thread_mm = self.thread.major().get::<millimeter>();
+        let thread_mm = self.thread.map(|thread| thread.major().get::<millimeter>());
         match self.asked(pass, None) {
-            Asked::Angle(degrees) => Goal::Turn { degrees, thread_mm },
-            Asked::Torque(statement) => Goal::Torque {
-                newton_metres: statement.torque().get::<newton_meter>(),
-                thread_mm,
-            },
+            Asked::Angle { degrees, .. } => Goal::Turn { degrees, thread_mm },
+            Asked::Hand => Goal::Hand { thread_mm },
+            Asked::All(deed) => Goal::All(deed),
+            Asked::Torque(statement) => {
+                let newton_metres = statement.torque().get::<newton_meter>();
+                match self.act(pass) {
+                    Some(Act::Again) => Goal::Unmoved {
+                        newton_metres,
+                        thread_mm,
+                    },
+                    _ => Goal::Torque {
+                        newton_metres,
+                        thread_mm,
+                    },
+                }
+            }
         }
     }
 
-    /// Whether a running torque is added. The whole torque decides for every pass: by its own share a
-    /// pass could be asked for more than the whole.
-    fn takes(&self, running: Torque) -> bool {
-        let last = self.stages.iter().rev().find_map(|stage| match stage {
-            Stage::Torque(torque) => Some(torque),
-            _ => None,
-        });
-        prevailing_added(last.unwrap_or(&self.torque).torque(), running).is_ok_and(|reckoned| reckoned.added)
+    /// What that stage does; none where the manual has no stages, or no such one.
+    fn act(&self, pass: usize) -> Option<Act> {
+        self.stages.get(pass).map(|stage| stage.act)
+    }
+
+    /// The torque of the last stage before that one which has one.
+    fn torque_before(&self, pass: usize) -> TorqueStatement {
+        let before = self.stages.iter().take(pass).rev();
+        before
+            .filter_map(|stage| stage.act.torque())
+            .next()
+            .copied()
+            .unwrap_or(self.torque)
+    }
+
+    /// Whether that pass is done to all fasteners by one touch.
+    pub fn to_all(&self, pass: usize) -> bool {
+        self.stages.get(pass).is_some_and(|stage| stage.act.to_all())
+    }
+
+    /// Where a cotter pin goes in behind, the aim is the least of a range: from there it is tightened on to
+    /// the next hole, never back.
+    fn aimed(&self, torque: TorqueStatement) -> TorqueStatement {
+        match self.lock {
+            Lock::Cotter => TorqueStatement {
+                target: torque.low,
+                ..torque
+            },
+            Lock::None | Lock::Tab | Lock::Wire | Lock::Stake => torque,
+        }
+    }
+
+    /// Whether the torque a nut was brought on to for its pin lies within the manual's range; one that is no
+    /// range has no upper end to keep.
+    pub fn reached_holds(&self, value: f64) -> bool {
+        let torque = &self.torque;
+        value >= torque.low && (torque.low == torque.high || value <= torque.high)
     }
 
     /// That pass's share of the torque; only the whole keeps the manual's own limits.
     fn share(&self, pass: usize) -> TorqueStatement {
         let share = self.pass(pass).share;
         if share == 1.0 {
-            return self.torque;
+            return self.aimed(self.torque);
         }
         let torque = self.torque;
         TorqueStatement::single(torque.target * share, torque.unit, torque.decimals)
@@ -71,7 +123,7 @@ impl Fasten {
     pub fn turned(&self) -> bool {
         self.stages
             .iter()
-            .any(|stage| matches!(stage, Stage::Angle { .. }))
+            .any(|stage| matches!(stage.act, Act::Angle { .. }))
     }
 
     /// What that pass is, in words; empty when there is only one.
@@ -91,6 +143,11 @@ impl Fasten {
 /// Two torques that differ by less are one, said in two units and rounded (common practice, no source).
 const SAME_SHARE: f64 = 0.005;
 
+/// One that isn't stated is any.
+fn same_thread(a: Option<f64>, b: Option<f64>) -> bool {
+    a.zip(b).is_none_or(|(a, b)| a == b)
+}
+
 impl Goal {
     /// Whether both ask for the same.
     pub fn is(self, other: Goal) -> bool {
@@ -104,7 +161,7 @@ impl Goal {
                     newton_metres: c,
                     thread_mm: d,
                 },
-            ) => (a - c).abs() <= SAME_SHARE * a.abs() && b == d,
+            ) => (a - c).abs() <= SAME_SHARE * a.abs() && same_thread(b, d),
             (
                 Self::Turn {
                     degrees: a,
@@ -114,23 +171,39 @@ impl Goal {
                     degrees: c,
                     thread_mm: d,
                 },
-            ) => (a, b) == (c, d),
+            ) => a == c && same_thread(b, d),
+            (
+                Self::Unmoved {
+                    newton_metres: a,
+                    thread_mm: b,
+                },
+                Self::Unmoved {
+                    newton_metres: c,
+                    thread_mm: d,
+                },
+            ) => (a - c).abs() <= SAME_SHARE * a.abs() && same_thread(b, d),
+            (Self::Hand { thread_mm: a }, Self::Hand { thread_mm: b }) => same_thread(a, b),
+            (Self::All(a), Self::All(b)) => a == b,
             _ => false,
         }
     }
 
     /// Whether this is at least as tight, as far as the two can be compared.
     pub fn above(self, other: Goal) -> bool {
+        let torque = |goal: Goal| match goal {
+            Self::Torque { newton_metres, .. } | Self::Unmoved { newton_metres, .. } => Some(newton_metres),
+            Self::Hand { .. } | Self::All(_) => Some(0.0),
+            Self::Turn { .. } => None,
+        };
         match (self, other) {
-            (Self::Torque { newton_metres: a, .. }, Self::Torque { newton_metres: b, .. }) => a >= b,
             (Self::Turn { degrees: a, .. }, Self::Turn { degrees: b, .. }) => a >= b,
             // A turn starts from its torque: on one that was set higher it goes too far.
-            (Self::Turn { .. }, Self::Torque { .. }) | (Self::Torque { .. }, Self::Turn { .. }) => false,
+            _ => torque(self).zip(torque(other)).is_some_and(|(a, b)| a >= b),
         }
     }
 }
 
-/// The statement with the nut's running torque added where it counts, and the reckoning behind it.
+/// The statement with the nut's running torque added, and the reckoning behind it.
 ///
 /// # Errors
 /// A sentence: a torque that can't be reckoned with.
@@ -139,29 +212,23 @@ pub fn with_running(
     running: Torque,
 ) -> Result<(TorqueStatement, Prevailing), String> {
     let reckoned = prevailing_added(statement.torque(), running).map_err(|error| error.to_string())?;
-    let statement = if reckoned.added {
-        raised(statement, running)
-    } else {
-        *statement
-    };
-    Ok((statement, reckoned))
+    Ok((raised(statement, running), reckoned))
 }
 
-/// What the running torque does, in words.
-pub fn running_words(statement: &TorqueStatement, running: Torque) -> String {
+/// What the running torque does, in words; `added` unless the manual says otherwise.
+pub fn running_words(statement: &TorqueStatement, running: Torque, added: bool) -> String {
     match with_running(statement, running) {
         Err(words) => words,
         Ok((_, reckoned)) if reckoned.runs_too_hard() => {
             "It runs harder than its own torque: worn, wrong or cross-threaded. Take a new nut.".to_owned()
         }
-        Ok((_, reckoned)) if reckoned.added => {
-            format!("{:.0} % of the torque: added to it.", reckoned.share * 100.0)
-        }
         Ok((_, reckoned)) => {
-            format!(
-                "{:.0} % of the torque, under a third: not added.",
-                reckoned.share * 100.0
-            )
+            let what = if added {
+                "added to it"
+            } else {
+                "not added, as the manual says"
+            };
+            format!("{:.0} % of the torque: {what}.", reckoned.share * 100.0)
         }
     }
 }
@@ -178,8 +245,12 @@ pub fn running(progress: &StepProgress) -> Option<Torque> {
 pub enum PassAnswer {
     /// A setting.
     Torque(Box<TorqueAnswer>),
-    /// Degrees to turn on.
-    Angle(f64),
+    /// Degrees to turn on, and how far off.
+    Angle { degrees: f64, off: f64 },
+    /// Snug by hand.
+    Hand,
+    /// Something done to all at once.
+    All(Deed),
 }
 
 /// That pass of a fasten step for the wrench in the hand.
@@ -195,6 +266,8 @@ pub fn pass_answer(
         Asked::Torque(statement) => {
             PassAnswer::Torque(Box::new(answer::torque(&statement, wrenches, in_hand, adapter)))
         }
-        Asked::Angle(degrees) => PassAnswer::Angle(degrees),
+        Asked::Angle { degrees, off } => PassAnswer::Angle { degrees, off },
+        Asked::Hand => PassAnswer::Hand,
+        Asked::All(deed) => PassAnswer::All(deed),
     }
 }

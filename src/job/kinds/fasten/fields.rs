@@ -1,15 +1,13 @@
 //! The fields of a fasten step.
 
-use super::data::{CONDITIONS, Fasten, Reuse, layout, layout_words};
+use super::data::{CONDITIONS, Fasten, Lock, Reuse, layout, layout_words};
 use super::passes;
 use crate::job::field::{Entry, Field, Kept, Number, Refused, Set, pick, pick_maybe, refuse};
-use crate::job::text_form::stages;
+use crate::job::text_form::{said, stages, thread};
 use crate::trade::application::{Application, JointKind};
 use crate::trade::order::{Layout, MOST_BOLTS};
-use crate::trade::quantity::parse_torque;
 use crate::trade::strength::Strength;
 use crate::trade::strip::FemaleMaterial;
-use crate::trade::thread::Thread;
 
 static COUNT: [Number<Fasten>; 1] = [Number::<Fasten>::new(
     ("count", "how many"),
@@ -52,31 +50,72 @@ pub static ENGAGEMENT: [Number<Fasten>; 1] = [Number::<Fasten>::new(
 )
 .or_none(|f| f.engagement_mm = None)];
 
+/// How far each stretches, mm (from memory: manuals state 0.1 to 0.6 mm for bolts of some 50 to 100 mm).
+pub static STRETCH: [Number<Fasten>; 2] = [
+    Number::<Fasten>::new(
+        ("stretch_least", "least stretch"),
+        Kept::Millimetre,
+        (0.001, 5.0),
+        "fasten/stretch_least_mm",
+        |f| f.stretch_least_mm,
+        |f, mm| f.stretch_least_mm = Some(mm),
+    )
+    .or_none(|f| f.stretch_least_mm = None),
+    Number::<Fasten>::new(
+        ("stretch_most", "most stretch"),
+        Kept::Millimetre,
+        (0.001, 5.0),
+        "fasten/stretch_most_mm",
+        |f| f.stretch_most_mm,
+        |f, mm| f.stretch_most_mm = Some(mm),
+    )
+    .or_none(|f| f.stretch_most_mm = None),
+];
+
+/// How often one may be tightened in all, new ones counted.
+pub static USES: [Number<Fasten>; 1] = [Number::<Fasten>::new(
+    ("most_uses", "may be tightened, times in all"),
+    Kept::Bare,
+    (1.0, 20.0),
+    "fasten/most_uses",
+    |f| f.most_uses.map(f64::from),
+    |f, times| f.most_uses = Some(times as u32),
+)
+.whole()
+.or_none(|f| f.most_uses = None)];
+
+/// How long one may be over its ends and come again, mm.
+pub static LONGEST: [Number<Fasten>; 1] = [Number::<Fasten>::new(
+    ("longest", "greatest length over the ends"),
+    Kept::Millimetre,
+    (1.0, 1_000.0),
+    "fasten/longest_mm",
+    |f| f.longest_mm,
+    |f, mm| f.longest_mm = Some(mm),
+)
+.or_none(|f| f.longest_mm = None)];
+
 const LAYOUTS: [&str; 4] = ["line", "two rows", "circle", "as numbered"];
 
 /// Every field of fasteners, in the order of the plan; the joint of what goes on them comes behind.
-pub static TABLE: [Field<Fasten>; 16] = [
+pub static TABLE: [Field<Fasten>; 23] = [
     Field::Typed {
         id: "torque",
         label: "manual says",
         entry: Entry::Torque,
         get: |f| f.torque.text(),
         set: |f, words| {
-            f.torque = parse_torque(words, None).map_err(|error| Refused::Said(error.to_string()))?;
+            f.say(said::read(words, None).map_err(Refused::Said)?);
             Ok(())
         },
     },
-    Field::Choice {
+    Field::Typed {
         id: "thread",
         label: "thread",
-        offered: || {
-            Thread::all()
-                .map(|thread| (thread.name(), thread.name()))
-                .collect()
-        },
-        get: |f| f.thread.name(),
+        entry: Entry::Thread,
+        get: |f| f.thread_name(),
         set: |f, words| {
-            f.thread = Thread::parse(words).map_err(|error| Refused::Said(error.to_string()))?;
+            f.thread = thread::read(words).map_err(Refused::Said)?;
             Ok(())
         },
     },
@@ -87,6 +126,13 @@ pub static TABLE: [Field<Fasten>; 16] = [
         offered: || LAYOUTS.map(|words| (words.to_owned(), words.to_owned())).to_vec(),
         get: |f| layout_words(&f.layout).to_owned(),
         set: set_layout,
+    },
+    Field::Typed {
+        id: "labels",
+        label: "the manual’s numbers, in the order of the places",
+        entry: Entry::Words,
+        get: Fasten::label_words,
+        set: |f, words| f.set_labels(words).map_err(Refused::Said),
     },
     Field::Typed {
         id: "passes",
@@ -100,13 +146,20 @@ pub static TABLE: [Field<Fasten>; 16] = [
     },
     Field::Typed {
         id: "stages",
-        label: "stages: snug 10 N·m; 20 N·m; 60°",
+        label: "stages on one line: oil; snug 10 N·m; 20 N·m; 60° ± 5°",
         entry: Entry::Words,
         get: |f| stages::line(&f.stages),
         set: |f, words| {
             f.stages = stages::read_line(words).map_err(Refused::Said)?;
             Ok(())
         },
+    },
+    Field::Numbers(&STRETCH),
+    Field::Flag {
+        id: "stretch_decides",
+        label: "tightened to the stretch: the torque is only where to begin",
+        get: |f| f.stretch_decides,
+        set: |f, yes| f.stretch_decides = yes,
     },
     Field::Numbers(&LENGTH),
     Field::Choice {
@@ -152,6 +205,27 @@ pub static TABLE: [Field<Fasten>; 16] = [
         set: |f, yes| f.self_locking = yes,
     },
     Field::Flag {
+        id: "apart",
+        label: "the manual says their running torque is not added",
+        get: |f| f.running_apart,
+        set: |f, yes| f.running_apart = yes,
+    },
+    Field::Choice {
+        id: "lock",
+        label: "locked by",
+        offered: || {
+            let words = Lock::ALL.iter().enumerate();
+            words
+                .map(|(at, lock)| (at.to_string(), lock.words().to_owned()))
+                .collect()
+        },
+        get: |f| f.lock.words().to_owned(),
+        set: |f, at| {
+            f.lock = pick(&Lock::ALL, at)?;
+            Ok(())
+        },
+    },
+    Field::Flag {
         id: "seal",
         label: "it seals: a plug, a union, a sensor",
         get: |f| f.seal,
@@ -163,6 +237,8 @@ pub static TABLE: [Field<Fasten>; 16] = [
         get: |f| f.reuse == Reuse::New,
         set: |f, yes| f.reuse = if yes { Reuse::New } else { Reuse::Again },
     },
+    Field::Numbers(&USES),
+    Field::Numbers(&LONGEST),
     Field::Flag {
         id: "old_locked",
         label: "high-strength threadlocker holds the old ones",
@@ -175,7 +251,7 @@ pub static TABLE: [Field<Fasten>; 16] = [
         get: |f| f.compound.is_some(),
         set: |f, yes| {
             let joint = || Application {
-                thread: Some(f.thread.major()),
+                thread: f.thread.map(|thread| thread.major()),
                 ..Application::new(JointKind::ThreadedFastener)
             };
             f.compound = yes.then(joint);

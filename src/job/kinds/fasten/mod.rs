@@ -4,29 +4,38 @@ pub mod bag;
 mod data;
 pub mod fastening;
 pub mod fields;
+mod group;
+mod groups;
 pub mod passes;
+mod reuse;
+mod stage_fields;
+mod stretch;
 
-pub use data::{CONDITIONS, Fasten, Reuse, layout, layout_words, size_words};
+pub use data::{CONDITIONS, Fasten, Lock, Reuse, layout, layout_words, size_words};
+pub use group::Group;
 
 use crate::job::field::{self, Form, Seen, Set};
 use crate::job::kinds::around::Around;
 use crate::job::kinds::joint;
 use crate::job::kinds::kind::{Kind, OwnPart, puts_solvent_on};
+use crate::job::text_form::{said, thread};
 use crate::trade::application::Application;
 use crate::trade::caution::Situation;
 use crate::trade::cure::Milestone;
 use crate::trade::order::Layout;
-use crate::trade::quantity::parse_torque;
-use crate::trade::thread::Thread;
 
-/// Fasteners of that thread to that torque in the manual's words: what a fasten step begins with.
+/// Fasteners of that thread, where it is stated, to that torque in the manual's words: what a fasten step
+/// begins with.
 ///
 /// # Errors
 /// The reader's sentence.
 pub fn begin(thread: &str, torque: &str) -> Result<Fasten, String> {
-    let thread = Thread::parse(thread).map_err(|error| error.to_string())?;
-    let torque = parse_torque(torque, None).map_err(|error| error.to_string())?;
-    Ok(Fasten::new(thread, torque, Layout::Single))
+    let thread = thread::read(thread)?;
+    let said = said::read(torque, None)?;
+    Ok(Fasten {
+        stages: said.stages,
+        ..Fasten::new(thread, said.torque, Layout::Single)
+    })
 }
 
 impl Kind for Fasten {
@@ -72,6 +81,8 @@ impl Kind for Fasten {
 
     fn fields(&self, form: &mut Form) {
         field::show(form, "fasten", &fields::TABLE, self);
+        groups::show(form, self);
+        stage_fields::show(form, self);
         if let Some(joint) = &self.compound {
             joint::show(form, joint);
         }
@@ -80,6 +91,8 @@ impl Kind for Fasten {
     fn set(&mut self, path: &str, value: &str) -> Set {
         match &mut self.compound {
             Some(joint) if path.starts_with("joint/") => joint::set(joint, path, value),
+            _ if path.starts_with("group/") => groups::set(self, path, value),
+            _ if path.starts_with("stage/") => stage_fields::set(self, path, value),
             _ => field::set(&fields::TABLE, self, "fasten", path, value),
         }
     }

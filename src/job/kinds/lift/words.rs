@@ -5,7 +5,7 @@ use super::data::LiftWork;
 use crate::job::field::Kept;
 use crate::trade::hoist::HoistVerdict;
 use crate::trade::lift::{LiftAnswer, LiftVerdict, Station};
-use crate::trade::quantity::{Force, Mass, MassUnit, Unit, fixed, print_mass, significant};
+use crate::trade::quantity::{Force, Mass, MassUnit, fixed, print_mass, significant};
 use uom::si::force::{kilonewton, pound_force};
 use uom::si::ratio::ratio;
 
@@ -200,6 +200,6 @@ fn hoist_rows(hoist: &Hoisted, weighs_in: MassUnit) -> Vec<Row> {
 fn force_words(force: Force, weighs_in: MassUnit) -> String {
     match weighs_in {
         MassUnit::Pound => format!("{} lbf", fixed(force.get::<pound_force>(), 0)),
-        _ => format!("{} kN", fixed(force.get::<kilonewton>(), 2)),
+        MassUnit::Kilogram => format!("{} kN", fixed(force.get::<kilonewton>(), 2)),
     }
 }

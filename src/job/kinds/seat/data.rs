@@ -1,6 +1,6 @@
 //! What a seat step holds.
 
-use super::manual::Manual;
+use super::stated::Manual;
 use crate::trade::fit::{Feature, Position, SizeSource, ToleranceClass};
 use crate::trade::heat_plan::{CoolMeans, HoleIn};
 use crate::trade::material::Material;

@@ -9,6 +9,7 @@ mod manual_words;
 pub mod oven;
 pub mod sense;
 pub mod source;
+mod stated;
 pub mod words;
 
 pub use answer::{SeatAnswer, SeatError, answer, nominal, press_fit, request};

@@ -114,15 +114,6 @@ fn shape(seat: &Seat) -> Vec<Wrong> {
                     mm(fit)
                 ),
             );
-        } else if seat.wall_mm > ring + DUST_MM {
-            add(
-                "wall that holds the heat",
-                format!(
-                    "A wall of {} mm is thicker than the ring around the hole, {} mm: change that first.",
-                    mm(seat.wall_mm),
-                    mm(ring)
-                ),
-            );
         }
     }
     found

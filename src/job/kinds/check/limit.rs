@@ -1,0 +1,119 @@
+//! One reading, with what the manual allows: new, and worn.
+
+use crate::job::id::ReadingId;
+use crate::job::reading::Verdict;
+use crate::trade::quantity::fixed;
+use serde::{Deserialize, Serialize};
+
+/// One measured thing and its limits.
+#[derive(Debug, Clone, Default, PartialEq, Serialize, Deserialize)]
+pub struct Limit {
+    /// Unique among the readings and bores of the step.
+    #[serde(default)]
+    pub id: ReadingId,
+    /// What it is.
+    pub name: String,
+    /// The unit the limits are in: a length in mm, or a count.
+    pub unit: String,
+    /// New, not less than this.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub least: Option<f64>,
+    /// New, not more than this.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub most: Option<f64>,
+    /// Worn, not less than this.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub worn_least: Option<f64>,
+    /// Worn, not more than this.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub worn_most: Option<f64>,
+}
+
+/// What arithmetic may leave behind, as a share: a value on a limit is within it.
+const LAST_BITS: f64 = 1e-9;
+
+impl Limit {
+    /// All four, in a fixed order.
+    pub fn all(&self) -> [Option<f64>; 4] {
+        [self.least, self.most, self.worn_least, self.worn_most]
+    }
+
+    /// How far a part may be used: where nothing is said of worn ones, as far as a new one goes.
+    fn usable(&self) -> (Option<f64>, Option<f64>) {
+        (self.worn_least.or(self.least), self.worn_most.or(self.most))
+    }
+
+    /// What the limits say of a value, both ends included.
+    pub fn judge(&self, value: f64) -> Verdict {
+        if self.all() == [None; 4] {
+            Verdict::Noted
+        } else if !holds(self.usable(), value) {
+            Verdict::Outside
+        } else if holds((self.least, self.most), value) {
+            Verdict::Within
+        } else {
+            Verdict::Worn
+        }
+    }
+
+    /// What is wrong with the limits themselves: nobody could keep them.
+    pub fn wrong(&self) -> Option<&'static str> {
+        let over = |low: Option<f64>, high: Option<f64>| matches!((low, high), (Some(low), Some(high)) if low > high);
+        let (least, most) = self.usable();
+        if over(self.least, self.most) || over(self.worn_least, self.worn_most) {
+            Some("The lower limit is above the upper one.")
+        } else if over(self.worn_least, self.least) || over(self.most, self.worn_most) || over(least, most) {
+            Some("A worn part may not be held closer than a new one: correct the worn limit.")
+        } else {
+            None
+        }
+    }
+
+    /// The limits in words: "0.05 to 0.15 mm, worn at most 0.3 mm".
+    pub fn words(&self) -> String {
+        let new = limit_words(self.least, self.most, &self.unit);
+        match (self.worn_least, self.worn_most) {
+            (None, None) => new,
+            (least, most) => {
+                let worn = limit_words(least, most, &self.unit);
+                match (self.least, self.most) {
+                    (None, None) => format!("worn {worn}"),
+                    _ => format!("{new}, worn {worn}"),
+                }
+            }
+        }
+    }
+}
+
+fn holds((least, most): (Option<f64>, Option<f64>), value: f64) -> bool {
+    let slack = |limit: f64| LAST_BITS * limit.abs();
+    least.is_none_or(|least| value >= least - slack(least))
+        && most.is_none_or(|most| value <= most + slack(most))
+}
+
+/// Limits in inch are read to thousandths.
+const INCH: [&str; 3] = ["in", "inch", "″"];
+
+/// How many decimals limits are written with: as many as the longer of them, and in inch thousandths at
+/// least, as manuals do.
+fn decimals(limits: &[Option<f64>], unit: &str) -> u8 {
+    let of = |limit: &f64| {
+        let text = limit.to_string();
+        text.split_once('.').map_or(0, |(_, behind)| behind.len() as u8)
+    };
+    let longest = limits.iter().flatten().map(of).max().unwrap_or(0);
+    longest.max(if INCH.contains(&unit) { 3 } else { 0 })
+}
+
+/// A limit in words: "61.961 to 61.991 mm".
+pub fn limit_words(least: Option<f64>, most: Option<f64>, unit: &str) -> String {
+    let decimals = decimals(&[least, most], unit);
+    let figure = |limit: f64| fixed(limit, decimals);
+    let words = match (least, most) {
+        (Some(least), Some(most)) => format!("{} to {} {unit}", figure(least), figure(most)),
+        (Some(least), None) => format!("at least {} {unit}", figure(least)),
+        (None, Some(most)) => format!("at most {} {unit}", figure(most)),
+        (None, None) => "no limit given".to_owned(),
+    };
+    words.trim_end().to_owned()
+}

@@ -1,0 +1,23 @@
+//! Steps that a blank one of their kind would never lead to.
+
+use super::chance::Chance;
+use halfcase::job::json;
+use halfcase::job::kinds::Work;
+
+/// Work with numbers in it, of the kinds that ask little of a blank step.
+pub fn stocked(chance: &mut Chance, kind: &str) -> Option<Work> {
+    let shims = r#""shims":[{"thick":0.1,"count":4},{"thick":0.5,"count":2},{"thick":0.05,"count":3,"between":true}]"#;
+    let all = match kind {
+        "Select" => [
+            format!(r#"{{"select":{{"places":[{{"name":"gap"}}],"allowance":-0.1,"tolerance":0.05,{shims}}}}}"#),
+            format!(r#"{{"select":{{"by":"trial",{shims},"trial":{{"least":0.05,"most":0.15}}}}}}"#),
+            r#"{"select":{"by":"range","places":[{"name":"depth"}],"rows":[{"least":0,"most":40,"thick":2.4,"code":"A"}]}}"#.to_owned(),
+            r#"{"select":{"by":"code","codes":{"down":["A","B"],"across":["1","2"],"cells":[["x","y"],["z",""]]}}}"#.to_owned(),
+        ],
+        "Gauge" => [1, 2, 3, 4].map(|n| {
+            format!(r#"{{"gauge":{{"least":0.03,"most":0.06,"worn":0.{n}1,"taper":0.0{n},"torque":"20 N·m"}}}}"#)
+        }),
+        _ => return None,
+    };
+    json::read(chance.of(&all)?).ok()
+}
