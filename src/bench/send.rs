@@ -395,10 +395,26 @@ impl Bench {
     }
 
     /// Changes the fit at hand; `what` names the change.
-    pub fn change_seat(self, step: Option<StepId>, what: &'static str, change: impl FnOnce(&mut Seat)) {
-        if let Some(mut seat) = untrack(|| self.seat(step)) {
-            change(&mut seat);
-            self.set_work(step, what, Work::Seat(seat));
+    ///
+    /// # Errors
+    /// What makes no sense beside the other sizes; what the keeping refuses is said.
+    pub fn change_seat(
+        self,
+        step: Option<StepId>,
+        what: &'static str,
+        change: impl FnOnce(&mut Seat),
+    ) -> Result<(), String> {
+        let Some(mut seat) = untrack(|| self.seat(step)) else {
+            return Ok(());
+        };
+        change(&mut seat);
+        let work = Box::new(Work::Seat(seat));
+        match self.send(Intent::SetWork { step, what, work }) {
+            Err(Refused::Plan(refused)) => Err(refused.to_string()),
+            outcome => {
+                self.tell(outcome);
+                Ok(())
+            }
         }
     }
 

@@ -234,7 +234,7 @@ fn facts_words(facts: &Facts) -> String {
     match facts {
         Facts::Seat { seat, room_c } => {
             let room = room_c.map(ThermodynamicTemperature::new::<degree_celsius>);
-            seat::answer(seat, room).map_or(String::new(), |answer| seat::words::summary(&answer))
+            seat::recorded(seat, seat::answer(seat, room).ok().as_ref())
         }
         Facts::Lift {
             lift,

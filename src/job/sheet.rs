@@ -4,7 +4,7 @@ use super::field::{self, Field, Kept, Number, Seen};
 use super::id::{self, PartId};
 pub use super::id::{JobId, StepId};
 use super::json::{self, JsonError};
-use super::kinds::Work;
+use super::kinds::{Work, seat};
 use super::part::{self, Part};
 use super::text_form::stages;
 use crate::trade::cure::Milestone;
@@ -248,7 +248,8 @@ impl Sheet {
         Ok(())
     }
 
-    /// Every number lies within the range of its field, or is not said yet. Asked of files that come in;
+    /// Every number lies within the range of its field and makes sense beside the others, or is not said yet.
+    /// Asked of files that come in;
     /// what stands in storage is opened as it is.
     ///
     /// # Errors
@@ -271,6 +272,16 @@ impl Sheet {
                     step: step.id,
                     field,
                     why,
+                });
+            }
+            // Rules between numbers: each may lie within its own range and the whole be no fit.
+            if let Work::Seat(seat) = &step.work
+                && let Some(wrong) = seat::sense::wrong(seat).into_iter().next()
+            {
+                return Err(SheetError::Number {
+                    step: step.id,
+                    field: wrong.field,
+                    why: wrong.why,
                 });
             }
         }

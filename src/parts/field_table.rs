@@ -17,11 +17,12 @@ pub fn number(
     view! { <NumberField name unit value take=move |number| take.run(number) signed /> }.into_any()
 }
 
-/// The fields of `table` for the `T` at hand; a field that reads nothing now is hidden.
+/// The fields of `table` for the `T` at hand; a field that reads nothing now is hidden. What `change` refuses
+/// stays typed.
 pub fn field_table<T: Clone + PartialEq + Send + Sync + 'static>(
     table: &'static [Number<T>],
     at_hand: Memo<Option<T>>,
-    change: Callback<(&'static Number<T>, f64)>,
+    change: Callback<(&'static Number<T>, f64), Result<(), String>>,
 ) -> AnyView {
     let bench = Bench::here();
     let weighs_in = move || bench.settings.with(|s| s.lift.unit);
@@ -31,8 +32,7 @@ pub fn field_table<T: Clone + PartialEq + Send + Sync + 'static>(
         let unit = text(move || field.kept.shown(weighs_in()).0.to_owned());
         let take = Callback::new(move |typed: f64| {
             let kept = field.judge(typed, untrack(weighs_in))?;
-            change.run((field, kept));
-            Ok(())
+            change.run((field, kept))
         });
         view! {
             <div hidden=whether(move || kept().is_none())>

@@ -22,7 +22,15 @@ pub trait Worked: Clone + PartialEq + Send + Sync + 'static {
     fn at_hand(bench: Bench, step: Option<StepId>) -> Option<Self>;
 
     /// Changes the work at hand; `words` name the change for undo.
-    fn change(bench: Bench, step: Option<StepId>, words: &'static str, change: &dyn Fn(&mut Self));
+    ///
+    /// # Errors
+    /// What makes no sense, and what to do.
+    fn change(
+        bench: Bench,
+        step: Option<StepId>,
+        words: &'static str,
+        change: &dyn Fn(&mut Self),
+    ) -> Result<(), String>;
 
     /// The same as a step holds it.
     fn into_work(self) -> Work;
@@ -69,7 +77,9 @@ impl<W: Worked> Form<W> {
             at.and_then(|at| shown.get(at).cloned()).unwrap_or_default()
         });
         let pick = Callback::new(move |at: usize| {
-            W::change(self.bench, self.step, name, &|work| change(work, at));
+            if let Err(words) = W::change(self.bench, self.step, name, &|work| change(work, at)) {
+                self.bench.say(words, false);
+            }
         });
         picker(name, value, words, pick)
     }
@@ -77,7 +87,7 @@ impl<W: Worked> Form<W> {
     /// Numbers to type.
     pub fn numbers(self, table: &'static [Number<W>]) -> AnyView {
         let change = Callback::new(move |(field, kept): (&'static Number<W>, f64)| {
-            W::change(self.bench, self.step, field.name, &|work| (field.set)(work, kept));
+            W::change(self.bench, self.step, field.name, &|work| (field.set)(work, kept))
         });
         field_table(table, self.work, change)
     }

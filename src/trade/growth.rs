@@ -19,8 +19,8 @@ pub const REFERENCE_CELSIUS: f64 = 20.0;
 const COLD_LOSS_PER_KELVIN: f64 = 0.0017;
 
 /// Coldest and hottest part the constants are used for.
-const COLDEST_CELSIUS: f64 = -100.0;
-const HOTTEST_CELSIUS: f64 = 300.0;
+pub(crate) const COLDEST_CELSIUS: f64 = -100.0;
+pub(crate) const HOTTEST_CELSIUS: f64 = 300.0;
 
 /// Why a size cannot be carried from one temperature to another.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]

@@ -52,7 +52,9 @@ fn step(bench: Bench, id: u32) -> Step {
 fn the_screens_own_numbers_are_there_after_a_reload_and_can_be_taken_back() {
     let store = Rc::new(MemoryStore::default());
     with_bench(&store, |bench| {
-        bench.change_seat(None, "limit", |seat| seat.housing_limit_c = 60.0);
+        bench
+            .change_seat(None, "limit", |seat| seat.housing_limit_c = 60.0)
+            .unwrap();
         bench.change_lift(None, "load", |lift| lift.mass_kg = 48.0);
         bench.set("unit of mass", |settings| settings.lift.unit = MassUnit::Pound);
         bench.send(Intent::ReadDepth { step: None, mm: 0.5 }).unwrap();
@@ -63,12 +65,16 @@ fn the_screens_own_numbers_are_there_after_a_reload_and_can_be_taken_back() {
         assert_eq!(settings.seat.depth_mm, Some(0.5));
         assert_eq!(settings.lift.work.mass_kg, 48.0);
         assert_eq!(settings.lift.unit, MassUnit::Pound);
-        bench.change_seat(None, "limit", |seat| seat.housing_limit_c = 90.0);
+        bench
+            .change_seat(None, "limit", |seat| seat.housing_limit_c = 90.0)
+            .unwrap();
         assert_eq!(untrack(|| bench.undoable()), Some("limit".to_owned()));
         bench.undo().unwrap();
         assert_eq!(untrack(|| bench.seat(None)).unwrap().housing_limit_c, 60.0);
         // What changes nothing leaves no trace.
-        bench.change_seat(None, "nothing", |seat| seat.housing_limit_c = 60.0);
+        bench
+            .change_seat(None, "nothing", |seat| seat.housing_limit_c = 60.0)
+            .unwrap();
         assert_eq!(untrack(|| bench.undoable()), None);
     });
 }
@@ -77,7 +83,9 @@ fn the_screens_own_numbers_are_there_after_a_reload_and_can_be_taken_back() {
 fn a_steps_numbers_are_changed_in_the_step_and_taken_back() {
     let store = Rc::new(MemoryStore::default());
     with_bench(&store, |bench| {
-        bench.change_seat(SEAT, "limit", |seat| seat.housing_limit_c = 60.0);
+        bench
+            .change_seat(SEAT, "limit", |seat| seat.housing_limit_c = 60.0)
+            .unwrap();
         bench.change_lift(LIFT, "angle", |lift| {
             lift.way = LiftWay::Sling {
                 legs: 2,
@@ -86,7 +94,9 @@ fn a_steps_numbers_are_changed_in_the_step_and_taken_back() {
         });
         // A step of another kind has no such numbers.
         assert_eq!(untrack(|| bench.seat(LIFT)), None);
-        bench.change_seat(LIFT, "limit", |seat| seat.housing_limit_c = 1.0);
+        bench
+            .change_seat(LIFT, "limit", |seat| seat.housing_limit_c = 1.0)
+            .unwrap();
         bench.undo().unwrap();
     });
     with_bench(&store, |bench| {
@@ -127,14 +137,16 @@ fn the_countdown_goes_on_through_a_reload() {
 fn a_stated_depth_is_read_before_the_step_can_be_closed() {
     let store = Rc::new(MemoryStore::default());
     with_bench(&store, |bench| {
-        bench.change_seat(SEAT, "depth", |seat| {
-            seat.depth = Some(SeatDepth {
-                least_mm: 0.4,
-                most_mm: 0.6,
-                bore_mm: Some(17.5),
-                gap_mm: Some(0.8),
-            });
-        });
+        bench
+            .change_seat(SEAT, "depth", |seat| {
+                seat.depth = Some(SeatDepth {
+                    least_mm: 0.4,
+                    most_mm: 0.6,
+                    bore_mm: Some(17.5),
+                    gap_mm: Some(0.8),
+                });
+            })
+            .unwrap();
         let seat = step(bench, 8);
         acknowledge(bench, &seat);
         let close = || bench.send(Intent::Close(seat.id));

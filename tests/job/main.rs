@@ -14,6 +14,7 @@ mod gauge;
 mod groups;
 mod json;
 mod lifting;
+mod manual_heat;
 mod night;
 mod overview;
 mod parts;

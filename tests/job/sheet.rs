@@ -1,9 +1,11 @@
 //! Reading a sheet: what is kept, what is refused and in which words.
 
 use halfcase::job::form;
+use halfcase::job::kinds::seat::manual::{Manual, ManualChill, ManualHeat};
 use halfcase::job::kinds::{Check, Fasten, LIST, LiftWork, Seat, SeatDepth, Work, fasten};
 use halfcase::job::sheet::{Sheet, Step, StepId};
-use halfcase::trade::heat_plan::CoolMeans;
+use halfcase::trade::heat_plan::{ChillMeans, CoolMeans, HeatMeans};
+use halfcase::trade::quantity::parse_temperature;
 use serde_json::Value;
 
 fn refusal(text: &str) -> String {
@@ -50,6 +52,23 @@ fn a_torque_without_a_unit_is_refused() {
     );
 }
 
+/// A manual that says everything.
+fn manual() -> Manual {
+    let stated = |text: &str| parse_temperature(text, None).unwrap();
+    Manual {
+        heat: Some(ManualHeat {
+            means: Some(HeatMeans::OilBath),
+            to: Some(stated("250 °F")),
+            never_over: Some(stated("275 °F")),
+            flash_point: Some(stated("430 °F")),
+        }),
+        chill: Some(ManualChill {
+            means: Some(ChillMeans::LiquidNitrogen),
+            to: Some(stated("-196 °C")),
+        }),
+    }
+}
+
 /// Work with every field filled is written with no field that the schema doesn't name.
 #[test]
 fn the_schema_names_every_field() {
@@ -62,6 +81,7 @@ fn the_schema_names_every_field() {
         open_flame: true,
         through_balls: true,
         struck: true,
+        manual: Some(manual()),
         depth: Some(SeatDepth::default()),
         ..Seat::default()
     };
@@ -77,6 +97,14 @@ fn the_schema_names_every_field() {
     };
     let all = [
         ("/$defs/seat/properties", serde_json::to_value(&seat)),
+        (
+            "/$defs/seat/properties/manual/properties/heat/properties",
+            serde_json::to_value(manual()).map(|manual| manual["heat"].clone()),
+        ),
+        (
+            "/$defs/seat/properties/manual/properties/chill/properties",
+            serde_json::to_value(manual()).map(|manual| manual["chill"].clone()),
+        ),
         (
             "/$defs/check/properties",
             serde_json::to_value(Check {

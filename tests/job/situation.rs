@@ -4,6 +4,7 @@ use super::{MORNING, done, hours, sheet};
 use halfcase::job::example;
 use halfcase::job::form;
 use halfcase::job::kinds::lift::{self, Hoist, LiftingAnswer};
+use halfcase::job::kinds::seat::manual::{Manual, ManualChill, ManualHeat};
 use halfcase::job::kinds::{
     Bond, Clean, Fill, Fit, LiftWay, LiftWork, Seat, SeatWay, Work, blank, fasten, seat,
 };
@@ -13,10 +14,10 @@ use halfcase::job::sheet::{Sheet, Step, StepId};
 use halfcase::job::situation::{Around, cautions_of, solvent_about, to_show};
 use halfcase::trade::application::{Application, Fluid, JointKind, ManualWord};
 use halfcase::trade::caution::{Level, every};
-use halfcase::trade::heat_plan::CoolMeans;
+use halfcase::trade::heat_plan::{ChillMeans, CoolMeans, HeatMeans};
 use halfcase::trade::hoist::BoomPosition;
 use halfcase::trade::lift::LiftVerdict;
-use halfcase::trade::quantity::{Length, Mass};
+use halfcase::trade::quantity::{Length, Mass, parse_temperature};
 use std::collections::BTreeSet;
 use uom::si::force::kilonewton;
 use uom::si::length::millimeter;
@@ -314,6 +315,20 @@ fn every_caution_comes_up_from_a_step() {
         (said("Seat", "seat/flame"), alone),
         (said("Seat", "seat/through_balls"), alone),
         (said("Seat", "seat/struck"), alone),
+        (by_manual(HeatMeans::OilBath, "200 °C", Some("220 °C")), alone),
+        (by_manual(HeatMeans::Induction, "200 °C", None), alone),
+        (
+            of_seat(|s| {
+                s.manual = Some(Manual {
+                    chill: Some(ManualChill {
+                        means: Some(ChillMeans::LiquidNitrogen),
+                        to: None,
+                    }),
+                    ..Manual::default()
+                });
+            }),
+            alone,
+        ),
         (said("Fasten", "fasten/old_locked"), alone),
         (said("Check", "check/running"), alone),
         (said("Fit", "fit/spring"), alone),
@@ -369,4 +384,21 @@ fn a_lift_whose_mass_nobody_has_told_says_so() {
         };
         assert!(!alone(Work::Lift(told)).contains(&"mass-unknown"));
     }
+}
+
+/// A fit that the manual has heated so.
+fn by_manual(means: HeatMeans, to: &str, flash_point: Option<&str>) -> Work {
+    let stated = |text: &str| parse_temperature(text, None).unwrap();
+    Work::Seat(Seat {
+        manual: Some(Manual {
+            heat: Some(ManualHeat {
+                means: Some(means),
+                to: Some(stated(to)),
+                never_over: None,
+                flash_point: flash_point.map(stated),
+            }),
+            ..Manual::default()
+        }),
+        ..Seat::default()
+    })
 }

@@ -39,7 +39,7 @@ fn cooling(to: f64) -> Situation {
     Situation {
         cooling: Some(Cooling {
             to: Some(celsius(to)),
-            dry_ice: false,
+            ..Cooling::default()
         }),
         ..Situation::default()
     }
@@ -283,12 +283,27 @@ fn steps() -> Vec<Situation> {
         }),
         heating(Heating {
             part_limit: Some(celsius(80.0)),
+            by_manual: true,
+            oil_bath: true,
+            flash_point: Some(celsius(110.0)),
+            induction: true,
+            ..heat.clone()
+        }),
+        heating(Heating {
+            part_limit: Some(celsius(80.0)),
             ..heat
         }),
         Situation {
             cooling: Some(Cooling {
-                to: None,
+                liquid_nitrogen: true,
+                ..Cooling::default()
+            }),
+            ..Situation::default()
+        },
+        Situation {
+            cooling: Some(Cooling {
                 dry_ice: true,
+                ..Cooling::default()
             }),
             ..Situation::default()
         },
@@ -443,7 +458,7 @@ prop_compose! {
     /// Any step at all, with any numbers.
     fn any_step()(
         numbers in proptest::collection::vec(maybe(), 9),
-        switches in proptest::collection::vec(any::<bool>(), 21),
+        switches in proptest::collection::vec(any::<bool>(), 25),
         chemicals in proptest::collection::vec(proptest::sample::select(CompoundClass::ALL.as_slice()), 0..4),
     ) -> Situation {
         Situation {
@@ -459,8 +474,12 @@ prop_compose! {
                 holds_seals_or_compound: switches[4],
                 solvent_near: switches[5],
                 open_flame: switches[6],
+                by_manual: switches[20],
+                oil_bath: switches[21],
+                flash_point: numbers[3].map(celsius),
+                induction: switches[22],
             }),
-            cooling: switches[7].then(|| Cooling { to: numbers[4].map(celsius), dry_ice: switches[8] }),
+            cooling: switches[7].then(|| Cooling { to: numbers[4].map(celsius), dry_ice: switches[8], liquid_nitrogen: switches[23] }),
             lifting: switches[9].then(|| Lifting {
                 mass: numbers[5].map(Mass::new::<kilogram>),
                 by_hand: switches[10],
@@ -478,7 +497,7 @@ prop_compose! {
             before_cure: switches[17],
             high_strength_removal: switches[18],
             running: switches[19],
-            gauging: switches[20],
+            gauging: switches[24],
         }
     }
 }

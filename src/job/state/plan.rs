@@ -5,6 +5,7 @@ use super::step::Outcome;
 use super::{Intent, Name, Refused, State};
 use crate::job::form;
 use crate::job::kinds::Work;
+use crate::job::kinds::seat::sense;
 use crate::job::planning::{self, PlanRefused};
 use crate::job::sheet::{Sheet, Step, StepId};
 
@@ -38,7 +39,12 @@ impl State {
                 work,
             } => {
                 match &**work {
-                    Work::Seat(seat) => draft.settings().seat.work.clone_from(seat),
+                    Work::Seat(seat) => {
+                        if let Err(words) = sense::changed(&self.settings.seat.work, seat) {
+                            return Some(Err(PlanRefused::Field(words).into()));
+                        }
+                        draft.settings().seat.work.clone_from(seat);
+                    }
                     Work::Lift(lift) => draft.settings().lift.work.clone_from(lift),
                     _ => return Some(Err(Refused::NoStep)),
                 }
@@ -112,6 +118,9 @@ fn put(sheet: &mut Sheet, step: Step) -> Result<(), PlanRefused> {
 
 fn set_work(sheet: &mut Sheet, step: StepId, work: &Work) -> Result<(), PlanRefused> {
     let step = sheet.step(step).cloned().ok_or(PlanRefused::NoStep)?;
+    if let (Work::Seat(before), Work::Seat(after)) = (&step.work, work) {
+        sense::changed(before, after).map_err(PlanRefused::Field)?;
+    }
     let work = work.clone();
     put(sheet, Step { work, ..step })
 }

@@ -25,7 +25,7 @@ pub fn countdown(step: Option<StepId>, answered: Answered) -> AnyView {
 
 fn start_key(bench: Bench, step: Option<StepId>, answered: Answered) -> AnyView {
     let found = answered.with(|found| match found {
-        Some((_, Ok(answer))) => Some((answer.plan.which, answer.window?)),
+        Some((_, Ok(answer))) => Some((answer.followed().which, answer.window?)),
         _ => None,
     });
     let Some((which, window)) = found else {

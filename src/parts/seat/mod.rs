@@ -49,25 +49,64 @@ pub fn plan_plate(answered: Answered) -> AnyView {
     let bench = Bench::here();
     piece(move || {
         let press_kn = bench.settings.with(|s| s.press_kn);
-        answered.with(|found| match found {
-            Some((_, Ok(answer))) => plate(answer, press_kn),
-            Some((_, Err(error))) => {
-                view! { <p class="trouble-line mid" role="alert">{error.to_string()}</p> }.into_any()
+        answered.with(|found| {
+            let Some((seat, answer)) = found else {
+                return ().into_any();
+            };
+            match (seat::order(seat), answer) {
+                (Some(order), answer) => by_manual(seat, order, answer.as_ref(), press_kn),
+                (None, Ok(answer)) => plate(
+                    headline(answer),
+                    answer.plan.which.how(),
+                    warnings(answer, press_kn),
+                ),
+                (None, Err(error)) => trouble(error),
             }
-            None => ().into_any(),
         })
     })
     .into_any()
 }
 
-fn plate(answer: &SeatAnswer, press_kn: Option<f64>) -> AnyView {
+fn trouble(error: &SeatError) -> AnyView {
+    view! { <p class="trouble-line mid" role="alert">{error.to_string()}</p> }.into_any()
+}
+
+/// The manual's way first, then ours, and why it differs.
+fn by_manual(
+    seat: &Seat,
+    order: Headline,
+    answer: Result<&SeatAnswer, &SeatError>,
+    press_kn: Option<f64>,
+) -> AnyView {
+    let troubles = answer.map_or(Vec::new(), |answer| warnings(answer, press_kn));
+    let ours = match answer {
+        Ok(answer) => {
+            let beside = seat::beside(seat, answer);
+            view! {
+                <p class="mid">{seat::own_words(answer)}</p>
+                {beside.map(|words| view! { <p class="mid">{words}</p> }.into_any())}
+            }
+            .into_any()
+        }
+        Err(error) => trouble(error),
+    };
+    view! {
+        {plate(order, seat::stated_kind(seat).how(), troubles)}
+        <section aria-label="our own plan">
+            <h2>"Our own plan beside it"</h2>
+            {ours}
+        </section>
+    }
+    .into_any()
+}
+
+fn plate(head: Headline, how: &'static str, troubles: Vec<String>) -> AnyView {
     let Headline {
         says,
         number,
         unit,
         also,
-    } = headline(answer);
-    let troubles = warnings(answer, press_kn);
+    } = head;
     view! {
         <section class="plate" aria-live="polite">
             <div class="says">{says}</div>
@@ -76,7 +115,7 @@ fn plate(answer: &SeatAnswer, press_kn: Option<f64>) -> AnyView {
                 <span class="unit">{unit}</span>
             </div>
             {(!also.is_empty()).then(|| view! { <p class="mid also">{also}</p> }.into_any())}
-            <p class="how">{answer.plan.which.how()}</p>
+            <p class="how">{how}</p>
             {troubles.into_iter().map(|line| view! { <p class="trouble">{line}</p> }.into_any()).collect::<Vec<_>>()}
         </section>
     }

@@ -24,8 +24,14 @@ impl Worked for LiftWork {
         bench.lift(step)
     }
 
-    fn change(bench: Bench, step: Option<StepId>, words: &'static str, change: &dyn Fn(&mut Self)) {
+    fn change(
+        bench: Bench,
+        step: Option<StepId>,
+        words: &'static str,
+        change: &dyn Fn(&mut Self),
+    ) -> Result<(), String> {
         bench.change_lift(step, words, change);
+        Ok(())
     }
 
     fn into_work(self) -> Work {

@@ -1,5 +1,6 @@
 //! Seat: how a press fit goes together, from its own numbers or from a step's.
 
+mod manual;
 mod sizes;
 
 use crate::bench::Bench;
@@ -25,8 +26,13 @@ impl Worked for Seat {
         bench.seat(step)
     }
 
-    fn change(bench: Bench, step: Option<StepId>, words: &'static str, change: &dyn Fn(&mut Self)) {
-        bench.change_seat(step, words, change);
+    fn change(
+        bench: Bench,
+        step: Option<StepId>,
+        words: &'static str,
+        change: &dyn Fn(&mut Self),
+    ) -> Result<(), String> {
+        bench.change_seat(step, words, change)
     }
 
     fn into_work(self) -> Work {
@@ -53,7 +59,13 @@ pub fn seat_screen(step: Option<StepId>) -> AnyView {
     form.screen(
         |id| Route::Step(id).go(),
         answer,
-        vec![sizes::sizes(form), limits(form), shape(form), depth(form)],
+        vec![
+            manual::manual(form),
+            sizes::sizes(form),
+            limits(form),
+            shape(form),
+            depth(form),
+        ],
     )
 }
 

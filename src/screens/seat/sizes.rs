@@ -54,6 +54,13 @@ pub fn sizes(form: Form<Seat>) -> AnyView {
     .into_any()
 }
 
+/// Says why a pick was not taken.
+fn told(form: Form<Seat>, changed: Result<(), String>) {
+    if let Err(words) = changed {
+        form.bench.say(words, false);
+    }
+}
+
 fn kind_at(seat: &Seat, side: Side) -> usize {
     let kind = Kind::of(of(seat, side));
     Kind::ALL.iter().position(|other| *other == kind).unwrap_or(0)
@@ -73,16 +80,18 @@ fn class_pickers(form: Form<Seat>, side: Side) -> AnyView {
     let letters = Position::ALL.into_iter().map(letter_of).collect();
     let pick_letter = Callback::new(move |at: usize| {
         if let Some(position) = Position::ALL.get(at).copied() {
-            form.bench.change_seat(form.step, letter_name, |seat| {
+            let changed = form.bench.change_seat(form.step, letter_name, |seat| {
                 set_class(seat, side, |class| class.position = position);
             });
+            told(form, changed);
         }
     });
     let pick_grade = Callback::new(move |at: usize| {
         if let Some(grade) = GRADES.get(at).and_then(|grade| grade.parse().ok()) {
-            form.bench.change_seat(form.step, grade_name, |seat| {
+            let changed = form.bench.change_seat(form.step, grade_name, |seat| {
                 set_class(seat, side, |class| class.grade = grade);
             });
+            told(form, changed);
         }
     });
     let letter = text(move || now().map_or(String::new(), |class| letter_of(class.position)));
@@ -110,8 +119,8 @@ fn code(form: Form<Seat>) -> AnyView {
         };
         match source::set_code(&mut seat, &typed) {
             Ok(()) => {
-                trouble.set(String::new());
-                form.bench.change_seat(form.step, "fit", |kept| *kept = seat);
+                let changed = form.bench.change_seat(form.step, "fit", |kept| *kept = seat);
+                trouble.set(changed.err().unwrap_or_default());
             }
             Err(error) => trouble.set(error.to_string()),
         }

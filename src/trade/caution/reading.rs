@@ -30,6 +30,9 @@ pub(super) const BRITTLE_CELSIUS: f64 = -40.0;
 /// What a trip through another unit may leave behind.
 const DUST: f64 = 1e-6;
 
+/// An oil bath stays this far under its flash point, K (common practice, no source).
+pub(super) const FLASH_MARGIN_K: f64 = 30.0;
+
 // Shorthands.
 pub(super) fn press(step: &Situation, test: fn(&Pressing) -> bool) -> bool {
     step.pressing.as_ref().is_some_and(test)
@@ -87,6 +90,32 @@ pub(super) fn press_numbers(step: &Situation) -> Option<String> {
 
 pub(super) fn heat_celsius(heat: &Heating) -> Option<f64> {
     heat.target.map(|target| target.get::<degree_celsius>())
+}
+
+/// Hotter than the part may get, where both are known.
+pub(super) fn over_limit(heat: &Heating) -> bool {
+    match (heat_celsius(heat), heat.part_limit) {
+        (Some(target), Some(limit)) => beyond(target, limit.get::<degree_celsius>()),
+        _ => false,
+    }
+}
+
+fn flash_celsius(heat: &Heating) -> Option<f64> {
+    heat.flash_point.map(|flash| flash.get::<degree_celsius>())
+}
+
+/// An oil bath within the margin of its flash point.
+pub(super) fn near_flash(heat: &Heating) -> bool {
+    match (heat_celsius(heat), flash_celsius(heat)) {
+        (Some(target), Some(flash)) => heat.oil_bath && beyond(target, flash - FLASH_MARGIN_K),
+        _ => false,
+    }
+}
+
+pub(super) fn flash_numbers(step: &Situation) -> Option<String> {
+    let heat = step.heating.as_ref()?;
+    let (target, flash) = (heat_celsius(heat)?, flash_celsius(heat)?);
+    (target.is_finite() && flash.is_finite()).then(|| format!("{target:.0} °C, flash point {flash:.0} °C."))
 }
 
 pub(super) fn heat_numbers(step: &Situation) -> Option<String> {

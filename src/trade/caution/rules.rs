@@ -4,7 +4,6 @@ use super::reading::*;
 use super::situation::Situation;
 use super::{Caution, Level};
 use crate::trade::compound::Family;
-use uom::si::thermodynamic_temperature::degree_celsius;
 
 /// A rule: when it holds, what is the danger and what to do.
 #[derive(Debug, Clone, Copy)]
@@ -122,6 +121,24 @@ pub static RULES: &[Rule] = &[
         source: PRACTICE,
     },
     Rule {
+        id: "liquid-nitrogen",
+        level: Level::Stop,
+        when: |s| cold(s, |c| c.liquid_nitrogen),
+        danger: "Liquid nitrogen freezes flesh at once, and its gas takes the place of air without a smell.",
+        numbers: none,
+        act: "Outdoors or in a strong draught, never alone; face shield, loose insulated gloves; never in a closed vessel.",
+        source: PRACTICE,
+    },
+    Rule {
+        id: "oil-flash",
+        level: Level::Stop,
+        when: |s| heat(s, near_flash),
+        danger: "The oil bath comes close to its flash point: it can catch fire.",
+        numbers: flash_numbers,
+        act: "An oil with a flash point at least 30 °C above, or the oven; a lid and an extinguisher at hand.",
+        source: PRACTICE,
+    },
+    Rule {
         id: "spring",
         level: Level::Stop,
         when: |s| s.spring,
@@ -142,12 +159,7 @@ pub static RULES: &[Rule] = &[
     Rule {
         id: "heat-over",
         level: Level::Stop,
-        when: |s| {
-            heat(s, |h| match (heat_celsius(h), h.part_limit) {
-                (Some(target), Some(limit)) => beyond(target, limit.get::<degree_celsius>()),
-                _ => false,
-            })
-        },
+        when: |s| heat(s, |h| !h.by_manual && over_limit(h)),
         danger: "Hotter than the part stands.",
         numbers: heat_numbers,
         act: "Stay at the limit; cool the other part for the rest.",
@@ -304,6 +316,33 @@ pub static RULES: &[Rule] = &[
         danger: "Force or press rating not known.",
         numbers: none,
         act: "Go slowly and stop if the force climbs without movement.",
+        source: PRACTICE,
+    },
+    Rule {
+        id: "heat-manual",
+        level: Level::Care,
+        when: |s| heat(s, |h| h.by_manual && over_limit(h)),
+        danger: "The manual’s temperature is above the limit known here.",
+        numbers: heat_numbers,
+        act: "It stands for the part it names: see that this is that part, and that nothing in it melts.",
+        source: PRACTICE,
+    },
+    Rule {
+        id: "oil-bath",
+        level: Level::Care,
+        when: |s| heat(s, |h| h.oil_bath),
+        danger: "Hot oil burns; water in it boils over; vapour over it lights.",
+        numbers: none,
+        act: "Dry part, thermometer in the bath, no flame near, lid at hand; flash point off its safety sheet.",
+        source: PRACTICE,
+    },
+    Rule {
+        id: "induction",
+        level: Level::Care,
+        when: |s| heat(s, |h| h.induction),
+        danger: "An induction heater’s field disturbs pacemakers and leaves bearings magnetic.",
+        numbers: none,
+        act: "Nobody with an implant near; rings and watch off; take the magnetism out before it is fitted.",
         source: PRACTICE,
     },
     Rule {

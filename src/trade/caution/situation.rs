@@ -63,6 +63,14 @@ pub struct Heating {
     pub solvent_near: bool,
     /// The heat is an open flame rather than an oven, a hot plate or hot air.
     pub open_flame: bool,
+    /// The manual states that temperature: it stands, whatever we know of the part.
+    pub by_manual: bool,
+    /// It lies in a bath of oil.
+    pub oil_bath: bool,
+    /// The flash point of that oil.
+    pub flash_point: Option<ThermodynamicTemperature>,
+    /// By an induction heater.
+    pub induction: bool,
 }
 
 /// Making a part cold.
@@ -72,6 +80,8 @@ pub struct Cooling {
     pub to: Option<ThermodynamicTemperature>,
     /// By dry ice.
     pub dry_ice: bool,
+    /// By liquid nitrogen.
+    pub liquid_nitrogen: bool,
 }
 
 /// Moving a weight.

@@ -1,12 +1,14 @@
 //! How a fit with interference goes together: the mildest of heat, cold and press that keeps within
 //! every limit.
 
+mod means;
 mod request;
 mod words;
 
+pub use means::{ChillMeans, HeatMeans};
 pub use request::{CoolMeans, HoleIn, PlanError, PlanRequest, usual_slip_clearance};
 
-use crate::trade::growth::{REFERENCE_CELSIUS, cold_rise_for_strain};
+use crate::trade::growth::{COLDEST_CELSIUS, HOTTEST_CELSIUS, REFERENCE_CELSIUS, cold_rise_for_strain};
 use crate::trade::quantity::{Length, ThermodynamicTemperature};
 use crate::trade::stored;
 use request::Checked;
@@ -145,6 +147,41 @@ pub fn plan(request: &PlanRequest) -> Result<HeatPlan, PlanError> {
     }
     rejected.push((PlanKind::PressCold, Rejection::NotAllowed));
     Ok(checked.answer(PlanKind::NoPlan, room, room, rejected))
+}
+
+/// The way that brings the one with the hole to `heat` and the other to `chill`, each left as the room is
+/// where nothing is said of it; whatever the limits are and however much interference is left.
+///
+/// Growth is reckoned from −100 to 300 °C: past either end as at that end, which gives less clearance than
+/// there is.
+///
+/// # Errors
+/// As [`plan`].
+pub fn stated(
+    request: &PlanRequest,
+    heat: Option<ThermodynamicTemperature>,
+    chill: Option<ThermodynamicTemperature>,
+) -> Result<HeatPlan, PlanError> {
+    let checked = request.checked()?;
+    let at = |to: Option<ThermodynamicTemperature>| {
+        to.map_or(checked.room_c, |to| {
+            to.get::<degree_celsius>().clamp(COLDEST_CELSIUS, HOTTEST_CELSIUS)
+        })
+    };
+    let which = stated_kind(request.hole_in, heat.is_some(), chill.is_some());
+    Ok(checked.answer(which, at(heat), at(chill), Vec::new()))
+}
+
+/// What a plan that heats the one with the hole, and chills the other, is called.
+pub const fn stated_kind(hole_in: HoleIn, heats: bool, chills: bool) -> PlanKind {
+    match (heats, chills, hole_in) {
+        (true, true, _) => PlanKind::HeatAndCool,
+        (true, false, HoleIn::Housing) => PlanKind::HeatHousing,
+        (true, false, HoleIn::Part) => PlanKind::HeatPart,
+        (false, true, HoleIn::Housing) => PlanKind::CoolPart,
+        (false, true, HoleIn::Part) => PlanKind::CoolShaft,
+        (false, false, _) => PlanKind::PressCold,
+    }
 }
 
 impl Checked {

@@ -199,6 +199,16 @@ impl PlanRequest {
         })
     }
 
+    /// The hottest that either may become, by what is stated and by what the materials stand, and whose limit
+    /// it is: the cold one takes up the hot one's heat as soon as they touch.
+    ///
+    /// # Errors
+    /// [`PlanError::Limit`].
+    pub fn hottest(&self) -> Result<(ThermodynamicTemperature, LimitOf), PlanError> {
+        let (limit_c, whose) = self.heat_limit()?;
+        Ok((ThermodynamicTemperature::new::<degree_celsius>(limit_c), whose))
+    }
+
     /// The lowest of the limits, °C, and whose it is.
     fn heat_limit(&self) -> Result<(f64, LimitOf), PlanError> {
         let stated = |limit| checked_celsius(limit).map_err(|_| PlanError::Limit);

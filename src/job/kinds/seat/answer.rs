@@ -4,7 +4,7 @@ use super::data::{Seat, SeatWay};
 use crate::trade::cooling::{Faces, TimeRange, Wall, window};
 use crate::trade::fit::{FitError, Interference, SizeSource, interference, size_range};
 use crate::trade::growth::{GrowthError, REFERENCE_CELSIUS, grown_range};
-use crate::trade::heat_plan::{HeatPlan, HoleIn, PlanError, PlanRequest, plan, usual_slip_clearance};
+use crate::trade::heat_plan::{HeatPlan, HoleIn, PlanError, PlanRequest, plan, stated, usual_slip_clearance};
 use crate::trade::material::Material;
 use crate::trade::press::{ForceRange, PressError, PressFit, Push, Stress, ToolError, Tools, tools};
 use crate::trade::quantity::{Length, ThermodynamicTemperature};
@@ -29,6 +29,12 @@ pub struct SeatAnswer {
     pub stress: Option<Stress>,
     /// The mildest way within the limits.
     pub plan: HeatPlan,
+    /// The manual's way, where it states temperatures: it goes before ours.
+    pub manual: Option<HeatPlan>,
+    /// The hottest that either may become, by what is known.
+    pub hottest: ThermodynamicTemperature,
+    /// The clearance that lets it drop in.
+    pub slip: Length,
     /// From the oven (or the freezer) until half the clearance is gone.
     pub window: Option<TimeRange>,
     /// What to push with and what to stand it on.
@@ -37,6 +43,13 @@ pub struct SeatAnswer {
     pub sizes: TightestPair,
     /// The room it was reckoned for.
     pub room: ThermodynamicTemperature,
+}
+
+impl SeatAnswer {
+    /// The plan that is followed: the manual's, else ours.
+    pub fn followed(&self) -> &HeatPlan {
+        self.manual.as_ref().unwrap_or(&self.plan)
+    }
 }
 
 /// The smallest hole and the largest part that the sizes allow.
@@ -93,7 +106,10 @@ fn celsius(c: f64) -> ThermodynamicTemperature {
 pub fn answer(seat: &Seat, room: Option<ThermodynamicTemperature>) -> Result<SeatAnswer, SeatError> {
     let room = room.unwrap_or(celsius(ROOM_C));
     let interference = interference(&seat.hole, &seat.shaft).map_err(SeatError::Fit)?;
-    let plan = plan(&request(seat, interference, room)).map_err(SeatError::Plan)?;
+    let request = request(seat, interference, room);
+    let plan = plan(&request).map_err(SeatError::Plan)?;
+    let manual = by_manual(seat, &request).transpose().map_err(SeatError::Plan)?;
+    let followed = manual.as_ref().unwrap_or(&plan);
     let press = press_fit(seat);
     let tight = interference.most.get::<millimeter>() > 0.0;
     let force = tight.then(|| press.force(&interference)).transpose();
@@ -102,25 +118,44 @@ pub fn answer(seat: &Seat, room: Option<ThermodynamicTemperature>) -> Result<Sea
         interference,
         force: force.map_err(SeatError::Press)?,
         stress: stress.map_err(SeatError::Press)?,
-        window: open_window(seat, &plan, room),
+        window: open_window(seat, followed, room),
         tools: tools_for(seat),
-        sizes: tightest(seat, &plan, room)?,
+        sizes: tightest(seat, followed, room)?,
+        slip: request.slip_clearance,
+        hottest: request.hottest().map_err(SeatError::Plan)?.0,
         plan,
+        manual,
         room,
     })
+}
+
+/// The manual's way, where it states temperatures.
+fn by_manual(seat: &Seat, request: &PlanRequest) -> Option<Result<HeatPlan, PlanError>> {
+    let manual = seat.manual?;
+    let (heat, chill) = (manual.heat_to(), manual.chill_to());
+    // Heat without a temperature is ours to reckon, beside whatever is chilled.
+    let reckoned = heat.is_some() || (manual.heat.is_none() && chill.is_some());
+    reckoned.then(|| stated(request, heat, chill))
 }
 
 /// The plan's question, with everything the seat allows.
 pub fn request(seat: &Seat, interference: Interference, room: ThermodynamicTemperature) -> PlanRequest {
     let diameter = nominal(&seat.hole);
+    let never_over = seat.manual.and_then(|manual| manual.heat?.never_over);
+    // Our own plan keeps the manual's limit too.
+    let limit = |c: f64| never_over.map_or(celsius(c), |limit| celsius(c).min(limit.temperature()));
+    let (housing_limit, part_limit) = match seat.hole_in {
+        HoleIn::Housing => (limit(seat.housing_limit_c), celsius(seat.part_limit_c)),
+        HoleIn::Part => (celsius(seat.housing_limit_c), limit(seat.part_limit_c)),
+    };
     PlanRequest {
         diameter,
         interference,
         hole_in: seat.hole_in,
         housing: seat.housing,
         part: seat.part_material,
-        housing_limit: celsius(seat.housing_limit_c),
-        part_limit: celsius(seat.part_limit_c),
+        housing_limit,
+        part_limit,
         may_heat: seat.way == SeatWay::Heat,
         may_cool: seat.cool,
         may_press: !seat.no_press,
@@ -182,6 +217,9 @@ fn tightest(seat: &Seat, plan: &HeatPlan, room: ThermodynamicTemperature) -> Res
 
 /// How long the way to the bench may take: until either part has used up half of the clearance.
 fn open_window(seat: &Seat, plan: &HeatPlan, room: ThermodynamicTemperature) -> Option<TimeRange> {
+    if plan.clearance_at_fit <= millimetres(0.0) {
+        return None;
+    }
     let (outer, inner) = outer_and_inner(seat);
     // A ring cools from inside and outside; a solid bar's volume over its area is that of a ring without a hole.
     let ring_mm = (nominal(&seat.shaft).get::<millimeter>() - seat.part_inside_mm) / 2.0;

@@ -1,5 +1,6 @@
 //! What a seat step holds.
 
+use super::stated::Manual;
 use crate::trade::fit::{Feature, Position, SizeSource, ToleranceClass};
 use crate::trade::heat_plan::{CoolMeans, HoleIn};
 use crate::trade::material::Material;
@@ -67,6 +68,9 @@ pub struct Seat {
     /// How deep it must sit, where that is stated.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub depth: Option<SeatDepth>,
+    /// What the manual says of heat and cold; it goes before our own plan.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub manual: Option<Manual>,
 }
 
 fn is_false(it: &bool) -> bool {
@@ -123,6 +127,7 @@ impl Default for Seat {
             through_balls: false,
             struck: false,
             depth: None,
+            manual: None,
         }
     }
 }

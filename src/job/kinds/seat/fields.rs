@@ -6,6 +6,8 @@
 
 use super::answer::nominal;
 use super::data::{Seat, SeatDepth, SeatWay};
+use super::manual;
+use super::sense;
 use super::source::{self, Side, follow_materials};
 use crate::job::field::{Entry, Field, Kept, Number, Refused, Set, refuse};
 use crate::trade::fit::{FitCode, SizeSource};
@@ -213,20 +215,29 @@ pub static DEPTHS: [Number<Seat>; 4] = [
 ];
 
 /// Every field of a press fit, in the order of the plan.
-pub static TABLE: [Field<Seat>; 16] = [
+pub static TABLE: [Field<Seat>; 22] = [
     Field::Words {
         id: "part",
         label: "part",
         get: |s| &s.part,
         set: |s, words| s.part = words,
     },
+    manual::HEAT_BY,
+    manual::HEAT_TO,
+    manual::NEVER_OVER,
+    manual::FLASH_POINT,
+    manual::CHILL_BY,
+    manual::CHILL_TO,
     Field::Typed {
         id: "hole",
         label: "bore: size and class, or measured mm",
         entry: Entry::Words,
         get: |s| size_words(&s.hole),
         set: |s, words| {
+            let other = source::nominal_of(s, Side::Shaft);
+            let before = source::nominal_of(s, Side::Hole);
             s.hole = size(words, s.housing)?;
+            source::follow_size(s, Side::Hole, before, other);
             Ok(())
         },
     },
@@ -236,7 +247,10 @@ pub static TABLE: [Field<Seat>; 16] = [
         entry: Entry::Words,
         get: |s| size_words(&s.shaft),
         set: |s, words| {
+            let other = source::nominal_of(s, Side::Hole);
+            let before = source::nominal_of(s, Side::Shaft);
             s.shaft = size(words, s.part_material)?;
+            source::follow_size(s, Side::Shaft, before, other);
             Ok(())
         },
     },
@@ -293,10 +307,13 @@ pub static TABLE: [Field<Seat>; 16] = [
 /// Changes the field of that path; a reading's material goes with its part's.
 ///
 /// # Errors
-/// As [`crate::job::field::set`].
+/// As [`crate::job::field::set`], and what makes no sense beside the other sizes.
 pub fn set(seat: &mut Seat, path: &str, value: &str) -> Set {
-    crate::job::field::set(&TABLE, seat, "seat", path, value)?;
-    follow_materials(seat);
+    let mut changed = seat.clone();
+    crate::job::field::set(&TABLE, &mut changed, "seat", path, value)?;
+    follow_materials(&mut changed);
+    sense::changed(seat, &changed).map_err(Refused::Said)?;
+    *seat = changed;
     Ok(())
 }
 
@@ -312,9 +329,16 @@ fn size_words(size: &SizeSource) -> String {
     }
 }
 
-/// "62 N7", "62 bearing", "25 bearing bore", "61.982": a size as it is typed.
+/// "62 N7", "62 bearing", "25 bearing bore", "61.982": a size as it is typed; empty where it is not known.
 fn size(value: &str, material: Material) -> Result<SizeSource, Refused> {
     let text = value.trim();
+    if text.is_empty() {
+        return Ok(SizeSource::Measured {
+            size: Length::new::<millimeter>(0.0),
+            at: ThermodynamicTemperature::new::<degree_celsius>(20.0),
+            material,
+        });
+    }
     if let Some(size) = text.strip_suffix("bearing bore") {
         let nominal = length(size, &SIZES[0])?;
         return Ok(SizeSource::BearingBore { nominal });

@@ -4,12 +4,18 @@ pub mod answer;
 mod data;
 pub mod depth;
 pub mod fields;
+pub mod manual;
+mod manual_words;
 pub mod oven;
+pub mod sense;
 pub mod source;
+mod stated;
 pub mod words;
 
 pub use answer::{SeatAnswer, SeatError, answer, nominal, press_fit, request};
 pub use data::{Seat, SeatDepth, SeatWay};
+pub use manual::{Manual, ManualChill, ManualHeat};
+pub use manual_words::{beside, order, own_words, recorded, stated_kind};
 
 use crate::job::field::{self, Form, Seen, Set};
 use crate::job::json;
@@ -18,7 +24,7 @@ use crate::job::kinds::kind::{Kind, OwnPart};
 use crate::trade::application::Application;
 use crate::trade::caution::{Cooling, Heating, Pressing, Situation};
 use crate::trade::cure::Milestone;
-use crate::trade::heat_plan::{CoolMeans, HeatPlan, HoleIn, PlanKind, Rejection};
+use crate::trade::heat_plan::{ChillMeans, CoolMeans, HeatMeans, HeatPlan, HoleIn, PlanKind, Rejection};
 use crate::trade::quantity::{Force, ThermodynamicTemperature};
 use uom::si::force::kilonewton;
 use uom::si::thermodynamic_temperature::degree_celsius;
@@ -100,38 +106,6 @@ fn too_hot(plan: &HeatPlan) -> Option<(f64, f64)> {
 
 fn seat_situation(seat: &Seat, around: &Around<'_>, with: Situation) -> Situation {
     let answer = answer(seat, around.room).ok();
-    let plan = answer.as_ref().map(|answer| &answer.plan);
-    let celsius = ThermodynamicTemperature::new::<degree_celsius>;
-    let (hot, cold, limit_c) = match seat.hole_in {
-        HoleIn::Housing => (
-            plan.and_then(|plan| plan.housing_to),
-            plan.and_then(|plan| plan.part_to),
-            seat.housing_limit_c,
-        ),
-        HoleIn::Part => (
-            plan.and_then(|plan| plan.part_to),
-            plan.and_then(|plan| plan.housing_to),
-            seat.part_limit_c,
-        ),
-    };
-    // Until the sizes give a plan, what may be used is minded as if it were.
-    let unplanned = answer.is_none();
-    // Whoever says that a flame is used uses heat, whatever the plan would do.
-    let over = plan.and_then(too_hot);
-    let heats =
-        hot.is_some() || over.is_some() || seat.open_flame || (unplanned && seat.way == SeatWay::Heat);
-    let cools = cold.is_some() || (unplanned && seat.cool.is_some());
-    let heating = heats.then(|| Heating {
-        target: hot.or(over.map(|(needed_c, _)| celsius(needed_c))),
-        part_limit: Some(celsius(over.map_or(limit_c, |(_, limit_c)| limit_c))),
-        holds_seals_or_compound: seat.holds_seals,
-        solvent_near: around.solvent,
-        open_flame: seat.open_flame,
-    });
-    let cooling = cools.then(|| Cooling {
-        to: cold,
-        dry_ice: seat.cool == Some(CoolMeans::DryIce),
-    });
     // A part that should drop in may stop half-way: the press stays a danger in either way.
     let pressing = Some(Pressing {
         force: answer
@@ -143,9 +117,79 @@ fn seat_situation(seat: &Seat, around: &Around<'_>, with: Situation) -> Situatio
         struck: seat.struck,
     });
     Situation {
-        heating,
-        cooling,
+        heating: heating(seat, answer.as_ref(), around),
+        cooling: cooling(seat, answer.as_ref()),
         pressing,
         ..with
     }
+}
+
+/// The plan's heat of the one with the hole and its cold of the other.
+fn hot_and_cold(
+    seat: &Seat,
+    plan: &HeatPlan,
+) -> (Option<ThermodynamicTemperature>, Option<ThermodynamicTemperature>) {
+    match seat.hole_in {
+        HoleIn::Housing => (plan.housing_to, plan.part_to),
+        HoleIn::Part => (plan.part_to, plan.housing_to),
+    }
+}
+
+fn heating(seat: &Seat, answer: Option<&SeatAnswer>, around: &Around<'_>) -> Option<Heating> {
+    let celsius = ThermodynamicTemperature::new::<degree_celsius>;
+    let by_hand = seat.manual.and_then(|manual| manual.heat);
+    let stated = seat.manual.and_then(|manual| manual.heat_to());
+    let followed = answer.map(SeatAnswer::followed);
+    let planned = followed.and_then(|plan| hot_and_cold(seat, plan).0);
+    // Where the manual has its way nothing of ours is heated on.
+    let over = followed.filter(|_| by_hand.is_none()).and_then(too_hot);
+    // Until the sizes give a plan, what may be used is minded as if it were; who says that a flame is used
+    // uses heat, whatever the plan would do.
+    let unplanned = answer.is_none() && seat.way == SeatWay::Heat && seat.manual.is_none();
+    let heats = by_hand.is_some() || planned.is_some() || over.is_some() || seat.open_flame || unplanned;
+    let own_limit_c = match seat.hole_in {
+        HoleIn::Housing => seat.housing_limit_c,
+        HoleIn::Part => seat.part_limit_c,
+    };
+    let part_limit = match (stated, answer) {
+        // What the manual heats past is told by the lowest limit there is, the material's among them.
+        (Some(_), Some(answer)) => answer.hottest,
+        _ => celsius(over.map_or(own_limit_c, |(_, limit_c)| limit_c)),
+    };
+    let means = by_hand.and_then(|heat| heat.means);
+    heats.then(|| Heating {
+        target: stated
+            .or(planned)
+            .or(over.map(|(needed_c, _)| celsius(needed_c)))
+            // Told a limit and no figure, it may come up to the limit.
+            .or(by_hand
+                .and_then(|heat| heat.never_over)
+                .map(|limit| limit.temperature())),
+        part_limit: Some(part_limit),
+        holds_seals_or_compound: seat.holds_seals,
+        solvent_near: around.solvent,
+        open_flame: seat.open_flame,
+        by_manual: by_hand.is_some(),
+        oil_bath: means == Some(HeatMeans::OilBath),
+        flash_point: by_hand
+            .and_then(|heat| heat.flash_point)
+            .map(|flash| flash.temperature()),
+        induction: means == Some(HeatMeans::Induction),
+    })
+}
+
+fn cooling(seat: &Seat, answer: Option<&SeatAnswer>) -> Option<Cooling> {
+    let by_hand = seat.manual.and_then(|manual| manual.chill);
+    let stated = seat.manual.and_then(|manual| manual.chill_to());
+    let planned = answer.and_then(|answer| hot_and_cold(seat, answer.followed()).1);
+    let own = planned.is_some() || (answer.is_none() && seat.cool.is_some() && seat.manual.is_none());
+    let means = by_hand.and_then(|chill| chill.means);
+    (by_hand.is_some() || own).then(|| Cooling {
+        to: stated.or(planned),
+        dry_ice: match by_hand {
+            Some(_) => means == Some(ChillMeans::DryIce),
+            None => seat.cool == Some(CoolMeans::DryIce),
+        },
+        liquid_nitrogen: means == Some(ChillMeans::LiquidNitrogen),
+    })
 }

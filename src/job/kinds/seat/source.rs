@@ -111,6 +111,18 @@ pub fn set_nominal(seat: &mut Seat, mm: f64) {
     set_nominal_of(seat, Side::Shaft, mm);
 }
 
+/// Both sides share one nominal size: where they did (`before`, and the `other` side's), the other goes with the
+/// new one of `side`. A reading stays what was read.
+pub fn follow_size(seat: &mut Seat, side: Side, before: Option<f64>, other: Option<f64>) {
+    let opposite = match side {
+        Side::Hole => Side::Shaft,
+        Side::Shaft => Side::Hole,
+    };
+    if let (true, Some(mm)) = (before.is_some() && before == other, nominal_of(seat, side)) {
+        set_nominal_of(seat, opposite, mm);
+    }
+}
+
 /// Sets a reading's size, mm.
 pub fn set_reading(seat: &mut Seat, side: Side, mm: f64) {
     if let SizeSource::Measured { size, .. } = of_mut(seat, side) {

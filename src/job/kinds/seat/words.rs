@@ -91,11 +91,15 @@ pub fn rows(answer: &SeatAnswer, press_kn: Option<f64>) -> Vec<Row> {
         ));
         rows.push(("my press", press_words(answer, press_kn)));
     }
-    if warms_or_cools(answer.plan.which) {
+    let followed = answer.followed();
+    let left = followed.clearance_at_fit;
+    if left < Length::new::<millimeter>(0.0) && answer.manual.is_some() {
         rows.push((
-            "then it is loose by",
-            format!("{} µm at least", microns(answer.plan.clearance_at_fit)),
+            "by the manual’s heat or cold",
+            format!("up to {} µm still tight", microns(-left)),
         ));
+    } else if warms_or_cools(followed.which) {
+        rows.push(("then it is loose by", format!("{} µm at least", microns(left))));
     }
     if let Some(window) = answer.window {
         rows.push(("be home within", window_words(window)));
@@ -158,7 +162,11 @@ pub fn warnings(answer: &SeatAnswer, press_kn: Option<f64>) -> Vec<String> {
         }
     }
     let too_small = share(answer, press_kn).is_some_and(|share| share > 1.0);
-    if answer.plan.which == PlanKind::PressCold && too_small {
+    let pressed = match &answer.manual {
+        Some(manual) => manual.clearance_at_fit < Length::new::<millimeter>(0.0),
+        None => answer.plan.which == PlanKind::PressCold,
+    };
+    if pressed && too_small {
         lines.push("Your press may not give that: use heat, cold, or a larger press.".to_owned());
     }
     lines
@@ -184,7 +192,7 @@ pub fn summary(answer: &SeatAnswer) -> String {
 /// Lines for the drawing: (cold, joining), each its title and its sizes.
 pub fn drawing_words(seat: &Seat, answer: &SeatAnswer) -> ([String; 4], [String; 4]) {
     let sizes = &answer.sizes;
-    let (hole_at, part_at) = joining_at(seat, &answer.plan, answer.room);
+    let (hole_at, part_at) = joining_at(seat, answer.followed(), answer.room);
     let (outer, inner) = match seat.hole_in {
         HoleIn::Housing => ("bore", "part"),
         HoleIn::Part => ("bore", "shaft"),
@@ -214,7 +222,7 @@ pub fn drawing_words(seat: &Seat, answer: &SeatAnswer) -> ([String; 4], [String;
 }
 
 /// "4 µm loose to 39 µm tight".
-fn fit_words(least: Length, most: Length) -> String {
+pub(super) fn fit_words(least: Length, most: Length) -> String {
     let zero = Length::new::<millimeter>(0.0);
     if least >= zero {
         format!("{} to {} µm tight", microns(least), microns(most))
@@ -273,7 +281,7 @@ fn kilonewtons(force: Force) -> String {
     fixed(force.get::<kilonewton>(), 1)
 }
 
-fn microns(length: Length) -> String {
+pub(super) fn microns(length: Length) -> String {
     fixed(LengthUnit::Micrometre.value_of(length), 0)
 }
 
