@@ -51,7 +51,7 @@ fn the_drawings_code_and_the_letters_give_the_same_fit() {
         // 62 K6: −15 to +4 µm.
         page.see_words("17 µm loose to 15 µm tight").await?;
         page.screenshot("seat-letters").await?;
-        page.choose("the hole:", "measured").await?;
+        page.choose("the hole: fit", "measured").await?;
         page.enter("hole, read:", &["6", "1", "point", "9", "7", "0"])
             .await?;
         // 62.000 − 61.970 = 30 µm tight at most, 17 at least.

@@ -101,7 +101,7 @@ pub fn say(step: StoredValue<Step>, fact: Fact) -> AnyView {
     });
     let label = name.clone();
     view! {
-        <section class="said" aria-label=label>
+        <section class="to-say" aria-label=label>
             <h2>{name}</h2>
             {tiles}
             {asked}
