@@ -516,3 +516,18 @@ fn threads_are_found_by_what_is_typed() {
         assert!(Thread::found(&t.name()).contains(&t), "{t}");
     }
 }
+
+/// A thread's diameter that a joint keeps comes back out of its file as it went in, to the last bit.
+#[test]
+fn a_diameter_comes_back_as_it_was_stored() {
+    use halfcase::trade::application::{Application, JointKind};
+    for t in Thread::all() {
+        let joint = Application {
+            thread: Some(t.major()),
+            ..Application::new(JointKind::ThreadedFastener)
+        };
+        let text = serde_json::to_string(&joint).unwrap();
+        let back: Application = serde_json::from_str(&text).unwrap();
+        assert_eq!(back, joint, "{t}: {text}");
+    }
+}

@@ -108,9 +108,10 @@ impl Thread {
         self.0.series
     }
 
-    /// Nominal (major) diameter d.
+    /// Nominal (major) diameter d, to the nanometre fraction it is stored with: an inch size times 25.4 has
+    /// a last bit that would not come back.
     pub fn major(&self) -> Length {
-        mm(self.0.major_mm)
+        mm((self.0.major_mm * STORED_STEPS).round() / STORED_STEPS)
     }
 
     /// Pitch P.
@@ -173,6 +174,8 @@ impl Thread {
     }
 }
 
+/// Lengths are stored with nine decimals of a millimetre.
+const STORED_STEPS: f64 = 1e9;
 /// d − d2 in pitches: 3/4 of the height of the sharp triangle (ISO 68-1).
 const PITCH_DIAMETER_STEP: f64 = 0.649_519;
 /// d − d3 in pitches: 17/12 of that height (ISO 898-1).
