@@ -258,6 +258,10 @@ impl Progress {
             Event::Tallied {
                 pass, place, goal, ..
             } => {
+                // Brought to torque anew, what was read and locked behind the last time holds no more.
+                step.readings
+                    .retain(|reading| !reading.what.of_length() || matches!(reading.what, What::Free(_)));
+                step.said.retain(|said| said.fact != Fact::Locked);
                 step.tallies.insert((*pass, *place), *goal);
             }
             Event::Loosened => {

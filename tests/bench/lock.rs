@@ -106,3 +106,35 @@ fn the_running_torque_is_asked_for_before_the_nut_is_tightened() {
         assert!(matches!(ask(bench), Some(Ask::Tally(_))));
     });
 }
+
+/// A torque raised behind the lock is brought anew, and so is what was read and locked behind it.
+#[test]
+fn a_lock_does_not_outlive_a_torque_that_was_raised() {
+    on(
+        r#""torque":"40–55 ft·lb","lock":"cotter","passes":[{"share":0.9,"round":false},{"share":1.0,"round":false}]"#,
+        |bench| {
+            let targets = bench.sheet.with_untracked(|sheet| {
+                let Work::Fasten(fasten) = &sheet.step(STEP).unwrap().work else {
+                    panic!("no fasteners")
+                };
+                [0, 1].map(|pass| match fasten.asked(pass, None) {
+                    Asked::Torque(asked) => asked.target,
+                    _ => panic!("no torque"),
+                })
+            });
+            // No pass is above the aim.
+            assert_eq!(targets, [36.0, 40.0]);
+            for _ in 0..2 {
+                bench.send(Intent::Tally(STEP)).unwrap();
+            }
+            read(bench, What::Reached, 47.0);
+            say(bench, true).unwrap();
+            assert_eq!(ask(bench), Some(Ask::Close));
+            bench.edit_step(STEP, "fasten/torque", "60–70 ft·lb").unwrap();
+            for _ in 0..2 {
+                bench.send(Intent::Tally(STEP)).unwrap();
+            }
+            assert_eq!(ask(bench), Some(Ask::Read(What::Reached)));
+        },
+    );
+}

@@ -143,7 +143,7 @@ impl State {
         let (Some(next), Work::Fasten(fasten)) = (next, &step.work) else {
             return Err(Refused::NoStep);
         };
-        if let Some(why) = fasten.stages_wrong() {
+        if let Some(why) = fasten.at(next.place).stages_wrong() {
             return Err(Refused::Stages(why));
         }
         let answer = self

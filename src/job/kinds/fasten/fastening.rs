@@ -115,7 +115,7 @@ impl Fasten {
         if share == 1.0 {
             return self.aimed(self.torque);
         }
-        let torque = self.torque;
+        let torque = self.aimed(self.torque);
         TorqueStatement::single(torque.target * share, torque.unit, torque.decimals)
     }
 
