@@ -20,6 +20,7 @@ use crate::job::record::EntryId;
 use crate::job::sheet::{JobId, Sheet, Step, StepId};
 use crate::job::skins::{self, Deadline};
 use crate::job::state::{Ask, Transaction, Way};
+use crate::job::text_form::said::Said;
 use crate::trade::application::Application;
 use crate::trade::caution::Caution;
 use crate::trade::cooling::TimeRange;
@@ -378,7 +379,10 @@ impl Bench {
     pub fn correct_torque(self, step: StepId, statement: TorqueStatement) {
         self.change_step("correction of the torque", step, |work| {
             if let Work::Fasten(fasten) = work {
-                fasten.torque = statement;
+                fasten.say(Said {
+                    torque: statement,
+                    stages: Vec::new(),
+                });
             }
         });
     }

@@ -1,7 +1,10 @@
 //! The gate: why a fill, start or load step is shut, and when it opens.
 
 use super::clock::{ClockId, CureClock};
-use super::progress::{Progress, Status, StepProgress};
+use super::kinds::Work;
+use super::kinds::gauge::answer as gauging;
+use super::kinds::select::answer as choice;
+use super::progress::{Progress, Status, StepProgress, next_fastener};
 use super::reading::What;
 use super::readings;
 use super::sheet::{JobId, Sheet, Step, StepId};
@@ -21,6 +24,8 @@ pub enum Wait {
     Stalled { clock: ClockId, why: NoCure },
     /// Something found in that step is not settled.
     Finding { step: StepId, what: What },
+    /// That step was done before its plan changed, and what it asks for now was not.
+    Undone(StepId),
 }
 
 impl Wait {
@@ -29,7 +34,7 @@ impl Wait {
     pub fn by_hand(&self) -> bool {
         match self {
             Self::Cure { .. } | Self::Stalled { .. } | Self::ClockNotStarted(_) => true,
-            Self::Step(_) | Self::Finding { .. } => false,
+            Self::Step(_) | Self::Finding { .. } | Self::Undone(_) => false,
         }
     }
 }
@@ -139,6 +144,31 @@ pub fn unstarted(step: &Step, progress: &StepProgress, clocks: bool) -> bool {
     !clocks && matches!(progress.status, Status::Done(_)) && step.work.cures()
 }
 
+/// Whether a step that is done lacks what its plan, changed since, now asks for: a fastener at its torque, a
+/// reading, something chosen or gauged.
+///
+/// What a fill asks is not looked at: earlier releases closed one without a word of how much went in.
+pub fn undone(step: &Step, progress: &StepProgress) -> bool {
+    if !matches!(progress.status, Status::Done(_)) {
+        return false;
+    }
+    let wanted = match &step.work {
+        Work::Fill(_) => return false,
+        Work::Fasten(fasten) => next_fastener(step, progress).is_some() || progress.too_tight(fasten) > 0,
+        Work::Select(select) => choice::wants(select, progress).is_some(),
+        Work::Gauge(gauge) => gauging::wants(gauge, progress).is_some(),
+        Work::Clean(_)
+        | Work::Check(_)
+        | Work::Fit(_)
+        | Work::Seat(_)
+        | Work::Bond(_)
+        | Work::Lift(_)
+        | Work::Turn(_)
+        | Work::Run(_) => false,
+    };
+    wanted || readings::missing(step, progress).is_some()
+}
+
 /// When everything known to be curing is done; `None` while something has no end in sight.
 pub fn opens_at(waits: &[Wait]) -> Option<Moment> {
     let ends: Option<Vec<Moment>> = waits
@@ -167,6 +197,9 @@ fn waits_on(ground: Ground<'_>, earlier: &Step, milestone: Milestone, now: Momen
                     .is_some_and(|b| b.job == ground.job && b.step == earlier.id)
         })
         .collect();
+    if undone(earlier, &progress) {
+        found.push(Wait::Undone(earlier.id));
+    }
     if unstarted(earlier, &progress, !running.is_empty()) {
         found.push(Wait::ClockNotStarted(earlier.id));
     }

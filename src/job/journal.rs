@@ -335,6 +335,7 @@ pub fn words(entry: &Entry, sheet: &Sheet) -> String {
                 | What::Gap
                 | What::Running
                 | What::Reached
+                | What::ReachedAt(_)
                 | What::Uses
                 | What::Free(_)
                 | What::Tight(_)

@@ -1,6 +1,6 @@
 //! The whole job at a glance: what is done, what is next, what blocks, how long is left.
 
-use super::gate::{Ground, Wait, unstarted, waited_for, waits};
+use super::gate::{Ground, Wait, undone, unstarted, waited_for, waits};
 use super::progress::Status;
 use super::readings;
 use super::sheet::{Step, StepId};
@@ -24,7 +24,7 @@ pub enum StepState {
     Open,
     /// Still to do, and waiting for a cure.
     Curing,
-    /// Something was found in it and is not settled.
+    /// Something was found in it and is not settled, or it lacks what its plan now asks for.
     NotSettled,
 }
 
@@ -86,7 +86,8 @@ fn cures(ground: Ground<'_>, step: &Step, now: Moment) -> Vec<Wait> {
 
 fn state(ground: Ground<'_>, step: &Step, next: Option<StepId>, held: bool) -> StepState {
     let progress = ground.progress.touched(step.id);
-    if progress.is_some_and(|progress| !readings::findings(step, progress).is_empty()) {
+    let unsettled = |progress| !readings::findings(step, progress).is_empty() || undone(step, progress);
+    if progress.is_some_and(unsettled) {
         return StepState::NotSettled;
     }
     match progress.map_or(Status::Open, |progress| progress.status) {

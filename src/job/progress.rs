@@ -191,26 +191,39 @@ impl StepProgress {
         let holds = |pass: usize, place: usize, goal: &Option<Goal>| {
             goal.is_none_or(|goal| fasten.at(place).goal(pass).is(goal))
         };
+        let stands = |pass: usize, place: usize| {
+            let place = if fasten.to_all(pass) { 0 } else { place };
+            let goal = self.tallies.get(&(pass, place));
+            goal.is_some_and(|goal| holds(pass, place, goal))
+        };
+        // An angle, or the same torque again, stands on what came before it on that fastener.
+        let on_what_was = |pass: usize, place: usize| {
+            !fasten.stands_on_before(pass) || (0..pass).all(|before| stands(before, place))
+        };
         let passes = fasten.pass_count();
-        self.tallies
-            .iter()
-            .filter(|((pass, place), goal)| {
-                *pass < passes && *place < fasten.touches(*pass) && holds(*pass, *place, goal)
-            })
-            .map(|(at, _)| *at)
+        let tallies = self.tallies.keys().copied();
+        tallies
+            .filter(|(pass, place)| *pass < passes && *place < fasten.touches(*pass))
+            .filter(|(pass, place)| stands(*pass, *place) && on_what_was(*pass, *place))
             .collect()
     }
 
-    /// Fasteners that were brought to more than the plan now wants of any pass: they are loosened first.
+    /// Fasteners that were brought to more than the plan now wants of any pass, or turned by an angle that
+    /// counts no more: they are loosened first.
     pub fn too_tight(&self, fasten: &Fasten) -> usize {
+        let stand = self.tallied(fasten);
         let tight = |place: &usize| {
             let own = fasten.at(*place);
             let over = |goal: &Goal| {
                 let mut most = (0..own.pass_count()).map(|pass| own.goal(pass));
                 !most.any(|wanted| wanted.is(*goal) || wanted.above(*goal))
             };
-            let of_place = self.tallies.iter().filter(|((_, at), _)| at == place);
-            of_place.filter_map(|(_, goal)| goal.as_ref()).any(over)
+            let mut of_place = self.tallies.iter().filter(|((_, at), _)| at == place);
+            of_place.any(|(at, goal)| match goal {
+                Some(Goal::Turn { .. }) => !stand.contains(at),
+                Some(goal) => over(goal),
+                None => false,
+            })
         };
         (0..fasten.layout.count()).filter(tight).count()
     }

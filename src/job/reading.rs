@@ -32,6 +32,8 @@ pub enum What {
     Running,
     /// The torque a castle nut was brought on to, for its cotter pin.
     Reached,
+    /// The same of one of several castle nuts, from 0.
+    ReachedAt(u8),
     /// How many times the step's fasteners were tightened before.
     Uses,
     /// How long a fastener is over its ends before it is tightened, mm; which one, from 0.
@@ -148,8 +150,13 @@ impl What {
     pub fn of_length(&self) -> bool {
         matches!(
             self,
-            Self::Free(_) | Self::Tight(_) | Self::Stretch(_) | Self::Reached
+            Self::Free(_) | Self::Tight(_) | Self::Stretch(_) | Self::Reached | Self::ReachedAt(_)
         )
+    }
+
+    /// Whether it is read once the fasteners are tight.
+    pub fn when_tight(&self) -> bool {
+        matches!(self, Self::Tight(_) | Self::Reached | Self::ReachedAt(_))
     }
 
     /// Whether it counts only since the last thing was put in, or laid.

@@ -3,6 +3,7 @@
 use super::id::ReadingId;
 use super::kinds::check::bore as bores;
 use super::kinds::fasten::Lock;
+use super::kinds::fasten::fastening::running;
 use super::kinds::gauge::answer as gauging;
 use super::kinds::select::words::sum_words;
 use super::kinds::select::{Select, Trial};
@@ -43,11 +44,12 @@ impl What {
             Self::Depth => return DEPTH.to_owned(),
             Self::Gap => return GAP.to_owned(),
             Self::Running => return "running torque".to_owned(),
-            Self::Reached => return "torque with the hole in line".to_owned(),
+            Self::Reached => return HOLE_IN_LINE.to_owned(),
+            Self::ReachedAt(place) => return of_bolt(step, *place, HOLE_IN_LINE),
             Self::Uses => return "tightened before, times".to_owned(),
-            Self::Free(place) => return of_bolt(*place, "free length"),
-            Self::Tight(place) => return of_bolt(*place, "tight length"),
-            Self::Stretch(place) => return of_bolt(*place, "stretch"),
+            Self::Free(place) => return of_bolt(step, *place, "free length"),
+            Self::Tight(place) => return of_bolt(step, *place, "tight length"),
+            Self::Stretch(place) => return of_bolt(step, *place, "stretch"),
             Self::At(id) => select(step).and_then(|select| {
                 let place = select.places.iter().find(|place| place.id == *id)?;
                 Some(place.name.clone())
@@ -109,9 +111,16 @@ impl What {
     }
 }
 
-/// A fastener's reading by its place, as the record numbers them.
-fn of_bolt(place: u8, words: &str) -> String {
-    format!("bolt {}, {words}", u16::from(place) + 1)
+/// A castle nut's torque, as it is asked.
+const HOLE_IN_LINE: &str = "torque with the hole in line";
+
+/// A fastener's reading by the manual's own number, else by its place from 1.
+fn of_bolt(step: Option<&Step>, place: u8, words: &str) -> String {
+    let name = match step.map(|step| &step.work) {
+        Some(Work::Fasten(fasten)) => fasten.name(usize::from(place)),
+        _ => (u16::from(place) + 1).to_string(),
+    };
+    format!("bolt {name}, {words}")
 }
 
 fn select(step: Option<&Step>) -> Option<&Select> {
@@ -152,7 +161,7 @@ pub fn asked(step: &Step) -> Vec<What> {
             let uses = fasten.most_uses().map(|_| What::Uses);
             let running = fasten.self_locking.then_some(What::Running);
             let before = uses.into_iter().chain(running).chain(fasten.lengths());
-            let reached = (fasten.lock == Lock::Cotter).then_some(What::Reached);
+            let reached = fasten.castle_nuts();
             let locked = (fasten.lock != Lock::None).then_some(What::Fact(Fact::Locked));
             before.chain(reached).chain(locked).collect()
         }
@@ -202,7 +211,9 @@ pub fn unit<'a>(step: &'a Step, what: &What) -> Option<&'a str> {
         (Work::Fill(fill), What::PutIn) => Some(fill.unit().symbol()),
         (Work::Run(run), What::RanAt) => Some(run.scale().symbol()),
         (Work::Run(_), What::RanFor) => Some("min"),
-        (Work::Fasten(fasten), What::Reached) => Some(fasten.torque.unit.symbol()),
+        (Work::Fasten(fasten), What::Reached | What::ReachedAt(_)) => {
+            fasten.may_reach(what).map(|torque| torque.unit.symbol())
+        }
         _ => None,
     }
 }
@@ -242,7 +253,11 @@ pub fn limits(step: &Step, what: &What) -> Vec<Option<f64>> {
             vec![Some(depth.least_mm), Some(depth.most_mm), depth.gap_mm]
         }),
         (Work::Fasten(fasten), What::Free(_)) => vec![fasten.longest_mm()],
-        (Work::Fasten(fasten), What::Reached) => vec![Some(fasten.torque.low), Some(fasten.torque.high)],
+        (Work::Fasten(fasten), What::Reached | What::ReachedAt(_)) => {
+            let torque = fasten.may_reach(what);
+            vec![torque.map(|torque| torque.low), torque.map(|torque| torque.high)]
+        }
+        (Work::Fasten(fasten), What::Running) => vec![Some(fasten.torque.target)],
         (Work::Fasten(fasten), What::Stretch(_)) => vec![fasten.stretch_least_mm, fasten.stretch_most_mm],
         (Work::Gauge(gauge), What::Widest) => vec![gauge.least, gauge.most, gauge.worn],
         (Work::Gauge(gauge), What::Narrow) => vec![gauge.taper],
@@ -264,8 +279,9 @@ pub fn limits(step: &Step, what: &What) -> Vec<Option<f64>> {
     }
 }
 
-/// What the plan's limits say of a value of that reading now, in the unit it is read in.
-pub fn judge(step: &Step, what: &What, value: f64) -> Verdict {
+/// What the plan's limits say of a value of that reading now, in the unit it is read in, beside what else was
+/// read.
+pub fn judge(step: &Step, progress: &StepProgress, what: &What, value: f64) -> Verdict {
     if let (Work::Check(check), What::Limit(id)) = (&step.work, what) {
         return limit(check, *id).map_or(Verdict::Noted, |limit| limit.judge(value));
     }
@@ -279,7 +295,10 @@ pub fn judge(step: &Step, what: &What, value: f64) -> Verdict {
             .map(|stated| super::kinds::seat::depth::gap_holds(&stated, value)),
         (Work::Fasten(fasten), What::Uses) => fasten.most_uses().map(|_| fasten.used_holds(value)),
         (Work::Fasten(fasten), What::Free(_)) => fasten.longest_mm().map(|longest| value <= longest),
-        (Work::Fasten(fasten), What::Reached) => Some(fasten.reached_holds(value)),
+        (Work::Fasten(fasten), What::Reached | What::ReachedAt(_)) => {
+            fasten.reached_holds(what, value, running(progress))
+        }
+        (Work::Fasten(fasten), What::Running) => Some(fasten.runs_freely(value)),
         (Work::Fasten(fasten), What::Stretch(_)) => fasten.stretches().then(|| fasten.stretch_holds(value)),
         (Work::Gauge(gauge), What::Widest) => gauging::holds(gauge, value),
         (Work::Select(select), What::Trial) => select
@@ -309,7 +328,7 @@ pub fn findings(step: &Step, progress: &StepProgress) -> Vec<What> {
     let single = read.chain(worked_out).filter(|what| {
         saying::fails(progress, what)
             || taken(step, progress, what)
-                .is_some_and(|reading| judge(step, what, reading.value) == Verdict::Outside)
+                .is_some_and(|reading| judge(step, progress, what, reading.value) == Verdict::Outside)
     });
     let bores = match &step.work {
         Work::Check(check) => check.bores.as_slice(),
@@ -394,6 +413,7 @@ fn found_words(step: &Step, progress: &StepProgress, what: &What) -> String {
         | What::Gap
         | What::Running
         | What::Reached
+        | What::ReachedAt(_)
         | What::Uses
         | What::Free(_)
         | What::Tight(_)

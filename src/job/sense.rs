@@ -119,7 +119,7 @@ pub fn reading(what: &What) -> Sense {
     match what {
         What::Place { .. } => DIAMETER_MM,
         What::Depth | What::Gap => DEPTH_MM,
-        What::Running | What::Reached => RUNNING,
+        What::Running | What::Reached | What::ReachedAt(_) => RUNNING,
         What::Uses => USES,
         What::Free(_) | What::Tight(_) => BOLT_MM,
         What::Stretch(_) => WORKED_OUT,

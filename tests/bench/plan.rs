@@ -8,6 +8,7 @@ use halfcase::job::planning::PlanRefused;
 use halfcase::job::progress::Status;
 use halfcase::job::sheet::{Step, StepId};
 use halfcase::job::shelf::MemoryStore;
+use halfcase::trade::quantity::parse_torque;
 use std::rc::Rc;
 
 #[test]
@@ -138,5 +139,23 @@ fn parts_are_ticked_where_they_lie_and_kept() {
         let part = &listed(bench)[0];
         assert!(part.ticked() && part.sent, "{part:?}");
         assert_eq!(part.place, PartPlace::OnBench);
+    });
+}
+
+/// The slip guard's key: 200 typed for 20, in the stage that asks for it too.
+#[test]
+fn a_corrected_torque_reaches_its_stages() {
+    let store = Rc::new(MemoryStore::default());
+    with_bench(&store, |bench| {
+        let begun = fasten::begin("M8", "200 N·m + 90°").unwrap();
+        let id = bench.add_step(None, Step::new(StepId(0), "Rod", Work::Fasten(begun)));
+        bench.correct_torque(id, parse_torque("20 N·m", None).unwrap());
+        let words: Vec<String> = bench
+            .sheet
+            .with_untracked(|sheet| match &sheet.step(id).unwrap().work {
+                Work::Fasten(fasten) => fasten.stages.iter().map(|stage| stage.text()).collect(),
+                other => panic!("{other:?}"),
+            });
+        assert_eq!(words, ["to 20 N·m", "turn on by 90°"]);
     });
 }

@@ -5,7 +5,7 @@ use halfcase::job::form;
 use halfcase::job::id::ReadingId;
 use halfcase::job::kinds::{Limit, Work};
 use halfcase::job::planning::PlanRefused;
-use halfcase::job::progress::Progress;
+use halfcase::job::progress::{Progress, StepProgress};
 use halfcase::job::reading::{Verdict, What};
 use halfcase::job::readings::{findings, judge};
 use halfcase::job::record::{Event, Record};
@@ -40,12 +40,18 @@ fn worn_is_told_from_new_and_from_outside() {
         (0.31, Verdict::Outside),
         (0.04, Verdict::Outside),
     ] {
-        assert_eq!(judge(step, &fork, mm), verdict, "{mm}");
+        assert_eq!(judge(step, &StepProgress::default(), &fork, mm), verdict, "{mm}");
     }
     // Only the worn one is said: all that is good is usable.
     let pin = What::Limit(ReadingId(2));
-    assert_eq!(judge(step, &pin, 0.4990), Verdict::Within);
-    assert_eq!(judge(step, &pin, 0.4980), Verdict::Outside);
+    assert_eq!(
+        judge(step, &StepProgress::default(), &pin, 0.4990),
+        Verdict::Within
+    );
+    assert_eq!(
+        judge(step, &StepProgress::default(), &pin, 0.4980),
+        Verdict::Outside
+    );
     assert_eq!(limit(step, 0).words(), "0.05 to 0.15 mm, worn at most 0.3 mm");
     assert_eq!(Sheet::from_json(&sheet.to_json()).unwrap(), sheet);
 }

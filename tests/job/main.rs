@@ -4,6 +4,7 @@ mod backup;
 mod bonding;
 mod bottle;
 mod calendar;
+mod changed_plan;
 mod checks;
 mod csv;
 mod fill_run;

@@ -63,6 +63,10 @@ pub enum Refused {
     NoSense(&'static str),
     /// The stages of a fastening can't be carried out as planned, and why.
     Stages(String),
+    /// A step, by its title, that was done before its plan changed and lacks what it now asks for.
+    Undone(String),
+    /// What is measured loose, of fasteners that are tight.
+    TightAlready,
     /// Nothing to take back.
     NothingToUndo,
     /// The bottle taken may not be used, and why.
@@ -130,6 +134,13 @@ impl fmt::Display for Refused {
             Self::NotFound(name) => write!(f, "Nothing is wrong with “{name}”: there is nothing to settle."),
             Self::FindingsLeft(1) => f.write_str("One thing that was found is not settled: see all steps."),
             Self::FindingsLeft(n) => write!(f, "{n} things that were found are not settled: see all steps."),
+            Self::Undone(title) => write!(
+                f,
+                "“{title}” was done before its plan changed: open it again for what it asks now."
+            ),
+            Self::TightAlready => f.write_str(
+                "The running torque is measured while the nut turns freely: loosen the fasteners first.",
+            ),
             Self::NotByHand => f.write_str(
                 "Only a cure is opened by hand: do the open steps, or leave them out with a reason, and settle what was found.",
             ),

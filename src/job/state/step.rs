@@ -3,12 +3,12 @@
 use super::draft::Draft;
 use super::{Ask, Intent, Name, ReadWith, Refused, State};
 use crate::job::clock::ClockId;
-use crate::job::gate::{Wait, waits};
+use crate::job::gate::{self, Wait, waits};
 use crate::job::kinds::fasten::fastening::PassAnswer;
 use crate::job::kinds::seat::depth;
 use crate::job::kinds::{Seat, Work};
 use crate::job::parts::{self, PartKey, PartPlace};
-use crate::job::progress::Status;
+use crate::job::progress::{Status, StepProgress, next_fastener};
 use crate::job::reading::{Fact, What};
 use crate::job::readings;
 use crate::job::record::{Event, Facts, SetTo, Setting};
@@ -84,6 +84,10 @@ impl State {
             Intent::CloseJob => {
                 let job = self.job();
                 let found = |step: &Step| readings::findings(step, &self.progress(step.id)).len();
+                let undone = |step: &&Step| gate::undone(step, &self.progress(step.id));
+                if let Some(step) = job.sheet.steps.iter().find(undone) {
+                    return Some(Err(Refused::Undone(step.title.clone())));
+                }
                 match (
                     job.sheet.steps.len() - job.progress.closed_count(&job.sheet),
                     job.sheet.steps.iter().map(found).sum(),
@@ -139,11 +143,11 @@ impl State {
         if let Ask::Loosen(_) | Ask::Finding(_) | Ask::OnOrder(_) | Ask::NewOn(_) | Ask::Read(_) = ask {
             return Err(self.held(step, &ask).unwrap_or(Refused::NoStep));
         }
-        let next = crate::job::progress::next_fastener(step, &self.progress(step.id));
+        let next = next_fastener(step, &self.progress(step.id));
         let (Some(next), Work::Fasten(fasten)) = (next, &step.work) else {
             return Err(Refused::NoStep);
         };
-        if let Some(why) = fasten.at(next.place).stages_wrong() {
+        if let Some(why) = fasten.stages_wrong() {
             return Err(Refused::Stages(why));
         }
         let answer = self
@@ -169,11 +173,7 @@ impl State {
         if progress.closed() {
             draft.line(Some(step.id), Event::Reopened);
         }
-        // What went on the threads was drawn apart: it goes on anew, and its clock begins anew.
-        if progress.put_on() {
-            draft.open_joint(step.id);
-            draft.line(Some(step.id), Event::JointOpened);
-        }
+        drawn_apart(draft, step.id, &progress);
         Ok(Name::Lines)
     }
 
@@ -197,14 +197,43 @@ impl State {
             return Err(Refused::NoSense("Enter a whole number of times."));
         }
         self.can_be_read(step, what)?;
+        self.tight_or_loose(step, what, draft.now.at)?;
         if let Some(at_c) = with.at_c {
             sense::PART_C.of(at_c).map_err(Refused::NoSense)?;
         }
-        draft.line(Some(step.id), measured(step, what, value, unit, with));
+        draft.line(Some(step.id), self.measured(step, what, value, unit, with));
         if let Some((what, mm)) = self.progress(step.id).stretched(what, value) {
-            draft.line(Some(step.id), measured(step, &what, mm, unit, with));
+            draft.line(Some(step.id), self.measured(step, &what, mm, unit, with));
         }
         Ok(Name::Lines)
+    }
+
+    fn measured(&self, step: &Step, what: &What, value: f64, unit: &str, with: &ReadWith) -> Event {
+        Event::Measured {
+            what: what.clone(),
+            value,
+            unit: unit.to_owned(),
+            tool: with.tool.clone(),
+            verdict: readings::judge(step, &self.progress(step.id), what, value),
+            at_c: with.at_c,
+        }
+    }
+
+    /// What is read of a tight fastener is read once all are tight; a running torque while none is.
+    fn tight_or_loose(&self, step: &Step, what: &What, now: Moment) -> Result<(), Refused> {
+        let progress = self.progress(step.id);
+        if what.when_tight() && next_fastener(step, &progress).is_some() {
+            let ask = self.ask(step.id, now).ok_or(Refused::NoStep)?;
+            return Err(self.held(step, &ask).unwrap_or(Refused::NoStep));
+        }
+        match (&step.work, what) {
+            (Work::Fasten(fasten), What::Running)
+                if !fasten.running_apart && !progress.tallies.is_empty() =>
+            {
+                Err(Refused::TightAlready)
+            }
+            _ => Ok(()),
+        }
     }
 
     fn accept(
@@ -300,6 +329,14 @@ impl State {
     fn new_on(&self, draft: &mut Draft<'_>, step: StepId, part: PartKey) -> Result<Name, Refused> {
         match self.ready(step, draft)? {
             (step, Ask::NewOn(wanted)) if wanted == part => {
+                // New fasteners are not tight yet, and nothing is on them.
+                let progress = self.progress(step.id);
+                if part == PartKey::Own && matches!(step.work, Work::Fasten(_)) {
+                    if !progress.tallies.is_empty() {
+                        draft.line(Some(step.id), Event::Loosened);
+                    }
+                    drawn_apart(draft, step.id, &progress);
+                }
                 draft.line(Some(step.id), Event::NewOn { part });
                 Ok(Name::Lines)
             }
@@ -342,8 +379,7 @@ impl State {
         }
         self.in_turn(step, &what)?;
         // Locked is what is at its torque.
-        let progress = self.progress(step.id);
-        if fact == Fact::Locked && crate::job::progress::next_fastener(step, &progress).is_some() {
+        if fact == Fact::Locked && next_fastener(step, &self.progress(step.id)).is_some() {
             return Err(self.held(step, &ask).unwrap_or(Refused::NoStep));
         }
         let words = words.trim().to_owned();
@@ -363,12 +399,12 @@ impl State {
         let step = self.open_step(id)?;
         let (seat, stated) = stated(step)?;
         let with = ReadWith::default();
-        draft.line(Some(id), measured(step, &What::Depth, mm, "mm", &with));
+        draft.line(Some(id), self.measured(step, &What::Depth, mm, "mm", &with));
         // The gap follows from the depth where the bore's is known; read to hundredths as the depth is.
         let gap = depth::judge(&stated, seat.length_mm, mm).gap_mm;
         if let Some(gap) = gap.filter(|_| stated.gap_mm.is_some()) {
             let gap = (gap * 100.0).round() / 100.0;
-            draft.line(Some(id), measured(step, &What::Gap, gap, "mm", &with));
+            draft.line(Some(id), self.measured(step, &What::Gap, gap, "mm", &with));
         }
         Ok(Name::Lines)
     }
@@ -383,7 +419,7 @@ impl State {
         stated(step)?;
         draft.line(
             Some(id),
-            measured(step, &What::Gap, mm, "mm", &ReadWith::default()),
+            self.measured(step, &What::Gap, mm, "mm", &ReadWith::default()),
         );
         Ok(Name::Lines)
     }
@@ -483,6 +519,14 @@ impl State {
     }
 }
 
+/// What went on the threads was drawn apart: it goes on anew, and its clock begins anew.
+fn drawn_apart(draft: &mut Draft<'_>, step: StepId, progress: &StepProgress) {
+    if progress.put_on() {
+        draft.open_joint(step);
+        draft.line(Some(step), Event::JointOpened);
+    }
+}
+
 /// A reason that was given.
 fn given(reason: &str) -> Result<String, Refused> {
     match reason.trim() {
@@ -496,17 +540,6 @@ fn stated(step: &Step) -> Result<(&Seat, crate::job::kinds::SeatDepth), Refused>
     match &step.work {
         Work::Seat(seat) => seat.depth.map(|depth| (seat, depth)).ok_or(Refused::NoStep),
         _ => Err(Refused::NoStep),
-    }
-}
-
-fn measured(step: &Step, what: &What, value: f64, unit: &str, with: &ReadWith) -> Event {
-    Event::Measured {
-        what: what.clone(),
-        value,
-        unit: unit.to_owned(),
-        tool: with.tool.clone(),
-        verdict: readings::judge(step, what, value),
-        at_c: with.at_c,
     }
 }
 

@@ -22,6 +22,7 @@ use crate::parts::plate::Plate;
 use crate::parts::torque_plate::{AnswerPlate, OtherUnits, ScaleDrawing, WrenchRow};
 use crate::screens::Route;
 use crate::trade::guard::Verdict;
+use crate::trade::quantity::significant;
 use crate::trade::stages::Deed;
 use leptos::prelude::*;
 
@@ -101,7 +102,14 @@ pub fn FastenWork(step: StoredValue<Step>) -> impl IntoView {
 
 /// What keeps them from coming loose, once all are at their torque.
 fn locked(step: StoredValue<Step>, lock: Lock) -> AnyView {
-    let reached = (lock == Lock::Cotter).then(|| read(step, What::Reached, "the hole came in line at"));
+    let nuts = step.with_value(|step| as_fasten(step).map_or(Vec::new(), Fasten::castle_nuts));
+    let reached: Vec<AnyView> = nuts
+        .into_iter()
+        .map(|nut| {
+            let name = step.with_value(|step| nut.name(Some(step)));
+            read(step, nut, &name)
+        })
+        .collect();
     match lock {
         Lock::None => ().into_any(),
         lock => view! {
@@ -241,11 +249,12 @@ fn Running(step: StoredValue<Step>, kept: StoredValue<Fasten>) -> impl IntoView 
     let id = step.with_value(|step| step.id);
     let (target, apart) = kept.with_value(|fasten| (fasten.torque, fasten.running_apart));
     let measured = move || bench.progress.with(|progress| running(&progress.step(id)));
+    // Read before the plan was written in another unit, it is shown in this one.
     let value = text(move || {
-        let reading = bench
-            .progress
-            .with(|progress| progress.step(id).reading(&What::Running).map(|r| r.value));
-        reading.map_or(String::new(), |value| value.to_string())
+        let running = measured();
+        running.map_or(String::new(), |running| {
+            significant(target.unit.value_of(running), 4)
+        })
     });
     let said =
         text(move || measured().map_or(String::new(), |running| running_words(&target, running, !apart)));

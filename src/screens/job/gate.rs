@@ -71,7 +71,11 @@ fn opens_words(bench: Bench, waits: &[Wait]) -> String {
         None if waits.iter().any(|wait| matches!(wait, Wait::Finding { .. })) => {
             "After what was found is settled".to_owned()
         }
-        None => match waits.iter().filter(|wait| matches!(wait, Wait::Step(_))).count() {
+        None => match waits
+            .iter()
+            .filter(|wait| matches!(wait, Wait::Step(_) | Wait::Undone(_)))
+            .count()
+        {
             0 => "No time known".to_owned(),
             1 => "After one more step".to_owned(),
             n => format!("After {n} more steps"),
@@ -96,6 +100,10 @@ fn wait_words(bench: Bench, wait: &Wait) -> String {
     let now = bench.now.get();
     match wait {
         Wait::Step(id) => format!("Not done yet: {}.", title(*id)),
+        Wait::Undone(id) => format!(
+            "“{}” was done before its plan changed: open it again for what it asks now.",
+            title(*id)
+        ),
         Wait::ClockNotStarted(id) => format!("The clock of “{}” was never started.", title(*id)),
         Wait::Cure { clock: id, until } => {
             format!(

@@ -12,7 +12,8 @@ use crate::parts::number_field::NumberField;
 use leptos::prelude::*;
 
 /// A number to read, in the unit the plan asks for it in.
-pub fn read(step: StoredValue<Step>, what: What, name: &'static str) -> AnyView {
+pub fn read(step: StoredValue<Step>, what: What, name: &str) -> AnyView {
+    let name = name.to_owned();
     let bench = Bench::here();
     let (id, unit) = step.with_value(|step| {
         let unit = readings::unit(step, &what).unwrap_or_default().to_owned();

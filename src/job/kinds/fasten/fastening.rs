@@ -7,7 +7,7 @@ use crate::job::progress::StepProgress;
 use crate::job::reading::What;
 use crate::job::record::Goal;
 use crate::trade::quantity::{Torque, TorqueStatement, parse_torque};
-use crate::trade::stages::{Act, Deed, Prevailing, prevailing_added};
+use crate::trade::stages::{Act, Deed, Prevailing, Stage, prevailing_added};
 use crate::trade::wrench::Wrench;
 use uom::si::length::millimeter;
 use uom::si::torque::newton_meter;
@@ -33,15 +33,18 @@ pub enum Asked {
 impl Fasten {
     /// What that pass asks for, from 0, with the nut's `running` torque where it counts.
     pub fn asked(&self, pass: usize, running: Option<Torque>) -> Asked {
-        let statement = match self.act(pass) {
+        let brought = match self.act(pass) {
+            Some(Act::Again) => Some(self.act_before(pass)),
+            own => own,
+        };
+        let statement = match brought {
             Some(Act::Angle { degrees, off }) => return Asked::Angle { degrees, off },
             Some(Act::All(deed)) => return Asked::All(deed),
             Some(Act::SnugByHand) => return Asked::Hand,
             // Snug only closes the gaps: nothing is added to it.
             Some(Act::Snug { torque }) => return Asked::Torque(torque),
             Some(Act::Torque(torque)) => self.aimed(torque),
-            Some(Act::Again) => self.aimed(self.torque_before(pass)),
-            None => self.share(pass),
+            Some(Act::Again) | None => self.share(pass),
         };
         let added = running.filter(|_| !self.running_apart);
         Asked::Torque(added.map_or(statement, |running| raised(&statement, running)))
@@ -75,14 +78,47 @@ impl Fasten {
         self.stages.get(pass).map(|stage| stage.act)
     }
 
-    /// The torque of the last stage before that one which has one.
-    fn torque_before(&self, pass: usize) -> TorqueStatement {
-        let before = self.stages.iter().take(pass).rev();
-        before
-            .filter_map(|stage| stage.act.torque())
-            .next()
-            .copied()
-            .unwrap_or(self.torque)
+    /// The last stage before that one which brings to a torque.
+    fn act_before(&self, pass: usize) -> Act {
+        let mut before = self.stages.iter().take(pass).rev().map(|stage| stage.act);
+        let found = before.find(|act| act.torque().is_some());
+        found.unwrap_or(Act::Torque(self.torque))
+    }
+
+    /// The torque its fasteners end at; none where they are turned on from it by an angle.
+    pub fn ends_at(&self) -> Option<TorqueStatement> {
+        let last = |stage: &Stage| match stage.act {
+            Act::Angle { .. } => Some(None),
+            Act::Snug { torque } | Act::Torque(torque) => Some(Some(torque)),
+            Act::All(_) | Act::SnugByHand | Act::Again => None,
+        };
+        let found = self.stages.iter().rev().find_map(last);
+        found.unwrap_or(Some(self.torque))
+    }
+
+    /// What each castle nut came to, as it is asked: one for each; none where no torque tells it.
+    pub fn castle_nuts(&self) -> Vec<What> {
+        if self.lock != Lock::Cotter || self.ends_at().is_none() {
+            return Vec::new();
+        }
+        match self.layout.count() {
+            1 => vec![What::Reached],
+            count => (0..count as u8).map(What::ReachedAt).collect(),
+        }
+    }
+
+    /// What that castle nut may come to; none where no torque tells it.
+    pub fn may_reach(&self, what: &What) -> Option<TorqueStatement> {
+        match what {
+            What::Reached => self.at(0).ends_at(),
+            What::ReachedAt(place) => self.at(usize::from(*place)).ends_at(),
+            _ => None,
+        }
+    }
+
+    /// Whether what that pass does goes on from what was done before it.
+    pub fn stands_on_before(&self, pass: usize) -> bool {
+        matches!(self.act(pass), Some(Act::Angle { .. } | Act::Again))
     }
 
     /// Whether that pass is done to all fasteners by one touch.
@@ -102,11 +138,22 @@ impl Fasten {
         }
     }
 
-    /// Whether the torque a nut was brought on to for its pin lies within the manual's range; one that is no
-    /// range has no upper end to keep.
-    pub fn reached_holds(&self, value: f64) -> bool {
-        let torque = &self.torque;
-        value >= torque.low && (torque.low == torque.high || value <= torque.high)
+    /// Whether the torque a nut was brought on to for its pin lies within the manual's range, its `running`
+    /// torque added; one that is no range has no upper end to keep.
+    pub fn reached_holds(&self, what: &What, value: f64, running: Option<Torque>) -> Option<bool> {
+        let torque = self.may_reach(what)?;
+        let added = running.filter(|_| !self.running_apart);
+        let torque = added.map_or(torque, |running| raised(&torque, running));
+        // Adding leaves a last bit behind.
+        let close = 1e-9 * torque.high.abs();
+        let over = torque.low != torque.high && value > torque.high + close;
+        Some(value >= torque.low - close && !over)
+    }
+
+    /// Whether a nut that runs so hard, in the unit of its torque, is still good: one that takes more than its
+    /// own torque is worn, wrong or cross-threaded.
+    pub fn runs_freely(&self, value: f64) -> bool {
+        value <= self.torque.target
     }
 
     /// That pass's share of the torque; only the whole keeps the manual's own limits.

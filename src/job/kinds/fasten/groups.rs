@@ -32,6 +32,7 @@ impl Fasten {
             None => Cow::Borrowed(self),
             Some(group) => {
                 let mut own = self.clone();
+                own.groups.clear();
                 own.say(Said {
                     torque: group.torque,
                     stages: Vec::new(),

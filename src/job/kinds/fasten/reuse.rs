@@ -55,13 +55,13 @@ impl StepProgress {
     /// New ones are on: of the step's own fasteners none was ever tightened.
     pub(in crate::job) fn new_ones(&mut self, part: PartKey) {
         if part == PartKey::Own {
-            // In the place of old ones that were tight: the new ones are not.
+            // In the place of old ones that were tight, in a record that says nothing of their loosening.
             if self.uses.is_some_and(|uses| uses > 0.0) {
                 self.tallies.clear();
             }
             self.uses = Some(0.0);
-            self.readings
-                .retain(|reading| reading.what != What::Uses && !reading.what.of_length());
+            let of_old = |what: &What| matches!(what, What::Uses | What::Running) || what.of_length();
+            self.readings.retain(|reading| !of_old(&reading.what));
         }
     }
 }

@@ -1,6 +1,7 @@
 //! The stages of a fastening as a list built by touch: each with its act, its numbers, its way round.
 
 use super::data::Fasten;
+use super::group::{Group, which};
 use crate::job::field::{Entry, Form, Refused, Set, pick, refuse};
 use crate::job::text_form::said::{self, Said};
 use crate::job::text_form::stages::MOST_STAGES;
@@ -24,10 +25,28 @@ impl Fasten {
         self.torque = said.torque;
     }
 
-    /// Why its stages can't be carried out as they stand.
+    /// Why its stages can't be carried out as they stand, by all fasteners or by those of a group.
     pub fn stages_wrong(&self) -> Option<String> {
+        if self.stages.is_empty() {
+            return None;
+        }
         let wrong = check(&self.stages).err().map(|error| error.to_string());
-        wrong.filter(|_| !self.stages.is_empty())
+        wrong.or_else(|| self.groups.iter().find_map(|group| self.group_wrong(group)))
+    }
+
+    /// Why a group's torque reaches none of its fasteners, or makes no sense between the stages.
+    fn group_wrong(&self, group: &Group) -> Option<String> {
+        let which = which(&group.places, |place| self.name(place));
+        let stands_for = Act::Torque(self.torque);
+        if !self.stages.iter().any(|stage| stage.act == stands_for) {
+            let (own, torque) = (group.torque.text(), self.torque.text());
+            return Some(format!(
+                "Bolts {which} have {own} in the place of {torque}, but no stage asks for {torque}: write it there."
+            ));
+        }
+        let place = group.places.first()?;
+        let wrong = check(&self.at(*place).stages).err()?;
+        Some(format!("Bolts {which}: {wrong}"))
     }
 }
 
