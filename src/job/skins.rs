@@ -32,9 +32,20 @@ impl Deadline {
 
 /// Until when `step` must be done, one for each bead it must be done before; none once it is closed.
 pub fn deadlines(ground: Ground<'_>, step: &Step) -> Vec<Deadline> {
-    if ground.progress.closed(step.id) {
-        return Vec::new();
+    match ground.progress.closed(step.id) {
+        true => Vec::new(),
+        false => beads(ground, step),
     }
+}
+
+/// The steps whose bead is torn where what `step` tightened is loosened at `now`: it has skinned.
+pub fn torn(ground: Ground<'_>, step: &Step, now: Moment) -> Vec<StepId> {
+    let skinned = beads(ground, step).into_iter().filter(|bead| bead.over(now));
+    skinned.map(|bead| bead.bead).collect()
+}
+
+/// The beads `step` is done before, those that are on.
+fn beads(ground: Ground<'_>, step: &Step) -> Vec<Deadline> {
     let on = step
         .before_skin
         .iter()

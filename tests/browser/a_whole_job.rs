@@ -1,70 +1,10 @@
 //! The walking tractor's gearbox from the first wash to the oil, as one person does it.
 
 use super::harness::*;
+use super::work::*;
 use std::time::Duration;
 
 const HOUR: Duration = Duration::from_secs(3_600);
-
-/// Acknowledges whatever stops the step, with the large key each has.
-async fn acknowledge(page: &mut Page) -> Told<usize> {
-    let mut count = 0;
-    while page.there(button("I have read it")).await? {
-        page.key_at_least(button("I have read it"), 120, 88).await?;
-        page.tap(button("I have read it")).await?;
-        count += 1;
-        page.see_words("acknowledged").await?;
-    }
-    Ok(count)
-}
-
-/// Says that new ones are on, where the step asks for new ones.
-async fn new_ones(page: &mut Page) -> Told {
-    acknowledge(page).await?;
-    page.tap(button(has("New ones on"))).await
-}
-
-/// Says that a shaft spins freely, where the step asks how it turns.
-async fn turns(page: &mut Page) -> Told {
-    page.tap(button("spins freely")).await?;
-    page.see_words("Noted: spins freely.").await
-}
-
-/// Closes the step at hand and goes on.
-async fn close(page: &mut Page) -> Told {
-    acknowledge(page).await?;
-    page.tap(button("Done")).await?;
-    page.tap(button(has("Next step"))).await
-}
-
-async fn at(page: &Page, title: &str) -> Told {
-    page.see(heading(title)).await.map(|_| ())
-}
-
-/// Tallies `count` fasteners a pass.
-async fn tally(page: &mut Page, count: usize, passes: usize) -> Told {
-    for pass in 1..=passes {
-        tally_pass(page, count, pass, passes).await?;
-    }
-    Ok(())
-}
-
-async fn tally_pass(page: &mut Page, count: usize, pass: usize, passes: usize) -> Told {
-    for bolt in 1..=count {
-        let of_passes = if passes > 1 {
-            format!(", pass {pass} of {passes}")
-        } else {
-            String::new()
-        };
-        page.tap(button(format!("Tally {bolt} of {count}{of_passes}")))
-            .await?;
-    }
-    Ok(())
-}
-
-async fn reading(page: &mut Page, name: &str, keys: &[&str]) -> Told {
-    page.enter(&format!("{name}:"), keys).await?;
-    page.see_words("within limits").await
-}
 
 /// A first pack by the gap, read, changed, read again.
 async fn shims(page: &mut Page) -> Told {
@@ -232,7 +172,7 @@ fn a_job_is_carried_through_and_the_oil_waits_for_the_cure() {
         page.see_words("Thread not stated").await?;
         page.tap(radio(has("Large"))).await?;
         tally(page, 1, 1).await?;
-        reading(page, "the hole came in line at", &["6", "8"]).await?;
+        reading(page, "torque with the hole in line", &["6", "8"]).await?;
         page.tap(button("on")).await?;
         page.screenshot("step-cotter-upright").await?;
         close(page).await?;

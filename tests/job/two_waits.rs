@@ -88,6 +88,48 @@ fn a_bead_that_has_skinned_stops_the_step_and_is_put_on_anew() {
     assert!(matches!(hand.ask(2), Ask::Skinned(_)));
 }
 
+/// Bead and bolts done in time, and both closed.
+fn joined() -> Hand {
+    let mut hand = joint();
+    put_on(&mut hand);
+    hand.close(1).unwrap();
+    for _ in 0..2 {
+        hand.send(Intent::Tally(StepId(2))).unwrap();
+    }
+    hand.close(2).unwrap();
+    hand
+}
+
+#[test]
+fn bolts_that_are_loosened_tear_the_bead_they_hold_once_it_has_skinned() {
+    let mut hand = joined();
+    hand.now = minutes(9.0);
+    hand.send(Intent::Loosen(StepId(2))).unwrap();
+    // Still wet: it flows together again.
+    assert_eq!(hand.ask(1), Ask::GoOn);
+    hand.send(Intent::Undo).unwrap();
+    hand.now = minutes(10.0);
+    hand.send(Intent::Loosen(StepId(2))).unwrap();
+    assert_eq!(hand.ask(1), Ask::PutOn);
+    assert_eq!(hand.ask(2), Ask::Wait(vec![Wait::Step(StepId(1))]));
+    assert_eq!(hand.state.clocks.iter().filter(|clock| clock.counts()).count(), 0);
+    hand.send(Intent::Undo).unwrap();
+    assert_eq!((hand.ask(1), hand.ask(2)), (Ask::GoOn, Ask::GoOn));
+    assert_eq!(hand.state.clocks.iter().filter(|clock| clock.counts()).count(), 1);
+}
+
+#[test]
+fn a_bead_put_on_anew_means_that_its_bolts_were_out() {
+    let mut hand = joined();
+    hand.now = minutes(60.0);
+    let clock = hand.state.clocks[0].id;
+    hand.send(Intent::Restart(clock)).unwrap();
+    assert!(matches!(hand.ask(2), Ask::Tally(next) if next.done_in_pass == 0));
+    hand.send(Intent::Undo).unwrap();
+    assert_eq!(hand.ask(2), Ask::GoOn);
+    assert_eq!(hand.state.progress(StepId(2)).tallies.len(), 2);
+}
+
 #[test]
 fn a_bead_that_has_skinned_is_accepted_with_a_reason_for_that_bead_alone() {
     let mut hand = joint();

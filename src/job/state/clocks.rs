@@ -5,6 +5,7 @@ use super::step::Outcome;
 use super::{Ask, Intent, Name, Refused, State};
 use crate::job::bonding::BondAnswer;
 use crate::job::clock::{Bound, ClockId, CureClock, Ended};
+use crate::job::progress::StepProgress;
 use crate::job::record::{Compound, Event};
 use crate::job::sheet::{JobId, StepId};
 use crate::trade::cure::CureSpec;
@@ -89,12 +90,13 @@ impl State {
             .iter()
             .filter(|step| step.before_skin.contains(&bound.step))
         {
-            let begun = job
-                .progress
-                .touched(step.id)
-                .is_some_and(|progress| !progress.closed() && !progress.tallies.is_empty());
-            if begun {
-                draft.line_in(bound.job, Some(step.id), Event::Loosened);
+            let tight = |progress: &&StepProgress| !progress.tallies.is_empty();
+            let Some(progress) = job.progress.touched(step.id).filter(tight) else {
+                continue;
+            };
+            draft.line_in(bound.job, Some(step.id), Event::Loosened);
+            if progress.closed() {
+                draft.line_in(bound.job, Some(step.id), Event::Reopened);
             }
         }
     }

@@ -174,6 +174,14 @@ impl State {
             draft.line(Some(step.id), Event::Reopened);
         }
         drawn_apart(draft, step.id, &progress);
+        // The bead it was done before seals no more once it has skinned.
+        for bead in skins::torn(self.ground(), step, draft.now.at) {
+            let progress = self.progress(bead);
+            if progress.closed() {
+                draft.line(Some(bead), Event::Reopened);
+            }
+            drawn_apart(draft, bead, &progress);
+        }
         Ok(Name::Lines)
     }
 

@@ -1,0 +1,67 @@
+//! What hands do in any step: read the STOP, tally, read a number, go on.
+
+use super::harness::*;
+
+/// Acknowledges whatever stops the step, with the large key each has.
+pub async fn acknowledge(page: &mut Page) -> Told<usize> {
+    let mut count = 0;
+    while page.there(button("I have read it")).await? {
+        page.key_at_least(button("I have read it"), 120, 88).await?;
+        page.tap(button("I have read it")).await?;
+        count += 1;
+        page.see_words("acknowledged").await?;
+    }
+    Ok(count)
+}
+
+/// Says that new ones are on, where the step asks for new ones.
+pub async fn new_ones(page: &mut Page) -> Told {
+    acknowledge(page).await?;
+    page.tap(button(has("New ones on"))).await
+}
+
+/// Says that a shaft spins freely, where the step asks how it turns.
+pub async fn turns(page: &mut Page) -> Told {
+    page.tap(button("spins freely")).await?;
+    page.see_words("Noted: spins freely.").await
+}
+
+/// Closes the step at hand and goes on.
+pub async fn close(page: &mut Page) -> Told {
+    acknowledge(page).await?;
+    page.tap(button("Done")).await?;
+    page.tap(button(has("Next step"))).await
+}
+
+/// That step is at hand.
+pub async fn at(page: &Page, title: &str) -> Told {
+    page.see(heading(title)).await.map(|_| ())
+}
+
+/// Tallies `count` fasteners a pass.
+pub async fn tally(page: &mut Page, count: usize, passes: usize) -> Told {
+    for pass in 1..=passes {
+        tally_pass(page, count, pass, passes).await?;
+    }
+    Ok(())
+}
+
+/// Tallies `count` fasteners of one pass.
+pub async fn tally_pass(page: &mut Page, count: usize, pass: usize, passes: usize) -> Told {
+    for bolt in 1..=count {
+        let of_passes = if passes > 1 {
+            format!(", pass {pass} of {passes}")
+        } else {
+            String::new()
+        };
+        page.tap(button(format!("Tally {bolt} of {count}{of_passes}")))
+            .await?;
+    }
+    Ok(())
+}
+
+/// Reads something that lies within its limits.
+pub async fn reading(page: &mut Page, name: &str, keys: &[&str]) -> Told {
+    page.enter(&format!("{name}:"), keys).await?;
+    page.see_words("within limits").await
+}
