@@ -34,7 +34,7 @@ async fn open_case(page: &mut Page) -> Told {
     ] {
         page.enter(place, &keys).await?;
     }
-    page.see_words("0.010 + 0.010 + 0.005").await?;
+    page.see_words("2 × 0.010 + 0.005 in").await?;
     page.fits_everywhere("inch-select").await?;
     page.tap(button(has("It is in"))).await?;
     page.enter("end float:", &["point", "0", "0", "4"]).await?;
