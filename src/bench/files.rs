@@ -5,10 +5,11 @@ use crate::job::backup::{Held, compare};
 use crate::job::fasteners;
 use crate::job::forms::{self, form_of};
 use crate::job::json::{self, JsonError};
-use crate::job::keep::{is_ours, record_name, sheet_name};
+use crate::job::keep::{MOST_OF_ANOTHER, Shelves, is_anothers, is_ours, record_name, sheet_name};
 use crate::job::record::Record;
 use crate::job::settings::PIECES;
-use crate::job::sheet::{JobId, Sheet, Step, StepId};
+use crate::job::sheet::{JobId, Sheet, SheetError, Step, StepId};
+use crate::job::shelf::{MemoryStore, Shelf, Store};
 use crate::job::state::Jobs;
 use crate::trade::moment::Moment;
 use reactive_graph::prelude::*;
@@ -16,11 +17,20 @@ use serde::Deserialize;
 use serde_json::Value;
 use std::collections::BTreeMap;
 use std::fmt;
+use std::rc::Rc;
 
 /// What a backup names itself.
 const FORM: &str = "halfcase backup";
 /// The version of its form.
 const BACKUP_VERSION: u32 = 2;
+
+/// What a file names itself that was saved without the app: each slot of the store as it is.
+const KEPT: &str = "halfcase kept";
+
+/// Most bytes of a file that comes in: what the browser keeps for a page altogether, and again as much.
+const MOST_BYTES: usize = 10_000_000;
+const TOO_LONG: &str =
+    "This file is over 10 MB, more than the browser keeps: it is none of ours. Nothing was changed.";
 
 /// A backup file: every good thing in storage, each under its name, as it is stored.
 #[derive(Deserialize)]
@@ -101,6 +111,9 @@ impl Bench {
         struct Named {
             form: Option<String>,
         }
+        if text.len() > MOST_BYTES {
+            return Err(TOO_LONG.to_owned());
+        }
         let text = text.trim_start_matches('\u{feff}');
         if !text.trim_start().starts_with(['{', '[']) {
             let steps = fasteners::read(text, StepId(1)).map_err(|error| error.to_string())?;
@@ -109,6 +122,10 @@ impl Bench {
         let named = json::read::<Named>(text).ok().and_then(|named| named.form);
         if named.as_deref() == Some(FORM) {
             let restore = self.read_backup(text).map_err(|error| error.to_string())?;
+            return Ok(Incoming::Backup(Box::new(restore)));
+        }
+        if named.as_deref() == Some(KEPT) {
+            let restore = self.read_kept(text).map_err(|error| error.to_string())?;
             return Ok(Incoming::Backup(Box::new(restore)));
         }
         Sheet::from_json(text)
@@ -121,16 +138,30 @@ impl Bench {
         let things = self
             .state
             .with(|state| self.shelves.with_value(|shelves| shelves.texts(state)));
-        // Each thing goes in as it is stored; names are ours and need no escapes.
-        let things: Vec<String> = things
-            .iter()
-            .map(|(name, version, data)| format!("\"{name}\":{{\"version\":{version},\"data\":{data}}}"))
-            .collect();
-        format!(
-            "{{\"form\":\"{FORM}\",\"version\":{BACKUP_VERSION},\"made_ms\":{},\"things\":{{\n{}\n}}}}\n",
-            (self.clock)().0,
-            things.join(",\n")
-        )
+        backup_of(&things, (self.clock)())
+    }
+
+    /// Reads what was saved without the app, as the app would have read it from the store.
+    fn read_kept(self, text: &str) -> Result<Restore, BackupError> {
+        #[derive(Deserialize)]
+        struct KeptFile {
+            made: Moment,
+            kept: serde_json::Map<String, Value>,
+        }
+        let file: KeptFile = json::read(text).map_err(BackupError::Unreadable)?;
+        let store = MemoryStore::default();
+        let texts = file.kept.iter();
+        texts
+            .filter_map(|(key, text)| Some((key, text.as_str()?)))
+            .for_each(|(key, text)| drop(store.set(key, text)));
+        let shelf = Shelf::new(Rc::new(store));
+        // An empty store would be laid out with the example.
+        if shelf.names("job").is_empty() {
+            return Err(BackupError::NoJobs);
+        }
+        let shelves = Shelves::new(shelf, None);
+        let left = shelves.read();
+        self.read_backup(&backup_of(&shelves.texts(&left.state), file.made))
     }
 
     /// Every damaged copy that was set aside, under its name; none where there is none.
@@ -153,7 +184,13 @@ impl Bench {
             let Some(mut sheet) = thing::<Sheet>(&file, &name, plain)? else {
                 continue;
             };
-            sheet.number();
+            match sheet.check() {
+                Ok(()) | Err(SheetError::Empty) => sheet.number(),
+                Err(why) => {
+                    let what = why.to_string();
+                    return Err(BackupError::Thing { name, what });
+                }
+            }
             jobs.push(Held {
                 id: head.id,
                 archived: head.archived,
@@ -178,9 +215,10 @@ impl Bench {
             others: file
                 .things
                 .iter()
-                .filter(|(name, _)| !is_ours(name))
+                .filter(|(name, _)| is_anothers(name))
                 .filter_map(|(name, thing)| {
-                    Some((name.clone(), thing.version, json::write(&thing.data).ok()?))
+                    let text = json::write(&thing.data).ok()?;
+                    (text.len() <= MOST_OF_ANOTHER).then(|| (name.clone(), thing.version, text))
                 })
                 .collect(),
         })
@@ -202,6 +240,19 @@ impl Bench {
             held.collect()
         })
     }
+}
+
+/// A backup of these things. Each goes in as it is stored; names are ours and need no escapes.
+fn backup_of(things: &[(String, u32, String)], made: Moment) -> String {
+    let things: Vec<String> = things
+        .iter()
+        .map(|(name, version, data)| format!("\"{name}\":{{\"version\":{version},\"data\":{data}}}"))
+        .collect();
+    format!(
+        "{{\"form\":\"{FORM}\",\"version\":{BACKUP_VERSION},\"made_ms\":{},\"things\":{{\n{}\n}}}}\n",
+        made.0,
+        things.join(",\n")
+    )
 }
 
 fn read_form(text: &str) -> Result<BackupFile, BackupError> {

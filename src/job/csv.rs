@@ -3,6 +3,7 @@
 //! After RFC 4180, and what spreadsheets write in practice: a mark of byte order, any line ending,
 //! blank lines. Nothing of a user's file is guessed at: what can't be read is refused by its line.
 
+use crate::trade::quantity::decimal;
 use std::fmt;
 
 /// More than this in one file is no table typed at a desk.
@@ -133,7 +134,7 @@ impl Reader<'_> {
         {
             cell.push(c);
         }
-        Ok(cell.trim().to_owned())
+        Ok(bare(&cell))
     }
 
     fn quoted(&mut self, separator: char) -> Result<String, CsvError> {
@@ -153,8 +154,8 @@ impl Reader<'_> {
         }
         while self.left.next_if(|c| *c == ' ' && *c != separator).is_some() {}
         match self.left.peek() {
-            None | Some('\n' | '\r') => Ok(cell.trim().to_owned()),
-            Some(c) if *c == separator => Ok(cell.trim().to_owned()),
+            None | Some('\n' | '\r') => Ok(bare(&cell)),
+            Some(c) if *c == separator => Ok(bare(&cell)),
             Some(_) => Err(CsvError::AfterQuote { line: self.line }),
         }
     }
@@ -168,9 +169,27 @@ pub fn write(rows: &[Vec<String>]) -> String {
 }
 
 fn quote(cell: &str) -> String {
+    let cell = match is_formula(cell) {
+        true => format!("'{cell}"),
+        false => cell.to_owned(),
+    };
     if cell.contains([',', ';', '\t', '"', '\n', '\r']) {
         format!("\"{}\"", cell.replace('"', "\"\""))
     } else {
-        cell.to_owned()
+        cell
     }
+}
+
+/// Whether a spreadsheet would reckon with that cell rather than show it, or would but for apostrophes
+/// before it; a plain number is none.
+fn is_formula(cell: &str) -> bool {
+    let bare = cell.trim_start_matches('\'');
+    bare.starts_with(['=', '+', '-', '@', '\t', '\r']) && decimal(cell).is_none()
+}
+
+/// The cell as it was before [`write`] made it harmless.
+fn bare(cell: &str) -> String {
+    let cell = cell.trim();
+    let inner = cell.strip_prefix('\'').filter(|inner| is_formula(inner));
+    inner.unwrap_or(cell).to_owned()
 }

@@ -1,41 +1,54 @@
 //! What things are known by: numbers of their own, so that a new name loses nothing.
 
-use serde::{Deserialize, Serialize};
+use serde::{Deserialize, Deserializer, Serialize, de::Error};
+
+/// The greatest number a thing may bear: there is always a higher one left for the next.
+const MOST: u64 = 1_000_000_000;
+
+fn bounded<'de, D: Deserializer<'de>, T: Deserialize<'de> + Copy + Into<u64>>(
+    from: D,
+) -> Result<T, D::Error> {
+    let number = T::deserialize(from)?;
+    match number.into() {
+        0..=MOST => Ok(number),
+        _ => Err(D::Error::custom("its number is above 1 000 000 000")),
+    }
+}
 
 /// A step's own number within its job; it stays the same when steps are moved.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
 #[serde(transparent)]
-pub struct StepId(pub u32);
+pub struct StepId(#[serde(deserialize_with = "bounded")] pub u32);
 
 /// A job's own number on this bench.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
 #[serde(transparent)]
-pub struct JobId(pub u32);
+pub struct JobId(#[serde(deserialize_with = "bounded")] pub u32);
 
 /// A clock's own number on this bench.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
 #[serde(transparent)]
-pub struct ClockId(pub u32);
+pub struct ClockId(#[serde(deserialize_with = "bounded")] pub u32);
 
 /// An entry's number within its record, from 0, without gaps.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
 #[serde(transparent)]
-pub struct EntryId(pub u64);
+pub struct EntryId(#[serde(deserialize_with = "bounded")] pub u64);
 
 /// A reading's or a bore's own number within its step, from 1; 0 where none was given yet.
 #[derive(Debug, Clone, Copy, Default, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
 #[serde(transparent)]
-pub struct ReadingId(pub u32);
+pub struct ReadingId(#[serde(deserialize_with = "bounded")] pub u32);
 
 /// A part's own number within its step, from 1; 0 where none was given yet.
 #[derive(Debug, Clone, Copy, Default, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
 #[serde(transparent)]
-pub struct PartId(pub u32);
+pub struct PartId(#[serde(deserialize_with = "bounded")] pub u32);
 
 /// A row's own number within its table, from 1; 0 where none was given yet.
 #[derive(Debug, Clone, Copy, Default, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
 #[serde(transparent)]
-pub struct RowId(pub u32);
+pub struct RowId(#[serde(deserialize_with = "bounded")] pub u32);
 
 /// Gives a number of its own to each that has none, or one that stands before it has too.
 pub fn number<'a>(ids: impl Iterator<Item = &'a mut u32>) {

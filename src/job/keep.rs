@@ -292,7 +292,7 @@ impl Shelves {
                 add(segment_name(*id, at), text_of(segment));
             }
         }
-        let beside = self.shelf.names("").into_iter().filter(|name| !is_ours(name));
+        let beside = self.shelf.names("").into_iter().filter(|name| is_anothers(name));
         texts.extend(beside.filter_map(|name| {
             let (version, text) = self.shelf.text(&name)?;
             Some((name, version, text))
@@ -481,6 +481,16 @@ pub fn is_ours(name: &str) -> bool {
         || name.starts_with("job/")
         || name.starts_with("record/")
 }
+
+/// Whether a name not ours may be that of a thing which another part of the app keeps: in letters a to z,
+/// digits, hyphens and strokes, so that no file it stands in can be broken by it.
+pub fn is_anothers(name: &str) -> bool {
+    let plain = |byte: u8| byte.is_ascii_alphanumeric() || matches!(byte, b'-' | b'_' | b'/');
+    !is_ours(name) && !name.is_empty() && name.len() <= 64 && name.bytes().all(plain)
+}
+
+/// Most bytes of such a thing that come in with a backup.
+pub const MOST_OF_ANOTHER: usize = 100_000;
 
 /// A thing whose form has not changed yet.
 fn plain<T: serde::de::DeserializeOwned>(_: u32, text: &str) -> Option<T> {

@@ -15,6 +15,12 @@ use std::fmt;
 /// The version of the job form written by this release.
 pub const JOB_FORM_VERSION: u32 = 1;
 
+/// Most steps of a sheet: several times the longest bottom end.
+pub const MOST_STEPS: usize = 500;
+
+/// Most bytes of a title.
+const MOST_TITLE: usize = 500;
+
 /// A torque with its angles, "30 ft·lb + 120°", is a torque and stages.
 const PROGRAM: json::Parting = json::Parting {
     under: "fasten",
@@ -118,6 +124,10 @@ pub enum SheetError {
     },
     /// No steps.
     Empty,
+    /// More steps than a phone shows at a bearable pace.
+    TooMany(usize),
+    /// A title of so many bytes.
+    LongTitle(usize),
 }
 
 impl fmt::Display for SheetError {
@@ -154,6 +164,14 @@ impl fmt::Display for SheetError {
                 step.0
             ),
             Self::Number { step, field, why } => write!(f, "Step {}, “{field}”: {why}", step.0),
+            Self::TooMany(steps) => write!(
+                f,
+                "The sheet has {steps} steps, {MOST_STEPS} are the most: make several jobs of it."
+            ),
+            Self::LongTitle(bytes) => write!(
+                f,
+                "A title of the sheet has {bytes} bytes, {MOST_TITLE} are the most: put the rest under notes."
+            ),
             Self::Empty => f.write_str("The sheet has no steps: add at least one."),
         }
     }
@@ -253,8 +271,19 @@ impl Sheet {
     /// what stands in storage is opened as it is.
     ///
     /// # Errors
-    /// [`SheetError::Number`], the first found.
+    /// [`SheetError::Number`], the first found; [`SheetError::TooMany`], [`SheetError::LongTitle`].
     pub fn check_numbers(&self) -> Result<(), SheetError> {
+        if self.steps.len() > MOST_STEPS {
+            return Err(SheetError::TooMany(self.steps.len()));
+        }
+        let titles = self.steps.iter().map(|step| step.title.as_str());
+        if let Some(long) = titles
+            .chain([self.title.as_str(), &self.machine])
+            .map(str::len)
+            .find(|len| *len > MOST_TITLE)
+        {
+            return Err(SheetError::LongTitle(long));
+        }
         for step in &self.steps {
             let mut found = None;
             step.visit(&mut |seen| {

@@ -359,3 +359,86 @@ fn a_backup_refused_for_lack_of_room_erases_nothing() {
     }
     assert!(refused > 2, "{refused}");
 }
+
+/// What the page saves when the app doesn't start: every slot under its key.
+fn saved_without_the_app(store: &MemoryStore) -> String {
+    let texts = store.texts.borrow();
+    serde_json::json!({ "form": "halfcase kept", "version": 1, "made": 1_780_300_800_000_i64, "kept": *texts })
+        .to_string()
+}
+
+#[test]
+fn what_was_saved_without_the_app_is_taken_in_like_a_backup() {
+    let store = Rc::new(MemoryStore::default());
+    let there = with_bench(&store, |bench| {
+        done_step(bench, 1);
+        bench
+            .send(Intent::NameMachine("walking tractor 7".to_owned()))
+            .unwrap();
+        (bench.sheet.get_untracked(), bench.record.get_untracked())
+    });
+    let file = saved_without_the_app(&store);
+    // One slot of the sheet is damaged: the other serves, as it would have here.
+    let damaged = {
+        let mut texts = store.texts.borrow().clone();
+        let key = texts
+            .keys()
+            .find(|key| key.starts_with("halfcase/job/1/"))
+            .unwrap()
+            .clone();
+        texts.insert(key, "torn".to_owned());
+        let store = MemoryStore {
+            texts: texts.into(),
+            room: None,
+        };
+        saved_without_the_app(&store)
+    };
+    for file in [file, damaged] {
+        let elsewhere = Rc::new(MemoryStore::default());
+        with_bench(&elsewhere, |bench| {
+            let Ok(Incoming::Backup(restore)) = bench.read_file(&file) else {
+                panic!("no backup")
+            };
+            bench.restore(&restore).unwrap();
+            assert_eq!(bench.record.get_untracked(), there.1);
+            assert_eq!(bench.sheet.get_untracked().title, there.0.title);
+        });
+    }
+    let nothing = saved_without_the_app(&MemoryStore::default());
+    with_bench(&Rc::new(MemoryStore::default()), |bench| {
+        let Err(why) = bench.read_file(&nothing) else {
+            panic!("something")
+        };
+        assert!(why.contains("no jobs"), "{why}");
+    });
+}
+
+#[test]
+fn a_backup_is_checked_as_an_imported_sheet_is_and_no_name_breaks_the_next() {
+    let store = store();
+    let file = full(&store);
+    // Two steps of one number would be closed by one touch.
+    let twice = file.replacen("{\"id\":2,\"title\":\"M", "{\"id\":1,\"title\":\"M", 1);
+    assert_ne!(twice, file);
+    with_bench(&Rc::new(MemoryStore::default()), |bench| {
+        let Err(why) = bench.read_file(&twice) else {
+            panic!("taken")
+        };
+        assert!(why.contains("job/") && why.contains('1'), "{why}");
+        // A thing whose name would end the string it stands in, and one of five megabytes.
+        let strange = file.replacen(
+            "\"things\":{",
+            &format!("\"things\":{{\"x\\\"y\":{{\"version\":1,\"data\":1}},\"big\":{{\"version\":1,\"data\":\"{}\"}},", "x".repeat(5_000_000)),
+            1,
+        );
+        let restore = restore_of(bench, &strange);
+        assert_eq!(restore.others, []);
+        bench.restore(&restore).unwrap();
+        let again = bench.backup_text();
+        restore_of(bench, &again);
+        let Err(why) = bench.read_file(&"x".repeat(10_000_001)) else {
+            panic!("taken")
+        };
+        assert!(why.contains("10 MB"), "{why}");
+    });
+}

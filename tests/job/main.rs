@@ -13,6 +13,7 @@ mod forms;
 mod gate;
 mod gauge;
 mod groups;
+mod hostile;
 mod json;
 mod lifting;
 mod manual_heat;
