@@ -1,27 +1,78 @@
-// What must work even when the app itself doesn't: the service worker is registered, and a page
-// that stays empty, or stops later, says so. The app announces its start by an event.
+// What must work even when the app itself doesn't: a page that stays empty, or stops later, says so and
+// is mended; the service worker is registered once the app has started. The app announces its start by an
+// event.
 
-if ('serviceWorker' in navigator) {
-  navigator.serviceWorker.register('./sw.js', { updateViaCache: 'none' }).catch(error => {
+const page = document.documentElement;
+const notice = document.getElementById('not-started');
+const worker = navigator.serviceWorker;
+const said = words => { notice.querySelector('p').textContent = words; };
+const show = () => { notice.className = 'now'; notice.hidden = false; };
+
+// The frame that stands until the app does is painted in the look that was chosen, with the plate's place
+// where there is one.
+try { page.dataset.look = localStorage.getItem('halfcase-look') ?? ''; } catch {}
+page.dataset.at = location.hash.slice(1).split('/')[0];
+
+// Inside a page of others its keys could be pressed by them: there it stays shut.
+if (top !== self) {
+  notice.querySelector('h1').textContent = 'Halfcase is shut here';
+  said('Another page shows it inside itself. Open it by its own address.');
+  show();
+}
+
+// Says whether the worker goes back to the release before this one.
+const goneBack = () => new Promise(resolve => {
+  worker.addEventListener('message', ({ data }) => data?.kind === 'back' && resolve(data.back));
+  worker.controller.postMessage({ kind: 'failed' });
+  setTimeout(resolve, 2000, false);
+});
+
+// A release that doesn't start gives way: to a newer one that waits, to the one before, or to the same
+// fetched anew, past every copy that may be spoilt.
+async function mend() {
+  const here = await worker?.getRegistration();
+  if (here?.waiting) {
+    here.waiting.postMessage({ kind: 'take-over' });
+    return void setTimeout(() => location.reload(), 2000);
+  }
+  if (worker?.controller && (await goneBack())) return location.reload();
+  // The worker's own file is kept by no worker: it tells whether there is a network.
+  const there = await fetch('./sw.js', { cache: 'no-store' }).then(answer => answer.ok, () => false);
+  if (!there) return said('Your jobs are kept on this phone. Mending needs the network: connect, then mend again.');
+  await here?.unregister();
+  const ours = `halfcase ${new URL('./', location).pathname} `;
+  for (const name of (await globalThis.caches?.keys()) ?? []) if (name.startsWith(ours)) await caches.delete(name);
+  const files = [...document.querySelectorAll('script[src], link[href]')].map(from => from.src || from.href);
+  await Promise.allSettled(['./', ...files].map(file => fetch(file, { cache: 'reload' })));
+  location.reload();
+}
+
+// By itself once a visit; after that by the key.
+const TRIED = 'halfcase-mended';
+const fails = () => {
+  show();
+  try {
+    if (sessionStorage.getItem(TRIED)) return;
+    sessionStorage.setItem(TRIED, '1');
+  } catch { return; }
+  mend().catch(() => {});
+};
+
+// Captured, as a script that can't be fetched says so only to its own element.
+addEventListener('error', fails, true);
+addEventListener('unhandledrejection', fails);
+addEventListener('TrunkApplicationStarted', () => {
+  removeEventListener('error', fails, true);
+  removeEventListener('unhandledrejection', fails);
+  addEventListener('error', stopped);
+  addEventListener('unhandledrejection', stopped);
+  if (top !== self) return;
+  notice.hidden = true;
+  worker?.controller?.postMessage({ kind: 'started' });
+  worker?.register('./sw.js', { updateViaCache: 'none' }).catch(error => {
     // Plain HTTP on a local network, or a private window: the app works, but only with a network.
     console.info('Halfcase will not work offline here:', error.message);
   });
-}
-
-const notice = document.getElementById('not-started');
-const show = () => { notice.hidden = false; };
-const patience = setTimeout(show, 12000);
-
-// Captured, as a script that can't be fetched says so only to its own element.
-addEventListener('error', show, true);
-addEventListener('unhandledrejection', show);
-addEventListener('TrunkApplicationStarted', () => {
-  clearTimeout(patience);
-  removeEventListener('error', show, true);
-  removeEventListener('unhandledrejection', show);
-  notice.hidden = true;
-  addEventListener('error', stopped);
-  addEventListener('unhandledrejection', stopped);
 });
 
 // Kept even when the phone runs out of room, where the browser grants it. Some ask the user: at the
@@ -32,13 +83,9 @@ addEventListener('pointerup', () => navigator.storage?.persist?.().catch(() => {
 const stopped = event => {
   if ((event.error ?? event.reason) instanceof WebAssembly.RuntimeError) {
     notice.querySelector('h1').textContent = 'Halfcase has stopped';
-    notice.hidden = false;
+    show();
   }
 };
 
-// A damaged or mismatched release is replaced by a waiting one, where there is one.
-document.getElementById('reload').addEventListener('click', async () => {
-  const registration = await navigator.serviceWorker?.getRegistration();
-  registration?.waiting?.postMessage({ kind: 'take-over' });
-  setTimeout(() => location.reload(), registration?.waiting ? 2000 : 0);
-});
+document.getElementById('reload').addEventListener('click', () => location.reload());
+document.getElementById('mend').addEventListener('click', () => mend().catch(error => said(error.message)));

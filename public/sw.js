@@ -1,8 +1,10 @@
 // Keeps one release, whole, so that the app starts without a network.
 //
-// The build puts the release's id and all its files' names here. Everything is fetched before the
-// release counts as installed, served from that store alone, and never added to afterwards: a page
-// of one release can't meet a part of another. A new release waits until it is told to take over.
+// The build puts the release's id here, and every file's name with its SHA-256. Everything is fetched and
+// compared before the release counts as installed, served from that store alone, and never added to
+// afterwards: a page of one release can't meet a part of another, nor a login page that a network gave in
+// the place of a file. A new release waits until it is told to take over, and the one before is kept until
+// the new one has started once.
 
 const BUILD = 'BUILD';
 const FILES = ['FILES'];
@@ -12,26 +14,70 @@ const STORES = `halfcase ${new URL(registration.scope).pathname} `;
 const STORE = STORES + BUILD;
 const PAGE = new URL('./', registration.scope);
 
-async function install() {
-  const store = await caches.open(STORE);
-  // 'reload' goes past the browser's HTTP cache, which may hold files of an older release.
-  // One missing file rejects the whole, and the old release stays.
-  await store.addAll(FILES.map(name => new Request(new URL(name, registration.scope), { cache: 'reload' })));
+async function sum(bytes) {
+  const digest = new Uint8Array(await crypto.subtle.digest('SHA-256', bytes));
+  return Array.from(digest, byte => byte.toString(16).padStart(2, '0')).join('');
 }
 
+// One file of the release, byte for byte, asked of the server whether what the browser has is still good.
+async function fetched(name, wanted) {
+  const request = new Request(new URL(name, registration.scope), { cache: 'no-cache' });
+  const answer = await fetch(request);
+  const bytes = await answer.arrayBuffer();
+  if (!answer.ok || (await sum(bytes)) !== wanted) throw new Error(`${name} is not the release's own`);
+  const headers = new Headers(answer.headers);
+  // These told of the bytes on the wire.
+  headers.delete('content-encoding');
+  headers.delete('content-length');
+  return [request, new Response(bytes, { headers })];
+}
+
+async function install() {
+  // One file that is missing or spoilt rejects the whole, and the old release stays.
+  const files = await Promise.all(FILES.map(([name, wanted]) => fetched(name, wanted)));
+  const store = await caches.open(STORE);
+  await Promise.all(files.map(([request, file]) => store.put(request, file)));
+}
+
+const stores = async () => (await caches.keys()).filter(name => name.startsWith(STORES));
+
+// What stood when this release took over; a name of no file, so that no request finds it.
+const BEFORE = new URL('./the-release-before', registration.scope);
+
 async function activate() {
-  const names = await caches.keys();
-  await Promise.all(names.filter(name => name.startsWith(STORES) && name !== STORE).map(name => caches.delete(name)));
+  // Spoilt since it was installed, or never whole: once more, while the one before still serves.
+  const store = await caches.open(STORE);
+  if ((await store.keys()).length < FILES.length) await install().catch(() => caches.delete(STORE));
+  const before = (await stores()).filter(name => name !== STORE);
+  if (before.length && (await caches.has(STORE))) await store.put(BEFORE, Response.json(before));
   // On the first visit the page was there before this worker.
   await clients.claim();
 }
 
-async function answer(request) {
+// The release is good: those before it may go, but not one that waits behind it.
+async function started() {
+  if (!(await caches.has(STORE))) return;
   const store = await caches.open(STORE);
+  const before = await (await store.match(BEFORE))?.json();
+  await Promise.all((before ?? []).map(name => caches.delete(name)));
+  await store.delete(BEFORE);
+}
+
+// The release did not start. Where the one before is still here, that one is served from now on.
+async function failed() {
+  const all = await stores();
+  if (!all.some(name => name !== STORE)) return false;
+  await caches.delete(STORE);
+  return true;
+}
+
+async function answer(request) {
   // A file opened by itself, or another app in a folder below, is not our page.
   const { pathname } = new URL(request.url);
   const wanted = pathname === `${PAGE.pathname}index.html` ? PAGE : request;
-  const kept = await store.match(wanted, { ignoreSearch: true, ignoreVary: true });
+  const all = await stores();
+  const from = all.includes(STORE) ? STORE : all.at(-1);
+  const kept = from && (await (await caches.open(from)).match(wanted, { ignoreSearch: true, ignoreVary: true }));
   return kept ?? fetch(request);
 }
 
@@ -54,9 +100,11 @@ addEventListener('notificationclick', event => {
   event.waitUntil(toThePage());
 });
 
-// The page's words to its worker. These two stay as they are: an old page must be able to speak
-// to a new worker.
+// The page's words to its worker. They stay as they are: an old page must be able to speak to a new worker.
 addEventListener('message', event => {
-  if (event.data?.kind === 'take-over') event.waitUntil(skipWaiting());
-  if (event.data?.kind === 'which') event.source?.postMessage({ kind: 'this', build: BUILD });
+  const { kind } = event.data ?? {};
+  if (kind === 'take-over') event.waitUntil(skipWaiting());
+  if (kind === 'which') event.source?.postMessage({ kind: 'this', build: BUILD });
+  if (kind === 'started') event.waitUntil(started());
+  if (kind === 'failed') event.waitUntil(failed().then(back => event.source?.postMessage({ kind: 'back', back })));
 });

@@ -32,6 +32,41 @@ pub fn back() {
     }
 }
 
+/// Whether another page shows this one inside itself, where it could press our keys.
+pub fn framed() -> bool {
+    let Some(window) = web_sys::window() else {
+        return false;
+    };
+    window.top().ok().flatten().is_none_or(|top| top != window)
+}
+
+/// Takes away what stood on the page until the app did, and the notice for when it doesn't.
+pub fn take_over() {
+    let Some(page) = web_sys::window().and_then(|window| window.document()) else {
+        return;
+    };
+    if let Some(before) = page.get_element_by_id("before") {
+        before.remove();
+    }
+    if let Some(notice) = page.get_element_by_id("not-started") {
+        notice.set_attribute("hidden", "").ok();
+    }
+}
+
+/// Where the chosen look is told to the page that paints before the app does; no part of what is kept.
+const LOOK: &str = "halfcase-look";
+
+/// Tells the next start the chosen look; none follows the phone.
+pub fn remember_look(look: Option<&str>) {
+    let store = web_sys::window().and_then(|window| window.local_storage().ok().flatten());
+    if let Some(store) = store {
+        match look {
+            Some(look) => store.set_item(LOOK, look).ok(),
+            None => store.remove_item(LOOK).ok(),
+        };
+    }
+}
+
 /// Brings the top of the screen into sight, and the keyboard and a screen reader to it: the key that
 /// led here may be gone.
 pub fn to_top() {

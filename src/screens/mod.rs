@@ -35,6 +35,9 @@ const TICK: Duration = Duration::from_secs(1);
 
 /// Mounts the app on the page.
 pub fn start() {
+    if place::framed() {
+        return;
+    }
     let (store, blocked): (Rc<dyn Store>, _) = match BrowserStore::open() {
         Ok(store) => (Rc::new(store), None),
         Err(error) => (Rc::new(MemoryStore::default()), Some(error)),
@@ -46,6 +49,7 @@ pub fn start() {
         follow_the_phone(bench);
         view! { <Frame /> }.into_any()
     });
+    place::take_over();
 }
 
 /// Ties the bench to what the phone does: time passing, coming back, another tab, a newer release.
@@ -80,6 +84,11 @@ fn follow_the_phone(bench: Bench) {
             Look::Phone => page.remove_attribute("data-look"),
             Look::Dark => page.set_attribute("data-look", "dark"),
             Look::Light => page.set_attribute("data-look", "light"),
+        });
+        place::remember_look(match look {
+            Look::Phone => None,
+            Look::Dark => Some("dark"),
+            Look::Light => Some("light"),
         });
     });
     on_cleanup(wake_lock::release);

@@ -19,7 +19,7 @@ mod seal;
 mod size;
 mod toolchain;
 mod tools;
-mod worker;
+pub mod worker;
 
 pub mod browser;
 pub mod serve;

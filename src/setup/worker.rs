@@ -63,14 +63,7 @@ impl Release {
             hash.update((bytes.len() as u64).to_le_bytes());
             hash.update(bytes);
         }
-        hash.finalize()
-            .iter()
-            .take(8)
-            .fold(String::new(), |mut id, byte| {
-                // Writing to a String does not fail.
-                let _ = write!(id, "{byte:02x}");
-                id
-            })
+        hex(&hash.finalize()[..8])
     }
 
     /// The worker of this release, from its template.
@@ -87,16 +80,24 @@ impl Release {
         }
         // The page itself goes by its folder's address: some hosts redirect index.html there,
         // and a redirected answer can't serve a navigation.
-        let names = self
-            .names()
-            .map(|name| if name == "index.html" { "./" } else { name });
-        let files = names
-            .map(|name| format!("\n  {},", quoted(name)))
-            .collect::<String>();
+        let files = self.files().map(|(name, bytes)| {
+            let name = if name == "index.html" { "./" } else { name };
+            format!("\n  [{}, '{}'],", quoted(name), hex(&Sha256::digest(bytes)))
+        });
+        let files = files.collect::<String>();
         Ok(template
             .replace(BUILD_SLOT, &format!("'{}'", self.build_id(template)))
             .replace(FILES_SLOT, &format!("[{files}\n]")))
     }
+}
+
+/// Bytes as hexadecimal digits.
+fn hex(bytes: &[u8]) -> String {
+    bytes.iter().fold(String::new(), |mut digits, byte| {
+        // Writing to a String does not fail.
+        let _ = write!(digits, "{byte:02x}");
+        digits
+    })
 }
 
 /// A name as JavaScript writes a string.
@@ -151,9 +152,14 @@ mod tests {
         let whole = release(&[("index.html", "page"), ("a b'c.js", "code")]);
         let id = whole.build_id(TEMPLATE);
         let worker = whole.worker(TEMPLATE).expect("both slots are there");
+        // The sums are Python's hashlib's.
         assert_eq!(
             worker,
-            format!("const BUILD = '{id}';\nconst FILES = [\n  \"a b'c.js\",\n  \"./\",\n];\n")
+            format!(
+                "const BUILD = '{id}';\nconst FILES = [\n  [\"a b'c.js\", \
+                 '5694d08a2e53ffcae0c3103e5ad6f6076abd960eb1f8a56577040bc1028f702b'],\n  [\"./\", \
+                 '3660315a9af3df255d8f19ab077e4797822b41488a0e2a04bc6af71213c23274'],\n];\n"
+            )
         );
     }
 

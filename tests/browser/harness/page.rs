@@ -112,7 +112,7 @@ impl Page {
     /// Waits until the app has put something on the page.
     async fn started(&self) -> Told {
         self.until("the app to start", async || {
-            let there = "return document.readyState === 'complete' && !!document.querySelector('main')";
+            let there = "return document.readyState === 'complete' && !document.getElementById('before')";
             Ok((self.script(there, Value::Null).await? == Value::Bool(true)).then_some(()))
         })
         .await
