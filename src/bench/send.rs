@@ -121,6 +121,15 @@ impl Bench {
         })
     }
 
+    /// Whether somebody accepted that a bead had skinned before that step was done; followed.
+    pub fn skin_accepted(self, step: StepId, clock: ClockId) -> bool {
+        let progress = self.progress;
+        progress.with(|progress| {
+            let step = progress.touched(step);
+            step.is_some_and(|step| step.accepted(&What::Skin(clock), &[]).is_some())
+        })
+    }
+
     /// What in the plan doesn't go together, in words, of one step or of all; followed.
     pub fn conflicts(self, step: Option<StepId>) -> Vec<(StepId, String)> {
         self.look(|state, now| {
@@ -166,6 +175,11 @@ impl Bench {
     /// What that pass of a fasten step asks for on the wrench in the hand; followed.
     pub fn pass_answer(self, step: &Step, pass: usize, place: usize) -> Option<PassAnswer> {
         self.look(|state, _| state.pass_answer(step, pass, place))
+    }
+
+    /// The wrench to take for the step's next fastener, where the one in the hand can't be set; followed.
+    pub fn wrench_instead(self, step: StepId) -> Option<(usize, String, String)> {
+        self.look(|state, _| state.wrench_instead(step))
     }
 
     /// What a select step would put in now; followed.

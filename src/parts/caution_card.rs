@@ -1,7 +1,6 @@
-//! Cautions: the level as a word, the danger, what to do, and for a stop the key that acknowledges it.
+//! Cautions: the level as a word, the danger, what to do, and a stop stands alone until it is read.
 
-use super::dynamic::{each, piece, press, state};
-use super::work_keys::rest;
+use super::dynamic::{each, piece, press};
 use crate::bench::Bench;
 use crate::device::place;
 use crate::job::sheet::StepId;
@@ -11,7 +10,9 @@ use leptos::prelude::*;
 use std::collections::BTreeSet;
 
 /// The cautions to mind now, at most three; those of a step are acknowledged in its record.
-pub fn caution_list(step: Option<StepId>, cautions: Memo<Vec<Caution>>) -> AnyView {
+///
+/// While the step is `stopped` only the STOP that is to be read is shown; the step's big key says that it is.
+pub fn caution_list(step: Option<StepId>, cautions: Memo<Vec<Caution>>, stopped: Signal<bool>) -> AnyView {
     let bench = Bench::here();
     let acknowledged = Memo::new(move |_| {
         let step = step.map(|id| bench.progress.with(|progress| progress.step(id)));
@@ -22,16 +23,18 @@ pub fn caution_list(step: Option<StepId>, cautions: Memo<Vec<Caution>>) -> AnyVi
             None => Some(BTreeSet::new()),
         }
     });
-    // The next card moves under the finger that acknowledged one.
-    let resting = RwSignal::new(false);
     piece(move || {
         let Some(acknowledged) = acknowledged.get() else {
             return ().into_any();
         };
-        let show = cautions.with(|all| to_show(all, &acknowledged));
+        let mut show = cautions.with(|all| to_show(all, &acknowledged));
+        if stopped.get() {
+            show.retain(|caution| caution.level == Level::Stop && !acknowledged.contains(caution.id));
+            show.truncate(1);
+        }
         each(show.into_iter().enumerate(), |(place, caution)| {
             let read = acknowledged.contains(caution.id);
-            card(bench, step, (place == 0, read), caution, resting)
+            card((place == 0, read), caution)
         })
         .into_any()
     })
@@ -39,13 +42,7 @@ pub fn caution_list(step: Option<StepId>, cautions: Memo<Vec<Caution>>) -> AnyVi
 }
 
 /// One caution; the first has the way to all of them.
-fn card(
-    bench: Bench,
-    step: Option<StepId>,
-    (first, read): (bool, bool),
-    caution: Caution,
-    resting: RwSignal<bool>,
-) -> AnyView {
+fn card((first, read): (bool, bool), caution: Caution) -> AnyView {
     let stop = caution.level == Level::Stop;
     let word = if stop { "STOP" } else { "CARE" };
     let level = if stop && read {
@@ -53,22 +50,7 @@ fn card(
     } else {
         word
     };
-    let Caution { danger, act, .. } = caution.clone();
-    let key = step.filter(|_| stop && !read).map(|id| {
-        let read = press(move || {
-            if resting.get_untracked() {
-                return;
-            }
-            rest(resting);
-            bench.acknowledge(id, &caution);
-        });
-        view! {
-            <button class="work-key" aria-disabled=state(move || resting.get()) on:click=read>
-                "I have read it"
-            </button>
-        }
-        .into_any()
-    });
+    let Caution { danger, act, .. } = caution;
     let all = first.then(|| {
         view! {
             <button class="all" aria-label="all cautions" on:click=press(|| place::go("cautions"))>
@@ -80,7 +62,7 @@ fn card(
     // Two cautions are two landmarks: each is called by its danger.
     let name = format!("{word}: {danger}");
     view! {
-        <section class="caution" class:stop=stop aria-label=name>
+        <section class="caution" class:stop=stop class:read=read aria-label=name>
             {all}
             <p>
                 <span class="level">{level}</span>
@@ -89,7 +71,6 @@ fn card(
                 " "
                 {act}
             </p>
-            {key}
         </section>
     }
     .into_any()

@@ -1,5 +1,6 @@
 //! The plate: the one number that matters, what it is, and what stands under it.
 
+use super::dynamic::whether;
 use leptos::prelude::*;
 
 /// One number at the size the far view needs.
@@ -14,12 +15,15 @@ pub fn Plate(
     /// Its unit.
     #[prop(into)]
     unit: Signal<String>,
+    /// The number must not be set: it is struck through, and the words say so.
+    #[prop(optional, into)]
+    barred: Signal<bool>,
     /// Lines under it.
     #[prop(optional)]
     children: Option<Children>,
 ) -> impl IntoView {
     view! {
-        <section class="plate" aria-live="polite">
+        <section class="plate" class:barred=whether(move || barred.get()) aria-live="polite">
             <div class="says">{says}</div>
             <div class="number">
                 <span class="value">{number}</span>

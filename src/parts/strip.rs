@@ -24,13 +24,19 @@ struct Line {
 pub fn Strip() -> impl IntoView {
     let bench = Bench::here();
     let ring = Memo::new(move |_| ring_line(bench));
-    let line = Memo::new(move |_| ring.get().or_else(|| strip_line(bench)));
+    // What must be done before it is too late comes before what was reached, and that before what runs.
+    let hurry = Memo::new(move |_| hurry_line(bench));
+    let line = Memo::new(move |_| hurry.get().or_else(|| ring.get()).or_else(|| strip_line(bench)));
     let to_clocks = press(move || {
         bench.silence_all();
         place::go("clocks");
     });
     view! {
-        <header class="strip" class:ringing=whether(move || ring.with(Option::is_some))>
+        <header
+            class="strip"
+            class:ringing=whether(move || hurry.with(Option::is_none) && ring.with(Option::is_some))
+            class:hurry=whether(move || hurry.with(Option::is_some))
+        >
             <button class="running" on:click=to_clocks>
                 <span class="unseen">"running clocks: "</span>
                 {piece(move || match line.get() {
@@ -68,6 +74,32 @@ fn oven_line(bench: Bench) -> Option<(Moment, bool, Line)> {
         more: String::new(),
     };
     Some((now.plus(left), true, line))
+}
+
+/// What is to be closed first before its bead skins, or that it has skinned.
+fn hurry_line(bench: Bench) -> Option<Line> {
+    let now = bench.now.get();
+    let all = bench.deadlines(None);
+    let more = all.len().saturating_sub(1);
+    let first = all.into_iter().find(|deadline| deadline.until.is_ok())?;
+    let until = first.until.ok()?;
+    let title = |step| {
+        let sheet = bench.sheet;
+        sheet.with(|sheet| sheet.step(step).map_or(String::new(), |step| step.title.clone()))
+    };
+    Some(match first.over(now) {
+        true if bench.skin_accepted(first.step, first.clock) => return None,
+        true => Line {
+            left: "late".to_owned(),
+            name: format!("{} has skinned: see {}", title(first.bead), title(first.step)),
+            more: more_words(more),
+        },
+        false => Line {
+            left: left_text(until, now),
+            name: format!("close it by then: {}", title(first.step)),
+            more: more_words(more),
+        },
+    })
 }
 
 /// The latest mark reached that nobody has looked at.

@@ -20,6 +20,11 @@ pub fn AnswerPlate(
     empty: Signal<bool>,
 ) -> impl IntoView {
     let bench = Bench::here();
+    let in_hand = move || {
+        bench
+            .settings
+            .with(|s| s.wrench().map(|wrench| wrench.name.clone()))
+    };
     let says = text(move || match answer.get() {
         Some(TorqueAnswer {
             wrench: Some(wrench),
@@ -30,8 +35,13 @@ pub fn AnswerPlate(
             if adapted { ", allowing for the adapter" } else { "" }
         ),
         None if empty.get() => "Type the manual’s torque.".to_owned(),
-        _ => "no setting".to_owned(),
+        _ => match in_hand() {
+            Some(name) => format!("{name} can’t set this"),
+            None => "no wrench can set this".to_owned(),
+        },
     });
+    let barred =
+        Signal::derive(move || answer.with(|answer| answer.as_ref().is_some_and(|a| a.setting.is_none())));
     let number = text(move || answer.get().map_or("—".to_owned(), |answer| answer.number));
     let unit = text(move || answer.get().map_or("", |answer| answer.unit.symbol()).to_owned());
     let rounding = text(move || {
@@ -54,13 +64,13 @@ pub fn AnswerPlate(
                     .with(|s| s.wrenches.get(at).map(|w| w.name.clone()))
             });
             let take = take.zip(name).map(|(at, name)| {
-                view! { <button on:click=press(move || bench.take_wrench(at))>{format!("take {name}")}</button> }.into_any()
+                view! { <button on:click=press(move || bench.take_wrench(at))>{format!("use {name}")}</button> }.into_any()
             });
             view! { <p class="trouble">{words}</p> {take} }.into_any()
         }
     });
     view! {
-        <Plate says number unit>
+        <Plate says number unit barred>
             <div class="under">
                 <span>{rounding}</span>
                 <span class="band">{band}</span>

@@ -49,7 +49,8 @@ pub fn PartsScreen() -> impl IntoView {
             list.iter()
                 .filter(|part| takes(part))
                 .cloned()
-                .map(|part| row(format!("{part:?}"), move || part_row(bench, part, open)))
+                .enumerate()
+                .map(|(at, part)| row(key(at, &part), move || part_row(bench, part, open)))
                 .collect()
         })
     };
@@ -67,6 +68,19 @@ pub fn PartsScreen() -> impl IntoView {
             <UndoKey />
         </div>
     }
+}
+
+/// What a row is told apart by: its place, and all that it shows.
+fn key(at: usize, part: &Listed) -> String {
+    let marks = [
+        part.new_part,
+        part.fastener,
+        part.sent,
+        part.done,
+        part.new_wanted,
+    ];
+    let marks: String = marks.map(|mark| if mark { '1' } else { '0' }).iter().collect();
+    format!("{at} {} {} {marks} {}", part.step.0, part.name, part.words())
 }
 
 fn part_row(bench: Bench, part: Listed, open: RwSignal<Option<(StepId, PartKey)>>) -> AnyView {

@@ -44,7 +44,8 @@ pub fn StepsScreen() -> impl IntoView {
                     };
                     let next = at_hand == Some(step.id);
                     let line = (step.id, number, step.title.clone(), word, next);
-                    row(format!("{line:?}"), move || step_row(line))
+                    let key = format!("{} {number} {word} {next} {}", line.0.0, line.2);
+                    row(key, move || step_row(line))
                 })
                 .collect()
         })

@@ -37,7 +37,7 @@ use super::conflicts::{self, Conflict};
 use super::gate::{Ground, opened_uncured};
 use super::kinds::Work;
 use super::kinds::fasten::fastening::{PassAnswer, pass_answer, running};
-use super::progress::{Progress, StepProgress};
+use super::progress::{Progress, StepProgress, next_fastener};
 use super::reading::What;
 use super::readings;
 use super::record::Record;
@@ -281,8 +281,21 @@ impl State {
         bond(joint, around)
     }
 
-    /// What that pass of a fasten step asks of the fastener at that place on the wrench in the hand, with the running torque
-    /// measured and the adapter put on for this step.
+    /// The wrench of mine that can be set to what the next fastener of that step asks, where the one in the
+    /// hand can't: its place and its name, and the name of the one in the hand.
+    pub fn wrench_instead(&self, step: StepId) -> Option<(usize, String, String)> {
+        let step = self.step(step)?;
+        let next = next_fastener(step, &self.progress(step.id))?;
+        let PassAnswer::Torque(answer) = self.pass_answer(step, next.pass, next.place)? else {
+            return None;
+        };
+        let at = answer.take.filter(|_| answer.setting.is_none())?;
+        let name = |at: usize| self.settings.wrenches.get(at).map(|wrench| wrench.name.clone());
+        Some((at, name(at)?, name(self.settings.in_hand)?))
+    }
+
+    /// What that pass of a fasten step asks of the fastener at that place on the wrench in the hand, with the
+    /// running torque measured and the adapter put on for this step.
     pub fn pass_answer(&self, step: &Step, pass: usize, place: usize) -> Option<PassAnswer> {
         let Work::Fasten(fasten) = &step.work else {
             return None;

@@ -22,7 +22,7 @@ mod select;
 mod skin;
 mod turn;
 
-use crate::bench::{Bench, Intent};
+use crate::bench::{Ask, Bench, Intent};
 use crate::job::kinds::Work;
 use crate::job::sheet::{Step, StepId};
 use crate::parts::caution_card::caution_list;
@@ -72,15 +72,17 @@ fn StepView(step: Step) -> impl IntoView {
         Work::Run(_) => view! { <run::RunWork step=kept /> }.into_any(),
         Work::Clean(_) | Work::Fit(_) => view! { <plain::PlainWork step=kept /> }.into_any(),
     };
+    // First the STOP, and nothing beside it.
+    let stopped = Memo::new(move |_| matches!(bench.ask(id), Some(Ask::Acknowledge(_))));
     view! {
-        <div class="step">
+        <div class="step" class:stopped=whether(move || stopped.get())>
             <StepHead step=kept />
             <div class="body">
                 <div class="told">
                     <p class="notes">{step.notes}</p>
                     <gate::GateView step=kept />
                     {skin::skin(id)}
-                    {caution_list(Some(id), cautions)}
+                    {caution_list(Some(id), cautions, stopped.into())}
                 </div>
                 <div class="doing">
                     {next::open_before(id)}

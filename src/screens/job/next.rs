@@ -19,14 +19,27 @@ pub fn NextKey(step: StepId) -> impl IntoView {
     let bench = Bench::here();
     let ask = Memo::new(move |_| bench.ask(step));
     let resting = RwSignal::new(false);
+    // A torque that the wrench in the hand can't be set to is not tallied: another is taken first.
+    let instead = Memo::new(move |_| {
+        ask.with(|ask| {
+            matches!(ask, Some(Ask::Tally(_)))
+                .then(|| bench.wrench_instead(step))
+                .flatten()
+        })
+    });
     let act = press(move || {
         rest(resting);
-        if let Some(ask) = ask.get_untracked() {
-            go_on(bench, step, &ask);
+        match (instead.get_untracked(), ask.get_untracked()) {
+            (Some((at, ..)), _) => bench.take_wrench(at),
+            (None, Some(ask)) => go_on(bench, step, &ask),
+            (None, None) => {}
         }
     });
     let shut = whether(move || resting.get() || ask.with(|ask| ask.as_ref().is_none_or(is_shut)));
     let said = Memo::new(move |_| {
+        if let Some((_, other, in_hand)) = instead.get() {
+            return Some((format!("Use {other}"), format!("{in_hand} can’t set this")));
+        }
         ask.with(|ask| {
             let found = bench.sheet.with(|sheet| sheet.step(step).cloned());
             let found = ask.as_ref().zip(found);
@@ -35,12 +48,12 @@ pub fn NextKey(step: StepId) -> impl IntoView {
                 other => words(other, &step),
             })?;
             Some(match ask {
-                Some(Ask::GoOn) => (face, title(bench, bench.onward(step).0)),
-                _ => (face, small),
+                Some(Ask::GoOn) => (face.to_owned(), title(bench, bench.onward(step).0)),
+                _ => (face.to_owned(), small),
             })
         })
     });
-    let face = text(move || said.get().map_or(String::new(), |(face, _)| face.to_owned()));
+    let face = text(move || said.get().map_or(String::new(), |(face, _)| face));
     let small = text(move || said.get().map_or(String::new(), |(_, small)| small));
     view! {
         <button class="work-key first" class:resting=whether(move || resting.get()) disabled=shut on:click=act>
@@ -85,12 +98,16 @@ pub fn open_before(step: StepId) -> AnyView {
 
 /// What a touch of the key can't do.
 fn is_shut(ask: &Ask) -> bool {
-    matches!(ask, Ask::Wait(_) | Ask::Acknowledge(_) | Ask::Skinned(_))
+    matches!(ask, Ask::Wait(_) | Ask::Skinned(_))
 }
 
 fn go_on(bench: Bench, step: StepId, ask: &Ask) {
     let intent = match ask {
-        Ask::Wait(_) | Ask::Acknowledge(_) | Ask::Skinned(_) => return,
+        Ask::Wait(_) | Ask::Skinned(_) => return,
+        Ask::Acknowledge(caution) => Intent::Acknowledge {
+            step,
+            caution: (*caution).to_owned(),
+        },
         Ask::GoOn | Ask::OnOrder(_) => {
             return untrack(|| bench.onward(step))
                 .0
@@ -124,10 +141,10 @@ fn words(ask: &Ask, step: &Step) -> (&'static str, String) {
     match ask {
         Ask::GoOn => ("Next step", String::new()),
         Ask::Wait(_) => ("Shut", "see what it waits for".to_owned()),
-        Ask::Acknowledge(_) => ("Read STOP first", String::new()),
+        Ask::Acknowledge(_) => ("I have read it", String::new()),
         Ask::Skinned(_) => ("It has skinned", "see what to do".to_owned()),
         Ask::Loosen(count) => ("All loose", format!("{count} are too tight")),
-        Ask::PutOn => ("It is on", "start the clock".to_owned()),
+        Ask::PutOn => ("Compound on", "start its clock".to_owned()),
         Ask::Tally(next) => {
             let fasten = match &step.work {
                 Work::Fasten(fasten) => Some(fasten),

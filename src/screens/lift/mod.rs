@@ -52,7 +52,7 @@ pub fn lift_screen(step: Option<StepId>) -> AnyView {
     let answered = answered(step);
     let answer = vec![
         lift_plate(answered),
-        caution_list(step, form.cautions()),
+        caution_list(step, form.cautions(), Signal::stored(false)),
         lift_drawing(answered),
     ];
     form.screen(

@@ -29,7 +29,8 @@ pub fn PlanScreen() -> impl IntoView {
             numbered
                 .map(|(step, number)| {
                     let line = (step.id, number, step.title.clone(), step.work.word());
-                    row(format!("{line:?}"), move || plan_row(bench, line, picked, adding))
+                    let key = format!("{} {number} {} {}", line.0.0, line.3, line.2);
+                    row(key, move || plan_row(bench, line, picked, adding))
                 })
                 .collect()
         })

@@ -2,6 +2,7 @@
 
 use super::field::field_row;
 use crate::bench::Bench;
+use crate::job::field::{Entry, Shown};
 use crate::job::form;
 use crate::job::kinds::LIST;
 use crate::job::sheet::StepId;
@@ -12,6 +13,20 @@ use crate::parts::work_keys::UndoKey;
 use crate::screens::Route;
 use leptos::prelude::*;
 
+/// What a row is told apart by: all that it shows.
+fn key(field: &Shown) -> String {
+    let mut key = [field.id.as_str(), &field.label, &field.value].join("\n");
+    match &field.entry {
+        Entry::Number { unit, .. } => key += unit,
+        Entry::Choice(offered) => offered.iter().for_each(|(value, words)| {
+            key += value;
+            key += words;
+        }),
+        Entry::Head | Entry::Words | Entry::Torque | Entry::Thread | Entry::Flag | Entry::Press => {}
+    }
+    key
+}
+
 /// The form of one step; every change is kept at once.
 #[component]
 pub fn StepForm(step: StepId) -> impl IntoView {
@@ -19,7 +34,7 @@ pub fn StepForm(step: StepId) -> impl IntoView {
     let fields = move || {
         bench.sheet.with(|sheet| {
             let fields = sheet.step(step).map(|found| form::fields(sheet, found));
-            let row = |field| row(format!("{field:?}"), move || field_row(bench, step, field));
+            let row = |field| row(key(&field), move || field_row(bench, step, field));
             fields.into_iter().flatten().map(row).collect()
         })
     };

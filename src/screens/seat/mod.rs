@@ -47,7 +47,7 @@ pub fn seat_screen(step: Option<StepId>) -> AnyView {
     let answer = vec![
         plan_plate(answered),
         countdown(step, answered),
-        caution_list(step, form.cautions()),
+        caution_list(step, form.cautions(), Signal::stored(false)),
         depth_readings(step, answered),
         fit_drawing(answered),
         fit_facts(answered),
