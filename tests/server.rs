@@ -27,10 +27,15 @@ fn folder(name: &str) -> PathBuf {
 
 /// One request, head and body of the answer as they came.
 fn get(port: u16, path: &str, more: &str) -> Option<(String, String)> {
+    get_from("localhost", port, path, more)
+}
+
+/// The same, asked for under that name.
+fn get_from(host: &str, port: u16, path: &str, more: &str) -> Option<(String, String)> {
     let mut stream = TcpStream::connect(("127.0.0.1", port)).ok()?;
     write!(
         stream,
-        "GET {path} HTTP/1.1\r\nHost: localhost\r\nConnection: close\r\n{more}\r\n"
+        "GET {path} HTTP/1.1\r\nHost: {host}\r\nConnection: close\r\n{more}\r\n"
     )
     .ok()?;
     let mut answer = String::new();
@@ -109,4 +114,26 @@ fn a_taken_port_leads_to_the_next_and_a_full_range_is_said() {
     let next =
         Server::start_from(&folder, first.port(), first.port().saturating_add(50)).expect("a later port");
     assert!(next.port() > first.port());
+}
+
+/// A name of elsewhere may be made to lead to this computer.
+#[test]
+fn it_answers_to_its_own_name_alone() {
+    let server = Server::start(&folder("names"), 0).expect("a free port");
+    let port = server.port();
+    for host in [
+        "localhost".to_owned(),
+        format!("localhost:{port}"),
+        format!("127.0.0.1:{port}"),
+    ] {
+        let (head, _) = get_from(&host, port, "/", "").expect("an answer");
+        assert!(head.starts_with("http/1.1 200"), "{host}: {head}");
+    }
+    for host in ["shop.example", "localhost.shop.example", ""] {
+        let (head, body) = get_from(host, port, "/", "").expect("an answer");
+        assert!(
+            head.starts_with("http/1.1 4") && !body.contains("page"),
+            "{host}: {head}"
+        );
+    }
 }

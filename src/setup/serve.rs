@@ -8,7 +8,10 @@ use std::path::{Path, PathBuf};
 use std::thread::JoinHandle;
 
 use axum::Router;
-use axum::http::{HeaderName, HeaderValue, header};
+use axum::extract::Request;
+use axum::http::{HeaderName, HeaderValue, StatusCode, header};
+use axum::middleware::Next;
+use axum::response::{IntoResponse, Response};
 use tokio::net::TcpListener;
 use tokio::sync::oneshot;
 use tower_http::services::ServeDir;
@@ -117,6 +120,17 @@ impl Drop for Server {
     }
 }
 
+/// Answers to this computer's own names alone: a page elsewhere whose name was made to lead here would else
+/// read what is served.
+async fn to_own_name(request: Request, next: Next) -> Response {
+    let host = request.headers().get(header::HOST);
+    let host = host.and_then(|host| host.to_str().ok()).unwrap_or_default();
+    match host.rsplit_once(':').map_or(host, |(name, _)| name) {
+        "localhost" | "127.0.0.1" => next.run(request).await,
+        _ => StatusCode::MISDIRECTED_REQUEST.into_response(),
+    }
+}
+
 /// The folder as a service: brotli copies where a browser takes them, and every answer checked
 /// again next time, so that no page of one build meets a part of another.
 fn files(folder: PathBuf) -> Router {
@@ -125,6 +139,7 @@ fn files(folder: PathBuf) -> Router {
     };
     Router::new()
         .fallback_service(ServeDir::new(folder).precompressed_br())
+        .layer(axum::middleware::from_fn(to_own_name))
         .layer(fixed(header::CACHE_CONTROL, "no-cache"))
         .layer(fixed(header::X_CONTENT_TYPE_OPTIONS, "nosniff"))
 }

@@ -46,7 +46,7 @@ async fn up_to_the_case_joint(page: &mut Page) -> Told {
     page.see_words("rounding −0.5 %").await?;
     page.see_words("medium-strength threadlocker").await?;
     page.screenshot("step-fasten-upright").await?;
-    page.tap(button("It is on start the clock")).await?;
+    page.tap(button("Compound on start its clock")).await?;
     tally(page, 4, 1).await?;
     page.key_at_least(button("Done"), 120, 88).await?;
     page.key_at_least(button(has("Undo")), 120, 88).await?;
@@ -68,7 +68,7 @@ async fn up_to_the_case_joint(page: &mut Page) -> Told {
 
     at(page, "Breather spigot into the left case").await?;
     page.see_words("retaining compound").await?;
-    page.tap(button("It is on start the clock")).await?;
+    page.tap(button("Compound on start its clock")).await?;
     close(page).await?;
 
     at(page, "Main bearing into the right case").await?;
@@ -80,7 +80,7 @@ async fn up_to_the_case_joint(page: &mut Page) -> Told {
     close(page).await?;
 
     at(page, "Bearing retainer screws").await?;
-    page.tap(button("It is on start the clock")).await?;
+    page.tap(button("Compound on start its clock")).await?;
     tally(page, 3, 1).await?;
     close(page).await?;
     for title in ["Shafts in, thrust washers on", "Detent spring and selector drum"] {
@@ -127,7 +127,7 @@ async fn up_to_the_case_joint(page: &mut Page) -> Told {
 
     at(page, "Crankshaft assembly onto the bench jig").await?;
     page.see_words("STOP").await?;
-    page.see_shut(button("Read STOP first")).await?;
+    page.fits_everywhere("step-stop").await?;
     page.screenshot("step-lift-upright").await?;
     assert!(
         acknowledge(page).await? > 0,
@@ -146,7 +146,7 @@ fn a_job_is_carried_through_and_the_oil_waits_for_the_cure() {
 
         page.see_words("anaerobic flange sealant").await?;
         page.screenshot("step-bond-upright").await?;
-        page.tap(button("It is on start the clock")).await?;
+        page.tap(button("Compound on start its clock")).await?;
         close(page).await?;
 
         // The phone is put down, the network goes, the browser is closed: the job is where it was.
@@ -232,7 +232,7 @@ fn a_job_is_carried_through_and_the_oil_waits_for_the_cure() {
 fn a_clock_runs_on_while_the_tab_is_closed() {
     story("clock-survives", Screen::UPRIGHT, async |page| {
         page.open_at("#step/4").await?;
-        page.tap(button("It is on start the clock")).await?;
+        page.tap(button("Compound on start its clock")).await?;
         page.see_words("min Baffle screws").await?;
         page.close_tab_and_return().await?;
         page.see_words("min Baffle screws").await

@@ -39,7 +39,7 @@ fn a_joint_is_described_by_touch_and_its_answer_changed_in_place() {
         page.see_words("Within 5 min").await?;
         page.see_words("not told: the label’s 23 °C is taken").await?;
         page.fits_everywhere("bond-answer").await?;
-        page.key_at_least(button("It is on start its clock"), 120, 88)
+        page.key_at_least(button("Compound on start its clock"), 120, 88)
             .await?;
         // It turns out that fuel wets it: no silicone, and it is said why.
         page.tap(button(has("What wets it?"))).await?;
@@ -56,7 +56,7 @@ fn a_joint_is_described_by_touch_and_its_answer_changed_in_place() {
         page.see_words("start its clock").await?;
         page.type_into(textbox("which joint, in your words"), "Side cover")
             .await?;
-        page.tap(button("It is on start its clock")).await?;
+        page.tap(button("Compound on start its clock")).await?;
         page.see(heading("Clocks")).await?;
         page.see(heading("Side cover")).await.map(drop)
     });
@@ -74,7 +74,7 @@ fn a_steps_joint_is_known_already_and_its_clock_starts_from_the_whole_answer() {
         page.gone(region("question")).await?;
         page.tap(button("activator goes on first")).await?;
         page.see_on(button("activator goes on first")).await?;
-        page.tap(button("It is on start the clock")).await?;
+        page.tap(button("Compound on start its clock")).await?;
         page.see_words("holds its place").await?;
         page.fits_everywhere("bond-step").await?;
         page.tap(button("Back to the step")).await?;
@@ -119,13 +119,13 @@ fn my_own_bottle_takes_the_place_of_typical_figures_and_a_spoiled_one_is_refused
         page.tap(button("Keep it")).await?;
         page.see_words("Expired: good until 2025-12-31.").await?;
         page.open_at("#step/7").await?;
-        page.tap(button("It is on start the clock")).await?;
+        page.tap(button("Compound on start its clock")).await?;
         page.see_words("Take another on Bond, or typical figures.")
             .await?;
         page.open_at("#bond/7").await?;
         page.fits_everywhere("bottle-refused").await?;
         page.tap(radio("typical figures")).await?;
-        page.tap(button("It is on start the clock")).await?;
+        page.tap(button("Compound on start its clock")).await?;
         page.see_words("holds its place").await
     });
 }

@@ -24,7 +24,7 @@ fn tallied_through_a_reload(screen: Screen, name: &str) {
         page.tap(radio(has("Middle"))).await?;
         // 30 % of 20 N·m is under the middle wrench's scale.
         page.see_words("Below Middle’s scale").await?;
-        page.tap(button("take Small")).await?;
+        page.tap(button("use Small")).await?;
         page.see_words("53").await?;
         page.key_at_least(button("Tally 1 of 16, pass 1 of 4"), 120, 88)
             .await?;

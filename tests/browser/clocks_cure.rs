@@ -2,6 +2,7 @@
 //! the phone's calendar.
 
 use super::harness::*;
+use super::work::acknowledge;
 use halfcase::job::keep::Shelves;
 use halfcase::job::sheet::Sheet;
 use halfcase::job::shelf::{MemoryStore, Shelf, Store};
@@ -25,7 +26,7 @@ async fn start_a_stud(page: &mut Page) -> Told {
     page.tap(button("I don’t know the rest")).await?;
     page.type_into(textbox("which joint, in your words"), "Cylinder stud")
         .await?;
-    page.tap(button("It is on start its clock")).await?;
+    page.tap(button("Compound on start its clock")).await?;
     page.see(heading("Cylinder stud")).await.map(drop)
 }
 
@@ -166,7 +167,7 @@ fn the_gate_opens_on_time_by_itself() {
         lay_out_a_small_job(page).await?;
         page.open_at("#job").await?;
         page.see(heading("Case joint")).await?;
-        page.tap(button("It is on start the clock")).await?;
+        page.tap(button("Compound on start its clock")).await?;
         page.tap(button("Done")).await?;
         page.tap(button(has("Next step"))).await?;
         page.see(heading("Gearbox oil")).await?;
@@ -192,7 +193,7 @@ fn a_joint_opened_again_shuts_the_gate_anew_and_a_reason_opens_it() {
         page.open().await?;
         lay_out_a_small_job(page).await?;
         page.open_at("#step/1").await?;
-        page.tap(button("It is on start the clock")).await?;
+        page.tap(button("Compound on start its clock")).await?;
         page.tap(button("Done")).await?;
         page.advance_clock(20 * HOUR).await?;
         page.tap(button("Opened again on anew, restart")).await?;
@@ -213,7 +214,7 @@ fn a_joint_opened_again_shuts_the_gate_anew_and_a_reason_opens_it() {
         page.see_shut(button("Shut see what it waits for")).await?;
         page.words_gone("A compound has not cured").await?;
         page.tap(button("Open by hand")).await?;
-        page.tap(button("I have read it")).await?;
+        acknowledge(page).await?;
         page.see(button("Read put in")).await.map(drop)
     });
 }

@@ -1,6 +1,7 @@
 //! A sheet planned by thumb, a bore measured, a shaft felt, a line corrected, an action undone.
 
 use super::harness::*;
+use super::work::acknowledge;
 
 #[test]
 fn a_job_is_planned_from_nothing_by_thumb() {
@@ -58,7 +59,7 @@ fn a_job_is_planned_from_nothing_by_thumb() {
         page.tap(button(has("Next step"))).await?;
 
         page.see(heading("Turn the shaft")).await?;
-        page.tap(button("I have read it")).await?;
+        acknowledge(page).await?;
         page.tap(button("Turn it and say how it turns")).await?;
         page.see_words("Say first how it turns").await?;
         page.tap(button("tight spot")).await?;

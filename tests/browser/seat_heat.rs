@@ -2,6 +2,7 @@
 //! the countdown, the depth read in a step.
 
 use super::harness::*;
+use super::work::acknowledge;
 use std::time::Duration;
 
 #[test]
@@ -104,10 +105,7 @@ fn the_depth_is_read_in_the_step_and_kept_in_its_record() {
         page.tap(button("back to the step")).await?;
         page.see_words("0.40 to 0.60 mm below the face, at least 0.80 mm open behind")
             .await?;
-        while page.there(button("I have read it")).await? {
-            page.tap(button("I have read it")).await?;
-            page.see_words("acknowledged").await?;
-        }
+        acknowledge(page).await?;
         page.tap(button("Read depth below the face")).await?;
         page.see_words("Enter the reading of “depth below the face” first.")
             .await?;

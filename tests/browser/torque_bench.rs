@@ -44,7 +44,7 @@ fn adapter_nut_and_turn_change_what_is_set() {
         story(&format!("torque-extras-{name}"), screen, async |page| {
             page.open_at("#torque").await?;
             page.tap_keys(&["4", "0"]).await?;
-            page.tap(button("take Middle")).await?;
+            page.tap(button("use Middle")).await?;
             page.tap(tab("wrench")).await?;
             page.see(image("scale: line 40 + 0")).await?;
             page.fits_the_hand().await?;

@@ -24,7 +24,7 @@ fn a_pair_passes_and_one_with_a_lost_point_is_stopped() {
             page.open_at("#torque").await?;
             says(page, "14 N·m (10.3 ft·lb)").await?;
             page.see_words("14 N·m and 10.3 ft·lb agree.").await?;
-            page.see_words("take Middle").await?;
+            page.see_words("use Middle").await?;
             page.fits_the_hand().await?;
 
             says(page, "14 N·m (103 ft·lb)").await?;

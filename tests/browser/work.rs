@@ -2,14 +2,24 @@
 
 use super::harness::*;
 
-/// Acknowledges whatever stops the step, with the large key each has.
+/// The STOP that stands alone on the step; none where none is unread.
+async fn stop(page: &Page) -> Told<serde_json::Value> {
+    let words = "return document.querySelector('.step.stopped .caution.stop')?.innerText ?? null";
+    page.script(words, serde_json::Value::Null).await
+}
+
+/// Acknowledges whatever stops the step by its big key, which says so; tells how many there were.
 pub async fn acknowledge(page: &mut Page) -> Told<usize> {
     let mut count = 0;
     while page.there(button("I have read it")).await? {
         page.key_at_least(button("I have read it"), 120, 88).await?;
+        let read = stop(page).await?;
         page.tap(button("I have read it")).await?;
         count += 1;
-        page.see_words("acknowledged").await?;
+        page.until("the next thing in the place of the STOP", async || {
+            Ok((stop(page).await? != read).then_some(()))
+        })
+        .await?;
     }
     Ok(count)
 }

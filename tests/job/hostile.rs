@@ -26,7 +26,7 @@ fn no_cell_is_a_formula_and_each_comes_back_as_it_was() {
         "9 +2/−0 N·m",
     ];
     let row: Vec<String> = cells.iter().map(|cell| (*cell).to_owned()).collect();
-    let text = csv::write(&[row.clone()]);
+    let text = csv::write(std::slice::from_ref(&row));
     for cell in text.trim_end().split(',') {
         let cell = cell.trim_matches('"');
         let shown = cell.starts_with(['=', '+', '@']) || (cell.starts_with('-') && cell != "-0.02");

@@ -64,7 +64,7 @@ fn step_keys(desk: Desk, id: StepId) -> AnyView {
             let shut = desk.cures.get();
             view! {
                 <button class="work-key first" disabled=!shut on:click=press(start)>
-                    "It is on"
+                    "Compound on"
                     <small>"start the clock"</small>
                 </button>
             }
@@ -122,7 +122,7 @@ fn free_keys(desk: Desk) -> AnyView {
                     />
                 </label>
                 <button class="work-key first" on:click=press(start)>
-                    "It is on"
+                    "Compound on"
                     <small>"start its clock"</small>
                 </button>
             }

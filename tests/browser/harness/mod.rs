@@ -67,7 +67,10 @@ pub fn story(name: &str, screen: Screen, tell: impl AsyncFnOnce(&mut Page) -> To
             .await
         };
         let ending = match ending {
-            Ok(Ok(())) => Ok(page.no_console_errors().await),
+            Ok(Ok(())) => Ok(match page.no_foreign_request().await {
+                Ok(()) => page.no_console_errors().await,
+                foreign => foreign,
+            }),
             other => other,
         };
         if !matches!(ending, Ok(Ok(()))) {

@@ -264,6 +264,23 @@ impl Page {
         Ok(one_blank(text.as_str().unwrap_or_default()))
     }
 
+    /// Nothing was asked of any other host than the app's own.
+    pub async fn no_foreign_request(&self) -> Told {
+        let names = "return performance.getEntriesByType('resource').map(it => it.name)";
+        let asked = self.script(names, Value::Null).await?;
+        let own = format!("http://localhost:{}/", self.port);
+        let asked: Vec<String> = serde_json::from_value(asked)?;
+        let ours = |name: &&String| {
+            !["blob:", "data:", own.as_str()]
+                .iter()
+                .any(|start| name.starts_with(start))
+        };
+        match asked.iter().find(ours) {
+            Some(foreign) => Err(Failure::new(format!("asked of a stranger: {foreign}"))),
+            None => Ok(()),
+        }
+    }
+
     /// Writes what the screen shows to `target/screenshots/NAME.png`.
     pub async fn screenshot(&self, name: &str) -> Told {
         let folder = Path::new(env!("CARGO_MANIFEST_DIR")).join("target/screenshots");
