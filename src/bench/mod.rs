@@ -13,6 +13,7 @@ pub use crate::job::desk::{Desk, typed_words};
 pub use crate::job::keep::{Said, Shelves};
 pub use crate::job::settings::{LiftBench, Look, SeatBench, Settings};
 pub use crate::job::state::{Ask, Intent, JobHead, JobRefused, Now, ReadWith, Refused, Restore};
+pub use crate::job::tamper::Doubt;
 pub use clocks::Ring;
 pub use files::{BackupError, Incoming};
 use seen::Held;
@@ -31,6 +32,7 @@ use crate::trade::moment::Moment;
 use reactive_graph::owner::{LocalStorage, StoredValue, expect_context};
 use reactive_graph::prelude::*;
 use reactive_graph::signal::RwSignal;
+pub use tamper::Judged;
 use tamper::Watched;
 
 /// The app's state. Copy it freely: it holds handles.
@@ -60,8 +62,8 @@ pub struct Bench {
     pub awake: RwSignal<Awake>,
     /// Clocks that want to be heard.
     pub ringing: RwSignal<Vec<Ring>>,
-    /// The phone's clock has jumped so far ahead (ms), and the user has not said which is right.
-    pub doubt: RwSignal<Option<i64>>,
+    /// The phone's clock has jumped, and the user has not said which is right.
+    pub doubt: RwSignal<Option<Doubt>>,
     state: Held,
     /// Follows every transaction: what undo would take back.
     trail: Seen<State>,

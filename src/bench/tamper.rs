@@ -1,14 +1,27 @@
 //! Our time: the phone's clock, held where it jumped until the user says which is right.
 
 use super::{Bench, Intent};
+use crate::job::clock::CureClock;
 use crate::job::record::PhoneClock;
-use crate::job::tamper::{Look, Watch, WatchKept};
+use crate::job::tamper::{Doubt, Look, Watch, WatchKept};
+use crate::trade::cure::{Milestone, ShopHistory};
 use crate::trade::moment::Moment;
 use reactive_graph::graph::untrack;
 use reactive_graph::prelude::*;
 
 /// Our time is written down this often, so that a clock set back over a reload is noticed.
 const SEEN_EVERY_MS: i64 = 60_000;
+
+/// What the user says of the phone's clock.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Judged {
+    /// It is right, and was.
+    Right,
+    /// It is right now, and was wrong when what cures was put on.
+    RightNow,
+    /// It is wrong.
+    Wrong,
+}
 
 /// The watch and the clock it goes by.
 pub struct Watched {
@@ -25,7 +38,13 @@ impl Bench {
         let last_entry = self
             .record
             .with_untracked(|record| record.entries().iter().map(|entry| entry.at).max());
-        let (watch, look) = Watch::begin(&kept, last_entry, (self.clock)(), own());
+        let last_start = self
+            .clocks
+            .with_untracked(|clocks| clocks.iter().map(|clock| clock.started).max());
+        let last_entry = last_entry.max(last_start);
+        let (watch, look) = Watch::begin(&kept, last_entry, (self.clock)(), own(), &|from, to| {
+            self.ripens(from, to)
+        });
         self.watched.set_value(Some(Watched { watch, own, kept }));
         self.heed(look);
         self.doubt.set(self.doubted());
@@ -64,11 +83,12 @@ impl Bench {
     }
 
     /// The user says which clock is right.
-    pub fn judge_clock(self, phone_is_right: bool) {
+    pub fn judge_clock(self, judged: Judged) {
         let wall = (self.clock)();
+        let ahead_ms = self.phone_ahead_ms();
         self.watched.update_value(|watched| {
             let Some(watched) = watched else { return };
-            if phone_is_right {
+            if judged != Judged::Wrong {
                 watched.watch.phone_is_right(wall, (watched.own)());
                 // A clock that was wrong before may have seen what is still to come.
                 watched.kept.seen = wall;
@@ -78,13 +98,35 @@ impl Bench {
         });
         self.doubt.set(None);
         // Our time moves first, so that what is kept as seen is no later than it.
+        if judged == Judged::RightNow {
+            // Before anything rings by the time that never passed.
+            self.note_clock(PhoneClock::WrongBefore(ahead_ms));
+        }
         self.tick();
         self.keep_watch();
-        self.note_clock(if phone_is_right {
-            PhoneClock::Right
-        } else {
-            PhoneClock::Wrong
-        });
+        match judged {
+            Judged::Right => self.note_clock(PhoneClock::Right),
+            Judged::Wrong => self.note_clock(PhoneClock::Wrong),
+            Judged::RightNow => {}
+        }
+    }
+
+    /// Whether a joint comes as far as some step waits for, between two instants.
+    fn ripens(self, from: Moment, to: Moment) -> bool {
+        let within = |clock: &CureClock, milestone, shop: &ShopHistory| {
+            let done = clock.reached_at(milestone, shop);
+            done.is_ok_and(|done| from < done.latest && done.latest <= to)
+        };
+        self.settings.with_untracked(|settings| {
+            self.clocks.with_untracked(|clocks| {
+                let mut running = clocks.iter().filter(|clock| clock.ended.is_none());
+                running.any(|clock| {
+                    [Milestone::Handling, Milestone::FitForOil, Milestone::FullCure]
+                        .into_iter()
+                        .any(|milestone| within(clock, milestone, &settings.shop))
+                })
+            })
+        })
     }
 
     /// Writes our time down now and then.
@@ -106,7 +148,9 @@ impl Bench {
             let watched = watched.as_mut()?;
             watched.kept.seen = watched.kept.seen.max(now);
             watched.kept.held_ms = watched.watch.held_ms();
-            watched.kept.asked = watched.watch.doubt().is_some();
+            let doubt = watched.watch.doubt();
+            watched.kept.asked = doubt.is_some();
+            watched.kept.closed = doubt.is_some_and(|doubt| doubt.closed);
             Some(watched.kept.clone())
         });
         if let Some(kept) = kept.flatten() {
@@ -114,7 +158,7 @@ impl Bench {
         }
     }
 
-    fn doubted(self) -> Option<i64> {
+    fn doubted(self) -> Option<Doubt> {
         self.watched
             .with_value(|watched| watched.as_ref().and_then(|watched| watched.watch.doubt()))
     }
@@ -127,7 +171,10 @@ impl Bench {
         self.doubt.set(self.doubted());
         self.keep_watch();
         if let Some(ahead) = look.jumped {
-            self.note_clock(PhoneClock::Jumped(ahead));
+            self.note_clock(match self.doubted() {
+                Some(Doubt { closed: true, .. }) => PhoneClock::Closed(ahead),
+                _ => PhoneClock::Jumped(ahead),
+            });
         } else {
             self.note_clock(PhoneClock::InStep);
         }

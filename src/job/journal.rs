@@ -10,7 +10,7 @@ use super::progress::Progress;
 use super::reading::What;
 use super::record::{Compound, Entry, EntryId, Event, Facts, Goal, PhoneClock, Record, SetTo, Setting};
 use super::sheet::{Sheet, Step, StepId};
-use super::tamper::jump_words;
+use super::tamper::{closed_words, jump_words, span_words};
 use crate::trade::caution;
 use crate::trade::moment::Moment;
 use crate::trade::quantity::{Mass, MassUnit, ThermodynamicTemperature, fixed};
@@ -424,6 +424,14 @@ pub fn words(entry: &Entry, sheet: &Sheet) -> String {
         Event::PhoneClock(PhoneClock::Jumped(ahead_ms)) => {
             format!("{} Cures are held.", jump_words(*ahead_ms))
         }
+        Event::PhoneClock(PhoneClock::Closed(ahead_ms)) => {
+            format!("{} Cures are held.", closed_words(*ahead_ms))
+        }
+        Event::PhoneClock(PhoneClock::WrongBefore(ahead_ms)) => format!(
+            "The phone’s clock was said to have been {} {} before: the clocks of what cures are moved.",
+            span_words(*ahead_ms),
+            if *ahead_ms >= 0 { "slow" } else { "fast" }
+        ),
         Event::PhoneClock(PhoneClock::InStep) => "The phone’s clock is in step again.".to_owned(),
         Event::PhoneClock(PhoneClock::Right) => "The phone’s clock was said to be right.".to_owned(),
         Event::PhoneClock(PhoneClock::Wrong) => {

@@ -219,6 +219,11 @@ pub enum PhoneClock {
     Right,
     /// The user said it is wrong.
     Wrong,
+    /// So many milliseconds went by on it while the app was closed, in which a cure would have ripened.
+    Closed(i64),
+    /// It was so many milliseconds behind when compounds went on (negative: ahead), and is right now: their
+    /// clocks were moved.
+    WrongBefore(i64),
 }
 
 /// One line of the record.

@@ -3,7 +3,8 @@
 //!
 //! A jump is never taken by itself: our time goes on by the page's own clock until the user says which
 //! is right. A page's own clock may stand still while a phone sleeps, so a sleep looks like a clock set
-//! forward; only the user can tell. What can't be noticed: a clock set forward while the app was closed.
+//! forward; only the user can tell. While the app is closed there is no clock but the phone's: time that
+//! would ripen a cure then is asked about once.
 
 use super::clock::ClockId;
 use crate::trade::cure::Milestone;
@@ -23,6 +24,8 @@ pub struct WatchKept {
     pub held_ms: i64,
     /// The user has not said yet which is right.
     pub asked: bool,
+    /// What is asked is whether the time passed in which the app was closed.
+    pub closed: bool,
     /// The furthest mark of each clock that was rung for.
     pub rung: Vec<(ClockId, Milestone)>,
 }
@@ -33,6 +36,7 @@ impl Default for WatchKept {
             seen: Moment(i64::MIN),
             held_ms: 0,
             asked: false,
+            closed: false,
             rung: Vec::new(),
         }
     }
@@ -46,7 +50,20 @@ pub struct Watch {
     own_ms: f64,
     held_ms: i64,
     asked: bool,
+    closed: bool,
 }
+
+/// What the user has yet to judge.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct Doubt {
+    /// How far the phone's clock is ahead of ours, ms; behind is negative.
+    pub ahead_ms: i64,
+    /// It is so far ahead since the app was closed.
+    pub closed: bool,
+}
+
+/// Shorter times away are not asked about: no cure is misled by much, and phones close pages all day.
+const AWAY_MS: i64 = 30 * 60_000;
 
 /// What a look at the clocks shows.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -61,8 +78,14 @@ pub struct Look {
 
 impl Watch {
     /// Begins with the page: `wall` is the phone's clock, `own_ms` the page's own, `last_entry` the
-    /// latest instant on record.
-    pub fn begin(kept: &WatchKept, last_entry: Option<Moment>, wall: Moment, own_ms: f64) -> (Self, Look) {
+    /// latest instant on record; `ripens` tells whether a cure becomes ripe between two instants.
+    pub fn begin(
+        kept: &WatchKept,
+        last_entry: Option<Moment>,
+        wall: Moment,
+        own_ms: f64,
+        ripens: &dyn Fn(Moment, Moment) -> bool,
+    ) -> (Self, Look) {
         let ours = Moment(wall.0.saturating_sub(kept.held_ms));
         // A kept watch has seen the record too; later entries than it saw are from the last minute.
         let seen = match kept.seen {
@@ -70,19 +93,23 @@ impl Watch {
             seen => seen,
         };
         let behind = seen.0.saturating_sub(IN_STEP_MS) > ours.0;
+        let away = seen.0 > i64::MIN && ours.0.saturating_sub(seen.0) >= AWAY_MS;
+        let closed = away && !kept.asked && ripens(seen, ours);
+        let hold = behind || closed;
         let watch = Self {
-            anchor: if behind { seen } else { ours },
+            anchor: if hold { seen } else { ours },
             own_ms,
-            held_ms: if behind {
+            held_ms: if hold {
                 wall.0.saturating_sub(seen.0)
             } else {
                 kept.held_ms
             },
-            asked: behind || kept.asked,
+            asked: hold || kept.asked,
+            closed: closed || kept.asked && kept.closed && !behind,
         };
         let look = Look {
             now: watch.anchor,
-            jumped: behind.then_some(watch.held_ms),
+            jumped: hold.then_some(watch.held_ms),
             back_in_step: false,
         };
         (watch, look)
@@ -101,11 +128,11 @@ impl Watch {
         if (gap_ms - self.held_ms).abs() <= IN_STEP_MS {
             look.now = Moment(wall.0.saturating_sub(self.held_ms));
         } else if gap_ms.abs() <= IN_STEP_MS {
-            (self.held_ms, self.asked) = (0, false);
+            (self.held_ms, self.asked, self.closed) = (0, false, false);
             look.now = wall;
             look.back_in_step = true;
         } else {
-            (self.held_ms, self.asked) = (gap_ms, true);
+            (self.held_ms, self.asked, self.closed) = (gap_ms, true, false);
             look.jumped = Some(gap_ms);
         }
         look
@@ -117,8 +144,11 @@ impl Watch {
     }
 
     /// The jump the user has yet to judge.
-    pub fn doubt(&self) -> Option<i64> {
-        self.asked.then_some(self.held_ms)
+    pub fn doubt(&self) -> Option<Doubt> {
+        self.asked.then_some(Doubt {
+            ahead_ms: self.held_ms,
+            closed: self.closed,
+        })
     }
 
     /// The user says the phone's clock is right: our time is the phone's from now on.
@@ -128,23 +158,47 @@ impl Watch {
             own_ms,
             held_ms: 0,
             asked: false,
+            closed: false,
         };
     }
 
     /// The user says the phone's clock is wrong: our time goes on as it is held.
     pub fn phone_is_wrong(&mut self) {
-        self.asked = false;
+        (self.asked, self.closed) = (false, false);
+    }
+}
+
+impl Doubt {
+    /// It in words.
+    pub fn words(self) -> String {
+        match self.closed {
+            true => closed_words(self.ahead_ms),
+            false => jump_words(self.ahead_ms),
+        }
+    }
+}
+
+/// Time that went by while the app was closed, in words.
+pub fn closed_words(ahead_ms: i64) -> String {
+    format!(
+        "By the phone’s clock {} went by while Halfcase was closed, and a cure would be over by that.",
+        span_words(ahead_ms)
+    )
+}
+
+/// A span in words, whichever way it goes.
+pub fn span_words(ms: i64) -> String {
+    let minutes = (ms.unsigned_abs() + 30_000) / 60_000;
+    match (minutes / 60, minutes % 60) {
+        (0, minutes) => format!("{minutes} min"),
+        (hours, 0) => format!("{hours} h"),
+        (hours, minutes) => format!("{hours} h {minutes} min"),
     }
 }
 
 /// A jump in words.
 pub fn jump_words(ahead_ms: i64) -> String {
-    let minutes = (ahead_ms.unsigned_abs() + 30_000) / 60_000;
-    let span = match (minutes / 60, minutes % 60) {
-        (0, minutes) => format!("{minutes} min"),
-        (hours, 0) => format!("{hours} h"),
-        (hours, minutes) => format!("{hours} h {minutes} min"),
-    };
+    let span = span_words(ahead_ms);
     if ahead_ms >= 0 {
         format!(
             "The phone’s clock has gone {span} ahead of this page’s own: the phone slept, or its clock was set."

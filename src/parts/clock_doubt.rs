@@ -1,8 +1,7 @@
-//! The phone's clock has jumped: what happened, and the two keys that say which clock is right.
+//! The phone's clock has jumped: what happened, and the keys that say which clock is right.
 
 use super::dynamic::{piece, press};
-use crate::bench::Bench;
-use crate::job::tamper::jump_words;
+use crate::bench::{Bench, Judged};
 use leptos::prelude::*;
 
 /// The question; nothing while the clocks are in step.
@@ -11,18 +10,41 @@ pub fn ClockDoubt() -> impl IntoView {
     let bench = Bench::here();
     piece(move || match bench.doubt.get() {
         None => ().into_any(),
-        Some(ahead) => {
-            let (right, wrong) = if ahead > 0 {
-                ("count that time", "hold cures back")
-            } else {
-                ("go by it", "go on as before")
+        Some(doubt) => {
+            let (ask, keys) = match (doubt.closed, doubt.ahead_ms > 0) {
+                (true, _) => (
+                    " Did it? Cures are held until you say so.",
+                    [
+                        answer(bench, Judged::Right, "Yes, it went by", "count that time"),
+                        answer(bench, Judged::Wrong, "No", "the phone is wrong"),
+                    ],
+                ),
+                (false, true) => (
+                    " Cures are held until you say which is right.",
+                    [
+                        answer(bench, Judged::Right, "The phone is right", "count that time"),
+                        answer(bench, Judged::Wrong, "The phone is wrong", "hold cures back"),
+                    ],
+                ),
+                (false, false) => (
+                    " Cures are held until you say which is right.",
+                    [
+                        answer(bench, Judged::Right, "The phone is right", "go by it"),
+                        answer(bench, Judged::Wrong, "The phone is wrong", "go on as before"),
+                    ],
+                ),
             };
             view! {
                 <div class="trouble doubt" role="group" aria-label="which clock is right">
-                    <p>{jump_words(ahead)} " Cures are held until you say which is right."</p>
+                    <p>{doubt.words()} {ask}</p>
                     <div class="clock-keys">
-                        {answer(bench, true, "The phone is right", right)}
-                        {answer(bench, false, "The phone is wrong", wrong)}
+                        {keys}
+                        {answer(
+                            bench,
+                            Judged::RightNow,
+                            "It was wrong before",
+                            "set right now: move what was put on",
+                        )}
                     </div>
                 </div>
             }
@@ -31,9 +53,9 @@ pub fn ClockDoubt() -> impl IntoView {
     })
 }
 
-fn answer(bench: Bench, phone_is_right: bool, words: &'static str, small: &'static str) -> AnyView {
+fn answer(bench: Bench, judged: Judged, words: &'static str, small: &'static str) -> AnyView {
     view! {
-        <button class="work-key" on:click=press(move || bench.judge_clock(phone_is_right))>
+        <button class="work-key" on:click=press(move || bench.judge_clock(judged))>
             {words}
             <small>{small}</small>
         </button>

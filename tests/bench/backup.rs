@@ -1,7 +1,7 @@
 //! The whole bench out as one file and in again, on a fresh phone or beside what is there.
 
 use super::commands::{apply, done_step, read, step, with_bench};
-use halfcase::bench::{Incoming, Intent, Restore};
+use halfcase::bench::{Incoming, Intent, Judged, Restore};
 use halfcase::job::backup::Fate;
 use halfcase::job::keep::Shelves;
 use halfcase::job::sheet::{JobId, StepId};
@@ -260,7 +260,7 @@ fn undo_of_a_backup_keeps_the_watch_over_the_phones_clock() {
         bench.tick();
         done_step(bench, 1);
         bench.silence_all();
-        bench.judge_clock(true);
+        bench.judge_clock(Judged::Right);
         assert!(watched());
         bench.restore(&restore_of(bench, &text));
         bench.undo().unwrap();

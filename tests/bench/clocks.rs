@@ -1,7 +1,7 @@
 //! Clocks and bottles as the bench keeps them, and the phone's clock under watch.
 
 use super::commands::acknowledge;
-use halfcase::bench::{Bench, Intent, Refused};
+use halfcase::bench::{Bench, Intent, Judged, Refused};
 use halfcase::job::bottle::{Bottle, BottleId};
 use halfcase::job::clock::Ended;
 use halfcase::job::journal::words;
@@ -93,6 +93,11 @@ fn put_on(bench: Bench, step: &Step) -> Result<(), Refused> {
     })
 }
 
+/// How far the phone's clock is ahead, while the user has not said which is right.
+fn ahead(bench: Bench) -> Option<i64> {
+    bench.doubt.get_untracked().map(|doubt| doubt.ahead_ms)
+}
+
 fn ringing(bench: Bench) -> Vec<String> {
     bench
         .ringing
@@ -154,15 +159,15 @@ fn a_clock_set_forward_shortens_nothing_and_is_recorded() {
         later(bench, 1);
         set_phone(bench, 30);
         assert_eq!(bench.now.get_untracked(), Moment(MORNING_MS + HOUR_MS));
-        assert_eq!(bench.doubt.get_untracked(), Some(30 * HOUR_MS));
+        assert_eq!(ahead(bench), Some(30 * HOUR_MS));
         assert_eq!(ringing(bench), ["holds its place"]);
         assert!(remarks(bench)[0].contains("30 h ahead"), "{:?}", remarks(bench));
     });
     // The doubt outlives a reload, and so does the hold.
     with_bench(&store, |bench| {
-        assert_eq!(bench.doubt.get_untracked(), Some(30 * HOUR_MS));
+        assert_eq!(ahead(bench), Some(30 * HOUR_MS));
         assert!(bench.now.get_untracked().0 < MORNING_MS + 2 * HOUR_MS);
-        bench.judge_clock(true);
+        bench.judge_clock(Judged::Right);
         assert_eq!(bench.doubt.get_untracked(), None);
         assert_eq!(bench.now.get_untracked(), Moment(MORNING_MS + 31 * HOUR_MS));
         assert_eq!(ringing(bench), ["fit for oil, full cure"]);
@@ -176,7 +181,7 @@ fn a_phone_said_to_be_wrong_is_held_until_it_is_set_right() {
     with_bench(&store, |bench| {
         start_free(bench);
         set_phone(bench, 8);
-        bench.judge_clock(false);
+        bench.judge_clock(Judged::Wrong);
         later(bench, 2);
         assert_eq!(bench.now.get_untracked(), Moment(MORNING_MS + 2 * HOUR_MS));
         set_phone(bench, -8);
@@ -195,7 +200,7 @@ fn where_nothing_cures_a_sleep_is_not_asked_about() {
         assert_eq!(bench.now.get_untracked(), Moment(MORNING_MS + 8 * HOUR_MS));
         // Set back, it is: what was recorded would be still to come.
         set_phone(bench, -8);
-        assert_eq!(bench.doubt.get_untracked(), Some(-8 * HOUR_MS));
+        assert_eq!(ahead(bench), Some(-8 * HOUR_MS));
         assert_eq!(bench.now.get_untracked(), Moment(MORNING_MS + 8 * HOUR_MS));
     });
 }
@@ -209,9 +214,9 @@ fn a_clock_set_back_while_the_app_was_closed_is_noticed() {
     });
     WALL.set(WALL.get() - 4 * HOUR_MS);
     with_bench(&store, |bench| {
-        assert_eq!(bench.doubt.get_untracked(), Some(-4 * HOUR_MS));
+        assert_eq!(ahead(bench), Some(-4 * HOUR_MS));
         assert_eq!(bench.now.get_untracked(), Moment(MORNING_MS + 5 * HOUR_MS));
-        bench.judge_clock(true);
+        bench.judge_clock(Judged::Right);
         assert_eq!(bench.now.get_untracked(), Moment(MORNING_MS + HOUR_MS));
     });
     // Once judged, it is not asked about again.
@@ -415,4 +420,63 @@ fn a_part_from_the_oven_cools_while_the_phone_sleeps_and_no_slower_for_a_clock_s
             assert!(untrack(|| bench.on_its_way()).is_some());
         });
     }
+}
+
+/// The phone was a day slow when the compound went on, and is put right ten minutes later: an honest "the
+/// phone is right" would count a day that never passed.
+#[test]
+fn what_was_put_on_by_a_wrong_clock_is_moved_with_it() {
+    for (hours, mend) in [(24, 24), (3, 3)] {
+        let store = Rc::new(MemoryStore::default());
+        WALL.set(MORNING_MS);
+        OWN.set(0.0);
+        with_bench(&store, |bench| {
+            start_free(bench);
+            set_phone(bench, hours);
+            assert_eq!(ahead(bench), Some(mend * HOUR_MS));
+            bench.judge_clock(Judged::RightNow);
+            assert_eq!(
+                (ahead(bench), bench.now.get_untracked()),
+                (None, Moment(MORNING_MS + mend * HOUR_MS))
+            );
+            let started = bench.clocks.with_untracked(|clocks| clocks[0].started);
+            assert_eq!(started, Moment(MORNING_MS + mend * HOUR_MS));
+            assert_eq!(ringing(bench), Vec::<String>::new());
+            let said = remarks(bench).last().unwrap().clone();
+            assert!(said.contains(&format!("{mend} h slow before")), "{said}");
+            // It cures from its true start on.
+            later(bench, 1);
+            assert_eq!(ringing(bench), ["holds its place"]);
+        });
+    }
+    // A day fast: what then lies in the future began by the right clock.
+    let store = Rc::new(MemoryStore::default());
+    WALL.set(MORNING_MS + 24 * HOUR_MS);
+    with_bench(&store, |bench| {
+        start_free(bench);
+        set_phone(bench, -24);
+        bench.judge_clock(Judged::RightNow);
+        let started = bench.clocks.with_untracked(|clocks| clocks[0].started);
+        assert_eq!(started, Moment(MORNING_MS));
+        bench.undo().unwrap();
+    });
+}
+
+#[test]
+fn a_night_away_that_cures_a_joint_is_asked_about_once() {
+    let store = Rc::new(MemoryStore::default());
+    with_bench(&store, start_free);
+    WALL.set(WALL.get() + 30 * HOUR_MS);
+    with_bench(&store, |bench| {
+        assert!(bench.doubt.get_untracked().is_some_and(|doubt| doubt.closed));
+        assert_eq!(bench.now.get_untracked(), Moment(MORNING_MS));
+        assert!(
+            remarks(bench)[0].contains("30 h went by while Halfcase was closed"),
+            "{:?}",
+            remarks(bench)
+        );
+        bench.judge_clock(Judged::Right);
+        assert_eq!(bench.now.get_untracked(), Moment(MORNING_MS + 30 * HOUR_MS));
+    });
+    with_bench(&store, |bench| assert_eq!(bench.doubt.get_untracked(), None));
 }

@@ -1,13 +1,20 @@
 //! The phone's clock under watch: every jump noticed, none taken by itself.
 
 use super::{MORNING, hours};
-use halfcase::job::tamper::{IN_STEP_MS, Watch, WatchKept, jump_words};
+use halfcase::job::tamper::{Doubt, IN_STEP_MS, Watch, WatchKept, jump_words};
 use halfcase::trade::moment::Moment;
 
 const HOUR_MS: i64 = 3_600_000;
 
+fn ahead(hours: i64) -> Doubt {
+    Doubt {
+        ahead_ms: hours * HOUR_MS,
+        closed: false,
+    }
+}
+
 fn fresh() -> Watch {
-    Watch::begin(&WatchKept::default(), None, MORNING, 0.0).0
+    Watch::begin(&WatchKept::default(), None, MORNING, 0.0, &|_, _| false).0
 }
 
 /// Our time after `own` hours by the page's clock, the phone showing `wall` hours.
@@ -32,7 +39,7 @@ fn a_jump_forward_is_asked_about_and_time_goes_on_by_the_pages_own() {
     let jump = watch.look(hours(9.0), HOUR_MS as f64);
     assert_eq!(jump.jumped, Some(8 * HOUR_MS));
     assert_eq!(jump.now, hours(1.0));
-    assert_eq!(watch.doubt(), Some(8 * HOUR_MS));
+    assert_eq!(watch.doubt(), Some(ahead(8)));
     // Said once, held on.
     assert_eq!(watch.look(hours(10.0), 2.0 * HOUR_MS as f64).jumped, None);
     assert_eq!(look(&mut watch, 11.0, 3.0), 3.0);
@@ -100,12 +107,18 @@ fn a_clock_set_back_over_a_reload_is_noticed_and_nothing_is_earlier_than_seen() 
         seen: hours(5.0),
         ..WatchKept::default()
     };
-    let (watch, look) = Watch::begin(&kept, None, hours(1.0), 0.0);
+    let (watch, look) = Watch::begin(&kept, None, hours(1.0), 0.0, &|_, _| false);
     assert_eq!(look.now, hours(5.0));
     assert_eq!(look.jumped, Some(-4 * HOUR_MS));
-    assert_eq!(watch.doubt(), Some(-4 * HOUR_MS));
+    assert_eq!(watch.doubt(), Some(ahead(-4)));
     // Without a kept watch the record is the witness.
-    let (_, look) = Watch::begin(&WatchKept::default(), Some(hours(2.0)), hours(1.0), 0.0);
+    let (_, look) = Watch::begin(
+        &WatchKept::default(),
+        Some(hours(2.0)),
+        hours(1.0),
+        0.0,
+        &|_, _| false,
+    );
     assert_eq!(look.now, hours(2.0));
     assert_eq!(look.jumped, Some(-HOUR_MS));
 }
@@ -118,13 +131,14 @@ fn a_reload_forgets_no_doubt() {
         seen: hours(1.0),
         held_ms: watch.held_ms(),
         asked: watch.doubt().is_some(),
+        closed: false,
         rung: Vec::new(),
     };
     let text = serde_json::to_string(&kept).unwrap();
     let kept: WatchKept = serde_json::from_str(&text).unwrap();
-    let (again, look) = Watch::begin(&kept, None, hours(9.5), 0.0);
+    let (again, look) = Watch::begin(&kept, None, hours(9.5), 0.0, &|_, _| false);
     assert_eq!(look.now, hours(1.5));
-    assert_eq!(again.doubt(), Some(8 * HOUR_MS));
+    assert_eq!(again.doubt(), Some(ahead(8)));
     // Time that passes while the page is closed is the phone's to tell.
     let (_, look) = Watch::begin(
         &WatchKept {
@@ -134,6 +148,7 @@ fn a_reload_forgets_no_doubt() {
         None,
         hours(7.0),
         0.0,
+        &|_, _| false,
     );
     assert_eq!((look.now, look.jumped), (hours(7.0), None));
 }
@@ -143,4 +158,53 @@ fn jumps_in_words() {
     assert!(jump_words(8 * HOUR_MS).starts_with("The phone’s clock has gone 8 h ahead"));
     assert!(jump_words(-90 * 60_000).starts_with("The phone’s clock is 1 h 30 min behind"));
     assert!(jump_words(5 * 60_000).contains("5 min ahead"));
+}
+
+/// While the app is closed only the phone counts: what would ripen meanwhile is asked about, once.
+#[test]
+fn time_away_that_would_ripen_a_cure_is_held_until_it_is_said_to_have_passed() {
+    let kept = WatchKept {
+        seen: hours(1.0),
+        ..WatchKept::default()
+    };
+    let ripe_at_20 = |from: Moment, to: Moment| from < hours(20.0) && hours(20.0) <= to;
+    let (mut watch, look) = Watch::begin(&kept, None, hours(31.0), 0.0, &ripe_at_20);
+    assert_eq!((look.now, look.jumped), (hours(1.0), Some(30 * HOUR_MS)));
+    let doubt = watch.doubt().unwrap();
+    assert!(doubt.closed && doubt.words().contains("30 h went by while Halfcase was closed"));
+    // Our time goes on from what was seen.
+    assert_eq!(watch.look(hours(32.0), HOUR_MS as f64).now, hours(2.0));
+    // It stands over another reload, and is asked no second time.
+    let kept = WatchKept {
+        seen: hours(2.0),
+        held_ms: watch.held_ms(),
+        asked: true,
+        closed: true,
+        rung: Vec::new(),
+    };
+    let (again, look) = Watch::begin(&kept, None, hours(33.0), 0.0, &ripe_at_20);
+    assert_eq!((look.now, look.jumped), (hours(3.0), None));
+    assert!(again.doubt().unwrap().closed);
+    watch.phone_is_right(hours(32.0), HOUR_MS as f64);
+    assert_eq!(watch.doubt(), None);
+    // Nothing ripens, or it was but a short while: nothing is asked.
+    let kept = WatchKept {
+        seen: hours(1.0),
+        ..WatchKept::default()
+    };
+    assert_eq!(
+        Watch::begin(&kept, None, hours(19.0), 0.0, &ripe_at_20).0.doubt(),
+        None
+    );
+    let (watch, _) = Watch::begin(&kept, None, hours(1.49), 0.0, &|_, _| true);
+    assert_eq!(watch.doubt(), None);
+    // With the watch lost the record is the witness.
+    let (watch, look) = Watch::begin(
+        &WatchKept::default(),
+        Some(hours(1.0)),
+        hours(31.0),
+        0.0,
+        &ripe_at_20,
+    );
+    assert!(watch.doubt().is_some_and(|doubt| doubt.closed) && look.now == hours(1.0));
 }

@@ -4,11 +4,12 @@ use super::draft::Draft;
 use super::step::Outcome;
 use super::{Ask, Intent, Name, Refused, State};
 use crate::job::bonding::BondAnswer;
-use crate::job::clock::{Bound, ClockId, CureClock, Ended};
+use crate::job::clock::{Bound, ClockId, CureClock, Ended, Standing};
 use crate::job::progress::StepProgress;
 use crate::job::record::{Compound, Event};
 use crate::job::sheet::{JobId, StepId};
 use crate::trade::cure::CureSpec;
+use crate::trade::moment::Moment;
 
 impl State {
     pub(super) fn clock_intent(&self, draft: &mut Draft<'_>, intent: &Intent) -> Outcome {
@@ -98,6 +99,31 @@ impl State {
             if progress.closed() {
                 draft.line_in(bound.job, Some(step.id), Event::Reopened);
             }
+        }
+    }
+
+    /// The phone's clock was so far behind when compounds went on (negative: ahead), and is right now: what
+    /// was curing by it began so much later. What it was ahead of shows by lying in the future.
+    pub(super) fn move_starts(&self, draft: &mut Draft<'_>, ahead_ms: i64) {
+        let now = draft.now.at;
+        let before = Moment(now.0.saturating_sub(ahead_ms));
+        let shop = &self.settings.shop;
+        let moved: Vec<ClockId> = self
+            .clocks
+            .iter()
+            .filter(|clock| clock.ended.is_none())
+            .filter(|clock| match ahead_ms > 0 {
+                true => !matches!(clock.standing(shop, before), Standing::Ripe { .. }),
+                false => clock.started > now,
+            })
+            .map(|clock| clock.id)
+            .collect();
+        for clock in draft
+            .clocks()
+            .iter_mut()
+            .filter(|clock| moved.contains(&clock.id))
+        {
+            clock.started = Moment(clock.started.0.saturating_add(ahead_ms)).min(now);
         }
     }
 
