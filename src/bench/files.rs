@@ -138,7 +138,33 @@ impl Bench {
         let things = self
             .state
             .with(|state| self.shelves.with_value(|shelves| shelves.texts(state)));
-        backup_of(&things, (self.clock)())
+        let rescued = self.shelves.with_value(super::Shelves::rescued);
+        backup_of(&things, &rescued, (self.clock)())
+    }
+
+    /// What a backup made now holds, in words: "2 jobs, 211 lines"; and what it does not.
+    pub fn backup_words(self) -> String {
+        self.state.with(|state| {
+            let jobs = state.files.len() - state.lost.len();
+            let lines: usize = state.files.values().map(|job| job.record.entries().len()).sum();
+            let some = |count: usize, one: &str, many: &str| match count {
+                1 => format!("1 {one}"),
+                count => format!("{count} {many}"),
+            };
+            let missing = match state.lost.len() {
+                0 => String::new(),
+                lost => format!(
+                    " {} can’t be read and {} only as damaged copies in it.",
+                    some(lost, "more job", "more jobs"),
+                    if lost == 1 { "is" } else { "are" }
+                ),
+            };
+            format!(
+                "In it: {}, {}.{missing}",
+                some(jobs, "job", "jobs"),
+                some(lines, "line of the record", "lines of the record")
+            )
+        })
     }
 
     /// Reads what was saved without the app, as the app would have read it from the store.
@@ -161,7 +187,7 @@ impl Bench {
         }
         let shelves = Shelves::new(shelf, None);
         let left = shelves.read();
-        self.read_backup(&backup_of(&shelves.texts(&left.state), file.made))
+        self.read_backup(&backup_of(&shelves.texts(&left.state), &[], file.made))
     }
 
     /// Every damaged copy that was set aside, under its name; none where there is none.
@@ -242,14 +268,25 @@ impl Bench {
     }
 }
 
-/// A backup of these things. Each goes in as it is stored; names are ours and need no escapes.
-fn backup_of(things: &[(String, u32, String)], made: Moment) -> String {
+/// A backup of these things, and of damaged texts beside them. Each thing goes in as it is stored; names are
+/// ours and need no escapes.
+fn backup_of(things: &[(String, u32, String)], rescued: &[(String, String)], made: Moment) -> String {
     let things: Vec<String> = things
         .iter()
         .map(|(name, version, data)| format!("\"{name}\":{{\"version\":{version},\"data\":{data}}}"))
         .collect();
+    let aside = match rescued {
+        [] => String::new(),
+        rescued => {
+            let texts: serde_json::Map<String, Value> = rescued
+                .iter()
+                .map(|(key, text)| (key.clone(), Value::from(text.as_str())))
+                .collect();
+            format!(",\"damaged\":{}", json::write(&texts).unwrap_or_default())
+        }
+    };
     format!(
-        "{{\"form\":\"{FORM}\",\"version\":{BACKUP_VERSION},\"made_ms\":{},\"things\":{{\n{}\n}}}}\n",
+        "{{\"form\":\"{FORM}\",\"version\":{BACKUP_VERSION},\"made_ms\":{},\"things\":{{\n{}\n}}{aside}}}\n",
         made.0,
         things.join(",\n")
     )

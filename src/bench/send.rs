@@ -130,6 +130,22 @@ impl Bench {
         })
     }
 
+    /// Another page of this host cleared the store: all that is in memory is written again, and said.
+    pub fn store_cleared(self) {
+        let kept = self
+            .state
+            .with(|state| self.shelves.with_value(|shelves| shelves.keep_everything(state)));
+        let well = kept.is_ok();
+        self.kept_or_said(kept);
+        if well {
+            self.keep_watch();
+            self.say(
+                "Another page of this address cleared what the browser keeps. All of this bench was written again; make a backup.".to_owned(),
+                true,
+            );
+        }
+    }
+
     /// What in the plan doesn't go together, in words, of one step or of all; followed.
     pub fn conflicts(self, step: Option<StepId>) -> Vec<(StepId, String)> {
         self.look(|state, now| {

@@ -101,12 +101,11 @@ pub fn on_return(then: impl Fn() + Clone + 'static) {
     closure.forget();
 }
 
-/// Calls `then` with the key when another tab changes the store.
-pub fn on_other_tab(then: impl Fn(String) + 'static) {
+/// Calls `then` with the key whenever another tab, or another page of the host, writes to the store; without
+/// one when all of it was cleared. Lives as long as the page.
+pub fn on_other_tab(then: impl Fn(Option<String>) + 'static) {
     let closure = Closure::<dyn Fn(web_sys::StorageEvent)>::new(move |event: web_sys::StorageEvent| {
-        if let Some(key) = event.key() {
-            then(key);
-        }
+        then(event.key());
     });
     if let Some(window) = web_sys::window() {
         window

@@ -158,9 +158,10 @@ impl Shelves {
     /// From the browser, see [`StorageError`]: then nothing of it is kept, and it goes with the next.
     pub fn keep(&self, state: &State, transaction: &Transaction) -> Result<(), StorageError> {
         self.due.borrow_mut().add(Due::of(transaction));
-        // A first bench lives in memory until something is kept: its list and sheet go with that.
+        // A first bench lives in memory until something is kept; a store that was cleared under us has
+        // nothing of what is in memory: all of it goes with that.
         if !self.shelf.has(JOBS) {
-            self.due.borrow_mut().jobs = true;
+            self.due.borrow_mut().add(Due::everything(state));
         }
         for head in &state.jobs.heads {
             let stands_in = state.lost.contains(&head.id);
@@ -180,6 +181,18 @@ impl Shelves {
         }
         self.write(state, &due)?;
         self.old.borrow_mut().records.retain(|(id, _)| !tied.contains(id));
+        self.due.replace(Due::default());
+        Ok(())
+    }
+
+    /// Writes everything of `state` again: the store was cleared under us.
+    ///
+    /// # Errors
+    /// From the browser, see [`StorageError`]; it goes with the next.
+    pub fn keep_everything(&self, state: &State) -> Result<(), StorageError> {
+        self.due.borrow_mut().add(Due::everything(state));
+        let due = self.due.borrow().clone();
+        self.write(state, &due)?;
         self.due.replace(Due::default());
         Ok(())
     }
@@ -439,6 +452,19 @@ impl Due {
             due.from(*id, segment_of(entry));
         }
         due
+    }
+
+    /// All there is; jobs whose sheet could not be read stay as they are in the store.
+    fn everything(state: &State) -> Self {
+        let jobs = || state.files.keys().filter(|id| !state.lost.contains(id)).copied();
+        Self {
+            jobs: true,
+            clocks: true,
+            pieces: PIECES.iter().map(|piece| piece.name).collect(),
+            sheets: jobs().collect(),
+            records: jobs().map(|id| (id, 0)).collect(),
+            ..Self::default()
+        }
     }
 
     /// A record is due from that segment on.

@@ -71,10 +71,12 @@ fn follow_the_phone(bench: Bench) {
         bench.stay_awake();
         release::look_for_newer();
     });
-    place::on_other_tab(move |key| {
-        if Shelf::is_ours(&key) {
+    place::on_other_tab(move |key| match key {
+        None => bench.store_cleared(),
+        Some(key) if Shelf::is_ours(&key) => {
             bench.say(crate::device::storage::StorageError::OtherTab.to_string(), true);
         }
+        Some(_) => {}
     });
     release::watch(move |kept| bench.kept.set(kept));
     Effect::new(move || {

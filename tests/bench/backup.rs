@@ -442,3 +442,70 @@ fn a_backup_is_checked_as_an_imported_sheet_is_and_no_name_breaks_the_next() {
         assert!(why.contains("10 MB"), "{why}");
     });
 }
+
+/// Another page of the host empties the store while the app is open.
+#[test]
+fn a_store_cleared_under_the_app_is_written_again_from_memory() {
+    for told in [true, false] {
+        let store = store();
+        full(&store);
+        let before = with_bench(&store, |bench| {
+            store.texts.borrow_mut().clear();
+            if told {
+                // The browser says so: at once.
+                bench.store_cleared();
+                let words = bench.said.get_untracked().last().unwrap().words.clone();
+                assert!(words.contains("written again"), "{words}");
+            } else {
+                // It does not: with the next act.
+                bench
+                    .send(Intent::NameMachine("walking tractor 7".to_owned()))
+                    .unwrap();
+            }
+            bench.backup_text()
+        });
+        with_bench(&store, |bench| {
+            let things = |text: &str| text.split_once("things").unwrap().1.to_owned();
+            assert_eq!(things(&bench.backup_text()), things(&before), "told: {told}");
+        });
+    }
+}
+
+#[test]
+fn a_backup_says_what_is_in_it_and_holds_the_damaged_copies() {
+    let store = store();
+    full(&store);
+    with_bench(&store, |bench| {
+        let lines: usize = bench
+            .backup_words()
+            .split([' ', ','])
+            .filter_map(|word| word.parse().ok())
+            .nth(1)
+            .unwrap();
+        assert!(
+            bench.backup_words().starts_with("In it: 2 jobs, ") && lines > 200,
+            "{}",
+            bench.backup_words()
+        );
+    });
+    // Both copies of a job's sheet are damaged.
+    for slot in ["a", "b"] {
+        let key = format!("halfcase/job/1/{slot}");
+        if store.get(&key).is_some() {
+            store.set(&key, "torn\u{0}\"").unwrap();
+        }
+    }
+    with_bench(&store, |bench| {
+        let words = bench.backup_words();
+        assert!(
+            words.starts_with("In it: 1 job, ") && words.contains("1 more job can’t be read"),
+            "{words}"
+        );
+        let text = bench.backup_text();
+        let file: serde_json::Value = serde_json::from_str(&text).unwrap();
+        let damaged = file["damaged"].as_object().unwrap();
+        assert!(damaged.values().all(|text| text == "torn\u{0}\""), "{damaged:?}");
+        assert!(!damaged.is_empty());
+        assert!(matches!(bench.read_file(&text), Ok(Incoming::Backup(_))));
+    });
+}

@@ -80,6 +80,7 @@ pub fn JobsScreen() -> impl IntoView {
             <fieldset>
                 <legend>"Hand out as a file"</legend>
                 {keys(hand_out_keys(bench))}
+                <p>{text(move || bench.backup_words())}</p>
                 <p class="quiet">"A backup holds every job, record, clock and setting of this bench. Keep it off this phone."</p>
             </fieldset>
             <UndoKey />
