@@ -7,6 +7,7 @@ use crate::job::guarding::GuardAnswer;
 use crate::job::sense;
 use crate::job::sheet::StepId;
 use crate::job::text_form::said;
+use crate::trade::guard::Fastener;
 use crate::trade::quantity::{TorqueStatement, TorqueUnit, parse_torque, parse_torques};
 use leptos::prelude::*;
 
@@ -171,6 +172,13 @@ impl Entry {
         self.bench.enter(statement, "correction of the torque");
     }
 
+    /// Says what the bolt is.
+    pub fn tell(self, fastener: Fastener) {
+        self.on_desk("what it is", |desk| {
+            desk.bolt.iter_mut().for_each(|bolt| bolt.take_fastener(fastener));
+        });
+    }
+
     /// Takes the manual's own words: one value, or the same one in several units, and the turn behind it.
     pub fn take_words(self, words: &str) -> Option<String> {
         let unit = Some(self.unit.get_untracked());
@@ -236,6 +244,7 @@ fn whole(
             statement,
             also: also.as_ref(),
             bolt: desk.bolt.as_ref(),
+            turned: desk.turn_deg.is_some(),
             running: desk.running.map(|value| statement.unit.torque(value)),
             adapter: desk.adapter(),
             wrenches: &s.wrenches,

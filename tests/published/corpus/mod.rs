@@ -2,6 +2,7 @@
 //! source in its first lines. A line is: thread, value, unit, class, condition, material (of the
 //! female thread), and what it is where that is no bolt; from the class on each may be empty.
 
+use halfcase::trade::guard::Fastener;
 use halfcase::trade::preload::Condition;
 use halfcase::trade::quantity::{Torque, TorqueUnit};
 use halfcase::trade::strength::Strength;
@@ -48,7 +49,7 @@ pub struct Pair {
     pub class: Option<Strength>,
     pub condition: Condition,
     pub material: Option<FemaleMaterial>,
-    pub what: &'static str,
+    pub fastener: Fastener,
 }
 
 impl Pair {
@@ -106,7 +107,15 @@ fn read(table: &'static str, line: &'static str) -> Pair {
             "cast aluminium" => Some(FemaleMaterial::CastAluminium),
             _ => wrong(table, line, "material"),
         },
-        what: what.first().copied().unwrap_or("bolt"),
+        fastener: match what.first().copied().unwrap_or("bolt") {
+            "bolt" => Fastener::Bolt,
+            "stud" => Fastener::Stud,
+            "plug" => Fastener::Plug,
+            "head plug" => Fastener::HeadPlug,
+            "shaft nut" => Fastener::ShaftNut,
+            "soft clamp" => Fastener::SoftClamp,
+            _ => wrong(table, line, "fastener"),
+        },
     }
 }
 

@@ -5,6 +5,7 @@ use super::passes;
 use crate::job::field::{Entry, Field, Kept, Number, Refused, Set, pick, pick_maybe, refuse};
 use crate::job::text_form::{said, stages, thread};
 use crate::trade::application::{Application, JointKind};
+use crate::trade::guard::Fastener;
 use crate::trade::order::{Layout, MOST_BOLTS};
 use crate::trade::strength::Strength;
 use crate::trade::strip::FemaleMaterial;
@@ -119,6 +120,21 @@ pub static TABLE: [Field<Fasten>; 23] = [
             Ok(())
         },
     },
+    Field::Choice {
+        id: "fastener",
+        label: "it is",
+        offered: || {
+            let words = Fastener::ALL.iter().enumerate();
+            words
+                .map(|(at, fastener)| (at.to_string(), fastener.words().to_owned()))
+                .collect()
+        },
+        get: |f| f.what_it_is().words().to_owned(),
+        set: |f, at| {
+            f.take_fastener(pick(&Fastener::ALL, at)?);
+            Ok(())
+        },
+    },
     Field::Numbers(&COUNT),
     Field::Choice {
         id: "layout",
@@ -224,12 +240,6 @@ pub static TABLE: [Field<Fasten>; 23] = [
             f.lock = pick(&Lock::ALL, at)?;
             Ok(())
         },
-    },
-    Field::Flag {
-        id: "seal",
-        label: "it seals: a plug, a union, a sensor",
-        get: |f| f.seal,
-        set: |f, yes| f.seal = yes,
     },
     Field::Flag {
         id: "new",
