@@ -1,7 +1,9 @@
 //! What a fastener is, told in every way there is, and what the slip guard then says and offers.
 
-use halfcase::job::guarding::{KnownBolt, guard_fasten, guard_others, guard_turned};
+use halfcase::job::asked::{Question, answer};
+use halfcase::job::guarding::{KnownBolt, guard, guard_fasten, guard_others, guard_turned};
 use halfcase::job::kinds::{Fasten, Work};
+use halfcase::job::pairing::pair;
 use halfcase::job::sheet::{Sheet, Step, StepId};
 use halfcase::job::{fasteners, form};
 use halfcase::trade::guard::{Fastener, Joint, Verdict};
@@ -121,6 +123,75 @@ fn a_low_torque_is_asked_what_it_is_and_never_raised() {
     assert!(
         high.corrections.iter().any(|key| key.words == "25.0 N·m"),
         "{high:?}"
+    );
+}
+
+/// The same on the Torque screen, whatever is typed.
+#[test]
+fn no_key_of_the_torque_screen_raises_what_is_typed() {
+    let thread = Thread::parse("M8").expect("a size of the table");
+    let bolt = KnownBolt {
+        joint: Joint::of(thread),
+        seal: false,
+    };
+    for text in [
+        "2 N·m",
+        "2.2 in·lb",
+        "20 in·lb",
+        "20 N·m",
+        "200 N·m",
+        "2000 N·m",
+        "2.5 kgf·m",
+    ] {
+        let typed = says(text);
+        for bolt in [None, Some(&bolt)] {
+            for second in ["14 N·m", "10.3 ft·lb", "103 ft·lb", "124 in·lb"] {
+                let also = says(second);
+                let whole = answer(Question {
+                    statement: &typed,
+                    also: Some(&also),
+                    bolt,
+                    turned: false,
+                    running: None,
+                    adapter: None,
+                    wrenches: &[],
+                    in_hand: 0,
+                });
+                let keys = whole.guard.into_iter().flat_map(|guard| guard.corrections);
+                assert!(
+                    keys.into_iter()
+                        .all(|key| key.statement.torque() <= typed.torque()),
+                    "{text}"
+                );
+                let fixes = whole.pair.into_iter().flat_map(|pair| pair.fixes);
+                for fix in fixes {
+                    assert!(
+                        fix.first.torque() <= typed.torque(),
+                        "{text}, {second}: {}",
+                        fix.words
+                    );
+                    assert!(
+                        fix.second.torque() <= also.torque(),
+                        "{text}, {second}: {}",
+                        fix.words
+                    );
+                }
+            }
+        }
+    }
+    // What would raise one is named for whoever reads the manual again.
+    let said = pair(&says("1.4 N·m"), &says("10.3 ft·lb"), None).sentence;
+    assert!(
+        said.ends_with(
+            "Perhaps the first is 14 N·m, or the first is 1.4 kgf·m: if the manual says so, type it."
+        ),
+        "{said}"
+    );
+    assert!(
+        guard(&says("2 N·m"), &bolt)
+            .expect("judged")
+            .corrections
+            .is_empty()
     );
 }
 
