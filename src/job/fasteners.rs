@@ -437,7 +437,7 @@ impl Line<'_> {
     fn step(&self, id: StepId) -> Result<Step, TableError> {
         let thread = thread::read(self.cell(Column::Thread).unwrap_or_default())
             .map_err(|why| self.wrong(Column::Thread, why))?;
-        let said = said::read(self.needed(Column::Torque)?, self.unit()?)
+        let said = said::typed(self.needed(Column::Torque)?, self.unit()?)
             .map_err(|why| self.wrong(Column::Torque, why))?;
         let count = self.count()?;
         let into = self.one_of(Column::Into, &FemaleMaterial::ALL, FemaleMaterial::words)?;

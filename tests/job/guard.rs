@@ -5,6 +5,7 @@ use halfcase::job::guarding::{KnownBolt, guard, guard_fasten, guard_others, guar
 use halfcase::job::kinds::{Fasten, Work};
 use halfcase::job::pairing::pair;
 use halfcase::job::sheet::{Sheet, Step, StepId};
+use halfcase::job::text_form::said;
 use halfcase::job::{fasteners, form};
 use halfcase::trade::guard::{Fastener, Joint, Verdict};
 use halfcase::trade::quantity::{TorqueStatement, parse_torque};
@@ -245,4 +246,38 @@ fn a_turn_on_the_torque_screen_makes_a_start_of_the_torque() {
     assert_eq!(verdict("20 N·m", false), (Verdict::Low, false));
     assert_eq!(verdict("20 N·m", true), (Verdict::Plausible, true));
     assert_eq!(verdict("3 N·m", true), (Verdict::Absurd, true));
+}
+
+/// "30 ft·lb + 120" is an angle that lost its sign: it must never become 30 +120/−0.
+#[test]
+fn an_angle_is_never_read_as_a_tolerance() {
+    for text in ["30 ft·lb + 120", "30 +120 ft·lb", "30 ft·lb +90", "20 N·m + 60"] {
+        let why = said::typed(text, None).unwrap_err();
+        assert!(
+            why.contains("is no tolerance. An angle is written with its sign: "),
+            "{text}: {why}"
+        );
+        let sheet = plan(PLUG);
+        let mut step = sheet.steps[0].clone();
+        let refused = form::set(&sheet, &mut step, "fasten/torque", text).unwrap_err();
+        assert!(refused.to_string().contains("no tolerance"), "{refused}");
+        assert_eq!(of(&step).torque, says("25 N·m"));
+        let table = format!("thread,torque\nM10,{text}\n");
+        assert!(fasteners::read(&table, StepId(1)).is_err());
+    }
+    assert_eq!(
+        said::typed("30 ft·lb + 120", None).unwrap_err(),
+        "“30 +120/−0 ft·lb” is no tolerance. An angle is written with its sign: 30.00 ft·lb + 120°."
+    );
+    for text in [
+        "30 ft·lb + 120°",
+        "30 ft·lb then 120 deg",
+        "9 +2 N·m",
+        "9 ± 3 N·m",
+        "20–40 N·m",
+    ] {
+        assert!(said::typed(text, None).is_ok(), "{text}");
+    }
+    // What an earlier release kept is opened all the same.
+    assert!(said::read("30 +120/−0 ft·lb", None).is_ok());
 }

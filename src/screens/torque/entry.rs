@@ -190,6 +190,9 @@ impl Entry {
             Ok(statements) => statements,
             Err(error) => return Some(error.to_string()),
         };
+        if let Some(Err(why)) = statements.iter().map(said::no_angle).find(Result::is_err) {
+            return Some(why);
+        }
         self.remember();
         if let Some(first) = statements.first() {
             self.bench.enter(first, "entry");
@@ -264,7 +267,8 @@ fn remember_kept(bench: Bench) {
 }
 
 fn read(text: &str, unit: TorqueUnit) -> Result<TorqueStatement, String> {
-    parse_torque(text, Some(unit)).map_err(|error| error.to_string())
+    let read = parse_torque(text, Some(unit)).map_err(|error| error.to_string())?;
+    said::no_angle(&read).map(|()| read)
 }
 
 fn set_if_new<T: PartialEq + Send + Sync + 'static>(signal: RwSignal<T>, value: T) {

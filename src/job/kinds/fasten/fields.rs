@@ -106,7 +106,7 @@ pub static TABLE: [Field<Fasten>; 23] = [
         entry: Entry::Torque,
         get: |f| f.torque.text(),
         set: |f, words| {
-            f.say(said::read(words, None).map_err(Refused::Said)?);
+            f.say(said::typed(words, None).map_err(Refused::Said)?);
             Ok(())
         },
     },
