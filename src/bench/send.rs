@@ -24,6 +24,7 @@ use crate::job::text_form::said::Said;
 use crate::trade::application::Application;
 use crate::trade::caution::Caution;
 use crate::trade::cooling::TimeRange;
+use crate::trade::guard::Fastener;
 use crate::trade::hoist::BoomPosition;
 use crate::trade::moment::Moment;
 use crate::trade::quantity::{Length, Mass, TorqueStatement, TorqueUnit};
@@ -413,6 +414,15 @@ impl Bench {
                     torque: statement,
                     stages: Vec::new(),
                 });
+            }
+        });
+    }
+
+    /// Says what the fasteners of a step are, on its sheet.
+    pub fn say_fastener(self, step: StepId, fastener: Fastener) {
+        self.change_step("what it is", step, |work| {
+            if let Work::Fasten(fasten) = work {
+                fasten.take_fastener(fastener);
             }
         });
     }

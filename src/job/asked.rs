@@ -2,7 +2,7 @@
 
 use super::adapter::Adapter;
 use super::answer::{self, TorqueAnswer};
-use super::guarding::{GuardAnswer, KnownBolt, guard};
+use super::guarding::{GuardAnswer, KnownBolt, guard_turned};
 use super::kinds::fasten::fastening::{running_words, with_running};
 use super::pairing::{PairAnswer, pair};
 use crate::trade::quantity::{Torque, TorqueStatement};
@@ -17,6 +17,8 @@ pub struct Question<'a> {
     pub also: Option<&'a TorqueStatement>,
     /// The bolt, as far as it is known.
     pub bolt: Option<&'a KnownBolt>,
+    /// A turn comes behind it.
+    pub turned: bool,
     /// A self-locking nut's running torque.
     pub running: Option<Torque>,
     /// The adapter on the wrench.
@@ -52,7 +54,7 @@ pub fn answer(question: Question<'_>) -> WholeAnswer {
     WholeAnswer {
         set: (!stopped)
             .then(|| answer::torque(&raised, question.wrenches, question.in_hand, question.adapter)),
-        guard: bolt.and_then(|bolt| guard(statement, bolt)),
+        guard: bolt.and_then(|bolt| guard_turned(statement, bolt, question.turned)),
         running: question
             .running
             .map(|running| running_words(statement, running, true)),

@@ -11,6 +11,7 @@ use super::part::{Part, PartPlace};
 use super::sheet::{Sheet, Step, StepId};
 use super::text_form::{said, stages, thread};
 use crate::trade::application::{Application, Face, JointKind, ManualWord};
+use crate::trade::guard::Fastener;
 use crate::trade::order::{Layout, MOST_BOLTS, Pass};
 use crate::trade::preload::Condition;
 use crate::trade::quantity::{MassUnit, TorqueUnit, decimal, parse_torque};
@@ -44,6 +45,7 @@ enum Column {
     StretchLeast,
     StretchMost,
     StretchDecides,
+    Fastener,
     Seals,
     SelfLocking,
     RunningApart,
@@ -57,7 +59,7 @@ enum Column {
 
 /// Each column's heading as we write it, and the words others use; matched without case, blanks or
 /// what stands in brackets.
-const COLUMNS: [(Column, &str, &[&str]); 30] = [
+const COLUMNS: [(Column, &str, &[&str]); 31] = [
     (
         Column::Step,
         "step",
@@ -96,6 +98,11 @@ const COLUMNS: [(Column, &str, &[&str]); 30] = [
     (Column::StretchLeast, "least stretch mm", &["leaststretch"]),
     (Column::StretchMost, "most stretch mm", &["moststretch"]),
     (Column::StretchDecides, "stretch decides", &["tostretch"]),
+    (
+        Column::Fastener,
+        "what it is",
+        &["kindoffastener", "fastenerkind", "fastenertype"],
+    ),
     (Column::Seals, "seals", &["seal", "sealing"]),
     (
         Column::SelfLocking,
@@ -231,6 +238,10 @@ fn row_of(step: &Step, fasten: &Fasten) -> Vec<String> {
         number(fasten.stretch_least_mm),
         number(fasten.stretch_most_mm),
         yes(fasten.stretch_decides),
+        match fasten.what_it_is() {
+            Fastener::NotTold => String::new(),
+            fastener => fastener.words().to_owned(),
+        },
         yes(fasten.seal),
         yes(fasten.self_locking),
         yes(fasten.running_apart),
@@ -426,7 +437,7 @@ impl Line<'_> {
     fn step(&self, id: StepId) -> Result<Step, TableError> {
         let thread = thread::read(self.cell(Column::Thread).unwrap_or_default())
             .map_err(|why| self.wrong(Column::Thread, why))?;
-        let said = said::read(self.needed(Column::Torque)?, self.unit()?)
+        let said = said::typed(self.needed(Column::Torque)?, self.unit()?)
             .map_err(|why| self.wrong(Column::Torque, why))?;
         let count = self.count()?;
         let into = self.one_of(Column::Into, &FemaleMaterial::ALL, FemaleMaterial::words)?;
@@ -454,6 +465,9 @@ impl Line<'_> {
             compound: self.compound(thread, into)?,
             ..Fasten::new(thread, said.torque, self.layout(count)?)
         };
+        if let Some(fastener) = self.one_of(Column::Fastener, &Fastener::ALL, Fastener::words)? {
+            fasten.take_fastener(fastener);
+        }
         let labels = fasten.set_labels(self.cell(Column::Labels).unwrap_or_default());
         labels.map_err(|why| self.wrong(Column::Labels, why))?;
         let groups = fasten.set_groups(self.cell(Column::Groups).unwrap_or_default());

@@ -2,9 +2,11 @@
 
 use super::adapter::scaled;
 use super::kinds::Fasten;
-use crate::trade::guard::{Joint, Judgement, Slip, Verdict, judge, judge_seal};
+use super::kinds::fasten::sealing;
+use crate::trade::guard::{Fastener, GuardError, Joint, Judgement, Slip, Verdict, judge, judge_snug};
 use crate::trade::preload::{Condition, Preload, preload};
-use crate::trade::quantity::{Force, TorqueStatement, significant};
+use crate::trade::quantity::{Force, TorqueStatement, TorqueUnit, significant};
+use crate::trade::stages::{Act, Stage};
 use crate::trade::strength::proof_load;
 use serde::{Deserialize, Serialize};
 use uom::si::force::kilonewton;
@@ -15,9 +17,9 @@ const MOST_READINGS: usize = 3;
 /// The bolt as far as it is known, and what it is there for.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
 pub struct KnownBolt {
-    /// Thread, class, material, condition.
+    /// Thread, what it is, class, material, condition.
     pub joint: Joint,
-    /// It seals rather than clamps.
+    /// It seals rather than clamps: all that an earlier form said of what it is.
     #[serde(default)]
     pub seal: bool,
 }
@@ -31,6 +33,25 @@ impl KnownBolt {
         })
     }
 
+    /// What it is, whichever form said so.
+    pub fn what_it_is(&self) -> Fastener {
+        sealing(self.joint.fastener, self.seal)
+    }
+
+    /// Takes what it is.
+    pub fn take_fastener(&mut self, fastener: Fastener) {
+        self.joint.fastener = fastener;
+        self.seal = fastener == Fastener::Plug;
+    }
+
+    /// The joint as the guard sees it.
+    fn seen(&self) -> Joint {
+        Joint {
+            fastener: self.what_it_is(),
+            ..self.joint
+        }
+    }
+
     /// The bolt in words: "M6 8.8 in cast aluminium".
     pub fn words(&self) -> String {
         let class = self
@@ -41,8 +62,8 @@ impl KnownBolt {
             .joint
             .material
             .map_or(String::new(), |material| format!(" in {}", material.words()));
-        let seal = if self.seal { " plug" } else { "" };
-        format!("{}{class}{seal}{into}", self.joint.thread.name())
+        let what = self.what_it_is().behind();
+        format!("{}{class}{what}{into}", self.joint.thread.name())
     }
 }
 
@@ -81,30 +102,36 @@ pub struct GuardAnswer {
     pub pull: String,
     /// The pull against proof and strip load.
     pub bars: Vec<Bar>,
-    /// Likely readings.
+    /// Likely readings, none above what is entered.
     pub corrections: Vec<Correction>,
+    /// What it may be, where that is asked first.
+    pub what_is_it: &'static [Fastener],
 }
 
 /// What the guard says of `statement` on `bolt`; nothing where there is nothing to judge.
 pub fn guard(statement: &TorqueStatement, bolt: &KnownBolt) -> Option<GuardAnswer> {
-    let judgement = judgement(statement, bolt)?;
-    Some(laid_out(statement, bolt, judgement))
+    judged(statement, bolt, judge).map(|judgement| laid_out(statement, bolt, judgement))
+}
+
+/// What it says of a torque that is only where a turn starts.
+fn guard_start(statement: &TorqueStatement, bolt: &KnownBolt) -> Option<GuardAnswer> {
+    let judgement = judged(statement, bolt, judge_snug)?;
+    let mut answer = laid_out(statement, bolt, judgement);
+    if answer.verdict == Verdict::Plausible {
+        answer.line = format!("{}: a start for the turn", bolt.words());
+    }
+    Some(answer)
+}
+
+/// What it says of a torque with or without a turn behind it.
+pub fn guard_turned(statement: &TorqueStatement, bolt: &KnownBolt, turned: bool) -> Option<GuardAnswer> {
+    let by = if turned { guard_start } else { guard };
+    by(statement, bolt)
 }
 
 /// What it says of a fasten step's torque.
 pub fn guard_fasten(fasten: &Fasten) -> Option<GuardAnswer> {
-    let bolt = KnownBolt::of(fasten)?;
-    let mut answer = guard(&fasten.torque, &bolt)?;
-    let too_low =
-        matches!(answer.verdict, Verdict::Low | Verdict::Absurd) && !too_high(&fasten.torque, &bolt);
-    if fasten.turned() && too_low {
-        answer.verdict = Verdict::Plausible;
-        answer.mark = mark(Verdict::Plausible);
-        answer.line = format!("{}: a start for the turn", bolt.words());
-        answer.sentence = "The torque is only where the turn starts: the angle does the rest.".to_owned();
-        answer.corrections.clear();
-    }
-    Some(answer)
+    guard_turned(&fasten.torque, &KnownBolt::of(fasten)?, fasten.turned())
 }
 
 /// Why the guard says nothing of a fasten step's torque; none where it says something.
@@ -117,7 +144,7 @@ pub fn silent_words(fasten: &Fasten) -> Option<&'static str> {
 }
 
 /// What it says of the other torques of a fasten step that it doubts: a group's, or a stage's that is too
-/// much. "5, 6: 120 N·m is far too much for an M8."
+/// much, or no start for the turn behind it. "stage 1: That would hardly bring an M8 to its seat…"
 pub fn guard_others(fasten: &Fasten) -> Vec<String> {
     let Some(bolt) = KnownBolt::of(fasten) else {
         return Vec::new();
@@ -130,10 +157,19 @@ pub fn guard_others(fasten: &Fasten) -> Vec<String> {
     });
     let stages = fasten.stages.iter().zip(1..).filter_map(|(stage, number)| {
         let torque = stage.act.torque().filter(|torque| **torque != fasten.torque)?;
-        let said = guard(torque, &bolt).filter(|_| too_high(torque, &bolt))?;
+        let turned = fasten.stages.iter().skip(number).any(is_angle);
+        let said = match turned {
+            true => guard_start(torque, &bolt).filter(|said| said.verdict != Verdict::Plausible)?,
+            // It is raised by the stages behind it.
+            false => guard(torque, &bolt).filter(|_| too_high(torque, &bolt))?,
+        };
         Some(format!("stage {number}: {}", said.sentence))
     });
     groups.chain(stages).collect()
+}
+
+fn is_angle(stage: &Stage) -> bool {
+    matches!(stage.act, Act::Angle { .. })
 }
 
 fn too_high(statement: &TorqueStatement, bolt: &KnownBolt) -> bool {
@@ -142,12 +178,18 @@ fn too_high(statement: &TorqueStatement, bolt: &KnownBolt) -> bool {
 
 /// The bare judgement.
 pub(super) fn judgement(statement: &TorqueStatement, bolt: &KnownBolt) -> Option<Judgement> {
+    judged(statement, bolt, judge)
+}
+
+/// A judgement of the guard.
+type Judge = fn(f64, TorqueUnit, &Joint) -> Result<Judgement, GuardError>;
+
+fn judged(statement: &TorqueStatement, bolt: &KnownBolt, by: Judge) -> Option<Judgement> {
     // A pipe thread clamps nothing: there is nothing to judge its torque by.
     if bolt.joint.thread.is_pipe() {
         return None;
     }
-    let by = if bolt.seal { judge_seal } else { judge };
-    by(statement.target, statement.unit, &bolt.joint).ok()
+    by(statement.target, statement.unit, &bolt.seen()).ok()
 }
 
 fn mark(verdict: Verdict) -> &'static str {
@@ -188,6 +230,11 @@ fn laid_out(statement: &TorqueStatement, bolt: &KnownBolt, judgement: Judgement)
                 }
             })
             .collect(),
+        what_is_it: if judgement.what_is_it {
+            &Fastener::ALL[1..]
+        } else {
+            &[]
+        },
         sentence: judgement.sentence,
     }
 }

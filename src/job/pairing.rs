@@ -7,6 +7,8 @@ use crate::trade::quantity::{TorqueStatement, print_torque, significant};
 
 /// Most ways out offered as keys.
 const MOST_FIXES: usize = 3;
+/// Most ways out named in words.
+const MOST_NAMED: usize = 2;
 
 /// A way out of a disagreement.
 #[derive(Debug, Clone, PartialEq)]
@@ -26,7 +28,7 @@ pub struct PairAnswer {
     pub agree: bool,
     /// What to make of it.
     pub sentence: String,
-    /// Likely readings that would agree.
+    /// Likely readings that would agree, none that raises a torque: those are named in the sentence.
     pub fixes: Vec<Fix>,
 }
 
@@ -57,6 +59,10 @@ fn differ(
     let off = bolt.and_then(|bolt| off(first, second, bolt));
     let times = significant(if ratio < 1.0 { 1.0 / ratio } else { ratio }, 2);
     let same = print_torque(first.torque(), second.unit, 3);
+    let raises = |likely: &Likely| {
+        let was = if likely.side == Side::First { first } else { second };
+        likely.statement.torque() > was.torque()
+    };
     let told = match (off, bolt) {
         (Some(side), Some(bolt)) => {
             likely.retain(|likely| likely.side == side);
@@ -66,10 +72,20 @@ fn differ(
         (None, Some(_)) => "One of them is off, and the bolt doesn’t tell which: look again.".to_owned(),
         (_, None) => "One of them is off; choose the bolt, or look again.".to_owned(),
     };
+    let (named, likely): (Vec<Likely>, Vec<Likely>) = likely.into_iter().partition(raises);
+    let named: Vec<String> = named
+        .iter()
+        .take(MOST_NAMED)
+        .map(|likely| fix(first, second, likely).words)
+        .collect();
+    let named = match named.join(", or ") {
+        words if words.is_empty() => words,
+        words => format!(" Perhaps {words}: if the manual says so, type it."),
+    };
     PairAnswer {
         agree: false,
         sentence: format!(
-            "{} and {} are {times} times apart: the first is {} {}. {told}",
+            "{} and {} are {times} times apart: the first is {} {}. {told}{named}",
             first.text(),
             second.text(),
             same.number,

@@ -1,9 +1,11 @@
-//! The slip guard: one line with a mark; behind it the pull as bars, and the likely readings.
+//! The slip guard: one line with a mark; behind it the pull as bars, and the likely readings. Where it
+//! must first be said what the fastener is, one key asks that.
 
 use super::dynamic::{Piece, piece, press};
+use super::picker::pick;
 use super::share_bar::share_bar;
 use crate::job::guarding::{Correction, GuardAnswer, KnownBolt, pulls};
-use crate::trade::guard::Verdict;
+use crate::trade::guard::{Fastener, Verdict};
 use crate::trade::quantity::TorqueStatement;
 use leptos::prelude::*;
 
@@ -17,6 +19,9 @@ pub fn GuardLine(
     /// A reading is taken.
     #[prop(into)]
     correct: Callback<TorqueStatement>,
+    /// What it is was said.
+    #[prop(into)]
+    tell: Callback<Fastener>,
 ) -> impl IntoView {
     let line: Piece = piece(move || {
         let Some(guard) = guard.get() else {
@@ -24,6 +29,8 @@ pub fn GuardLine(
         };
         let doubtful = guard.verdict != Verdict::Plausible;
         let stop = guard.verdict == Verdict::Absurd;
+        let what = guard.what_is_it;
+        let asked = (!what.is_empty()).then(|| what_key(what, tell));
         view! {
             <div class="guard" class:stop=stop class:doubtful=doubtful>
                 <button class="guard-line" on:click=press(move || open.run(()))>
@@ -31,12 +38,28 @@ pub fn GuardLine(
                     <span>{guard.line}</span>
                     <span class="quiet" aria-hidden="true">"…"</span>
                 </button>
-                {doubtful.then(|| view! { <p role=if stop { "alert" } else { "status" }>{guard.sentence}</p> {correction_keys(guard.corrections, correct)} }.into_any())}
+                {doubtful.then(|| view! { <p role=if stop { "alert" } else { "status" }>{guard.sentence}</p> {asked} {correction_keys(guard.corrections, correct)} }.into_any())}
             </div>
         }
         .into_any()
     });
     view! { {line} }
+}
+
+/// One key that asks what it is.
+fn what_key(offered: &'static [Fastener], tell: Callback<Fastener>) -> AnyView {
+    let words = offered.iter().map(|fastener| fastener.words().to_owned());
+    pick(
+        "it is",
+        words.collect(),
+        || None,
+        move |at| {
+            offered
+                .get(at)
+                .into_iter()
+                .for_each(|fastener| tell.run(*fastener));
+        },
+    )
 }
 
 /// Readings as keys: a touch corrects the entry.

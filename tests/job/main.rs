@@ -13,6 +13,7 @@ mod forms;
 mod gate;
 mod gauge;
 mod groups;
+mod guard;
 mod hostile;
 mod json;
 mod lifting;

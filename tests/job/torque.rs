@@ -63,6 +63,7 @@ fn ask(statement: &TorqueStatement, also: Option<&TorqueStatement>, in_hand: usi
         statement,
         also,
         bolt: None,
+        turned: false,
         running: None,
         adapter: None,
         wrenches: &mine(),

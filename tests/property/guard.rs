@@ -1,6 +1,6 @@
 //! The slip guard for any joint and any number.
 
-use halfcase::trade::guard::{Joint, Verdict, judge, window};
+use halfcase::trade::guard::{Fastener, Joint, Verdict, judge, judge_snug, window};
 use halfcase::trade::preload::Condition;
 use halfcase::trade::quantity::{Length, TorqueUnit};
 use halfcase::trade::strength::Strength;
@@ -24,14 +24,18 @@ fn any_joint(engagement_mm: impl Strategy<Value = f64>) -> impl Strategy<Value =
         prop::option::of(prop::sample::select(FemaleMaterial::ALL.to_vec())),
         prop::option::of(engagement_mm),
         prop::sample::select(Condition::ALL.to_vec()),
+        prop::sample::select(Fastener::ALL.to_vec()),
     )
-        .prop_map(|(thread, strength, material, engagement, condition)| Joint {
-            thread,
-            strength,
-            material,
-            engagement: engagement.map(Length::new::<millimeter>),
-            condition,
-        })
+        .prop_map(
+            |(thread, strength, material, engagement, condition, fastener)| Joint {
+                thread,
+                fastener,
+                strength,
+                material,
+                engagement: engagement.map(Length::new::<millimeter>),
+                condition,
+            },
+        )
 }
 
 /// Any finite number, of any size.
@@ -66,6 +70,22 @@ proptest! {
                 prop_assert_eq!(judged.proof_share.is_some(), joint.strength.is_some());
                 prop_assert_eq!(judged.strip_share.is_some(), joint.material.is_some());
             }
+        }
+    }
+
+    /// Nothing offered to be taken asks for more than was typed, and a low bolt of which nobody said
+    /// what it is gets the question first.
+    #[test]
+    fn no_reading_to_take_raises_the_torque(
+        value in 1e-3..1e4f64, unit in any_unit(), joint in any_joint(0.0..60.0f64), turned in any::<bool>(),
+    ) {
+        let by = if turned { judge_snug } else { judge };
+        if let Ok(judged) = by(value, unit, &joint) {
+            let typed = unit.torque(value);
+            prop_assert!(judged.readings.iter().all(|reading| reading.unit.torque(reading.value) <= typed));
+            prop_assert!(judged.higher.is_none_or(|reading| reading.unit.torque(reading.value) > typed));
+            let low = judged.verdict != Verdict::Plausible && !judged.too_high;
+            prop_assert_eq!(judged.what_is_it, low && !turned && joint.fastener == Fastener::NotTold);
         }
     }
 
@@ -114,6 +134,33 @@ proptest! {
         // Unless the thread hardly holds, there is a plausible range between.
         if joint.engagement.is_none() {
             prop_assert!(limits.low_below < limits.high_above);
+        }
+    }
+}
+
+/// Every thread and fastener, of no class, of the weakest and of the strongest, in a soft part or not:
+/// the four limits stand in order, with room between.
+#[test]
+fn limits_stand_in_order_whatever_it_is() {
+    let classes = || [None, Some(Strength::Stainless50), Some(Strength::Class12_9)].into_iter();
+    let materials = || [None, Some(FemaleMaterial::Magnesium)].into_iter();
+    for thread in Thread::all().filter(|thread| !thread.is_pipe()) {
+        for (fastener, strength, material) in Fastener::ALL
+            .into_iter()
+            .flat_map(|it| classes().map(move |class| (it, class)))
+            .flat_map(|(it, class)| materials().map(move |material| (it, class, material)))
+        {
+            let joint = Joint {
+                fastener,
+                strength,
+                material,
+                ..Joint::of(thread)
+            };
+            let limits = window(&joint);
+            let ordered = limits.absurd_below < limits.low_below
+                && limits.low_below < limits.high_above
+                && limits.high_above <= limits.absurd_above;
+            assert!(ordered, "{joint:?}: {limits:?}");
         }
     }
 }

@@ -1,34 +1,49 @@
-//! The slip guard's measured rates over the published corpus.
+//! The slip guard's measured rates over the published corpus: false stops, false notes and slips
+//! caught, whatever it is told of class and condition.
 
 use crate::corpus::{self, Pair};
-use halfcase::trade::guard::{Joint, Verdict, judge};
+use halfcase::trade::guard::{Fastener, Joint, Verdict, judge, judge_snug};
+use halfcase::trade::preload::Condition;
 use halfcase::trade::quantity::TorqueUnit;
+use halfcase::trade::thread::Thread;
 
-/// What the guard is told besides the thread.
+/// Least a slip must be off, either way, to count as a large one: 8 times, less a rounding.
+const LARGE: f64 = 7.999;
+
+/// Whether class and condition are told.
 #[derive(Debug, Clone, Copy)]
-enum Told {
-    /// Nothing.
-    Thread,
-    /// The class, where the table gives one.
-    Class,
-    /// Class, condition and material.
-    Everything,
+struct Told {
+    class: bool,
+    condition: bool,
 }
 
-fn joint(pair: &Pair, told: Told) -> Joint {
-    let bare = Joint::of(pair.thread);
-    match told {
-        Told::Thread => bare,
-        Told::Class => Joint {
-            strength: pair.class,
-            ..bare
-        },
-        Told::Everything => Joint {
-            strength: pair.class,
-            material: pair.material,
-            condition: pair.condition,
-            ..bare
-        },
+const FOUR: [(&str, Told); 4] = [
+    ("class unknown, condition unknown", told(false, false)),
+    ("class known, condition unknown", told(true, false)),
+    ("class unknown, condition known", told(false, true)),
+    ("class known, condition known", told(true, true)),
+];
+
+const fn told(class: bool, condition: bool) -> Told {
+    Told { class, condition }
+}
+
+impl Told {
+    /// What the guard is told of a pair; none where the table itself doesn't say it.
+    fn joint(self, pair: &Pair) -> Option<Joint> {
+        let has = |told: bool, there: bool| !told || there;
+        let there = has(self.class, pair.class.is_some())
+            && has(self.condition, pair.condition != Condition::Unknown);
+        there.then(|| Joint {
+            strength: pair.class.filter(|_| self.class),
+            condition: if self.condition {
+                pair.condition
+            } else {
+                Condition::Unknown
+            },
+            material: pair.material.filter(|_| self.condition),
+            ..Joint::of(pair.thread)
+        })
     }
 }
 
@@ -71,39 +86,24 @@ struct Rate {
     seen: usize,
     stopped: usize,
     noted: usize,
-    right_first: usize,
-    right_offered: usize,
 }
 
 impl Rate {
-    fn take(&mut self, value: f64, unit: TorqueUnit, joint: &Joint, truth: Option<&Pair>) {
-        let judged = judge(value, unit, joint).expect("corpus values can be judged");
+    fn take(&mut self, verdict: Verdict) {
         self.seen += 1;
-        match judged.verdict {
+        match verdict {
             Verdict::Absurd => self.stopped += 1,
             Verdict::High | Verdict::Low => self.noted += 1,
             Verdict::Plausible => {}
         }
-        let Some(pair) = truth else { return };
-        if judged.verdict == Verdict::Absurd {
-            let right = |value: f64, unit: TorqueUnit| {
-                ((unit.torque(value) / pair.torque()).value - 1.0).abs() < 1e-6
-            };
-            self.right_first += usize::from(judged.readings.first().is_some_and(|r| right(r.value, r.unit)));
-            self.right_offered += usize::from(judged.readings.iter().any(|r| right(r.value, r.unit)));
-        }
-    }
-
-    fn share(count: usize, of: usize) -> f64 {
-        if of == 0 { 0.0 } else { count as f64 / of as f64 }
     }
 
     fn stopped(&self) -> f64 {
-        Self::share(self.stopped, self.seen)
+        self.stopped as f64 / self.seen.max(1) as f64
     }
 
-    fn stopped_or_noted(&self) -> f64 {
-        Self::share(self.stopped + self.noted, self.seen)
+    fn noted(&self) -> f64 {
+        self.noted as f64 / self.seen.max(1) as f64
     }
 }
 
@@ -123,102 +123,174 @@ struct Measured {
     smallest: Rate,
 }
 
+fn verdict(value: f64, unit: TorqueUnit, joint: &Joint, pair: &Pair) -> Verdict {
+    let told = Joint {
+        fastener: pair.fastener,
+        ..*joint
+    };
+    judge(value, unit, &told)
+        .expect("corpus values can be judged")
+        .verdict
+}
+
 fn measure(pairs: &[Pair], told: Told) -> Measured {
     let mut measured = Measured::default();
     for pair in pairs {
-        let joint = joint(pair, told);
-        measured.truths.take(pair.value, pair.unit, &joint, None);
+        let Some(joint) = told.joint(pair) else { continue };
+        measured.truths.take(verdict(pair.value, pair.unit, &joint, pair));
         for slip in mistakes(pair) {
             let rate = match slip.ratio {
-                ratio if !(1.0 / 7.999..7.999).contains(&ratio) => &mut measured.large,
+                ratio if !(1.0 / LARGE..LARGE).contains(&ratio) => &mut measured.large,
                 ratio if !(0.7..1.4).contains(&ratio) => &mut measured.middling,
                 ratio if ratio > 1.3 => &mut measured.foot_pounds,
                 ratio if ratio < 0.8 => &mut measured.newton_metres,
                 _ => &mut measured.smallest,
             };
-            rate.take(slip.value, slip.unit, &joint, Some(pair));
+            rate.take(verdict(slip.value, slip.unit, &joint, pair));
         }
     }
     measured
 }
 
-fn row(what: &str, rate: &Rate) {
-    println!(
-        "  {what:<34} {:>6}  stopped {:>6.2} %  stopped or noted {:>6.2} %",
-        rate.seen,
-        100.0 * rate.stopped(),
-        100.0 * rate.stopped_or_noted(),
-    );
-    if rate.right_offered > 0 {
-        println!(
-            "  {:<34} of those stopped, the right reading stands first in {:.1} %, is offered in {:.1} %",
-            "",
-            100.0 * Rate::share(rate.right_first, rate.stopped),
-            100.0 * Rate::share(rate.right_offered, rate.stopped),
-        );
-    }
-}
-
 fn print(title: &str, measured: &Measured) {
     println!("{title}");
-    row("true torques (false alarms)", &measured.truths);
-    row("slips of 8 times and more", &measured.large);
-    row("kgf·m / ft·lb, 7.2 times", &measured.middling);
-    row("N·m read as ft·lb, 1.36 times", &measured.foot_pounds);
-    row("ft·lb read as N·m, 0.74 times", &measured.newton_metres);
-    row("kgf·cm / in·lb, 1.15 times", &measured.smallest);
+    for (what, rate) in [
+        ("true torques (false alarms)", &measured.truths),
+        ("slips of 8 times and more", &measured.large),
+        ("kgf·m / ft·lb, 7.2 times", &measured.middling),
+        ("N·m read as ft·lb, 1.36 times", &measured.foot_pounds),
+        ("ft·lb read as N·m, 0.74 times", &measured.newton_metres),
+        ("kgf·cm / in·lb, 1.15 times", &measured.smallest),
+    ] {
+        println!(
+            "  {what:<30} {:>6}  stopped {:>6.2} %  noted {:>6.2} %",
+            rate.seen,
+            100.0 * rate.stopped(),
+            100.0 * rate.noted(),
+        );
+    }
 }
 
-/// Prints the rates: `cargo test --test published measured -- --nocapture`. A slip is caught, and a
-/// true torque falsely alarmed, when the verdict is absurd: only that stops the screen. Both are
-/// also counted with the quiet notes (high, low).
+/// The bars: at most 1 % stopped and 5 % noted of what is right, at least 99 % of the large slips
+/// stopped, in each of the four conditions; over all pairs, and over those that only check.
+///
+/// Prints the rates: `cargo test --test published measured -- --nocapture`.
 #[test]
 fn measured_rates_meet_the_bars() {
-    let everything = corpus::all();
-    assert!(everything.len() >= 120);
-    let held_out = corpus::pairs(&corpus::HELD_OUT);
-    let with_class: Vec<Pair> = everything
-        .iter()
-        .filter(|pair| pair.class.is_some())
-        .copied()
-        .collect();
-    let unknown = measure(&everything, Told::Thread);
-    print(
-        &format!("Class unknown, all {} pairs", everything.len()),
-        &unknown,
-    );
-    let unseen = measure(&held_out, Told::Thread);
-    print(
-        &format!("Class unknown, {} held-out pairs", held_out.len()),
-        &unseen,
-    );
-    let known = measure(&with_class, Told::Class);
-    print(&format!("Class known, {} pairs", with_class.len()), &known);
-    let told = measure(&with_class, Told::Everything);
-    print(
-        &format!(
-            "Class, condition and material as printed, {} pairs",
-            with_class.len()
-        ),
-        &told,
-    );
+    let sets = [
+        ("all", corpus::all()),
+        ("tables that only check", corpus::pairs(&corpus::HELD_OUT)),
+    ];
+    let mut short = Vec::new();
+    for (set, pairs) in &sets {
+        for (conditions, told) in FOUR {
+            let measured = measure(pairs, told);
+            let title = format!("{set}: {conditions}");
+            print(&title, &measured);
+            assert!(
+                measured.truths.seen >= 60,
+                "{title}: {} pairs",
+                measured.truths.seen
+            );
+            let (truths, large) = (measured.truths, measured.large);
+            if truths.stopped() > 0.01 || truths.noted() > 0.05 || large.stopped() < 0.99 {
+                short.push(title);
+            }
+        }
+    }
+    assert!(short.is_empty(), "bars missed: {short:#?}");
+}
+
+/// By table, so that a change that trades one for another is seen.
+#[test]
+fn measured_by_table() {
     for (table, text) in corpus::SEEN.into_iter().chain(corpus::HELD_OUT) {
         let pairs = corpus::pairs(&[(table, text)]);
-        let measured = measure(&pairs, Told::Thread);
-        println!("{table}: {} pairs, class unknown", pairs.len());
-        row("true torques", &measured.truths);
-        row("slips of 8 times and more", &measured.large);
+        for (conditions, told) in FOUR {
+            let measured = measure(&pairs, told);
+            let (truths, large) = (measured.truths, measured.large);
+            if truths.seen > 0 {
+                println!(
+                    "{table}: {conditions}: {} true, stopped {}, noted {}; large slips missed {} of {}",
+                    truths.seen,
+                    truths.stopped,
+                    truths.noted,
+                    large.seen - large.stopped,
+                    large.seen
+                );
+            }
+            assert!(
+                large.stopped() >= 0.9 || truths.seen == 0,
+                "{table}: {conditions}"
+            );
+        }
     }
-    for measured in [&unknown, &unseen, &known, &told] {
-        assert!(
-            measured.large.stopped() >= 0.99,
-            "caught {}",
-            measured.large.stopped()
-        );
-        assert!(
-            measured.truths.stopped() <= 0.02,
-            "false alarms {}",
-            measured.truths.stopped()
-        );
+}
+
+/// The corpus is as large as it says: 600 published torques, 60 of them no bolts.
+#[test]
+fn corpus_is_large_enough() {
+    let pairs = corpus::all();
+    let others = pairs
+        .iter()
+        .filter(|pair| ![Fastener::Bolt, Fastener::SoftClamp].contains(&pair.fastener));
+    assert!(pairs.len() >= 600, "{} torques", pairs.len());
+    assert!(others.count() >= 60);
+}
+
+/// What nobody said what it is, is judged as a bolt: a bolt's torque fares no worse, and whatever else
+/// falls below a bolt's is asked about and never answered with a higher torque to take.
+#[test]
+fn not_told_is_a_bolt_until_it_is_asked() {
+    for pair in corpus::all() {
+        let joint = Joint::of(pair.thread);
+        let judged = judge(pair.value, pair.unit, &joint).expect("a judgement");
+        if pair.fastener == Fastener::Bolt {
+            let told = Joint {
+                fastener: Fastener::Bolt,
+                ..joint
+            };
+            let as_bolt = judge(pair.value, pair.unit, &told).expect("a judgement");
+            assert_eq!(judged.verdict, as_bolt.verdict, "{pair:?}");
+        }
+        let low = judged.verdict != Verdict::Plausible && !judged.too_high;
+        assert_eq!(judged.what_is_it, low, "{pair:?}");
+        assert!(!low || judged.readings.is_empty(), "{pair:?}");
+    }
+}
+
+/// Stages before an angle: thread, N·m. US Army TM 10-4320-315-24, table 3-4 (30 N·m before 60 to 180° on
+/// M10×1 and M14); US Army TM 10-3930-669-20, table E-1 (head bolts of a similar engine, 40 N·m; M12 from
+/// memory); the rest from memory, makers not named.
+const STARTS: [(&str, f64); 9] = [
+    ("M10×1", 30.0),
+    ("M14", 30.0),
+    ("M12", 40.0),
+    ("M8", 20.0),
+    ("M9×1", 30.0),
+    ("M10", 40.0),
+    ("M11", 60.0),
+    ("M12", 60.0),
+    ("M12×1.5", 65.0),
+];
+
+/// A start is believed, and a slip of ten times or of N·m for in·lb isn't: least of all a rod bolt left
+/// at a tenth before its turn.
+#[test]
+fn stages_before_an_angle_have_a_window_of_their_own() {
+    for (thread, nm) in STARTS {
+        let joint = Joint::of(Thread::parse(thread).expect("a size of the table"));
+        let unit = TorqueUnit::NewtonMetre;
+        let at = |nm: f64| judge_snug(nm, unit, &joint).expect("a judgement");
+        assert_eq!(at(nm).verdict, Verdict::Plausible, "{thread} {nm}");
+        for slip in [0.1, 10.0, 8.851, 0.01] {
+            assert_ne!(
+                at(nm * slip).verdict,
+                Verdict::Plausible,
+                "{thread} {nm} × {slip}"
+            );
+        }
+        assert_eq!(at(nm * 10.0).verdict, Verdict::Absurd, "{thread} {nm}");
+        assert!(at(nm / 10.0).readings.is_empty());
     }
 }

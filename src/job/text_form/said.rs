@@ -2,7 +2,9 @@
 
 use super::turn::angle;
 use crate::trade::pair::{Agreement, agree};
-use crate::trade::quantity::{TorqueStatement, TorqueUnit, parse_torque, parse_torques, print_torque};
+use crate::trade::quantity::{
+    StatementForm, TorqueStatement, TorqueUnit, parse_torque, parse_torques, print_torque, significant,
+};
 use crate::trade::stages::{Act, Stage};
 
 /// Longest text that angles are looked for in, bytes: more is no torque.
@@ -39,6 +41,39 @@ pub fn read(text: &str, fallback: Option<TorqueUnit>) -> Result<Said, String> {
         torque,
         stages: turns,
     })
+}
+
+/// [`read`], of what is typed anew: a number that only an angle without its sign can be is refused.
+///
+/// # Errors
+/// As [`read`], and what to write instead.
+pub fn typed(text: &str, fallback: Option<TorqueUnit>) -> Result<Said, String> {
+    let said = read(text, fallback)?;
+    no_angle(&said.torque)?;
+    Ok(said)
+}
+
+/// Most that a torque may come out above its target by a tolerance, as a share of it; manuals state
+/// up to a third.
+const MOST_OVER: f64 = 0.5;
+
+/// Refuses "30 +120": no torque has such a tolerance, and it must never be set for the angle that was
+/// meant. What is stored is not asked: an earlier release may have kept one.
+///
+/// # Errors
+/// What to write instead.
+pub fn no_angle(torque: &TorqueStatement) -> Result<(), String> {
+    let over = torque.high - torque.target;
+    if torque.form != StatementForm::Tolerance || over <= MOST_OVER * torque.target {
+        return Ok(());
+    }
+    Err(format!(
+        "“{}” is no tolerance. An angle is written with its sign: {} {} + {}°.",
+        torque.text(),
+        significant(torque.target, 4),
+        torque.unit.symbol(),
+        significant(over, 3),
+    ))
 }
 
 /// The text before its angles, and all of them together, degrees; none where there is none.

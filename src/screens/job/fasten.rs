@@ -234,9 +234,10 @@ fn Guard(step: StoredValue<Step>, kept: StoredValue<Fasten>) -> impl IntoView {
         return ().into_any();
     };
     let correct = move |statement| bench.correct_torque(step.with_value(|step| step.id), statement);
+    let tell = move |fastener| bench.say_fastener(step.with_value(|step| step.id), fastener);
     let guard = Signal::derive(move || guard.clone());
     view! {
-        <GuardLine guard open=move |()| open.update(|o| *o = !*o) correct />
+        <GuardLine guard open=move |()| open.update(|o| *o = !*o) correct tell />
         <GuardFold open guard statement bolt />
     }
     .into_any()
@@ -293,9 +294,10 @@ fn fastener_words(fasten: &Fasten) -> String {
         words => format!(", {words}"),
     };
     format!(
-        "{} × {}{new}{again}; thread {}",
+        "{} × {}{}{new}{again}; thread {}",
         fasten.layout.count(),
         size_words(fasten),
+        fasten.what_it_is().behind(),
         fasten.condition.words()
     )
 }

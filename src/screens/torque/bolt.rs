@@ -8,7 +8,7 @@ use crate::parts::dynamic::{Piece, piece, press};
 use crate::parts::guard::guard_details;
 use crate::parts::picker::pick;
 use crate::parts::thread_picker::{first, thread_sheet};
-use crate::trade::guard::Joint;
+use crate::trade::guard::{Fastener, Joint};
 use crate::trade::preload::Condition;
 use crate::trade::strength::Strength;
 use crate::trade::strip::FemaleMaterial;
@@ -142,6 +142,10 @@ fn rest(entry: Entry) -> AnyView {
             .iter()
             .position(|o| Some(*o) == bolt().map(|b| b.joint.condition))
     };
+    let is = move || {
+        let is = bolt()?.what_it_is();
+        Fastener::ALL.iter().position(|o| *o == is)
+    };
     let nth = |at: usize| at.checked_sub(1);
     view! {
         <div class="picks">
@@ -158,12 +162,9 @@ fn rest(entry: Entry) -> AnyView {
                     bolt.joint.condition = Condition::ALL.get(at).copied().unwrap_or(Condition::Unknown);
                 });
             })}
-            {pick(
-                "it is there to",
-                vec!["clamp: bolt, stud, nut".to_owned(), "seal: plug, union, sensor".to_owned()],
-                move || bolt().map(|bolt| usize::from(bolt.seal)),
-                move |at| change("purpose", &|bolt| bolt.seal = at == 1),
-            )}
+            {pick("it is", Fastener::ALL.iter().map(|f| f.words().to_owned()).collect(), is, move |at| {
+                Fastener::ALL.get(at).into_iter().for_each(|fastener| entry.tell(*fastener));
+            })}
         </div>
     }
     .into_any()

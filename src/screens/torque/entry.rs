@@ -7,6 +7,7 @@ use crate::job::guarding::GuardAnswer;
 use crate::job::sense;
 use crate::job::sheet::StepId;
 use crate::job::text_form::said;
+use crate::trade::guard::Fastener;
 use crate::trade::quantity::{TorqueStatement, TorqueUnit, parse_torque, parse_torques};
 use leptos::prelude::*;
 
@@ -171,6 +172,13 @@ impl Entry {
         self.bench.enter(statement, "correction of the torque");
     }
 
+    /// Says what the bolt is.
+    pub fn tell(self, fastener: Fastener) {
+        self.on_desk("what it is", |desk| {
+            desk.bolt.iter_mut().for_each(|bolt| bolt.take_fastener(fastener));
+        });
+    }
+
     /// Takes the manual's own words: one value, or the same one in several units, and the turn behind it.
     pub fn take_words(self, words: &str) -> Option<String> {
         let unit = Some(self.unit.get_untracked());
@@ -182,6 +190,9 @@ impl Entry {
             Ok(statements) => statements,
             Err(error) => return Some(error.to_string()),
         };
+        if let Some(Err(why)) = statements.iter().map(said::no_angle).find(Result::is_err) {
+            return Some(why);
+        }
         self.remember();
         if let Some(first) = statements.first() {
             self.bench.enter(first, "entry");
@@ -236,6 +247,7 @@ fn whole(
             statement,
             also: also.as_ref(),
             bolt: desk.bolt.as_ref(),
+            turned: desk.turn_deg.is_some(),
             running: desk.running.map(|value| statement.unit.torque(value)),
             adapter: desk.adapter(),
             wrenches: &s.wrenches,
@@ -255,7 +267,8 @@ fn remember_kept(bench: Bench) {
 }
 
 fn read(text: &str, unit: TorqueUnit) -> Result<TorqueStatement, String> {
-    parse_torque(text, Some(unit)).map_err(|error| error.to_string())
+    let read = parse_torque(text, Some(unit)).map_err(|error| error.to_string())?;
+    said::no_angle(&read).map(|()| read)
 }
 
 fn set_if_new<T: PartialEq + Send + Sync + 'static>(signal: RwSignal<T>, value: T) {

@@ -64,6 +64,7 @@ pub fn TorqueScreen(from: Option<StepId>) -> impl IntoView {
                     guard=entry.guard
                     open=move |()| entry.show(Panel::Bolt)
                     correct=move |statement| entry.correct(&statement)
+                    tell=move |fastener| entry.tell(fastener)
                 />
                 <Turn entry />
                 <OtherUnits answer=entry.set />

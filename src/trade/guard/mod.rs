@@ -1,6 +1,8 @@
-//! The slip guard: does this torque make sense on this bolt, and if not, what was meant?
+//! The slip guard: does this torque make sense on this fastener, and if not, what was meant?
 //!
-//! It judges; it never changes a torque. The manual's value governs.
+//! It judges; it never changes a torque. The manual's value governs. A reading that asks for more
+//! than was typed is named in words and never offered to be taken: ten times the torque is not one
+//! touch away.
 
 use super::preload::{Condition, Preload, PreloadError, preload};
 use super::quantity::{Force, Length, TorqueUnit};
@@ -12,18 +14,23 @@ use serde::{Deserialize, Serialize};
 use std::fmt;
 use uom::si::ratio::ratio;
 
+mod fastener;
 mod readings;
 mod window;
 mod words;
 
+pub use fastener::Fastener;
 pub use readings::{Reading, Slip};
-pub use window::{Weakest, Window, seal_window, window};
+pub use window::{Weakest, Window, snug_window, window};
 
 /// What is known of one bolted joint.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
 pub struct Joint {
     /// The bolt's thread.
     pub thread: Thread,
+    /// What it is.
+    #[serde(default, skip_serializing_if = "Fastener::is_not_told")]
+    pub fastener: Fastener,
     /// Its strength class, when the head shows one.
     pub strength: Option<Strength>,
     /// What the female thread is cut in, when known.
@@ -41,6 +48,7 @@ impl Joint {
     pub const fn of(thread: Thread) -> Self {
         Self {
             thread,
+            fastener: Fastener::NotTold,
             strength: None,
             material: None,
             engagement: None,
@@ -98,8 +106,13 @@ pub struct Judgement {
     /// That pull over the female thread's strip load, least and most; none while its material is
     /// unknown. Capped at a million where nothing holds the bolt.
     pub strip_share: Option<(f64, f64)>,
-    /// Readings that would be plausible, likeliest first; empty for a plausible torque.
+    /// Readings that would be plausible and ask for no more than was typed, likeliest first; empty for
+    /// a plausible torque.
     pub readings: Vec<Reading>,
+    /// The likeliest reading that asks for more: for words alone.
+    pub higher: Option<Reading>,
+    /// It is low for a bolt, and nobody said that it is one: asked first.
+    pub what_is_it: bool,
     /// One or two sentences for the screen.
     pub sentence: String,
 }
@@ -130,10 +143,7 @@ impl From<PreloadError> for GuardError {
     }
 }
 
-/// Judges `value` of `unit` on a bolt that clamps.
-///
-/// The limits are those of [`window`]. For a plug, a banjo or a sensor ask [`judge_seal`]: those are
-/// rightly given less than their thread could bear.
+/// Judges `value` of `unit` on a joint, by the limits of [`window`].
 ///
 /// # Errors
 /// [`GuardError`] for a torque that is not above zero or is beyond any bolt, and for an impossible
@@ -149,27 +159,34 @@ impl From<PreloadError> for GuardError {
 /// assert_eq!(judged.readings[0].text(), "86 in·lb");
 /// ```
 pub fn judge(value: f64, unit: TorqueUnit, joint: &Joint) -> Result<Judgement, GuardError> {
-    judge_within(value, unit, joint, Part::Bolt)
+    judge_within(value, unit, joint, Stage::Final)
 }
 
-/// Judges `value` of `unit` on a part that seals: a plug, a banjo, a sensor.
-///
-/// The limits are those of [`seal_window`]; no published table stands behind them yet.
+/// Judges `value` of `unit` as a stage before an angle, by the limits of [`snug_window`]; what is no
+/// bolt, by its own.
 ///
 /// # Errors
 /// As [`judge`].
-pub fn judge_seal(value: f64, unit: TorqueUnit, joint: &Joint) -> Result<Judgement, GuardError> {
-    judge_within(value, unit, joint, Part::Plug)
+pub fn judge_snug(value: f64, unit: TorqueUnit, joint: &Joint) -> Result<Judgement, GuardError> {
+    let stage = match joint.fastener {
+        Fastener::NotTold | Fastener::Bolt => Stage::Snug,
+        Fastener::Stud | Fastener::Plug | Fastener::HeadPlug | Fastener::ShaftNut | Fastener::SoftClamp => {
+            Stage::Final
+        }
+    };
+    judge_within(value, unit, joint, stage)
 }
 
-/// What the thread is there for.
+/// Where in a tightening the torque stands.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
-enum Part {
-    Bolt,
-    Plug,
+enum Stage {
+    /// It is the whole of it.
+    Final,
+    /// An angle comes behind.
+    Snug,
 }
 
-fn judge_within(value: f64, unit: TorqueUnit, joint: &Joint, part: Part) -> Result<Judgement, GuardError> {
+fn judge_within(value: f64, unit: TorqueUnit, joint: &Joint, stage: Stage) -> Result<Judgement, GuardError> {
     if joint
         .engagement
         .is_some_and(|length| !length.value.is_finite() || length.value < 0.0)
@@ -178,18 +195,20 @@ fn judge_within(value: f64, unit: TorqueUnit, joint: &Joint, part: Part) -> Resu
     }
     let torque = unit.torque(value);
     let preload = preload(torque, joint.thread, joint.condition)?;
-    let limits = match part {
-        Part::Bolt => window(joint),
-        Part::Plug => seal_window(joint),
+    let limits = match stage {
+        Stage::Final => window(joint),
+        Stage::Snug => snug_window(joint),
     };
     let (verdict, too_high) = limits.verdict(torque);
-    let readings = match verdict {
+    let mut readings = match verdict {
         Verdict::Plausible => Vec::new(),
-        _ => readings::likely(value, unit, &limits),
+        Verdict::High | Verdict::Low | Verdict::Absurd => readings::likely(value, unit, &limits),
     };
-    let said = words::said(verdict, too_high, joint, part, &limits);
-    let sentence = words::with_question(said, verdict, readings.first());
-    Ok(Judgement {
+    let raises = |reading: &Reading| reading.unit.torque(reading.value) > torque;
+    let higher = readings.iter().copied().find(raises);
+    readings.retain(|reading| !raises(reading));
+    let low = verdict != Verdict::Plausible && !too_high;
+    let mut judgement = Judgement {
         verdict,
         too_high,
         preload,
@@ -201,8 +220,12 @@ fn judge_within(value: f64, unit: TorqueUnit, joint: &Joint, part: Part) -> Resu
             .strip_load()
             .map(|(weak, strong)| (share(preload.low, strong), share(preload.high, weak))),
         readings,
-        sentence,
-    })
+        higher,
+        what_is_it: low && stage == Stage::Final && joint.fastener.is_not_told(),
+        sentence: String::new(),
+    };
+    judgement.sentence = words::sentence(&judgement, joint, stage, &limits);
+    Ok(judgement)
 }
 
 /// Stands for "endlessly more".

@@ -1,28 +1,43 @@
 //! Published torques by thread, for the slip guard and the preload checks: one file a table, its
 //! source in its first lines. A line is: thread, value, unit, class, condition, material (of the
-//! female thread); the last three may be empty.
+//! female thread), and what it is where that is no bolt; from the class on each may be empty.
 
+use halfcase::trade::guard::Fastener;
 use halfcase::trade::preload::Condition;
 use halfcase::trade::quantity::{Torque, TorqueUnit};
 use halfcase::trade::strength::Strength;
 use halfcase::trade::strip::FemaleMaterial;
 use halfcase::trade::thread::Thread;
 
-/// Tables known while the guard's limits were set; none was fitted to.
-pub const SEEN: [(&str, &str); 7] = [
-    ("FAA AC 43.13-1B", include_str!("faa_ac43_13_1b.csv")),
-    ("VDI 2230 fine", include_str!("vdi_2230_fine.csv")),
-    ("works standard", include_str!("works_standard.csv")),
-    ("implement manual", include_str!("implement_manual.csv")),
-    ("Dubbel 18", include_str!("dubbel_18.csv")),
-    ("cast aluminium", include_str!("cast_aluminium.csv")),
-    ("engine maker", include_str!("engine_maker.csv")),
+macro_rules! tables {
+    ($($name:literal $file:literal)*) => { [$(($name, include_str!($file))),*] };
+}
+
+/// Tables the guard's limits were set on, by rule; none was fitted row by row.
+pub const SEEN: [(&str, &str); 11] = tables![
+    "FAA AC 43.13-1B" "faa_ac43_13_1b.csv"
+    "VDI 2230 fine" "vdi_2230_fine.csv"
+    "works standard" "works_standard.csv"
+    "implement manual" "implement_manual.csv"
+    "Dubbel 18" "dubbel_18.csv"
+    "cast aluminium" "cast_aluminium.csv"
+    "engine maker" "engine_maker.csv"
+    "TM 5-3810-294-34" "tm_5_3810_294_34.csv"
+    "TM 55-1730-229-12" "tm_55_1730_229_12.csv"
+    "ISO 6149, from memory" "iso_6149_memory.csv"
+    "workshop manuals, from memory" "workshop_memory.csv"
 ];
 
-/// Tables looked up only after the limits were fixed.
-pub const HELD_OUT: [(&str, &str); 2] = [
-    ("TM 10-4320-316-14", include_str!("tm_10_4320_316_14.csv")),
-    ("TM 9-2320-362-14&P", include_str!("tm_9_2320_362_14p.csv")),
+/// Tables that only check them.
+pub const HELD_OUT: [(&str, &str); 8] = tables![
+    "TM 10-4320-316-14" "tm_10_4320_316_14.csv"
+    "TM 9-2320-362-14&P" "tm_9_2320_362_14p.csv"
+    "TM 9-6150-228-13&P" "tm_9_6150_228_13p.csv"
+    "TM 10-4930-247-13&P" "tm_10_4930_247_13p.csv"
+    "TM 9-6115-670-14&P" "tm_9_6115_670_14p.csv"
+    "TM 9-2815-220-24" "tm_9_2815_220_24.csv"
+    "TM 10-4320-315-24" "tm_10_4320_315_24.csv"
+    "LSU AgCenter" "lsu_spark_plugs.csv"
 ];
 
 /// One published torque.
@@ -34,6 +49,7 @@ pub struct Pair {
     pub class: Option<Strength>,
     pub condition: Condition,
     pub material: Option<FemaleMaterial>,
+    pub fastener: Fastener,
 }
 
 impl Pair {
@@ -61,9 +77,9 @@ pub fn all() -> Vec<Pair> {
     found
 }
 
-fn read(table: &'static str, line: &str) -> Pair {
+fn read(table: &'static str, line: &'static str) -> Pair {
     let fields: Vec<&str> = line.split(',').collect();
-    let [thread, value, unit, class, condition, material] = fields[..] else {
+    let [thread, value, unit, class, condition, material, ref what @ ..] = fields[..] else {
         panic!("{table}: {line}: six fields wanted")
     };
     Pair {
@@ -83,12 +99,22 @@ fn read(table: &'static str, line: &str) -> Pair {
             "" => Condition::Unknown,
             "dry" => Condition::Dry,
             "oiled" => Condition::Oiled,
+            "plated" => Condition::Plated,
             _ => wrong(table, line, "condition"),
         },
         material: match material {
             "" => None,
             "cast aluminium" => Some(FemaleMaterial::CastAluminium),
             _ => wrong(table, line, "material"),
+        },
+        fastener: match what.first().copied().unwrap_or("bolt") {
+            "bolt" => Fastener::Bolt,
+            "stud" => Fastener::Stud,
+            "plug" => Fastener::Plug,
+            "head plug" => Fastener::HeadPlug,
+            "shaft nut" => Fastener::ShaftNut,
+            "soft clamp" => Fastener::SoftClamp,
+            _ => wrong(table, line, "fastener"),
         },
     }
 }

@@ -3,7 +3,7 @@
 use super::group::Group;
 use crate::job::text_form;
 use crate::trade::application::Application;
-use crate::trade::guard::Joint;
+use crate::trade::guard::{Fastener, Joint};
 use crate::trade::order::{Layout, Pass};
 use crate::trade::preload::Condition;
 use crate::trade::quantity::{Length, TorqueStatement};
@@ -122,6 +122,9 @@ pub struct Fasten {
     /// The state of the thread.
     #[serde(default = "condition_unknown")]
     pub condition: Condition,
+    /// What it is; an earlier form knew only plugs, by `seal`: ask [`Fasten::what_it_is`].
+    #[serde(default, skip_serializing_if = "Fastener::is_not_told")]
+    pub fastener: Fastener,
     /// It seals rather than clamps: a plug, a union, a sensor.
     #[serde(default, skip_serializing_if = "is_false")]
     pub seal: bool,
@@ -182,6 +185,7 @@ impl Fasten {
             most_uses: None,
             longest_mm: None,
             compound: None,
+            fastener: Fastener::NotTold,
             seal: false,
             self_locking: false,
             running_apart: false,
@@ -244,6 +248,7 @@ impl Fasten {
     pub fn joint(&self) -> Option<Joint> {
         Some(Joint {
             thread: self.thread?,
+            fastener: self.what_it_is(),
             strength: self.strength,
             material: self.into,
             engagement: self.engagement_mm.map(Length::new::<millimeter>),
@@ -251,9 +256,29 @@ impl Fasten {
         })
     }
 
+    /// What it is, whichever form said so.
+    pub fn what_it_is(&self) -> Fastener {
+        sealing(self.fastener, self.seal)
+    }
+
+    /// Takes what it is; a plug is written as every form knows it.
+    pub fn take_fastener(&mut self, fastener: Fastener) {
+        self.seal = fastener == Fastener::Plug;
+        self.fastener = if self.seal { Fastener::NotTold } else { fastener };
+    }
+
     /// The thread by its name, or that it isn't stated.
     pub fn thread_name(&self) -> String {
         text_form::thread::words(self.thread)
+    }
+}
+
+/// What it is, where an earlier form may have said no more than that it seals.
+pub fn sealing(told: Fastener, seal: bool) -> Fastener {
+    if seal && told.is_not_told() {
+        Fastener::Plug
+    } else {
+        told
     }
 }
 

@@ -5,6 +5,7 @@ use super::passes;
 use crate::job::field::{Entry, Field, Kept, Number, Refused, Set, pick, pick_maybe, refuse};
 use crate::job::text_form::{said, stages, thread};
 use crate::trade::application::{Application, JointKind};
+use crate::trade::guard::Fastener;
 use crate::trade::order::{Layout, MOST_BOLTS};
 use crate::trade::strength::Strength;
 use crate::trade::strip::FemaleMaterial;
@@ -105,7 +106,7 @@ pub static TABLE: [Field<Fasten>; 23] = [
         entry: Entry::Torque,
         get: |f| f.torque.text(),
         set: |f, words| {
-            f.say(said::read(words, None).map_err(Refused::Said)?);
+            f.say(said::typed(words, None).map_err(Refused::Said)?);
             Ok(())
         },
     },
@@ -116,6 +117,21 @@ pub static TABLE: [Field<Fasten>; 23] = [
         get: |f| f.thread_name(),
         set: |f, words| {
             f.thread = thread::read(words).map_err(Refused::Said)?;
+            Ok(())
+        },
+    },
+    Field::Choice {
+        id: "fastener",
+        label: "it is",
+        offered: || {
+            let words = Fastener::ALL.iter().enumerate();
+            words
+                .map(|(at, fastener)| (at.to_string(), fastener.words().to_owned()))
+                .collect()
+        },
+        get: |f| f.what_it_is().words().to_owned(),
+        set: |f, at| {
+            f.take_fastener(pick(&Fastener::ALL, at)?);
             Ok(())
         },
     },
@@ -224,12 +240,6 @@ pub static TABLE: [Field<Fasten>; 23] = [
             f.lock = pick(&Lock::ALL, at)?;
             Ok(())
         },
-    },
-    Field::Flag {
-        id: "seal",
-        label: "it seals: a plug, a union, a sensor",
-        get: |f| f.seal,
-        set: |f, yes| f.seal = yes,
     },
     Field::Flag {
         id: "new",

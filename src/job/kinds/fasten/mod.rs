@@ -11,7 +11,7 @@ mod reuse;
 mod stage_fields;
 mod stretch;
 
-pub use data::{CONDITIONS, Fasten, Lock, Reuse, layout, layout_words, size_words};
+pub use data::{CONDITIONS, Fasten, Lock, Reuse, layout, layout_words, sealing, size_words};
 pub use group::Group;
 
 use crate::job::field::{self, Form, Seen, Set};

@@ -191,7 +191,7 @@ fn set_stage(stage: &mut Stage, torque: TorqueStatement, field: &str, value: &st
         }
         ("way", _) => stage.way = pick(&Way::ALL, value)?,
         ("torque", Act::Snug { torque } | Act::Torque(torque)) => {
-            let said = said::read(value, None).map_err(Refused::Said)?;
+            let said = said::typed(value, None).map_err(Refused::Said)?;
             if !said.stages.is_empty() {
                 return refuse("Write the torque alone here; the angle is a stage of its own.");
             }
