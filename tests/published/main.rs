@@ -14,6 +14,8 @@ mod guard_rates;
 mod heat_plan;
 mod lift;
 mod measure;
+mod measuring_springs;
+mod measuring_threads;
 mod order;
 mod pair;
 mod preload;
