@@ -15,6 +15,7 @@ mod groups;
 mod json;
 mod lifting;
 mod manual_heat;
+mod measuring;
 mod night;
 mod overview;
 mod parts;

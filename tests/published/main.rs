@@ -14,6 +14,7 @@ mod guard_rates;
 mod heat_plan;
 mod lift;
 mod measure;
+mod measuring;
 mod measuring_springs;
 mod measuring_threads;
 mod order;
