@@ -9,6 +9,7 @@ mod case_bolts;
 mod cautions_page;
 mod clocks_cure;
 mod lift_refused;
+mod measure;
 mod record_and_plan;
 mod seat_heat;
 mod sheet_from_desk;
