@@ -24,6 +24,7 @@ pub mod journal;
 pub mod json;
 pub mod keep;
 pub mod kinds;
+pub mod measuring;
 pub mod night;
 pub mod overview;
 pub mod pairing;

@@ -6,6 +6,7 @@ use super::desk::Desk;
 use super::kinds::lift::Hoist;
 use super::kinds::seat::oven::OvenRun;
 use super::kinds::{LiftWork, Seat};
+use super::measuring::MeasureBench;
 use super::night::Night;
 use crate::trade::cure::ShopHistory;
 use crate::trade::hoist::BoomPosition;
@@ -62,6 +63,9 @@ pub struct Settings {
     pub seat: SeatBench,
     /// The Lift screen's own numbers, my hoist's boom, kg or lb.
     pub lift: LiftBench,
+    /// What is typed on the Measure screen.
+    #[serde(skip_serializing_if = "MeasureBench::is_blank")]
+    pub measure: MeasureBench,
 }
 
 impl Default for Settings {
@@ -82,6 +86,7 @@ impl Default for Settings {
             desk: Desk::default(),
             seat: SeatBench::default(),
             lift: LiftBench::default(),
+            measure: MeasureBench::default(),
         }
     }
 }
@@ -184,11 +189,12 @@ macro_rules! piece {
 }
 
 /// Every piece; each field stands in one.
-pub const PIECES: [Piece; 6] = [
+pub const PIECES: [Piece; 7] = [
     piece!("bench": look, initials),
     piece!("tools": wrenches, in_hand, press_kn, hoist_kg),
     piece!("bottles": bottles),
     piece!("shop": shop, night),
     piece!("screens": walk, seat, lift),
     piece!("typed": torque_typed, torque_unit, desk),
+    piece!("measure": measure),
 ];

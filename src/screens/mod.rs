@@ -8,6 +8,7 @@ mod history;
 mod job;
 mod jobs;
 mod lift;
+mod measure;
 mod paper;
 mod parts_list;
 mod plan;
@@ -170,6 +171,7 @@ fn Frame() -> impl IntoView {
                     Route::Bench => view! { <bench::BenchScreen /> }.into_any(),
                     Route::Seat(step) => seat::seat_screen(step),
                     Route::Lift(step) => lift::lift_screen(step),
+                    Route::Measure => measure::measure_screen(),
                     Route::Cautions => cautions::cautions_screen(),
                 })}
             </main>

@@ -43,6 +43,8 @@ pub enum Route {
     Seat(Option<StepId>),
     /// A lift: its own numbers, or that step's.
     Lift(Option<StepId>),
+    /// Calculations of what was measured.
+    Measure,
     /// Every caution.
     Cautions,
 }
@@ -69,6 +71,7 @@ impl Route {
             (Some("bench"), _) => Self::Bench,
             (Some("seat"), id) => Self::Seat(step_of(id)),
             (Some("lift"), id) => Self::Lift(step_of(id)),
+            (Some("measure"), _) => Self::Measure,
             (Some("cautions"), _) => Self::Cautions,
             _ => Self::Job,
         }
@@ -96,6 +99,7 @@ impl Route {
             Self::Bench => "bench".to_owned(),
             Self::Seat(step) => with_step("seat", step),
             Self::Lift(step) => with_step("lift", step),
+            Self::Measure => "measure".to_owned(),
             Self::Cautions => "cautions".to_owned(),
         }
     }
@@ -117,7 +121,7 @@ impl Route {
             Self::Torque | Self::TorqueOf(_) => "torque",
             Self::Bond(_) => "bond",
             Self::Clocks => "clocks",
-            Self::Bench | Self::Cautions => "bench",
+            Self::Bench | Self::Measure | Self::Cautions => "bench",
             Self::Seat(_) => "seat",
             Self::Lift(_) => "lift",
         }
@@ -171,6 +175,7 @@ mod tests {
             Route::Seat(Some(StepId(8))),
             Route::Lift(None),
             Route::Lift(Some(StepId(14))),
+            Route::Measure,
             Route::Cautions,
         ];
         for place in places {

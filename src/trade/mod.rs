@@ -37,6 +37,7 @@ pub mod gauging;
 pub mod hoist;
 pub mod lift;
 pub mod measure;
+pub mod measuring;
 pub mod selection;
 pub mod sling;
 

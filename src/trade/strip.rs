@@ -147,19 +147,49 @@ pub const COUNTED_DIAMETERS: f64 = 3.0;
 /// the strong end with both at their basic size. The load is taken as shared by all threads in
 /// mesh, up to [`COUNTED_DIAMETERS`]. A negative engagement counts as none.
 pub fn strip_load(thread: Thread, material: FemaleMaterial, engagement: Length) -> (Force, Force) {
+    strip_of(&Screwed::of(thread), material, counted(thread, engagement))
+}
+
+/// The pull that strips a wire insert out of the part: the same, of a thread of the same pitch that is larger by
+/// `larger` pitches (an insert of the standard profile: 1.299).
+pub fn insert_strip_load(
+    thread: Thread,
+    larger: f64,
+    material: FemaleMaterial,
+    engagement: Length,
+) -> (Force, Force) {
+    let more = larger * thread.pitch();
+    let bolt = Screwed::of(thread);
+    let outside = Screwed {
+        major: bolt.major + more,
+        pitch_diameter: bolt.pitch_diameter + more,
+        ..bolt
+    };
+    strip_of(&outside, material, counted(thread, engagement))
+}
+
+/// A thread by its basic sizes.
+struct Screwed {
+    major: Length,
+    pitch: Length,
+    pitch_diameter: Length,
+}
+
+impl Screwed {
+    fn of(thread: Thread) -> Self {
+        Self {
+            major: thread.major(),
+            pitch: thread.pitch(),
+            pitch_diameter: thread.pitch_diameter(),
+        }
+    }
+}
+
+fn strip_of(thread: &Screwed, material: FemaleMaterial, engagement: Length) -> (Force, Force) {
     let (weak, strong) = material.shear_strength();
-    let loose = shear_area(
-        thread.pitch(),
-        least_crest(thread),
-        greatest_pitch(thread),
-        counted(thread, engagement),
-    );
-    let close = shear_area(
-        thread.pitch(),
-        thread.major(),
-        thread.pitch_diameter(),
-        counted(thread, engagement),
-    );
+    let (least, most) = (least_crest(thread), greatest_pitch(thread));
+    let loose = shear_area(thread.pitch, least, most, engagement);
+    let close = shear_area(thread.pitch, thread.major, thread.pitch_diameter, engagement);
     (weak * loose, strong * close)
 }
 
@@ -187,20 +217,20 @@ fn counted(thread: Thread, engagement: Length) -> Length {
 }
 
 /// Least crest diameter of a 6g bolt: d − (15 + 11·P) − (180·P^⅔ − 3.15/√P) µm (ISO 965-1).
-fn least_crest(thread: Thread) -> Length {
-    let pitch_mm = thread.pitch().get::<millimeter>();
+fn least_crest(thread: &Screwed) -> Length {
+    let pitch_mm = thread.pitch.get::<millimeter>();
     let allowance_um = 15.0 + 11.0 * pitch_mm;
     let tolerance_um = 180.0 * pitch_mm.powf(2.0 / 3.0) - 3.15 / pitch_mm.sqrt();
-    thread.major() - Length::new::<millimeter>((allowance_um + tolerance_um) / 1000.0)
+    thread.major - Length::new::<millimeter>((allowance_um + tolerance_um) / 1000.0)
 }
 
 /// Greatest pitch diameter of a 6H thread: d2 + 1.32 · 90·P^0.4·D^0.1 µm, D the geometric mean of
 /// the diameter band (ISO 965-1, before rounding to preferred numbers).
-fn greatest_pitch(thread: Thread) -> Length {
-    let pitch_mm = thread.pitch().get::<millimeter>();
-    let band_mm = band_mean_mm(thread.major().get::<millimeter>());
+fn greatest_pitch(thread: &Screwed) -> Length {
+    let pitch_mm = thread.pitch.get::<millimeter>();
+    let band_mm = band_mean_mm(thread.major.get::<millimeter>());
     let tolerance_um = 1.32 * 90.0 * pitch_mm.powf(0.4) * band_mm.powf(0.1);
-    thread.pitch_diameter() + Length::new::<millimeter>(tolerance_um / 1000.0)
+    thread.pitch_diameter + Length::new::<millimeter>(tolerance_um / 1000.0)
 }
 
 /// Geometric mean of the ISO 965-1 diameter band that `major_mm` lies in; the bands double (nearly:
@@ -229,8 +259,9 @@ mod tests {
         ];
         for (name, crest_um, pitch_um) in rows {
             let thread = Thread::parse(name).expect("a size of the table");
-            let crest = (thread.major() - least_crest(thread)).get::<millimeter>() * 1000.0;
-            let pitch = (greatest_pitch(thread) - thread.pitch_diameter()).get::<millimeter>() * 1000.0;
+            let sizes = Screwed::of(thread);
+            let crest = (thread.major() - least_crest(&sizes)).get::<millimeter>() * 1000.0;
+            let pitch = (greatest_pitch(&sizes) - thread.pitch_diameter()).get::<millimeter>() * 1000.0;
             assert!((crest - crest_um).abs() < 0.01, "{name}: crest {crest}");
             assert!((pitch - pitch_um).abs() < 0.1, "{name}: pitch {pitch}");
         }

@@ -10,6 +10,7 @@ mod cautions_page;
 mod clocks_cure;
 mod inch_gearbox;
 mod lift_refused;
+mod measure;
 mod record_and_plan;
 mod seat_heat;
 mod sheet_from_desk;

@@ -18,6 +18,7 @@ mod hostile;
 mod json;
 mod lifting;
 mod manual_heat;
+mod measuring;
 mod night;
 mod overview;
 mod parts;

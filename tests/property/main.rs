@@ -7,6 +7,7 @@ mod fits;
 mod guard;
 mod heat;
 mod lift;
+mod measuring;
 mod preload;
 mod press;
 mod quantity;

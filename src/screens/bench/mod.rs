@@ -21,6 +21,10 @@ pub fn BenchScreen() -> impl IntoView {
     view! {
         <div class="page">
             <h1>"Bench"</h1>
+            <button class="work-key" on:click=press(|| Route::Measure.go())>
+                "Measure"
+                <small>"shims, clearances, preload, run-out, springs"</small>
+            </button>
             <wrenches::MyWrenches />
             <bottles::Bottles />
             <fieldset>

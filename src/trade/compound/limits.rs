@@ -15,9 +15,9 @@ pub(super) const MEDIUM_TO_MM: f64 = 20.0;
 /// High strength starts here; below it, removal shears the fastener (common practice).
 pub(super) const HIGH_FROM_MM: f64 = 10.0;
 /// The widest gap an anaerobic sealant or retaining compound is trusted with (common practice).
-pub(super) const ANAEROBIC_GAP_MM: f64 = 0.25;
+pub const ANAEROBIC_GAP_MM: f64 = 0.25;
 /// The widest gap for silicone, "a few millimetres" (common practice).
-pub(super) const SILICONE_GAP_MM: f64 = 3.0;
+pub const SILICONE_GAP_MM: f64 = 3.0;
 /// High-temperature grades serve to about this (common practice).
 pub(super) const HOTTEST_CELSIUS: f64 = 230.0;
 /// A whisker, so that a limit typed in inches is still the limit.

@@ -11,5 +11,6 @@ mod words;
 pub use card::{Recommendation, first_rule, recommend};
 pub use class::{CompoundClass, Family};
 pub use forbidden::{FORBIDDEN, Forbidden};
+pub use limits::{ANAEROBIC_GAP_MM, SILICONE_GAP_MM};
 pub use rules::{RULES, Rule};
 pub use typical::skins_at;

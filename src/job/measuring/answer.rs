@@ -1,0 +1,301 @@
+//! An answer in words and figures, and what a calculation reads of what was typed.
+
+use super::Calculation;
+use super::field::{Measure, Takes};
+use super::kept::MeasureBench;
+use crate::trade::measure::{Allowed, MeasureVerdict};
+use crate::trade::measuring::{MeasuringError, Standing, stands};
+use crate::trade::quantity::{Force, Length, LengthUnit, Torque, TorqueUnit, fixed};
+use crate::trade::thread::Thread;
+use std::fmt;
+use uom::si::force::newton;
+use uom::si::length::millimeter;
+use uom::si::torque::newton_meter;
+
+/// What a calculation says.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Answer {
+    /// What the number is.
+    pub says: &'static str,
+    /// Its digits; two of a range.
+    pub number: String,
+    /// Its unit.
+    pub unit: &'static str,
+    /// What it comes to.
+    pub verdict: String,
+    /// It is outside what is allowed.
+    pub refused: bool,
+    /// What else was found.
+    pub rows: Vec<(&'static str, String)>,
+}
+
+/// Why there is no answer.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub enum Trouble {
+    /// That field is still to be filled: an invitation, not a mistake.
+    Missing(&'static str),
+    /// What was entered makes no sense.
+    Wrong(MeasuringError),
+}
+
+impl From<MeasuringError> for Trouble {
+    fn from(why: MeasuringError) -> Self {
+        Self::Wrong(why)
+    }
+}
+
+impl fmt::Display for Trouble {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        match self {
+            Self::Missing(name) => write!(f, "Enter: {name}."),
+            Self::Wrong(why) => write!(f, "{why}"),
+        }
+    }
+}
+
+/// A calculation with what was typed for it.
+pub struct Asked<'a> {
+    /// Which.
+    pub calculation: &'a Calculation,
+    /// What was typed.
+    pub bench: &'a MeasureBench,
+}
+
+impl Asked<'_> {
+    /// The number of a field in its kept unit.
+    pub fn number(&self, id: &str) -> Option<f64> {
+        self.bench.given(self.calculation.id, id)?.number
+    }
+
+    /// The same, which it can't do without.
+    pub fn need(&self, id: &str) -> Result<f64, Trouble> {
+        self.number(id).ok_or_else(|| self.missing(id))
+    }
+
+    /// That field is missing.
+    pub fn missing(&self, id: &str) -> Trouble {
+        let field = self.calculation.fields.iter().find(|field| field.id == id);
+        Trouble::Missing(field.map_or("a number", |field| field.name))
+    }
+
+    /// A length.
+    pub fn length(&self, id: &str) -> Option<Length> {
+        self.number(id).map(|mm| LengthUnit::Millimetre.length(mm))
+    }
+
+    /// A length it can't do without.
+    pub fn need_length(&self, id: &str) -> Result<Length, Trouble> {
+        self.need(id).map(|mm| LengthUnit::Millimetre.length(mm))
+    }
+
+    /// A torque.
+    pub fn torque(&self, id: &str) -> Option<Torque> {
+        self.number(id).map(|nm| TorqueUnit::NewtonMetre.torque(nm))
+    }
+
+    /// A force.
+    pub fn force(&self, id: &str) -> Option<Force> {
+        self.number(id).map(Force::new::<newton>)
+    }
+
+    /// The lengths of those fields that were filled; the first is missed where none was.
+    pub fn lengths(&self, ids: &[&str]) -> Result<Vec<Length>, Trouble> {
+        let all: Vec<Length> = ids.iter().filter_map(|id| self.length(id)).collect();
+        if all.is_empty() {
+            return Err(self.missing(ids.first().copied().unwrap_or_default()));
+        }
+        Ok(all)
+    }
+
+    /// Which of its choices a field holds.
+    pub fn choice(&self, id: &str) -> usize {
+        let field = self.calculation.fields.iter().find(|field| field.id == id);
+        let Some((field, Takes::Choice(offered))) = field.map(|field| (field, field.takes)) else {
+            return 0;
+        };
+        let given = self.bench.given(self.calculation.id, id);
+        let word = field.word(given.map_or("", |one| one.word.as_str()));
+        offered.iter().position(|one| *one == word).unwrap_or(0)
+    }
+
+    /// A thread.
+    pub fn thread(&self, id: &str) -> Option<Thread> {
+        let given = self.bench.given(self.calculation.id, id)?;
+        Thread::parse(&given.word).ok()
+    }
+
+    /// A thread it can't do without.
+    pub fn need_thread(&self, id: &str) -> Result<Thread, Trouble> {
+        self.thread(id).ok_or_else(|| self.missing(id))
+    }
+
+    fn inch(&self) -> bool {
+        self.bench.inch
+    }
+
+    /// A small length in figures: µm, or a tenth of a thou.
+    pub fn fine(&self, length: Length) -> String {
+        if self.inch() {
+            fixed(LengthUnit::Inch.value_of(length), 4)
+        } else {
+            fixed(length.get::<millimeter>(), 3)
+        }
+    }
+
+    /// A larger one: hundredths of a mm, or thousandths of an inch.
+    pub fn rough(&self, length: Length) -> String {
+        if self.inch() {
+            fixed(LengthUnit::Inch.value_of(length), 3)
+        } else {
+            fixed(length.get::<millimeter>(), 2)
+        }
+    }
+
+    /// The unit lengths are shown in.
+    pub fn length_unit(&self) -> &'static str {
+        Measure::Length.symbol(self.inch())
+    }
+
+    /// [`Asked::fine`] with its unit.
+    pub fn fine_words(&self, length: Length) -> String {
+        format!("{} {}", self.fine(length), self.length_unit())
+    }
+
+    /// [`Asked::rough`] with its unit.
+    pub fn rough_words(&self, length: Length) -> String {
+        format!("{} {}", self.rough(length), self.length_unit())
+    }
+
+    /// A torque in figures and its unit.
+    pub fn torque_text(&self, torque: Torque) -> (String, &'static str) {
+        let unit = if self.inch() {
+            TorqueUnit::PoundInch
+        } else {
+            TorqueUnit::NewtonMetre
+        };
+        let decimals = if self.inch() { 1 } else { 2 };
+        (fixed(unit.value_of(torque), decimals), unit.symbol())
+    }
+
+    /// A load in figures and its unit: kN from 10 kN on.
+    pub fn force_text(&self, force: Force) -> (String, &'static str) {
+        let newtons = force.get::<newton>();
+        let shown = Measure::Force.out(newtons, self.inch());
+        match self.inch() {
+            true if shown.abs() < 100.0 => (fixed(shown, 1), "lb"),
+            true => (fixed(shown, 0), "lb"),
+            false if newtons.abs() < 1e4 => (fixed(newtons, 0), "N"),
+            false => (fixed(newtons / 1000.0, 1), "kN"),
+        }
+    }
+
+    /// [`Asked::force_text`] as words.
+    pub fn force_words(&self, force: Force) -> String {
+        let (number, unit) = self.force_text(force);
+        format!("{number} {unit}")
+    }
+
+    /// A length against the limits of two fields.
+    pub fn judge(
+        &self,
+        value: Length,
+        least: Option<Length>,
+        most: Option<Length>,
+    ) -> Result<Judged, Trouble> {
+        if least.is_none() && most.is_none() {
+            return Ok(Judged::open());
+        }
+        let verdict = Allowed { least, most }
+            .judge(value)
+            .map_err(|_| MeasuringError::Limits)?;
+        Ok(match verdict {
+            MeasureVerdict::Within => Judged::within(),
+            MeasureVerdict::Below { by } => Judged::out(format!("{} under the least.", self.fine_words(by))),
+            MeasureVerdict::Above { by } => Judged::out(format!("{} over the most.", self.fine_words(by))),
+        })
+    }
+
+    /// A torque against the limits of two fields.
+    pub fn judge_torque(&self, value: Torque, least: &str, most: &str) -> Result<Judged, Trouble> {
+        let words = |nm: f64| {
+            let (number, unit) = self.torque_text(TorqueUnit::NewtonMetre.torque(nm));
+            format!("{number} {unit}")
+        };
+        self.judge_number(value.get::<newton_meter>(), least, most, &words)
+    }
+
+    /// A load against the limits of two fields.
+    pub fn judge_force(&self, value: Force, least: &str, most: &str) -> Result<Judged, Trouble> {
+        let words = |newtons: f64| self.force_words(Force::new::<newton>(newtons));
+        self.judge_number(value.get::<newton>(), least, most, &words)
+    }
+
+    fn judge_number(
+        &self,
+        value: f64,
+        least: &str,
+        most: &str,
+        words: &dyn Fn(f64) -> String,
+    ) -> Result<Judged, Trouble> {
+        let (least, most) = (self.number(least), self.number(most));
+        if least.is_none() && most.is_none() {
+            return Ok(Judged::open());
+        }
+        Ok(match stands(value, least, most)? {
+            Standing::Within => Judged::within(),
+            Standing::Below(by) => Judged::out(format!("{} under the least.", words(by))),
+            Standing::Above(by) => Judged::out(format!("{} over the most.", words(by))),
+        })
+    }
+}
+
+/// A verdict in words.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Judged {
+    /// The words.
+    pub words: String,
+    /// It is outside its limits.
+    pub refused: bool,
+    /// There were no limits to judge it by.
+    pub open: bool,
+}
+
+impl Judged {
+    /// Nothing to judge by.
+    pub fn open() -> Self {
+        Self {
+            words: "No limit entered: compare it with the manual’s.".to_owned(),
+            refused: false,
+            open: true,
+        }
+    }
+
+    /// On or between its limits.
+    pub fn within() -> Self {
+        Self {
+            words: "Within its limits.".to_owned(),
+            refused: false,
+            open: false,
+        }
+    }
+
+    /// Outside.
+    pub fn out(words: String) -> Self {
+        Self {
+            words,
+            refused: true,
+            open: false,
+        }
+    }
+
+    /// Both: the worse one speaks; one with no limit says nothing beside one with.
+    pub fn and(self, other: Self) -> Self {
+        match (self.refused, other.refused) {
+            (true, true) => Self::out(format!("{} {}", self.words, other.words)),
+            (false, true) => other,
+            (true, false) => self,
+            (false, false) if self.open => other,
+            (false, false) => self,
+        }
+    }
+}

@@ -1,0 +1,218 @@
+//! Taper bearings, gears, shafts.
+
+use super::Calculation;
+use super::answer::{Answer, Asked, Judged, Trouble};
+use super::field::Field;
+use crate::trade::measuring::backlash::{at_radius, lash};
+use crate::trade::measuring::runout::{limit_at, offset, round_one_turn};
+use crate::trade::measuring::turning::{Figure, by_cord, change_by, of_bearings, pack_change};
+use crate::trade::quantity::{Length, Torque, fixed};
+use crate::trade::selection::Thicker;
+use uom::si::angle::degree;
+
+const THICKER: [&str; 2] = ["lowers the preload", "raises the preload"];
+
+static PRELOAD_FIELDS: [Field; 10] = [
+    Field::load("pull", "pull on a cord, turning"),
+    Field::size("radius", "radius of the cord"),
+    Field::torque("torque", "or the torque as read"),
+    Field::load("seal_pull", "pull of the seal alone"),
+    Field::torque("seal", "or the seal’s torque"),
+    Field::torque("least", "turning torque, at least"),
+    Field::torque("most", "turning torque, at most"),
+    Field::gap("pack", "manual: so much pack"),
+    Field::torque("for", "for so much torque"),
+    Field::choice("thicker", "a thicker pack", &THICKER),
+];
+
+/// Preload by turning torque.
+pub static PRELOAD: Calculation = Calculation {
+    id: "preload",
+    name: "Bearing preload",
+    how: "Oiled, turned a few times to seat, then pulled steadily: read while it turns, not as it starts. Best with the seal out.",
+    model: "torque = pull × radius, less the seal’s; the pack changes in proportion, by the manual’s figure",
+    fields: &PRELOAD_FIELDS,
+    answer: preload,
+};
+
+/// A torque told by itself or by the pull on the cord.
+fn told(asked: &Asked<'_>, torque: &str, pull: &str) -> Result<Option<Torque>, Trouble> {
+    if let Some(torque) = asked.torque(torque) {
+        return Ok(Some(torque));
+    }
+    let Some(pull) = asked.force(pull) else {
+        return Ok(None);
+    };
+    Ok(Some(by_cord(pull, asked.need_length("radius")?)?))
+}
+
+fn preload(asked: &Asked<'_>) -> Result<Answer, Trouble> {
+    let read = told(asked, "torque", "pull")?.ok_or_else(|| asked.missing("pull"))?;
+    let seal = told(asked, "seal", "seal_pull")?;
+    let torque = match seal {
+        Some(seal) => of_bearings(read, seal)?,
+        None => read,
+    };
+    let judged = asked.judge_torque(torque, "least", "most")?;
+    let words = |torque: Torque| {
+        let (number, unit) = asked.torque_text(torque);
+        format!("{number} {unit}")
+    };
+    let mut rows = Vec::new();
+    if let Some(seal) = seal {
+        rows.push(("with the seal", words(read)));
+        rows.push(("the seal’s", words(seal)));
+    }
+    rows.extend(pack_row(asked, torque)?);
+    let (number, unit) = asked.torque_text(torque);
+    Ok(Answer {
+        says: "turning torque",
+        number,
+        unit,
+        verdict: judged.words,
+        refused: judged.refused,
+        rows,
+    })
+}
+
+/// The change of the pack, where the manual's figure and both limits are told.
+fn pack_row(asked: &Asked<'_>, torque: Torque) -> Result<Option<(&'static str, String)>, Trouble> {
+    let limits = (asked.torque("least"), asked.torque("most"));
+    let figure = (asked.length("pack"), asked.torque("for"));
+    let ((Some(least), Some(most)), (Some(pack), Some(of))) = (limits, figure) else {
+        return Ok(None);
+    };
+    let thicker = [Thicker::Lowers, Thicker::Raises]
+        .get(asked.choice("thicker"))
+        .copied()
+        .unwrap_or_default();
+    let change = pack_change(torque, (least, most), thicker, Figure { pack, torque: of })?;
+    let by = change_by(&change);
+    let way = if change.by < 0.0 { "thinner" } else { "thicker" };
+    let size = if change.by < 0.0 { -by } else { by };
+    Ok(Some((
+        "pack, to the middle",
+        format!("{} {way}", asked.fine_words(size)),
+    )))
+}
+
+const PLACES: [&str; 4] = ["place_1", "place_2", "place_3", "place_4"];
+
+static BACKLASH_FIELDS: [Field; 9] = [
+    Field::gap("place_1", "backlash, first place"),
+    Field::gap("place_2", "a quarter turn on"),
+    Field::gap("place_3", "half a turn on"),
+    Field::gap("place_4", "three quarters on"),
+    Field::size("read_at", "radius it was read at"),
+    Field::size("pitch", "radius the manual means"),
+    Field::gap("least", "backlash, at least"),
+    Field::gap("most", "backlash, at most"),
+    Field::gap("spread", "may vary by"),
+];
+
+/// Backlash at four places.
+pub static BACKLASH: Calculation = Calculation {
+    id: "backlash",
+    name: "Backlash",
+    how: "Hold one gear, rock the other, indicator square to the tooth; at four places of the larger gear. The radii only where it was read on an arm.",
+    model: "mean, spread; carried to another radius in proportion",
+    fields: &BACKLASH_FIELDS,
+    answer: backlash,
+};
+
+fn backlash(asked: &Asked<'_>) -> Result<Answer, Trouble> {
+    let mut places = asked.lengths(&PLACES)?;
+    if let (Some(read_at), Some(pitch)) = (asked.length("read_at"), asked.length("pitch")) {
+        let carried: Result<Vec<Length>, _> =
+            places.iter().map(|one| at_radius(*one, read_at, pitch)).collect();
+        places = carried?;
+    }
+    let found = lash(&places)?;
+    let (least, most) = (asked.length("least"), asked.length("most"));
+    let mut judged = asked
+        .judge(found.least, least, most)?
+        .and(asked.judge(found.most, least, most)?);
+    let spread = asked.length("spread");
+    if asked.judge(found.spread, None, spread)?.refused {
+        judged = judged.and(Judged::out("It varies too much: look for run-out.".to_owned()));
+    }
+    Ok(Answer {
+        says: "backlash, mean",
+        number: asked.fine(found.mean),
+        unit: asked.length_unit(),
+        verdict: judged.words,
+        refused: judged.refused,
+        rows: vec![
+            ("least", asked.fine_words(found.least)),
+            ("most", asked.fine_words(found.most)),
+            ("varies by", asked.fine_words(found.spread)),
+        ],
+    })
+}
+
+const ROUND: [&str; 8] = ["at_1", "at_2", "at_3", "at_4", "at_5", "at_6", "at_7", "at_8"];
+
+static RUN_OUT_FIELDS: [Field; 12] = [
+    Field::gap("total", "greatest less least reading"),
+    Field::reading("at_1", "or round the turn: first"),
+    Field::reading("at_2", "second"),
+    Field::reading("at_3", "third"),
+    Field::reading("at_4", "fourth"),
+    Field::reading("at_5", "fifth"),
+    Field::reading("at_6", "sixth"),
+    Field::reading("at_7", "seventh"),
+    Field::reading("at_8", "eighth"),
+    Field::gap("most", "total reading, at most"),
+    Field::size("each", "that limit for each, of radius"),
+    Field::size("radius", "radius it is read at"),
+];
+
+/// Run-out.
+pub static RUN_OUT: Calculation = Calculation {
+    id: "run-out",
+    name: "Run-out",
+    how: "On centres or V-blocks at the journals. Three to eight readings at equal steps of one turn also tell where it is high.",
+    model: "offset = half the total reading; through the readings a sine of one turn by least squares",
+    fields: &RUN_OUT_FIELDS,
+    answer: run_out,
+};
+
+fn run_out(asked: &Asked<'_>) -> Result<Answer, Trouble> {
+    let readings: Vec<Length> = ROUND.iter().filter_map(|id| asked.length(id)).collect();
+    let mut rows = Vec::new();
+    let total = if readings.is_empty() {
+        let total = asked.need_length("total")?;
+        rows.push(("offset", asked.fine_words(offset(total))));
+        total
+    } else {
+        let found = round_one_turn(&readings)?;
+        rows.push(("offset", asked.fine_words(found.offset)));
+        rows.push((
+            "high spot",
+            format!("{}° on from the first", fixed(found.high_at.get::<degree>(), 0)),
+        ));
+        rows.extend(
+            found
+                .out_of_round
+                .map(|out| ("not round by", asked.fine_words(out))),
+        );
+        found.total
+    };
+    let most = match (asked.length("most"), asked.length("each"), asked.length("radius")) {
+        (Some(most), Some(each), Some(radius)) => {
+            let limit = limit_at(most, each, radius)?;
+            rows.push(("limit at that radius", asked.fine_words(limit)));
+            Some(limit)
+        }
+        (most, _, _) => most,
+    };
+    let judged = asked.judge(total, None, most)?;
+    Ok(Answer {
+        says: "total indicator reading",
+        number: asked.fine(total),
+        unit: asked.length_unit(),
+        verdict: judged.words,
+        refused: judged.refused,
+        rows,
+    })
+}

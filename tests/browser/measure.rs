@@ -1,0 +1,47 @@
+//! Measure: a calculation chosen, filled on the keypad, judged, and there again after a reload.
+
+use super::harness::*;
+
+#[test]
+fn a_shim_pack_is_reckoned_in_mm_and_in_inches() {
+    story("measure-shims", Screen::UPRIGHT, async |page| {
+        page.open_at("#bench").await?;
+        page.tap(button(has("Measure"))).await?;
+        page.see_words("Enter: gap without shims.").await?;
+        page.enter("gap without shims:", &["point", "6", "4"]).await?;
+        page.enter("at least:", &["point", "0", "5"]).await?;
+        page.enter("at most:", &["point", "1", "5"]).await?;
+        // Gap 0.64 less 0.05 to 0.15.
+        page.see_words("Any pack of 0.490 to 0.590 mm will do.").await?;
+        page.enter("shims in the box: thickness:", &["point", "2"])
+            .await?;
+        page.enter("second thickness:", &["point", "1"]).await?;
+        page.see_words("2 × 0.200 + 1 × 0.100 = 0.500 mm.").await?;
+        page.fits_everywhere("measure-shims").await?;
+        page.reload().await?;
+        page.see_words("2 × 0.200 + 1 × 0.100 = 0.500 mm.").await?;
+        page.choose("units:", "in, in·lb, lb, °F").await?;
+        page.see_words("0.0197").await?;
+        page.tap(button("Undo units")).await?;
+        page.see_words("0.500").await?;
+        page.fits_the_hand().await
+    });
+}
+
+#[test]
+fn a_bolt_that_bottoms_is_refused() {
+    story("measure-bolt", Screen::UPRIGHT, async |page| {
+        page.open_at("#measure").await?;
+        page.choose("calculation:", "Bolt engagement").await?;
+        page.tap(button(has("bolt’s thread:"))).await?;
+        page.tap(button("M8")).await?;
+        page.enter("bolt, under its head:", &["3", "0"]).await?;
+        page.enter("what it clamps, washers too:", &["1", "2"]).await?;
+        page.see_words("Enough for a bolt of ordinary strength.").await?;
+        page.enter("blind hole: depth of full thread:", &["1", "7"])
+            .await?;
+        page.see_words("It bottoms 1.00 mm before it clamps: a shorter bolt.")
+            .await?;
+        page.fits_everywhere("measure-bolt").await
+    });
+}

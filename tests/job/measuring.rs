@@ -1,0 +1,513 @@
+//! The Measure screen's calculations: every one answers when filled, asks while it is not, and says what is wrong.
+
+use halfcase::job::measuring::{Answer, Calculation, Field, LIST, MeasureBench, Takes, Trouble, of};
+use halfcase::job::settings::{PIECES, Settings};
+use halfcase::trade::strip::FemaleMaterial;
+use halfcase::trade::thread::Thread;
+
+/// What is filled in: numbers in mm, N and N·m, or a word.
+type Filled = &'static [(&'static str, &'static str)];
+
+/// A filled example of each calculation, of the walking tractor: what its number and verdict are, by hand.
+const EXAMPLES: [(&str, Filled, &str, &str); 16] = [
+    (
+        "float",
+        &[
+            ("gap_1", "0.62"),
+            ("gap_2", "0.66"),
+            ("least", "0.05"),
+            ("most", "0.15"),
+            ("shim_1", "0.3"),
+            ("count_1", "1"),
+            ("shim_2", "0.2"),
+        ],
+        "0.500",
+        "1 × 0.300 + 1 × 0.200 = 0.500 mm.",
+    ),
+    (
+        "shell",
+        &[
+            ("housing", "56"),
+            ("wall_1", "1.98"),
+            ("journal", "52"),
+            ("least", "0.03"),
+            ("most", "0.07"),
+        ],
+        "0.040",
+        "Within its limits.",
+    ),
+    (
+        "plastic",
+        &[
+            ("least", "0.03"),
+            ("most", "0.07"),
+            ("wide", "0.05"),
+            ("narrow", "0.06"),
+        ],
+        "0.050",
+        "Within its limits.",
+    ),
+    (
+        "preload",
+        &[
+            ("pull", "50"),
+            ("radius", "30"),
+            ("seal", "0.3"),
+            ("least", "1.5"),
+            ("most", "2"),
+            ("pack", "0.05"),
+            ("for", "0.5"),
+        ],
+        "1.20",
+        "0.30 N·m under the least.",
+    ),
+    (
+        "backlash",
+        &[
+            ("place_1", "0.15"),
+            ("place_2", "0.17"),
+            ("place_3", "0.19"),
+            ("place_4", "0.17"),
+            ("least", "0.1"),
+            ("most", "0.25"),
+            ("spread", "0.03"),
+        ],
+        "0.170",
+        "It varies too much: look for run-out.",
+    ),
+    (
+        "run-out",
+        &[
+            ("at_1", "0"),
+            ("at_2", "0.02"),
+            ("at_3", "0.04"),
+            ("at_4", "0.02"),
+            ("most", "0.05"),
+        ],
+        "0.040",
+        "Within its limits.",
+    ),
+    (
+        "piston",
+        &[
+            ("narrowest", "80"),
+            ("widest", "80.02"),
+            ("piston", "79.95"),
+            ("least", "0.04"),
+            ("most", "0.06"),
+        ],
+        "0.060",
+        "0.010 mm over the most.",
+    ),
+    (
+        "end-gap",
+        &[
+            ("gap", "0.2"),
+            ("bore", "80"),
+            ("share", "0.004"),
+            ("most", "0.8"),
+        ],
+        "0.200",
+        "File off 0.120 mm in all.",
+    ),
+    (
+        "side-gap",
+        &[("groove", "2.05"), ("ring", "1.99"), ("most", "0.1")],
+        "0.060",
+        "Within its limits.",
+    ),
+    (
+        "flatness",
+        &[("line_1", "0.03"), ("line_5", "0.08"), ("most", "0.05")],
+        "0.080",
+        "0.030 mm over the most.",
+    ),
+    (
+        "straightness",
+        &[("at_1", "0"), ("at_2", "0.02"), ("at_3", "0"), ("most", "0.03")],
+        "0.020",
+        "Within its limits.",
+    ),
+    (
+        "spring-rate",
+        &[("wire", "4"), ("outside", "30"), ("coils", "9")],
+        "15.9–16.5",
+        "Rate of a sound steel spring of these sizes.",
+    ),
+    (
+        "spring-test",
+        &[
+            ("free", "60"),
+            ("free_least", "61"),
+            ("height", "50"),
+            ("load", "200"),
+            ("least", "180"),
+            ("most", "220"),
+        ],
+        "200",
+        "Its free length is 1.000 mm under the least.",
+    ),
+    (
+        "engagement",
+        &[
+            ("thread", "M8"),
+            ("bolt", "30"),
+            ("stack", "12"),
+            ("threaded", "13"),
+        ],
+        "13.00",
+        "Too short by 3.00 mm: a longer bolt, or an insert. It bottoms 5.00 mm before it clamps: a shorter bolt.",
+    ),
+    (
+        "insert",
+        &[("thread", "M6"), ("insert", "9")],
+        "6.22–6.40",
+        "Then the insert’s own tap, of the same pitch.",
+    ),
+    (
+        "stretch",
+        &[
+            ("free", "60"),
+            ("tight", "60.1"),
+            ("least", "0.12"),
+            ("most", "0.15"),
+            ("thread", "M8"),
+            ("grip", "40"),
+        ],
+        "0.100",
+        "0.020 mm under the least. Loosen it and tighten it anew.",
+    ),
+];
+
+fn field(calculation: &'static Calculation, id: &str) -> &'static Field {
+    let mut fields = calculation.fields.iter();
+    fields
+        .find(|field| field.id == id)
+        .unwrap_or_else(|| panic!("{} has no {id}", calculation.id))
+}
+
+fn filled(calculation: &'static Calculation, with: Filled) -> MeasureBench {
+    let mut bench = MeasureBench::default();
+    for (id, value) in with {
+        let field = field(calculation, id);
+        match field.takes {
+            Takes::Number(..) => {
+                let number = value.parse().unwrap();
+                bench.type_number(calculation, field, number).unwrap();
+            }
+            Takes::Choice(_) | Takes::Thread => bench.choose(calculation, field, value),
+        }
+    }
+    bench
+}
+
+fn answered(calculation: &'static Calculation, bench: &MeasureBench) -> Answer {
+    calculation
+        .answer(bench)
+        .unwrap_or_else(|why| panic!("{}: {why}", calculation.id))
+}
+
+#[test]
+fn every_calculation_answers_its_filled_example() {
+    assert_eq!(LIST.len(), EXAMPLES.len());
+    for (calculation, (id, with, number, verdict)) in LIST.into_iter().zip(EXAMPLES) {
+        assert_eq!(calculation.id, id);
+        let answer = answered(calculation, &filled(calculation, with));
+        assert_eq!(
+            (answer.number.as_str(), answer.verdict.as_str()),
+            (number, verdict),
+            "{id}"
+        );
+        assert!(!answer.says.is_empty() && !calculation.model.is_empty() && !calculation.how.is_empty());
+    }
+}
+
+/// What has failed is never shown as what passed.
+#[test]
+fn a_failed_example_is_refused() {
+    let failing = [
+        "preload",
+        "backlash",
+        "piston",
+        "end-gap",
+        "flatness",
+        "spring-test",
+        "engagement",
+        "stretch",
+    ];
+    for (id, with, ..) in EXAMPLES {
+        let answer = answered(of(id), &filled(of(id), with));
+        assert_eq!(answer.refused, failing.contains(&id), "{id}");
+    }
+}
+
+#[test]
+fn an_empty_calculation_asks_for_its_first_number() {
+    for calculation in LIST {
+        let why = calculation.answer(&MeasureBench::default()).unwrap_err();
+        let Trouble::Missing(name) = why else {
+            panic!("{}: {why}", calculation.id);
+        };
+        assert!(
+            calculation.fields.iter().any(|field| field.name == name),
+            "{name}"
+        );
+    }
+}
+
+/// Without any one of its numbers a filled example answers or asks: it never claims nonsense was entered.
+#[test]
+fn a_number_that_is_missing_is_asked_for() {
+    for (id, with, ..) in EXAMPLES {
+        for left_out in with {
+            let mut bench = filled(of(id), with);
+            bench.given.retain(|given| given.field != left_out.0);
+            if let Err(why) = of(id).answer(&bench) {
+                let few = why == Trouble::Wrong(halfcase::trade::measuring::MeasuringError::Few(3));
+                assert!(
+                    matches!(why, Trouble::Missing(_)) || few,
+                    "{id} without {}: {why}",
+                    left_out.0
+                );
+            }
+        }
+    }
+}
+
+#[test]
+fn bad_input_gets_its_sentence() {
+    let rows: [(&str, Filled, &str); 13] = [
+        (
+            "float",
+            &[("gap_1", "0.02"), ("least", "0.05"), ("most", "0.1")],
+            "The gap is smaller than the float wanted: no shim makes it larger. Measure it again without shims.",
+        ),
+        (
+            "float",
+            &[("gap_1", "1"), ("least", "0.2"), ("most", "0.1")],
+            "Enter the limits with the lower one first.",
+        ),
+        (
+            "plastic",
+            &[("least", "0.2"), ("most", "0.1")],
+            "Enter the limits with the lower one first.",
+        ),
+        (
+            "preload",
+            &[("torque", "1"), ("seal", "2")],
+            "The seal alone can’t drag more than all of it: read both again.",
+        ),
+        ("backlash", &[("place_1", "0.1")], "Take at least 2 readings."),
+        (
+            "run-out",
+            &[("at_1", "0"), ("at_2", "0.1")],
+            "Take at least 3 readings.",
+        ),
+        (
+            "piston",
+            &[("narrowest", "80"), ("widest", "79"), ("piston", "79.9")],
+            "Enter the limits with the lower one first.",
+        ),
+        (
+            "straightness",
+            &[("at_1", "0"), ("at_2", "0")],
+            "Take at least 3 readings.",
+        ),
+        (
+            "spring-rate",
+            &[("wire", "4"), ("outside", "7"), ("coils", "9")],
+            "The coil’s mean diameter must be larger than its wire: measure both again.",
+        ),
+        (
+            "spring-test",
+            &[
+                ("height", "50"),
+                ("load", "200"),
+                ("height_2", "50"),
+                ("load_2", "300"),
+            ],
+            "Read the spring at two different heights.",
+        ),
+        (
+            "engagement",
+            &[("thread", "M8"), ("bolt", "10"), ("stack", "12")],
+            "The bolt does not reach the thread: its length under the head must be more than what it clamps.",
+        ),
+        (
+            "insert",
+            &[("thread", "G 1/4"), ("insert", "9")],
+            "Choose a bolt’s thread: nothing is reckoned of a pipe thread.",
+        ),
+        (
+            "stretch",
+            &[("free", "60"), ("tight", "59")],
+            "The tight length is under the free one: measure both again.",
+        ),
+    ];
+    for (id, with, sentence) in rows {
+        let why = of(id).answer(&filled(of(id), with)).unwrap_err();
+        assert_eq!(why.to_string(), sentence, "{id}");
+        assert!(matches!(why, Trouble::Wrong(_)));
+    }
+}
+
+/// A number beyond its range is refused in the unit shown and changes nothing.
+#[test]
+fn a_number_has_one_range_in_both_units() {
+    let calculation = of("float");
+    let gap = field(calculation, "gap_1");
+    let mut bench = filled(calculation, &[("gap_1", "0.5")]);
+    assert_eq!(
+        bench.type_number(calculation, gap, 101.0),
+        Err("Enter a number from 0 to 100 mm.".to_owned())
+    );
+    bench.inch = true;
+    assert_eq!(bench.shown(calculation, gap), "0.019685");
+    assert_eq!(
+        bench.type_number(calculation, gap, 4.0),
+        Err("Enter a number from 0 to 3.937008 in.".to_owned())
+    );
+    let count = field(calculation, "count_1");
+    assert_eq!(
+        bench.type_number(calculation, count, 1.5),
+        Err("Enter a whole number from 0 to 20.".to_owned())
+    );
+    let at = field(of("piston"), "at");
+    assert_eq!(
+        bench.type_number(of("piston"), at, 400.0),
+        Err("Enter a number from −40 to 302 °F.".to_owned())
+    );
+    assert_eq!(
+        bench,
+        MeasureBench {
+            inch: true,
+            ..filled(calculation, &[("gap_1", "0.5")])
+        }
+    );
+    // What was typed in inches is shown as it was typed.
+    for typed in [0.0315, 0.001, 3.1496, 0.00075] {
+        bench.type_number(calculation, gap, typed).unwrap();
+        assert_eq!(bench.shown(calculation, gap), typed.to_string());
+    }
+}
+
+#[test]
+fn the_same_example_answers_in_inches() {
+    for (id, with, ..) in EXAMPLES {
+        let mut bench = filled(of(id), with);
+        let metric = answered(of(id), &bench);
+        bench.inch = true;
+        let inches = answered(of(id), &bench);
+        assert_eq!(metric.refused, inches.refused, "{id}");
+        let units = ["in", "lb", "lb/in", "in·lb"];
+        assert!(
+            units.contains(&inches.unit) && !units.contains(&metric.unit),
+            "{id}: {}",
+            inches.unit
+        );
+        let all = inches
+            .rows
+            .iter()
+            .map(|(_, words)| words.as_str())
+            .chain([inches.verdict.as_str()]);
+        assert!(
+            all.clone()
+                .all(|words| !words.contains(" mm") && !words.contains(" kN")),
+            "{id}: {inches:?}"
+        );
+    }
+}
+
+#[test]
+fn fields_have_names_ranges_and_ids_of_their_own() {
+    for calculation in LIST {
+        for (at, field) in calculation.fields.iter().enumerate() {
+            let others = &calculation.fields[at + 1..];
+            assert!(
+                others
+                    .iter()
+                    .all(|other| other.id != field.id && other.name != field.name),
+                "{}",
+                field.id
+            );
+            if let Takes::Number(_, (least, most)) = field.takes {
+                assert!(
+                    least < most && least.is_finite() && most.is_finite(),
+                    "{}",
+                    field.id
+                );
+            }
+        }
+    }
+    for id in ["engagement", "insert"] {
+        let Takes::Choice(offered) = field(of(id), "into").takes else {
+            panic!("a choice");
+        };
+        assert_eq!(offered, FemaleMaterial::ALL.map(FemaleMaterial::words));
+    }
+}
+
+/// Every thread there is, every choice there is: an answer or a sentence.
+#[test]
+fn every_thread_and_choice_is_taken() {
+    for thread in Thread::all() {
+        for (id, with, ..) in EXAMPLES {
+            let mut bench = filled(of(id), with);
+            for field in of(id).fields {
+                match field.takes {
+                    Takes::Thread => bench.choose(of(id), field, &thread.name()),
+                    Takes::Choice(_) | Takes::Number(..) => {}
+                }
+            }
+            let answer = of(id).answer(&bench);
+            assert!(
+                answer.is_ok() || thread.is_pipe() || thread.major().value > 0.01,
+                "{id} {thread}"
+            );
+        }
+    }
+    for (id, with, ..) in EXAMPLES {
+        for field in of(id).fields {
+            let Takes::Choice(offered) = field.takes else {
+                continue;
+            };
+            for word in offered {
+                let mut bench = filled(of(id), with);
+                bench.choose(of(id), field, word);
+                assert_eq!(bench.word(of(id), field), *word);
+                answered(of(id), &bench);
+            }
+        }
+    }
+}
+
+/// What is typed comes back after a reload; an older store opens, and nothing typed writes nothing.
+#[test]
+fn what_is_typed_is_kept() {
+    let blank = serde_json::to_string(&Settings::default()).unwrap();
+    assert!(!blank.contains("measure"));
+    assert_eq!(
+        serde_json::from_str::<Settings>(&blank).unwrap(),
+        Settings::default()
+    );
+    let mut settings = Settings::default();
+    settings.measure = filled(of("engagement"), EXAMPLES[13].1);
+    settings.measure.calculation = "engagement".to_owned();
+    let text = serde_json::to_string(&settings).unwrap();
+    assert_eq!(serde_json::from_str::<Settings>(&text).unwrap(), settings);
+    let changed: Vec<&str> = PIECES
+        .iter()
+        .filter(|piece| !(piece.same)(&settings, &Settings::default()))
+        .map(|piece| piece.name)
+        .collect();
+    assert_eq!(changed, ["measure"], "nothing else is written by it");
+    // An id of another release opens the first; clearing one calculation leaves the others.
+    settings.measure.calculation = "gone".to_owned();
+    assert_eq!(settings.measure.at_hand().id, "float");
+    settings
+        .measure
+        .type_number(of("float"), field(of("float"), "gap_1"), 0.5)
+        .unwrap();
+    settings.measure.clear(of("engagement"));
+    assert_eq!(settings.measure.given.len(), 1);
+}
