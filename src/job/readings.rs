@@ -9,11 +9,11 @@ use super::kinds::select::{Select, Trial};
 use super::kinds::select::{answer as choice, judge as chosen};
 use super::kinds::{Bore, Check, DEPTH_WORDS, DIRECTION_WORDS, Limit, Seat, Work, grid_name};
 use super::parts;
-use super::progress::{Reading, StepProgress};
+use super::progress::StepProgress;
 use super::reading::{DEPTH, Fact, GAP, Verdict, What, whole_bore};
 use super::saying;
 use super::sheet::Step;
-use crate::trade::quantity::Unit;
+use crate::trade::quantity::{Unit, convert};
 
 impl What {
     /// What it is called in that step, as planned now.
@@ -176,7 +176,7 @@ pub fn missing(step: &Step, progress: &StepProgress) -> Option<What> {
         (_, What::Fact(fact)) => progress.said(*fact).is_none(),
         // How often is counted on from what was said.
         (Work::Fasten(fasten), What::Uses) => fasten.uses_unsaid(progress),
-        _ => taken(step, progress, what).is_none(),
+        _ => value(step, progress, what).is_none(),
     })
 }
 
@@ -199,6 +199,7 @@ pub fn stops_the_run(step: &Step, progress: &StepProgress) -> Option<What> {
 pub fn unit<'a>(step: &'a Step, what: &What) -> Option<&'a str> {
     match (&step.work, what) {
         (Work::Check(check), What::Limit(id)) => limit(check, *id).map(|limit| limit.unit.as_str()),
+        (Work::Check(_), What::Place { .. }) => Some("mm"),
         (Work::Fill(fill), What::PutIn) => Some(fill.unit().symbol()),
         (Work::Run(run), What::RanAt) => Some(run.scale().symbol()),
         (Work::Run(_), What::RanFor) => Some("min"),
@@ -207,22 +208,47 @@ pub fn unit<'a>(step: &'a Step, what: &What) -> Option<&'a str> {
     }
 }
 
-/// The latest reading of that, in the unit the plan now asks for.
-fn taken<'a>(step: &Step, progress: &'a StepProgress, what: &What) -> Option<&'a Reading> {
+/// The number last read of that, in the unit the plan now asks for; none where what was read can't be told
+/// in it.
+pub fn value(step: &Step, progress: &StepProgress, what: &What) -> Option<f64> {
     if let Work::Select(select) = &step.work {
-        return choice::taken(select, progress, what);
+        return choice::taken(select, progress, what).map(|reading| reading.value);
     }
     if let Work::Gauge(gauge) = &step.work {
-        return gauging::taken(gauge, progress, what);
+        return gauging::taken(gauge, progress, what).map(|reading| reading.value);
     }
     let reading = progress.reading(what)?;
-    unit(step, what)
-        .is_none_or(|unit| unit == reading.unit)
-        .then_some(reading)
+    in_plan(step, what, reading.value, &reading.unit)
 }
 
-/// The limits of that in the plan, in a fixed order: what an acceptance was given under.
-pub fn limits(step: &Step, what: &What) -> Vec<Option<f64>> {
+/// A number read in `unit`, in the one the plan asks for; none where the one can't be told in the other.
+pub fn in_plan(step: &Step, what: &What, value: f64, unit: &str) -> Option<f64> {
+    self::unit(step, what).map_or(Some(value), |own| convert(value, unit, own))
+}
+
+/// What was read stands in a unit that the plan's can't be told in: what the limits said then stands too.
+fn stays_outside(step: &Step, progress: &StepProgress, what: &What) -> bool {
+    let reading = progress.reading(what);
+    unit(step, what).is_some() && reading.is_some_and(|reading| reading.verdict == Verdict::Outside)
+}
+
+/// The limits of that, in a fixed order: what an acceptance was given under. They are in the unit it was read
+/// in, so that a reason stands while the plan means the same, and for no other size.
+pub fn limits(step: &Step, progress: &StepProgress, what: &What) -> Vec<Option<f64>> {
+    let planned = planned(step, what);
+    let Some((own, reading)) = unit(step, what).zip(progress.reading(what)) else {
+        return planned;
+    };
+    let as_read = |limit: Option<f64>| match limit {
+        None => Some(None),
+        Some(limit) => convert(limit, own, &reading.unit).map(Some),
+    };
+    let all: Option<Vec<Option<f64>>> = planned.into_iter().map(as_read).collect();
+    all.unwrap_or_default()
+}
+
+/// The limits of that as planned, in a fixed order.
+fn planned(step: &Step, what: &What) -> Vec<Option<f64>> {
     match (&step.work, what) {
         (Work::Check(check), What::Limit(id)) => {
             limit(check, *id).map_or(Vec::new(), |limit| limit.all().to_vec())
@@ -299,7 +325,7 @@ pub fn judge(step: &Step, what: &What, value: f64) -> Verdict {
 /// What of a step is not settled, as the plan now stands: readings outside their limits (any place of a
 /// bore stands for the whole), a tight spot, parts that are not fit; unless accepted with a reason.
 pub fn findings(step: &Step, progress: &StepProgress) -> Vec<What> {
-    let accepted = |what: &What| progress.accepted(what, &limits(step, what)).is_some();
+    let accepted = |what: &What| progress.accepted(what, &limits(step, progress, what)).is_some();
     let worked_out = match &step.work {
         Work::Fasten(fasten) => fasten.stretch(),
         _ => Vec::new(),
@@ -308,8 +334,10 @@ pub fn findings(step: &Step, progress: &StepProgress) -> Vec<What> {
     let read = asked(step).into_iter().filter(|what| *what != What::Uses);
     let single = read.chain(worked_out).filter(|what| {
         saying::fails(progress, what)
-            || taken(step, progress, what)
-                .is_some_and(|reading| judge(step, what, reading.value) == Verdict::Outside)
+            || match value(step, progress, what) {
+                Some(value) => judge(step, what, value) == Verdict::Outside,
+                None => stays_outside(step, progress, what),
+            }
     });
     let bores = match &step.work {
         Work::Check(check) => check.bores.as_slice(),

@@ -28,6 +28,7 @@ mod situation;
 mod tamper;
 mod torque;
 mod two_waits;
+mod units;
 
 use halfcase::job::example;
 use halfcase::job::kinds::Work;

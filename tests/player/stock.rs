@@ -8,7 +8,7 @@ use halfcase::job::kinds::Work;
 pub fn stocked(chance: &mut Chance, kind: &str) -> Option<Work> {
     let shims = r#""shims":[{"thick":0.1,"count":4},{"thick":0.5,"count":2},{"thick":0.05,"count":3,"between":true}]"#;
     let all = match kind {
-        "Select" => [
+        "Select" => vec![
             format!(r#"{{"select":{{"places":[{{"name":"gap"}}],"allowance":-0.1,"tolerance":0.05,{shims}}}}}"#),
             format!(r#"{{"select":{{"by":"trial",{shims},"trial":{{"least":0.05,"most":0.15}}}}}}"#),
             r#"{"select":{"by":"range","places":[{"name":"depth"}],"rows":[{"least":0,"most":40,"thick":2.4,"code":"A"}]}}"#.to_owned(),
@@ -16,7 +16,17 @@ pub fn stocked(chance: &mut Chance, kind: &str) -> Option<Work> {
         ],
         "Gauge" => [1, 2, 3, 4].map(|n| {
             format!(r#"{{"gauge":{{"least":0.03,"most":0.06,"worn":0.{n}1,"taper":0.0{n},"torque":"20 N·m"}}}}"#)
-        }),
+        })
+        .to_vec(),
+        "Check" => [
+            r#"{"check":{"readings":[
+                {"id":1,"name":"fork","unit":"mm","least":0.05,"most":0.15,"worn_most":0.3},
+                {"id":2,"name":"pin","unit":"in","least":0.4990,"worn_least":0.4985},
+                {"id":3,"name":"seal","unit":"°F","most":180}]}}"#,
+            r#"{"check":{"readings":[{"id":1,"name":"drag","unit":"in·lb","least":2,"most":6}]}}"#,
+        ]
+        .map(str::to_owned)
+        .to_vec(),
         _ => return None,
     };
     json::read(chance.of(&all)?).ok()

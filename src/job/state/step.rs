@@ -9,7 +9,7 @@ use crate::job::kinds::seat::depth;
 use crate::job::kinds::{Seat, Work};
 use crate::job::parts::{self, PartKey, PartPlace};
 use crate::job::progress::Status;
-use crate::job::reading::{Fact, What};
+use crate::job::reading::{Fact, Verdict, What};
 use crate::job::readings;
 use crate::job::record::{Event, Facts, SetTo, Setting};
 use crate::job::sense;
@@ -192,7 +192,10 @@ impl State {
             return Err(Refused::NotAsked(fact.name(Some(step))));
         }
         self.in_turn(step, what)?;
-        sense::reading(what).of(value).map_err(Refused::NoSense)?;
+        let asked = readings::unit(step, what).unwrap_or_default();
+        let planned = readings::in_plan(step, what, value, unit)
+            .ok_or_else(|| Refused::OtherUnit(asked.to_owned(), unit.to_owned()))?;
+        sense::reading(what).of(planned).map_err(Refused::NoSense)?;
         if *what == What::Uses && value.fract() != 0.0 {
             return Err(Refused::NoSense("Enter a whole number of times."));
         }
@@ -229,7 +232,7 @@ impl State {
         }
         let event = Event::Accepted {
             what: what.clone(),
-            limits: readings::limits(step, what),
+            limits: readings::limits(step, &self.progress(step.id), what),
             reason,
         };
         draft.line(Some(step.id), event);
@@ -505,7 +508,8 @@ fn measured(step: &Step, what: &What, value: f64, unit: &str, with: &ReadWith) -
         value,
         unit: unit.to_owned(),
         tool: with.tool.clone(),
-        verdict: readings::judge(step, what, value),
+        verdict: readings::in_plan(step, what, value, unit)
+            .map_or(Verdict::Noted, |value| readings::judge(step, what, value)),
         at_c: with.at_c,
     }
 }

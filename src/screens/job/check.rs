@@ -4,13 +4,17 @@ use super::accept::accept;
 use super::grid::BoreGrid;
 use crate::bench::{Bench, ReadWith};
 use crate::job::kinds::{Limit, Work};
+use crate::job::progress::Reading;
 use crate::job::reading::What;
+use crate::job::readings;
 use crate::job::sense;
 use crate::job::sheet::Step;
 use crate::parts::ask_words::AskWords;
 use crate::parts::dynamic::{piece, press, text};
 use crate::parts::keys::{KeySpec, keys};
 use crate::parts::number_field::NumberField;
+use crate::parts::typed::turned;
+use crate::trade::quantity::{Unit, convert, read_in};
 use leptos::prelude::*;
 use uom::si::thermodynamic_temperature::degree_celsius;
 
@@ -101,13 +105,12 @@ fn WithWhat(with: RwSignal<ReadWith>) -> impl IntoView {
             }
         })
     };
-    let at = move || {
-        with.with(|with| {
-            with.at_c
-                .map_or(String::new(), |at| at.to_string().replace('-', "−"))
-        })
-    };
-    let take = move |celsius: f64| {
+    let scale = Bench::here()
+        .sheet
+        .with_untracked(|sheet| sheet.units.temperature.symbol());
+    let at = move || with.with(|with| with.at_c.map_or(String::new(), |at| turned(at, "°C", scale)));
+    let take = move |read: f64| {
+        let celsius = convert(read, scale, "°C").unwrap_or(read);
         let celsius = sense::PART_C.of(celsius)?;
         with.update(|with| with.at_c = Some(celsius));
         Ok(())
@@ -120,7 +123,7 @@ fn WithWhat(with: RwSignal<ReadWith>) -> impl IntoView {
                     <span>{text(tool)}</span>
                 </button>
             </div>
-            <NumberField name="part and gauge at" unit=Signal::stored("°C".to_owned()) value=Signal::derive(at) take signed=true />
+            <NumberField name="part and gauge at" unit=Signal::stored(scale.to_owned()) value=Signal::derive(at) take signed=true />
         </div>
         {tools}
     }
@@ -138,29 +141,42 @@ fn OneReading(step: StoredValue<Step>, limit: Limit, with: RwSignal<ReadWith>) -
             .progress
             .with(|progress| progress.touched(id)?.reading(&read).cloned())
     });
+    // It is read in the unit it was read in last, else in the plan's.
+    let last = reading.with_untracked(|found| found.as_ref().map(|found| found.unit.clone()));
+    let first = last.filter(|unit| convert(1.0, unit, &limit.unit).is_some());
+    let unit = RwSignal::new(first.unwrap_or_else(|| limit.unit.clone()));
     let take = move |value: f64| {
-        kept.with_value(|limit| {
-            let what = What::Limit(limit.id);
-            with.with_untracked(|with| bench.measure(id, what, value, &limit.unit, with))
-        })
-        .map_err(|refused| refused.to_string())
+        let what = kept.with_value(|limit| What::Limit(limit.id));
+        let unit = unit.get_untracked();
+        with.with_untracked(|with| bench.measure(id, what, value, &unit, with))
+            .map_err(|refused| refused.to_string())
     };
     let value = move || {
         reading.with(|found| {
-            found
-                .as_ref()
-                .map_or(String::new(), |found| found.value.to_string())
+            let turn = |found: &Reading| unit.with(|unit| turned(found.value, &found.unit, unit));
+            found.as_ref().map_or(String::new(), turn)
         })
     };
     let said = move || {
-        reading.with(|found| {
-            found
-                .as_ref()
-                .map_or(String::new(), |found| format!(" · {}", found.verdict.words()))
+        let progress = bench.progress.with(|progress| progress.step(id));
+        step.with_value(|step| {
+            let what = kept.with_value(|limit| What::Limit(limit.id));
+            readings::value(step, &progress, &what).map_or(String::new(), |value| {
+                format!(" · {}", readings::judge(step, &what, value).words())
+            })
         })
     };
+    let units = read_in(&limit.unit);
+    let turn = (!units.is_empty()).then(|| {
+        Callback::new(move |()| {
+            unit.update(|unit| {
+                let at = units.iter().position(|own| own == unit).map_or(0, |at| at + 1);
+                units[at % units.len()].clone_into(unit);
+            });
+        })
+    });
     view! {
-        <NumberField name=limit.name.clone() unit=Signal::stored(limit.unit.clone()) value=Signal::derive(value) take />
+        <NumberField name=limit.name.clone() unit=unit value=Signal::derive(value) take signed=true turn=turn />
         <p>{limit.words()} <strong>{text(said)}</strong></p>
         {accept(id, what)}
     }

@@ -8,6 +8,8 @@ use crate::job::reading::{What, whole_bore};
 use crate::job::sheet::{Step, StepId};
 use crate::parts::dynamic::piece;
 use crate::parts::number_field::NumberField;
+use crate::parts::typed::turned;
+use crate::trade::quantity::Unit;
 use leptos::prelude::*;
 
 /// One bore, with its journal where there is one.
@@ -48,6 +50,7 @@ fn grid(
     limits: String,
     with: RwSignal<ReadWith>,
 ) -> AnyView {
+    let unit = bench.sheet.with_untracked(|sheet| sheet.units.length.symbol());
     let places: Vec<What> = What::grid(bore, journal).collect();
     let rows = places.chunks(DIRECTION_WORDS.len());
     let cells: Vec<AnyView> = DEPTH_WORDS
@@ -60,7 +63,7 @@ fn grid(
         .collect();
     view! {
         <section class="bore" aria-label=name.to_owned()>
-            <h2>{name.to_owned()} ", mm " <span class="quiet figures">{limits}</span></h2>
+            <h2>{name.to_owned()} ", " {unit} " " <span class="quiet figures">{limits}</span></h2>
             <Drawing />
             <div class="grid">
                 <span></span>
@@ -76,18 +79,18 @@ fn grid(
 fn cell(bench: Bench, step: StepId, what: &What, with: RwSignal<ReadWith>) -> AnyView {
     let kept = StoredValue::new(what.clone());
     let name = bench.sheet.with_untracked(|sheet| what.name(sheet.step(step)));
+    let unit = bench.sheet.with_untracked(|sheet| sheet.units.length.symbol());
     let value = Memo::new(move |_| {
         bench.progress.with(|progress| {
-            let reading =
-                kept.with_value(|what| progress.touched(step)?.reading(what).map(|reading| reading.value));
-            reading.map_or(String::new(), |value| value.to_string())
+            let found = kept.with_value(|what| progress.touched(step)?.reading(what));
+            found.map_or(String::new(), |found| turned(found.value, &found.unit, unit))
         })
     });
     let take = move |value: f64| {
-        with.with_untracked(|with| bench.measure(step, kept.get_value(), value, "mm", with))
+        with.with_untracked(|with| bench.measure(step, kept.get_value(), value, unit, with))
             .map_err(|refused| refused.to_string())
     };
-    view! { <NumberField name unit=Signal::stored("mm".to_owned()) value take /> }.into_any()
+    view! { <NumberField name unit=Signal::stored(unit.to_owned()) value take /> }.into_any()
 }
 
 /// Where the readings are taken: the bore cut open, three depths, two directions.

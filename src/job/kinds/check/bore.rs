@@ -8,7 +8,7 @@ use crate::job::reading::What;
 use crate::trade::growth::{GrowthError, size_at_20};
 use crate::trade::material::Material;
 use crate::trade::measure::{Allowed, DiameterGrid, MeasureError, MeasureVerdict, Shape, clearance};
-use crate::trade::quantity::{Length, ThermodynamicTemperature, fixed};
+use crate::trade::quantity::{Length, ThermodynamicTemperature, convert, fixed};
 use uom::si::length::millimeter;
 use uom::si::thermodynamic_temperature::degree_celsius;
 
@@ -128,7 +128,8 @@ fn grid(bore: ReadingId, journal: bool, material: Material, progress: &StepProgr
     let mut carried = |depth, way| {
         let reading = reading(depth, way)?;
         let read_at = celsius(reading.at_c.unwrap_or(noted_c));
-        let size = Length::new::<millimeter>(reading.value);
+        let mm = convert(reading.value, &reading.unit, "mm")?;
+        let size = Length::new::<millimeter>(mm);
         match size_at_20(size, material, read_at) {
             Ok(size) => Some(size.get::<millimeter>()),
             // The grid refuses it, in its own words.
@@ -138,7 +139,7 @@ fn grid(bore: ReadingId, journal: bool, material: Material, progress: &StepProgr
                 } else {
                     at
                 };
-                Some(reading.value)
+                Some(mm)
             }
         }
     };

@@ -5,6 +5,7 @@ use super::limit::Limit;
 use crate::job::field::{self, Field, Form, Kept, Number, Refused, Seen, Set, refuse, yes};
 use crate::job::id::ReadingId;
 use crate::trade::material::Material;
+use crate::trade::quantity::{READ_UNITS, unit_symbol};
 
 /// What can be read, in whatever unit: pressures in pascals, counts, lengths.
 const READ: (f64, f64) = (-1e6, 1e6);
@@ -62,18 +63,45 @@ static LIMITS: [Number<Limit>; 4] = [
     ),
 ];
 
-static READING: [Field<Limit>; 3] = [
+static READING: [Field<Limit>; 4] = [
     Field::Name {
         id: "name",
         label: "what is measured",
         get: |l| &l.name,
         set: |l, name| l.name = name,
     },
-    Field::Words {
+    Field::Choice {
         id: "unit",
         label: "unit",
-        get: |l| &l.unit,
-        set: |l, unit| l.unit = unit,
+        offered: || {
+            let units = READ_UNITS
+                .iter()
+                .map(|unit| ((*unit).to_owned(), (*unit).to_owned()));
+            units.chain([(String::new(), "none".to_owned())]).collect()
+        },
+        get: |l| {
+            if l.unit.is_empty() {
+                "none".to_owned()
+            } else {
+                l.unit.clone()
+            }
+        },
+        set: |l, unit| {
+            l.unit = unit_symbol(unit);
+            Ok(())
+        },
+    },
+    Field::Words {
+        id: "other_unit",
+        label: "a unit that is not among them",
+        get: |l| {
+            if READ_UNITS.contains(&l.unit.as_str()) {
+                ""
+            } else {
+                &l.unit
+            }
+        },
+        set: |l, unit| l.unit = unit_symbol(&unit),
     },
     Field::Numbers(&LIMITS),
 ];
