@@ -1,7 +1,7 @@
 //! The readings a step asks for, what they are called there, and what its limits say of them.
 
 use super::id::ReadingId;
-use super::kinds::check::bore as bores;
+use super::kinds::check::{bore as bores, worked as working};
 use super::kinds::fasten::Lock;
 use super::kinds::gauge::answer as gauging;
 use super::kinds::select::words::sum_words;
@@ -135,7 +135,8 @@ pub fn bore(check: &Check, id: ReadingId) -> Option<&Bore> {
 pub fn asked(step: &Step) -> Vec<What> {
     match &step.work {
         Work::Check(check) => {
-            let limits = check.readings.iter().map(|limit| What::Limit(limit.id));
+            let measured = check.readings.iter().filter(|limit| limit.worked.is_none());
+            let limits = measured.map(|limit| What::Limit(limit.id));
             let grids = check.bores.iter().flat_map(|bore| {
                 let journal = bore.journal.iter().flat_map(|_| What::grid(bore.id, true));
                 What::grid(bore.id, false).chain(journal)
@@ -170,9 +171,43 @@ pub fn asked(step: &Step) -> Vec<What> {
     }
 }
 
-/// The first reading a step still lacks.
+/// What is worked out from the readings of a check: never asked for.
+pub fn worked_out(step: &Step) -> Vec<What> {
+    let readings = match &step.work {
+        Work::Check(check) => check.readings.as_slice(),
+        _ => &[],
+    };
+    let worked = readings.iter().filter(|limit| limit.worked.is_some());
+    worked.map(|limit| What::Limit(limit.id)).collect()
+}
+
+/// What is worked out from the readings that stand and was not yet recorded as that: value and unit.
+pub fn worked_anew<'a>(step: &'a Step, progress: &StepProgress) -> Vec<(What, f64, &'a str)> {
+    let anew = |what: What| {
+        let value = value(step, progress, &what)?;
+        let unit = unit(step, &what).unwrap_or_default();
+        let stands = progress.reading(&what);
+        let known = stands.is_some_and(|reading| reading.value == value && reading.unit == unit);
+        (!known).then_some((what, value, unit))
+    };
+    worked_out(step).into_iter().filter_map(anew).collect()
+}
+
+/// The reading of that number where it is worked out.
+pub fn worked<'a>(step: &'a Step, what: &What) -> Option<(&'a Check, &'a Limit)> {
+    match (&step.work, what) {
+        (Work::Check(check), What::Limit(id)) => {
+            let limit = limit(check, *id).filter(|limit| limit.worked.is_some())?;
+            Some((check, limit))
+        }
+        _ => None,
+    }
+}
+
+/// The first reading a step still lacks; one worked out only where the plan names nothing to work it out from.
 pub fn missing(step: &Step, progress: &StepProgress) -> Option<What> {
-    asked(step).into_iter().find(|what| match (&step.work, what) {
+    let all = asked(step).into_iter().chain(worked_out(step));
+    all.into_iter().find(|what| match (&step.work, what) {
         (_, What::Fact(fact)) => progress.said(*fact).is_none(),
         // How often is counted on from what was said.
         (Work::Fasten(fasten), What::Uses) => fasten.uses_unsaid(progress),
@@ -217,6 +252,11 @@ pub fn value(step: &Step, progress: &StepProgress, what: &What) -> Option<f64> {
     if let Work::Gauge(gauge) = &step.work {
         return gauging::taken(gauge, progress, what).map(|reading| reading.value);
     }
+    if let Some((check, limit)) = worked(step, what) {
+        return working::work_out(&check.readings, limit, |id| {
+            value(step, progress, &What::Limit(id))
+        });
+    }
     let reading = progress.reading(what)?;
     in_plan(step, what, reading.value, &reading.unit)
 }
@@ -235,7 +275,11 @@ fn stays_outside(step: &Step, progress: &StepProgress, what: &What) -> bool {
 /// The limits of that, in a fixed order: what an acceptance was given under. They are in the unit it was read
 /// in, so that a reason stands while the plan means the same, and for no other size.
 pub fn limits(step: &Step, progress: &StepProgress, what: &What) -> Vec<Option<f64>> {
-    let planned = planned(step, what);
+    let mut planned = planned(step, what);
+    if worked(step, what).is_some() {
+        // A plan that works it out in another way has another value.
+        planned.push(value(step, progress, what));
+    }
     let Some((own, reading)) = unit(step, what).zip(progress.reading(what)) else {
         return planned;
     };
@@ -328,7 +372,7 @@ pub fn findings(step: &Step, progress: &StepProgress) -> Vec<What> {
     let accepted = |what: &What| progress.accepted(what, &limits(step, progress, what)).is_some();
     let worked_out = match &step.work {
         Work::Fasten(fasten) => fasten.stretch(),
-        _ => Vec::new(),
+        _ => worked_out(step),
     };
     // Used too often asks for new ones: there is nothing to accept.
     let read = asked(step).into_iter().filter(|what| *what != What::Uses);
@@ -390,9 +434,7 @@ fn found_words(step: &Step, progress: &StepProgress, what: &What) -> String {
             fact.words(Some(step), false, said)
         }
         What::PutIn => {
-            let value = progress.reading(what).map_or(String::new(), |reading| {
-                format!(": {} {}", reading.value, reading.unit)
-            });
+            let value = read_words(step, progress, what);
             format!("“{name}” is not near the stated amount{value}")
         }
         What::Pack => {
@@ -429,10 +471,19 @@ fn found_words(step: &Step, progress: &StepProgress, what: &What) -> String {
         | What::RanAt
         | What::RanFor
         | What::Named(_) => {
-            let value = progress.reading(what).map_or(String::new(), |reading| {
-                format!(": {} {}", reading.value, reading.unit)
-            });
+            let value = read_words(step, progress, what);
             format!("“{name}” is outside its limits{}", value.trim_end())
         }
     }
+}
+
+/// ": 62.5 mm", as it was read or is worked out; nothing where it was not.
+fn read_words(step: &Step, progress: &StepProgress, what: &What) -> String {
+    if let Some((_, limit)) = worked(step, what) {
+        let value = value(step, progress, what);
+        return value.map_or(String::new(), |value| format!(": {}", limit.figure(value)));
+    }
+    progress.reading(what).map_or(String::new(), |reading| {
+        format!(": {} {}", reading.value, reading.unit)
+    })
 }

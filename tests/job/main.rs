@@ -29,6 +29,7 @@ mod tamper;
 mod torque;
 mod two_waits;
 mod units;
+mod worked;
 
 use halfcase::job::example;
 use halfcase::job::kinds::Work;

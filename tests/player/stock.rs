@@ -23,6 +23,11 @@ pub fn stocked(chance: &mut Chance, kind: &str) -> Option<Work> {
                 {"id":1,"name":"fork","unit":"mm","least":0.05,"most":0.15,"worn_most":0.3},
                 {"id":2,"name":"pin","unit":"in","least":0.4990,"worn_least":0.4985},
                 {"id":3,"name":"seal","unit":"°F","most":180}]}}"#,
+            r#"{"check":{"readings":[
+                {"id":1,"name":"hole","unit":"mm","least":10,"most":10.02},
+                {"id":2,"name":"shaft","unit":"in","least":0.3935,"most":0.3940},
+                {"id":3,"name":"fit","unit":"in","least":-0.0005,"most":0.0010,"worked":{"how":"fit","of":[1,2]}},
+                {"id":4,"name":"mean","unit":"mm","most":10.01,"worked":{"how":"mean","of":[1,2]}}]}}"#,
             r#"{"check":{"readings":[{"id":1,"name":"drag","unit":"in·lb","least":2,"most":6}]}}"#,
         ]
         .map(str::to_owned)

@@ -8,7 +8,7 @@ use crate::job::kinds::fasten::fastening::PassAnswer;
 use crate::job::kinds::seat::depth;
 use crate::job::kinds::{Seat, Work};
 use crate::job::parts::{self, PartKey, PartPlace};
-use crate::job::progress::Status;
+use crate::job::progress::{Reading, Status, StepProgress};
 use crate::job::reading::{Fact, Verdict, What};
 use crate::job::readings;
 use crate::job::record::{Event, Facts, SetTo, Setting};
@@ -200,6 +200,11 @@ impl State {
             return Err(Refused::NoSense("Enter a whole number of times."));
         }
         self.can_be_read(step, what)?;
+        if readings::worked(step, what).is_some() {
+            return Err(Refused::NoSense(
+                "It is worked out from other readings: enter these.",
+            ));
+        }
         if let Some(at_c) = with.at_c {
             sense::PART_C.of(at_c).map_err(Refused::NoSense)?;
         }
@@ -207,6 +212,9 @@ impl State {
         if let Some((what, mm)) = self.progress(step.id).stretched(what, value) {
             draft.line(Some(step.id), measured(step, &what, mm, unit, with));
         }
+        let mut progress = self.progress(step.id);
+        progress.readings.push(reading(what, value, unit));
+        work_out(draft, step, &progress);
         Ok(Name::Lines)
     }
 
@@ -230,9 +238,19 @@ impl State {
         if !initials.is_empty() {
             initials.clone_into(&mut draft.settings().initials);
         }
+        // A plan changed since may work it out anew: what is accepted stands in the record.
+        let mut progress = self.progress(step.id);
+        let anew = readings::worked_anew(step, &progress);
+        for (what, value, unit) in anew.iter().filter(|(own, ..)| own == what) {
+            draft.line(
+                Some(step.id),
+                measured(step, what, *value, unit, &ReadWith::default()),
+            );
+            progress.readings.push(reading(what, *value, unit));
+        }
         let event = Event::Accepted {
             what: what.clone(),
-            limits: readings::limits(step, &self.progress(step.id), what),
+            limits: readings::limits(step, &progress, what),
             reason,
         };
         draft.line(Some(step.id), event);
@@ -426,6 +444,7 @@ impl State {
             | Work::Run(_) => None,
         };
         draft.line(Some(step.id), Event::Done { facts });
+        work_out(draft, step, &self.progress(step.id));
         Ok(Name::Lines)
     }
 
@@ -511,6 +530,28 @@ fn measured(step: &Step, what: &What, value: f64, unit: &str, with: &ReadWith) -
         verdict: readings::in_plan(step, what, value, unit)
             .map_or(Verdict::Noted, |value| readings::judge(step, what, value)),
         at_c: with.at_c,
+    }
+}
+
+/// A reading as the progress will know it, but for its verdict.
+fn reading(what: &What, value: f64, unit: &str) -> Reading {
+    Reading {
+        what: what.clone(),
+        value,
+        unit: unit.to_owned(),
+        verdict: Verdict::Noted,
+        tool: String::new(),
+        at_c: None,
+    }
+}
+
+/// Records what is worked out from the readings that stand, where it is new.
+fn work_out(draft: &mut Draft<'_>, step: &Step, progress: &StepProgress) {
+    for (what, value, unit) in readings::worked_anew(step, progress) {
+        draft.line(
+            Some(step.id),
+            measured(step, &what, value, unit, &ReadWith::default()),
+        );
     }
 }
 

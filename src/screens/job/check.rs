@@ -38,12 +38,16 @@ pub fn CheckWork(step: StoredValue<Step>) -> impl IntoView {
     }) else {
         return ().into_any();
     };
-    let measures = !check.bores.is_empty() || check.readings.iter().any(|limit| !limit.unit.is_empty());
+    let mut measured = check.readings.iter().filter(|limit| limit.worked.is_none());
+    let measures = !check.bores.is_empty() || measured.any(|limit| !limit.unit.is_empty());
     let with = RwSignal::new(first_with(bench, id));
     let readings: Vec<AnyView> = check
         .readings
         .into_iter()
-        .map(|limit| view! { <OneReading step limit with /> }.into_any())
+        .map(|limit| match limit.worked {
+            Some(_) => worked(step, limit),
+            None => view! { <OneReading step limit with /> }.into_any(),
+        })
         .collect();
     let bores: Vec<AnyView> = check
         .bores
@@ -127,6 +131,35 @@ fn WithWhat(with: RwSignal<ReadWith>) -> impl IntoView {
         </div>
         {tools}
     }
+}
+
+/// One worked out from the others: what it comes to, and what its limits say.
+fn worked(step: StoredValue<Step>, limit: Limit) -> AnyView {
+    let bench = Bench::here();
+    let id = step.with_value(|step| step.id);
+    let what = What::Limit(limit.id);
+    let kept = StoredValue::new((what.clone(), limit.clone()));
+    let said = text(move || {
+        let progress = bench.progress.with(|progress| progress.step(id));
+        step.with_value(|step| {
+            kept.with_value(|(what, limit)| match readings::value(step, &progress, what) {
+                None => "—".to_owned(),
+                Some(value) => {
+                    let verdict = readings::judge(step, what, value).words();
+                    format!("{} · {verdict}", limit.figure(value))
+                }
+            })
+        })
+    });
+    let how = limit.worked.as_ref().map_or("", |worked| worked.how.words());
+    view! {
+        <dl class="facts" aria-label=limit.name.clone() aria-live="polite">
+            <dt>{limit.name.clone()}</dt>
+            <dd>{said} " " <span>{format!("{how} ({})", limit.words())}</span></dd>
+        </dl>
+        {accept(id, what)}
+    }
+    .into_any()
 }
 
 #[component]

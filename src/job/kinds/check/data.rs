@@ -1,6 +1,7 @@
 //! What a check step holds: readings and bores, each with its limits.
 
 use super::limit::Limit;
+use super::worked;
 use crate::job::id::ReadingId;
 use crate::trade::material::Material;
 use crate::trade::measure::{DEPTHS, DIRECTIONS};
@@ -33,8 +34,7 @@ impl Check {
             over(bore.least_mm, bore.most_mm)
                 || journal.is_some_and(|j| over(j.clearance_least_mm, j.clearance_most_mm))
         };
-        let names = self.readings.iter().map(|limit| limit.name.as_str());
-        let names: Vec<&str> = names.chain(self.bores.iter().flat_map(Bore::names)).collect();
+        let names: Vec<&str> = self.names().collect();
         let twice = |at: usize| names[at + 1..].contains(&names[at]);
         let limits = self.readings.iter().find_map(Limit::wrong);
         limits
@@ -49,11 +49,19 @@ impl Check {
                     .any(twice)
                     .then_some("Two readings have one name: give each its own.")
             })
+            .or_else(|| worked::wrong(&self.readings))
+    }
+
+    /// The names of its readings, bores and journals.
+    pub fn names(&self) -> impl Iterator<Item = &str> {
+        let names = self.readings.iter().map(|limit| limit.name.as_str());
+        names.chain(self.bores.iter().flat_map(Bore::names))
     }
 
     /// The names of every reading the step asks for, in order.
     pub fn asked(&self) -> Vec<String> {
-        let limits = self.readings.iter().map(|limit| limit.name.clone());
+        let measured = self.readings.iter().filter(|limit| limit.worked.is_none());
+        let limits = measured.map(|limit| limit.name.clone());
         limits.chain(self.bores.iter().flat_map(Bore::asked)).collect()
     }
 }

@@ -2,6 +2,8 @@
 
 use super::data::{Bore, Check, Journal};
 use super::limit::Limit;
+use super::names::free_name;
+use super::{worked, worked_fields};
 use crate::job::field::{self, Field, Form, Kept, Number, Refused, Seen, Set, refuse, yes};
 use crate::job::id::ReadingId;
 use crate::trade::material::Material;
@@ -218,10 +220,12 @@ pub fn show(form: &mut Form, check: &Check) {
     for limit in &check.readings {
         let under = format!("reading/{}", limit.id.0);
         form.head(&format!("{}: {}", limit.name, limit.words()));
+        worked_fields::show(form, check, limit);
         field::show(form, &under, &READING, limit);
         form.press(format!("{under}/remove"), &format!("take out “{}”", limit.name));
     }
     form.press("reading/add", "add a reading");
+    form.press("reading/add_worked", "add one worked out from these");
     for bore in &check.bores {
         let under = format!("bore/{}", bore.id.0);
         form.head(&format!("{}, six places", bore.name));
@@ -246,6 +250,7 @@ pub fn set(check: &mut Check, path: &str, value: &str) -> Set {
             unit: "mm".to_owned(),
             ..Limit::default()
         }),
+        ["reading", "add_worked"] => worked_fields::add(check)?,
         ["bore", "add"] => check.bores.push(Bore {
             id: ReadingId::default(),
             name: free_name("bore", check.bores.iter().flat_map(Bore::names)),
@@ -258,13 +263,18 @@ pub fn set(check: &mut Check, path: &str, value: &str) -> Set {
         }),
         ["reading", id, "remove"] => {
             let at = place(check.readings.iter().map(|limit| limit.id), id)?;
-            check.readings.remove(at);
+            let mut without = check.clone();
+            without.readings.remove(at);
+            if worked::wrong(&without.readings).is_some() && worked::wrong(&check.readings).is_none() {
+                return refuse("Another reading is worked out from it: take that one out first.");
+            }
+            *check = without;
         }
         ["bore", id, "remove"] => {
             let at = place(check.bores.iter().map(|bore| bore.id), id)?;
             check.bores.remove(at);
         }
-        ["reading", id, field] => return set_reading(check, id, field, value),
+        ["reading", id, field @ ..] => return set_reading(check, id, field, value),
         ["bore", id, field @ ..] => return set_bore(check, id, field, value),
         _ => return field::set(&TABLE, check, "check", path, value),
     }
@@ -284,24 +294,24 @@ pub fn visit(check: &Check, see: &mut dyn FnMut(Seen)) {
     }
 }
 
-fn set_reading(check: &mut Check, id: &str, field: &str, value: &str) -> Set {
+fn set_reading(check: &mut Check, id: &str, field: &[&str], value: &str) -> Set {
     let at = place(check.readings.iter().map(|limit| limit.id), id)?;
-    let others = check.asked();
-    let limit = check.readings.get_mut(at).ok_or(Refused::NoField)?;
-    if field == "name" && limit.name != value.trim() && others.iter().any(|name| name == value.trim()) {
+    let named = check.names().any(|name| name == value.trim());
+    let mut after = check.clone();
+    let changed = after.readings.get_mut(at).ok_or(Refused::NoField)?;
+    if *field == ["name"] && changed.name != value.trim() && named {
         return refuse("Another reading of this step has that name.");
     }
-    let mut changed = limit.clone();
-    field::set(
-        &READING,
-        &mut changed,
-        "reading",
-        &format!("reading/{field}"),
-        value,
-    )?;
-    match changed.wrong() {
+    match field {
+        ["how"] | ["of" | "place", _] => worked_fields::set(&mut after, at, field, value)?,
+        [field] => field::set(&READING, changed, "reading", &format!("reading/{field}"), value)?,
+        _ => return Err(Refused::NoField),
+    }
+    let changed = after.readings.get(at).and_then(Limit::wrong);
+    let worked = worked::wrong(&after.readings).filter(|_| worked::wrong(&check.readings).is_none());
+    match changed.or(worked) {
         Some(words) => return refuse(words),
-        None => *limit = changed,
+        None => *check = after,
     }
     Ok(())
 }
@@ -353,13 +363,4 @@ fn in_order(least: Option<f64>, most: Option<f64>) -> Set {
         (Some(least), Some(most)) if least > most => refuse("The lower limit is above the upper one."),
         _ => Ok(()),
     }
-}
-
-/// The first numbered name of that kind that none of those there has.
-pub fn free_name<'a>(kind: &str, there: impl Iterator<Item = &'a str>) -> String {
-    let there: Vec<&str> = there.collect();
-    (1..=there.len() + 1)
-        .map(|number| format!("{kind} {number}"))
-        .find(|name| !there.contains(&name.as_str()))
-        .unwrap_or_default()
 }

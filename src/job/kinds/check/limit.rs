@@ -1,5 +1,6 @@
 //! One reading, with what the manual allows: new, and worn.
 
+use super::how::{How, Worked, fit_words};
 use crate::job::id::ReadingId;
 use crate::job::reading::Verdict;
 use crate::trade::quantity::fixed;
@@ -27,6 +28,9 @@ pub struct Limit {
     /// Worn, not more than this.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub worn_most: Option<f64>,
+    /// It is worked out from others, and never asked for.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub worked: Option<Worked>,
 }
 
 /// What arithmetic may leave behind, as a share: a value on a limit is within it.
@@ -69,13 +73,33 @@ impl Limit {
         }
     }
 
+    /// How tight one measured size sits in another.
+    pub fn is_fit(&self) -> bool {
+        self.worked.as_ref().is_some_and(|worked| worked.how == How::Fit)
+    }
+
+    /// A value of it as the manual would print it: "0.0312 mm", "0.0005 in T".
+    pub fn figure(&self, value: f64) -> String {
+        let decimals = decimals(&[Some(value), self.least, self.most], &self.unit);
+        match self.is_fit() {
+            true => fit_words(value, decimals, &self.unit),
+            false => format!("{} {}", fixed(value, decimals), self.unit)
+                .trim_end()
+                .to_owned(),
+        }
+    }
+
     /// The limits in words: "0.05 to 0.15 mm, worn at most 0.3 mm".
     pub fn words(&self) -> String {
-        let new = limit_words(self.least, self.most, &self.unit);
+        let words = |least, most| match self.is_fit() {
+            true => fit_limits(least, most, &self.unit),
+            false => limit_words(least, most, &self.unit),
+        };
+        let new = words(self.least, self.most);
         match (self.worn_least, self.worn_most) {
             (None, None) => new,
             (least, most) => {
-                let worn = limit_words(least, most, &self.unit);
+                let worn = words(least, most);
                 match (self.least, self.most) {
                     (None, None) => format!("worn {worn}"),
                     _ => format!("{new}, worn {worn}"),
@@ -103,6 +127,18 @@ fn decimals(limits: &[Option<f64>], unit: &str) -> u8 {
     };
     let longest = limits.iter().flatten().map(of).max().unwrap_or(0);
     longest.max(if INCH.contains(&unit) { 3 } else { 0 })
+}
+
+/// The limits of a fit in words: "0.0005 in T to 0.0010 in L".
+fn fit_limits(least: Option<f64>, most: Option<f64>, unit: &str) -> String {
+    let decimals = decimals(&[least, most], unit);
+    let figure = |limit: f64| fit_words(limit, decimals, unit);
+    match (least, most) {
+        (Some(least), Some(most)) => format!("{} to {}", figure(least), figure(most)),
+        (Some(least), None) => format!("no tighter than {}", figure(least)),
+        (None, Some(most)) => format!("no looser than {}", figure(most)),
+        (None, None) => "no limit given".to_owned(),
+    }
 }
 
 /// A limit in words: "61.961 to 61.991 mm".
