@@ -306,6 +306,9 @@ fn planned(step: &Step, what: &What) -> Vec<Option<f64>> {
                 bore.taper_mm,
                 journal.and_then(|journal| journal.clearance_least_mm),
                 journal.and_then(|journal| journal.clearance_most_mm),
+                bore.worn_least_mm,
+                bore.worn_most_mm,
+                journal.and_then(|journal| journal.clearance_worn_mm),
             ]
         }),
         (Work::Seat(seat), What::Depth | What::Gap) => seat.depth.map_or(Vec::new(), |depth| {

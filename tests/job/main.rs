@@ -12,6 +12,7 @@ mod forms;
 mod gate;
 mod gauge;
 mod groups;
+mod journals;
 mod json;
 mod lifting;
 mod manual_heat;

@@ -118,7 +118,7 @@ const fn size(
     Number::new(id, Kept::Millimetre, BORE, stored, get, set).or_none(clear)
 }
 
-static SIZES: [Number<Bore>; 4] = [
+static SIZES: [Number<Bore>; 6] = [
     size(
         ("least", "not under"),
         "bore/least_mm",
@@ -132,6 +132,20 @@ static SIZES: [Number<Bore>; 4] = [
         |b| b.most_mm,
         |b, mm| b.most_mm = Some(mm),
         |b| b.most_mm = None,
+    ),
+    size(
+        ("worn_least", "worn, not under"),
+        "bore/worn_least_mm",
+        |b| b.worn_least_mm,
+        |b, mm| b.worn_least_mm = Some(mm),
+        |b| b.worn_least_mm = None,
+    ),
+    size(
+        ("worn_most", "worn, not over"),
+        "bore/worn_most_mm",
+        |b| b.worn_most_mm,
+        |b, mm| b.worn_most_mm = Some(mm),
+        |b| b.worn_most_mm = None,
     ),
     size(
         ("round", "out-of-round up to"),
@@ -149,10 +163,10 @@ static SIZES: [Number<Bore>; 4] = [
     ),
 ];
 
-static BORES: [Field<Bore>; 4] = [
+static BORES: [Field<Bore>; 5] = [
     Field::Name {
         id: "name",
-        label: "bore",
+        label: "bore or journal",
         get: |b| &b.name,
         set: |b, name| b.name = name,
     },
@@ -173,12 +187,25 @@ static BORES: [Field<Bore>; 4] = [
                 material: Material::Steel,
                 clearance_least_mm: None,
                 clearance_most_mm: None,
+                clearance_worn_mm: None,
             });
+            b.shaft &= !yes;
+        },
+    },
+    Field::Flag {
+        id: "shaft",
+        label: "it is a shaft or journal by itself, measured over the outside",
+        get: |b| b.shaft,
+        set: |b, yes| {
+            b.shaft = yes;
+            if yes {
+                b.journal = None;
+            }
         },
     },
 ];
 
-static CLEARANCES: [Number<Journal>; 2] = [
+static CLEARANCES: [Number<Journal>; 3] = [
     Number::<Journal>::new(
         ("least", "clearance at least"),
         Kept::Millimetre,
@@ -197,6 +224,15 @@ static CLEARANCES: [Number<Journal>; 2] = [
         |j, mm| j.clearance_most_mm = Some(mm),
     )
     .or_none(|j| j.clearance_most_mm = None),
+    Number::<Journal>::new(
+        ("worn_most", "worn, clearance at most"),
+        Kept::Millimetre,
+        CLEARANCE,
+        "bore/journal/clearance_worn_mm",
+        |j| j.clearance_worn_mm,
+        |j, mm| j.clearance_worn_mm = Some(mm),
+    )
+    .or_none(|j| j.clearance_worn_mm = None),
 ];
 
 static JOURNAL: [Field<Journal>; 3] = [
@@ -236,6 +272,7 @@ pub fn show(form: &mut Form, check: &Check) {
         form.press(format!("{under}/remove"), &format!("take out “{}”", bore.name));
     }
     form.press("bore/add", "add a bore, read at six places");
+    form.press("bore/add_shaft", "add a journal or shaft, read at six places");
     field::show(form, "check", &TABLE, check);
 }
 
@@ -251,16 +288,14 @@ pub fn set(check: &mut Check, path: &str, value: &str) -> Set {
             ..Limit::default()
         }),
         ["reading", "add_worked"] => worked_fields::add(check)?,
-        ["bore", "add"] => check.bores.push(Bore {
-            id: ReadingId::default(),
-            name: free_name("bore", check.bores.iter().flat_map(Bore::names)),
-            material: Material::CastAluminium,
-            least_mm: None,
-            most_mm: None,
-            out_of_round_mm: None,
-            taper_mm: None,
-            journal: None,
-        }),
+        ["bore", "add"] => {
+            let name = free_name("bore", check.bores.iter().flat_map(Bore::names));
+            check.bores.push(Bore::named(name, false));
+        }
+        ["bore", "add_shaft"] => {
+            let name = free_name("journal", check.bores.iter().flat_map(Bore::names));
+            check.bores.push(Bore::named(name, true));
+        }
         ["reading", id, "remove"] => {
             let at = place(check.readings.iter().map(|limit| limit.id), id)?;
             let mut without = check.clone();
@@ -343,24 +378,20 @@ fn set_bore(check: &mut Check, id: &str, field: &[&str], value: &str) -> Set {
         ["journal", field] => {
             let journal = changed.journal.as_mut().ok_or(Refused::NoField)?;
             field::set(&JOURNAL, journal, "journal", &format!("journal/{field}"), value)?;
-            in_order(journal.clearance_least_mm, journal.clearance_most_mm)?;
         }
         _ => return Err(Refused::NoField),
     }
-    in_order(changed.least_mm, changed.most_mm)?;
-    *bore = changed;
-    Ok(())
+    match changed.wrong() {
+        Some(words) => refuse(words),
+        None => {
+            *bore = changed;
+            Ok(())
+        }
+    }
 }
 
 /// Where the one of that number stands.
 fn place(mut ids: impl Iterator<Item = ReadingId>, id: &str) -> Result<usize, Refused> {
     ids.position(|own| own.0.to_string() == id)
         .ok_or(Refused::NoField)
-}
-
-fn in_order(least: Option<f64>, most: Option<f64>) -> Set {
-    match (least, most) {
-        (Some(least), Some(most)) if least > most => refuse("The lower limit is above the upper one."),
-        _ => Ok(()),
-    }
 }

@@ -62,15 +62,7 @@ impl Limit {
 
     /// What is wrong with the limits themselves: nobody could keep them.
     pub fn wrong(&self) -> Option<&'static str> {
-        let over = |low: Option<f64>, high: Option<f64>| matches!((low, high), (Some(low), Some(high)) if low > high);
-        let (least, most) = self.usable();
-        if over(self.least, self.most) || over(self.worn_least, self.worn_most) {
-            Some("The lower limit is above the upper one.")
-        } else if over(self.worn_least, self.least) || over(self.most, self.worn_most) || over(least, most) {
-            Some("A worn part may not be held closer than a new one: correct the worn limit.")
-        } else {
-            None
-        }
+        pairs_wrong((self.least, self.most), (self.worn_least, self.worn_most))
     }
 
     /// How tight one measured size sits in another.
@@ -95,17 +87,33 @@ impl Limit {
             true => fit_limits(least, most, &self.unit),
             false => limit_words(least, most, &self.unit),
         };
-        let new = words(self.least, self.most);
-        match (self.worn_least, self.worn_most) {
-            (None, None) => new,
-            (least, most) => {
-                let worn = words(least, most);
-                match (self.least, self.most) {
-                    (None, None) => format!("worn {worn}"),
-                    _ => format!("{new}, worn {worn}"),
-                }
-            }
-        }
+        pairs_words((self.least, self.most), (self.worn_least, self.worn_most), words)
+    }
+}
+
+/// A lower and an upper limit.
+pub type Pair = (Option<f64>, Option<f64>);
+
+/// What is wrong with two pairs of limits, new and worn.
+pub fn pairs_wrong(new: Pair, worn: Pair) -> Option<&'static str> {
+    let over =
+        |low: Option<f64>, high: Option<f64>| matches!((low, high), (Some(low), Some(high)) if low > high);
+    let usable = (worn.0.or(new.0), worn.1.or(new.1));
+    if over(new.0, new.1) || over(worn.0, worn.1) {
+        Some("The lower limit is above the upper one.")
+    } else if over(worn.0, new.0) || over(new.1, worn.1) || over(usable.0, usable.1) {
+        Some("A worn part may not be held closer than a new one: correct the worn limit.")
+    } else {
+        None
+    }
+}
+
+/// Two pairs of limits in words: "0.05 to 0.15 mm, worn at most 0.3 mm".
+pub fn pairs_words(new: Pair, worn: Pair, words: impl Fn(Option<f64>, Option<f64>) -> String) -> String {
+    match (new, worn) {
+        (_, (None, None)) => words(new.0, new.1),
+        ((None, None), _) => format!("worn {}", words(worn.0, worn.1)),
+        _ => format!("{}, worn {}", words(new.0, new.1), words(worn.0, worn.1)),
     }
 }
 
