@@ -335,6 +335,7 @@ pub fn words(entry: &Entry, sheet: &Sheet) -> String {
                 What::Fact(fact) => fact.answers().1,
                 What::Skin(_) => "skinned before this was done",
                 What::Limit(_)
+                | What::Radius(_)
                 | What::Place { .. }
                 | What::Depth
                 | What::Gap

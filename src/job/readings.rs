@@ -26,6 +26,9 @@ impl What {
             Self::Limit(id) => check
                 .and_then(|check| limit(check, *id))
                 .map(|limit| limit.name.clone()),
+            Self::Radius(id) => check
+                .and_then(|check| limit(check, *id))
+                .map(|limit| format!("{}: radius it is read at", limit.name)),
             Self::Place {
                 bore: id,
                 journal,
@@ -136,7 +139,10 @@ pub fn asked(step: &Step) -> Vec<What> {
     match &step.work {
         Work::Check(check) => {
             let measured = check.readings.iter().filter(|limit| limit.worked.is_none());
-            let limits = measured.map(|limit| What::Limit(limit.id));
+            let limits = measured.flat_map(|limit| {
+                let radius = limit.asks_radius().then_some(What::Radius(limit.id));
+                radius.into_iter().chain([What::Limit(limit.id)])
+            });
             let grids = check.bores.iter().flat_map(|bore| {
                 let journal = bore.journal.iter().flat_map(|_| What::grid(bore.id, true));
                 What::grid(bore.id, false).chain(journal)
@@ -234,6 +240,10 @@ pub fn stops_the_run(step: &Step, progress: &StepProgress) -> Option<What> {
 pub fn unit<'a>(step: &'a Step, what: &What) -> Option<&'a str> {
     match (&step.work, what) {
         (Work::Check(check), What::Limit(id)) => limit(check, *id).map(|limit| limit.unit.as_str()),
+        (Work::Check(check), What::Radius(id)) => {
+            let per = limit(check, *id).and_then(|limit| limit.per);
+            per.map(Unit::symbol)
+        }
         (Work::Check(_), What::Place { .. }) => Some("mm"),
         (Work::Fill(fill), What::PutIn) => Some(fill.unit().symbol()),
         (Work::Run(run), What::RanAt) => Some(run.scale().symbol()),
@@ -254,11 +264,35 @@ pub fn value(step: &Step, progress: &StepProgress, what: &What) -> Option<f64> {
     }
     if let Some((check, limit)) = worked(step, what) {
         return working::work_out(&check.readings, limit, |id| {
-            value(step, progress, &What::Limit(id))
+            in_unit(step, progress, &What::Limit(id))
         });
     }
+    judged(step, progress, what, in_unit(step, progress, what)?)
+}
+
+/// The number last read of that, in the unit of the plan's limits.
+fn in_unit(step: &Step, progress: &StepProgress, what: &What) -> Option<f64> {
     let reading = progress.reading(what)?;
     in_plan(step, what, reading.value, &reading.unit)
+}
+
+/// What the limits are asked of, for a number in their unit: itself, or what of it falls to each inch or mm
+/// of the radius; none where that is not known.
+pub fn judged(step: &Step, progress: &StepProgress, what: &What, value: f64) -> Option<f64> {
+    match radius(step, progress, what) {
+        None => Some(value),
+        Some(radius) => Some(value / radius?),
+    }
+}
+
+/// The radius a reading is taken at, where its limits are per radius: as planned, or as read.
+pub fn radius(step: &Step, progress: &StepProgress, what: &What) -> Option<Option<f64>> {
+    let (Work::Check(check), What::Limit(id)) = (&step.work, what) else {
+        return None;
+    };
+    let limit = limit(check, *id).filter(|limit| limit.per.is_some())?;
+    let read = || in_unit(step, progress, &What::Radius(*id));
+    Some(limit.radius.or_else(read).filter(|radius| *radius > 0.0))
 }
 
 /// A number read in `unit`, in the one the plan asks for; none where the one can't be told in the other.
@@ -279,6 +313,9 @@ pub fn limits(step: &Step, progress: &StepProgress, what: &What) -> Vec<Option<f
     if worked(step, what).is_some() {
         // A plan that works it out in another way has another value.
         planned.push(value(step, progress, what));
+    }
+    if let Some(radius) = radius(step, progress, what) {
+        planned.push(radius);
     }
     let Some((own, reading)) = unit(step, what).zip(progress.reading(what)) else {
         return planned;
@@ -463,6 +500,7 @@ fn found_words(step: &Step, progress: &StepProgress, what: &What) -> String {
         What::At(_)
         | What::Widest
         | What::Limit(_)
+        | What::Radius(_)
         | What::Depth
         | What::Gap
         | What::Running
@@ -487,6 +525,20 @@ fn read_words(step: &Step, progress: &StepProgress, what: &What) -> String {
         return value.map_or(String::new(), |value| format!(": {}", limit.figure(value)));
     }
     progress.reading(what).map_or(String::new(), |reading| {
-        format!(": {} {}", reading.value, reading.unit)
+        let at = radius_words(step, progress, what);
+        format!(": {} {}{at}", reading.value, reading.unit)
+    })
+}
+
+/// " at a radius of 4 in"; nothing where the limits are not per radius.
+pub fn radius_words(step: &Step, progress: &StepProgress, what: &What) -> String {
+    let known = radius(step, progress, what).flatten();
+    known.map_or(String::new(), |radius| {
+        let id = match what {
+            What::Limit(id) => *id,
+            _ => ReadingId::default(),
+        };
+        let per = unit(step, &What::Radius(id)).unwrap_or_default();
+        format!(" at a radius of {radius} {per}")
     })
 }

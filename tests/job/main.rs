@@ -22,6 +22,7 @@ mod parts;
 mod program;
 mod progress;
 mod rework;
+mod runout;
 mod seating;
 mod select;
 mod sheet;

@@ -178,7 +178,7 @@ fn it_is_planned_by_touch() {
         r#"{"id":1,"title":"Fit","work":{"check":{"readings":[]}}}"#,
     ));
     let none = edit(&mut hand, "reading/add_worked", "yes").unwrap_err();
-    assert!(none.starts_with("Add the readings"), "{none}");
+    assert!(none.starts_with("Add the reading "), "{none}");
     for _ in 0..3 {
         edit(&mut hand, "reading/add", "yes").unwrap();
     }

@@ -28,6 +28,11 @@ pub fn stocked(chance: &mut Chance, kind: &str) -> Option<Work> {
                 {"id":2,"name":"shaft","unit":"in","least":0.3935,"most":0.3940},
                 {"id":3,"name":"fit","unit":"in","least":-0.0005,"most":0.0010,"worked":{"how":"fit","of":[1,2]}},
                 {"id":4,"name":"mean","unit":"mm","most":10.01,"worked":{"how":"mean","of":[1,2]}}]}}"#,
+            r#"{"check":{"readings":[
+                {"id":1,"name":"face","unit":"in","most":0.002,"per":"inch"},
+                {"id":2,"name":"rim","unit":"mm","most":0.05,"per":"millimetre","radius":80},
+                {"id":3,"name":"off centre","unit":"in","most":0.001,"worked":{"how":"offset","of":[1]}}],
+                "bores":[{"id":4,"name":"pin","shaft":true,"least_mm":34.98,"most_mm":35,"worn_least_mm":34.95}]}}"#,
             r#"{"check":{"readings":[{"id":1,"name":"drag","unit":"in·lb","least":2,"most":6}]}}"#,
         ]
         .map(str::to_owned)

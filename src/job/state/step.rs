@@ -200,6 +200,9 @@ impl State {
             return Err(Refused::NoSense("Enter a whole number of times."));
         }
         self.can_be_read(step, what)?;
+        if matches!(what, What::Radius(_)) && !readings::asked(step).contains(what) {
+            return Err(Refused::NotAsked(what.name(Some(step))));
+        }
         if readings::worked(step, what).is_some() {
             return Err(Refused::NoSense(
                 "It is worked out from other readings: enter these.",
@@ -208,11 +211,11 @@ impl State {
         if let Some(at_c) = with.at_c {
             sense::PART_C.of(at_c).map_err(Refused::NoSense)?;
         }
-        draft.line(Some(step.id), measured(step, what, value, unit, with));
-        if let Some((what, mm)) = self.progress(step.id).stretched(what, value) {
-            draft.line(Some(step.id), measured(step, &what, mm, unit, with));
-        }
         let mut progress = self.progress(step.id);
+        draft.line(Some(step.id), measured(step, &progress, what, value, unit, with));
+        if let Some((what, mm)) = progress.stretched(what, value) {
+            draft.line(Some(step.id), measured(step, &progress, &what, mm, unit, with));
+        }
         progress.readings.push(reading(what, value, unit));
         work_out(draft, step, &progress);
         Ok(Name::Lines)
@@ -244,7 +247,7 @@ impl State {
         for (what, value, unit) in anew.iter().filter(|(own, ..)| own == what) {
             draft.line(
                 Some(step.id),
-                measured(step, what, *value, unit, &ReadWith::default()),
+                measured(step, &progress, what, *value, unit, &ReadWith::default()),
             );
             progress.readings.push(reading(what, *value, unit));
         }
@@ -383,13 +386,13 @@ impl State {
         };
         let step = self.open_step(id)?;
         let (seat, stated) = stated(step)?;
-        let with = ReadWith::default();
-        draft.line(Some(id), measured(step, &What::Depth, mm, "mm", &with));
+        let (with, progress) = (ReadWith::default(), self.progress(id));
+        draft.line(Some(id), measured(step, &progress, &What::Depth, mm, "mm", &with));
         // The gap follows from the depth where the bore's is known; read to hundredths as the depth is.
         let gap = depth::judge(&stated, seat.length_mm, mm).gap_mm;
         if let Some(gap) = gap.filter(|_| stated.gap_mm.is_some()) {
             let gap = (gap * 100.0).round() / 100.0;
-            draft.line(Some(id), measured(step, &What::Gap, gap, "mm", &with));
+            draft.line(Some(id), measured(step, &progress, &What::Gap, gap, "mm", &with));
         }
         Ok(Name::Lines)
     }
@@ -404,7 +407,14 @@ impl State {
         stated(step)?;
         draft.line(
             Some(id),
-            measured(step, &What::Gap, mm, "mm", &ReadWith::default()),
+            measured(
+                step,
+                &self.progress(id),
+                &What::Gap,
+                mm,
+                "mm",
+                &ReadWith::default(),
+            ),
         );
         Ok(Name::Lines)
     }
@@ -521,13 +531,21 @@ fn stated(step: &Step) -> Result<(&Seat, crate::job::kinds::SeatDepth), Refused>
     }
 }
 
-fn measured(step: &Step, what: &What, value: f64, unit: &str, with: &ReadWith) -> Event {
+fn measured(
+    step: &Step,
+    progress: &StepProgress,
+    what: &What,
+    value: f64,
+    unit: &str,
+    with: &ReadWith,
+) -> Event {
     Event::Measured {
         what: what.clone(),
         value,
         unit: unit.to_owned(),
         tool: with.tool.clone(),
         verdict: readings::in_plan(step, what, value, unit)
+            .and_then(|value| readings::judged(step, progress, what, value))
             .map_or(Verdict::Noted, |value| readings::judge(step, what, value)),
         at_c: with.at_c,
     }
@@ -550,7 +568,7 @@ fn work_out(draft: &mut Draft<'_>, step: &Step, progress: &StepProgress) {
     for (what, value, unit) in readings::worked_anew(step, progress) {
         draft.line(
             Some(step.id),
-            measured(step, &what, value, unit, &ReadWith::default()),
+            measured(step, progress, &what, value, unit, &ReadWith::default()),
         );
     }
 }

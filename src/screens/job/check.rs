@@ -14,7 +14,7 @@ use crate::parts::dynamic::{piece, press, text};
 use crate::parts::keys::{KeySpec, keys};
 use crate::parts::number_field::NumberField;
 use crate::parts::typed::turned;
-use crate::trade::quantity::{Unit, convert, read_in};
+use crate::trade::quantity::{Unit, convert, read_in, trimmed};
 use leptos::prelude::*;
 use uom::si::thermodynamic_temperature::degree_celsius;
 
@@ -133,6 +133,31 @@ fn WithWhat(with: RwSignal<ReadWith>) -> impl IntoView {
     }
 }
 
+/// The radius that a run-out is read at, where its limits are per radius and the plan names none.
+fn radius(step: StoredValue<Step>, what: What, with: RwSignal<ReadWith>) -> AnyView {
+    let bench = Bench::here();
+    let (id, name, unit) = step.with_value(|step| {
+        let unit = readings::unit(step, &what).unwrap_or_default().to_owned();
+        (step.id, what.name(Some(step)), unit)
+    });
+    let kept = StoredValue::new((what, unit.clone()));
+    let value = move || {
+        kept.with_value(|(what, unit)| {
+            bench.progress.with(|progress| {
+                let found = progress.touched(id).and_then(|step| step.reading(what));
+                found.map_or(String::new(), |found| turned(found.value, &found.unit, unit))
+            })
+        })
+    };
+    let take = move |value: f64| {
+        kept.with_value(|(what, unit)| {
+            with.with_untracked(|with| bench.measure(id, what.clone(), value, unit, with))
+        })
+        .map_err(|refused| refused.to_string())
+    };
+    view! { <NumberField name unit=Signal::stored(unit) value=Signal::derive(value) take /> }.into_any()
+}
+
 /// One worked out from the others: what it comes to, and what its limits say.
 fn worked(step: StoredValue<Step>, limit: Limit) -> AnyView {
     let bench = Bench::here();
@@ -195,7 +220,9 @@ fn OneReading(step: StoredValue<Step>, limit: Limit, with: RwSignal<ReadWith>) -
         step.with_value(|step| {
             let what = kept.with_value(|limit| What::Limit(limit.id));
             readings::value(step, &progress, &what).map_or(String::new(), |value| {
-                format!(" · {}", readings::judge(step, &what, value).words())
+                let per = kept.with_value(|limit| limit.per.map(Unit::symbol));
+                let per = per.map_or(String::new(), |per| format!(" · {} per {per}", trimmed(value, 3)));
+                format!("{per} · {}", readings::judge(step, &what, value).words())
             })
         })
     };
@@ -208,7 +235,11 @@ fn OneReading(step: StoredValue<Step>, limit: Limit, with: RwSignal<ReadWith>) -
             });
         })
     });
+    let radius = limit
+        .asks_radius()
+        .then(|| radius(step, What::Radius(limit.id), with));
     view! {
+        {radius}
         <NumberField name=limit.name.clone() unit=unit value=Signal::derive(value) take signed=true turn=turn />
         <p>{limit.words()} <strong>{text(said)}</strong></p>
         {accept(id, what)}

@@ -4,13 +4,17 @@ use super::data::{Bore, Check, Journal};
 use super::limit::Limit;
 use super::names::free_name;
 use super::{worked, worked_fields};
-use crate::job::field::{self, Field, Form, Kept, Number, Refused, Seen, Set, refuse, yes};
+use crate::job::field::{self, Field, Form, Kept, Number, Refused, Seen, Set, pick_maybe, refuse, yes};
 use crate::job::id::ReadingId;
 use crate::trade::material::Material;
-use crate::trade::quantity::{READ_UNITS, unit_symbol};
+use crate::trade::quantity::{LengthUnit, READ_UNITS, Unit, unit_symbol};
 
 /// What can be read, in whatever unit: pressures in pascals, counts, lengths.
 const READ: (f64, f64) = (-1e6, 1e6);
+/// A radius, in mm or inches.
+const RADIUS: (f64, f64) = (0.01, 10_000.0);
+/// What limits may be per.
+const PER: [LengthUnit; 2] = [LengthUnit::Inch, LengthUnit::Millimetre];
 /// A bore's sizes, mm.
 const BORE: (f64, f64) = (0.0, 1_000.0);
 /// A clearance, mm; negative where it must be tight.
@@ -65,7 +69,7 @@ static LIMITS: [Number<Limit>; 4] = [
     ),
 ];
 
-static READING: [Field<Limit>; 4] = [
+static READING: [Field<Limit>; 5] = [
     Field::Name {
         id: "name",
         label: "what is measured",
@@ -106,7 +110,32 @@ static READING: [Field<Limit>; 4] = [
         set: |l, unit| l.unit = unit_symbol(&unit),
     },
     Field::Numbers(&LIMITS),
+    Field::Choice {
+        id: "per",
+        label: "limits per inch or mm of radius",
+        offered: || {
+            let none = (String::new(), "no".to_owned());
+            let per = PER.iter().enumerate();
+            let per = per.map(|(at, unit)| (at.to_string(), unit.symbol().to_owned()));
+            std::iter::once(none).chain(per).collect()
+        },
+        get: |l| l.per.map_or("no", Unit::symbol).to_owned(),
+        set: |l, value| pick_maybe(&PER, value).map(|per| l.per = per),
+    },
 ];
+
+static RADII: [Number<Limit>; 1] = [Number::<Limit>::new(
+    ("radius", "at a radius of, where it is known"),
+    Kept::Bare,
+    RADIUS,
+    "check/readings/radius",
+    |l| l.radius,
+    |l, radius| l.radius = Some(radius),
+)
+.or_none(|l| l.radius = None)];
+
+/// Only of a reading whose limits are per radius.
+static PER_RADIUS: [Field<Limit>; 1] = [Field::Numbers(&RADII)];
 
 const fn size(
     id: (&'static str, &'static str),
@@ -258,6 +287,9 @@ pub fn show(form: &mut Form, check: &Check) {
         form.head(&format!("{}: {}", limit.name, limit.words()));
         worked_fields::show(form, check, limit);
         field::show(form, &under, &READING, limit);
+        if limit.per.is_some() {
+            field::show(form, &under, &PER_RADIUS, limit);
+        }
         form.press(format!("{under}/remove"), &format!("take out “{}”", limit.name));
     }
     form.press("reading/add", "add a reading");
@@ -320,6 +352,7 @@ pub fn set(check: &mut Check, path: &str, value: &str) -> Set {
 pub fn visit(check: &Check, see: &mut dyn FnMut(Seen)) {
     for limit in &check.readings {
         field::visit(&READING, limit, None, see);
+        field::visit(&PER_RADIUS, limit, None, see);
     }
     for bore in &check.bores {
         field::visit(&BORES, bore, None, see);
@@ -339,6 +372,9 @@ fn set_reading(check: &mut Check, id: &str, field: &[&str], value: &str) -> Set 
     }
     match field {
         ["how"] | ["of" | "place", _] => worked_fields::set(&mut after, at, field, value)?,
+        ["radius"] if changed.per.is_some() => {
+            field::set(&PER_RADIUS, changed, "reading", "reading/radius", value)?;
+        }
         [field] => field::set(&READING, changed, "reading", &format!("reading/{field}"), value)?,
         _ => return Err(Refused::NoField),
     }

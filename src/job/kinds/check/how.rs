@@ -18,6 +18,8 @@ pub enum How {
     Spread,
     /// The first less the second.
     Difference,
+    /// Half of a run-out read as the whole swing of the indicator: how far it is off centre.
+    Offset,
     /// The first less the second, a hole and what sits in it: above zero loose, below tight.
     Fit,
 }
@@ -36,13 +38,14 @@ const MORE_DIGITS: usize = 2;
 
 impl How {
     /// Each, in the order they are offered.
-    pub const ALL: [Self; 6] = [
+    pub const ALL: [Self; 7] = [
         Self::Mean,
         Self::Greatest,
         Self::Least,
         Self::Spread,
         Self::Difference,
         Self::Fit,
+        Self::Offset,
     ];
 
     /// It in words.
@@ -53,24 +56,32 @@ impl How {
             Self::Least => "least",
             Self::Spread => "spread: greatest less least",
             Self::Difference => "difference: first less second",
+            Self::Offset => "offset: half the run-out",
             Self::Fit => "fit: hole less shaft, tight below zero",
         }
     }
 
-    /// Whether it is of two and no more, which one first.
-    pub fn of_two(self) -> bool {
+    /// Of how many readings it is and no more, where that is fixed; else of two at least.
+    pub fn of_just(self) -> Option<usize> {
         match self {
-            Self::Difference | Self::Fit => true,
-            Self::Mean | Self::Greatest | Self::Least | Self::Spread => false,
+            Self::Offset => Some(1),
+            Self::Difference | Self::Fit => Some(2),
+            Self::Mean | Self::Greatest | Self::Least | Self::Spread => None,
         }
     }
 
-    /// It of these; none of fewer than two, or of more than it is of.
+    /// Whether it can be of so many.
+    pub fn takes(self, count: usize) -> bool {
+        self.of_just().map_or(count >= 2, |just| count == just)
+    }
+
+    /// It of these; none where it can't be of so many.
     pub fn of(self, values: &[f64]) -> Option<f64> {
-        let (first, second) = (*values.first()?, *values.get(1)?);
-        if self.of_two() && values.len() > 2 {
+        if !self.takes(values.len()) {
             return None;
         }
+        let first = *values.first()?;
+        let second = values.get(1).copied().unwrap_or(0.0);
         let greatest = values.iter().copied().fold(first, f64::max);
         let least = values.iter().copied().fold(first, f64::min);
         let exact = match self {
@@ -79,6 +90,7 @@ impl How {
             Self::Least => least,
             Self::Spread => greatest - least,
             Self::Difference | Self::Fit => first - second,
+            Self::Offset => first / 2.0,
         };
         Some(rounded(exact, values))
     }

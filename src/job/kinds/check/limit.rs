@@ -3,7 +3,7 @@
 use super::how::{How, Worked, fit_words};
 use crate::job::id::ReadingId;
 use crate::job::reading::Verdict;
-use crate::trade::quantity::fixed;
+use crate::trade::quantity::{LengthUnit, Unit, fixed};
 use serde::{Deserialize, Serialize};
 
 /// One measured thing and its limits.
@@ -28,6 +28,12 @@ pub struct Limit {
     /// Worn, not more than this.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub worn_most: Option<f64>,
+    /// The limits are per inch, or per mm, of the radius it is read at: run-out on a flange's face.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub per: Option<LengthUnit>,
+    /// That radius, in that unit, where the plan names it; else it is read first.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub radius: Option<f64>,
     /// It is worked out from others, and never asked for.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub worked: Option<Worked>,
@@ -65,6 +71,19 @@ impl Limit {
         pairs_wrong((self.least, self.most), (self.worn_least, self.worn_most))
     }
 
+    /// The unit of its limits: "in", or "in per in of radius".
+    fn limit_unit(&self) -> String {
+        match self.per {
+            None => self.unit.clone(),
+            Some(per) => format!("{} per {} of radius", self.unit, per.symbol()),
+        }
+    }
+
+    /// Whether the radius it is read at must be read too.
+    pub fn asks_radius(&self) -> bool {
+        self.per.is_some() && self.radius.is_none()
+    }
+
     /// How tight one measured size sits in another.
     pub fn is_fit(&self) -> bool {
         self.worked.as_ref().is_some_and(|worked| worked.how == How::Fit)
@@ -83,9 +102,10 @@ impl Limit {
 
     /// The limits in words: "0.05 to 0.15 mm, worn at most 0.3 mm".
     pub fn words(&self) -> String {
+        let unit = self.limit_unit();
         let words = |least, most| match self.is_fit() {
             true => fit_limits(least, most, &self.unit),
-            false => limit_words(least, most, &self.unit),
+            false => limit_words(least, most, &unit),
         };
         pairs_words((self.least, self.most), (self.worn_least, self.worn_most), words)
     }

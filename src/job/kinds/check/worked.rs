@@ -16,7 +16,7 @@ pub fn work_out(readings: &[Limit], limit: &Limit, read: impl Fn(ReadingId) -> O
     worked.how.of(&values?)
 }
 
-/// Which of these worked-out readings could never be: of too few, of what is not measured, of another kind.
+/// Which of these worked-out readings could never be: of too few or too many, of what is not measured, of another kind.
 pub fn wrong(readings: &[Limit]) -> Option<&'static str> {
     let measured = |id: &ReadingId, unit: &str| {
         let mut of = readings.iter().filter(|of| of.id == *id);
@@ -25,16 +25,12 @@ pub fn wrong(readings: &[Limit]) -> Option<&'static str> {
     let good = |limit: &Limit| {
         limit.worked.as_ref().is_none_or(|worked| {
             let of = &worked.of;
-            let count = if worked.how.of_two() {
-                of.len() == 2
-            } else {
-                of.len() >= 2
-            };
+            let count = worked.how.takes(of.len());
             let once = (0..of.len()).all(|at| !of[at + 1..].contains(&of[at]));
             count && once && of.iter().all(|id| measured(id, &limit.unit))
         })
     };
     (!readings.iter().all(good)).then_some(
-        "A worked-out reading is of two or more readings measured in this step, in units of one kind: name these.",
+        "A worked-out reading is of readings measured in this step, in units of one kind, two or as many as it takes: name these.",
     )
 }

@@ -26,7 +26,7 @@ pub fn show(form: &mut Form, check: &Check, limit: &Limit) {
         worked.how.words(),
         Entry::Choice(offered.collect()),
     );
-    if !worked.how.of_two() {
+    let Some(just) = worked.how.of_just() else {
         for of in measured(check, &limit.unit) {
             let label = format!("of “{}”", of.name);
             form.flag(
@@ -36,12 +36,13 @@ pub fn show(form: &mut Form, check: &Check, limit: &Limit) {
             );
         }
         return;
-    }
+    };
     let words = match worked.how {
         How::Fit => ["hole", "shaft"],
-        _ => ["first", "second"],
+        How::Offset => ["run-out", ""],
+        How::Difference | How::Mean | How::Greatest | How::Least | How::Spread => ["first", "second"],
     };
-    for (place, label) in words.into_iter().enumerate() {
+    for (place, label) in words.into_iter().enumerate().take(just) {
         let of = worked.of.get(place);
         let name = check.readings.iter().find(|own| Some(&own.id) == of);
         let offered = measured(check, &limit.unit).map(|of| (of.id.0.to_string(), of.name.clone()));
@@ -58,16 +59,19 @@ pub fn show(form: &mut Form, check: &Check, limit: &Limit) {
 pub fn add(check: &mut Check) -> Set {
     let of_kind = |unit: &str| measured(check, unit).map(|of| of.id).collect::<Vec<ReadingId>>();
     let mut kinds = check.readings.iter().filter(|of| of.worked.is_none());
-    let Some(unit) = kinds
-        .find(|of| of_kind(&of.unit).len() > 1)
-        .map(|of| of.unit.clone())
-    else {
-        return refuse("Add the readings it is worked out from first: two or more, in units of one kind.");
+    let several = kinds.find(|of| of_kind(&of.unit).len() > 1);
+    let only = check.readings.iter().find(|of| of.worked.is_none());
+    let Some(unit) = several.or(only).map(|of| of.unit.clone()) else {
+        return refuse("Add the reading it is worked out from first.");
     };
     let of = of_kind(&unit);
+    let (how, kind) = match of.len() {
+        1 => (How::Offset, "offset"),
+        _ => (How::Mean, "mean"),
+    };
     check.readings.push(Limit {
-        name: free_name("mean", check.names()),
-        worked: Some(Worked { how: How::Mean, of }),
+        name: free_name(kind, check.names()),
+        worked: Some(Worked { how, of }),
         unit,
         ..Limit::default()
     });
@@ -85,11 +89,22 @@ pub fn set(check: &mut Check, at: usize, field: &[&str], value: &str) -> Set {
     match field {
         ["how"] => {
             worked.how = pick(&How::ALL, value)?;
-            if worked.how.of_two() {
-                worked.of.truncate(2);
+            if let Some(just) = worked.how.of_just() {
+                worked.of.truncate(just);
+            }
+            let more = measured(check, &limit.unit).map(|of| of.id);
+            let mut more = more
+                .filter(|id| !worked.of.contains(id))
+                .collect::<Vec<_>>()
+                .into_iter();
+            while !worked.how.takes(worked.of.len()) {
+                match more.next() {
+                    Some(id) => worked.of.push(id),
+                    None => return refuse("It takes two readings of one kind: add another one first."),
+                }
             }
         }
-        ["of", id] if !worked.how.of_two() => {
+        ["of", id] if worked.how.of_just().is_none() => {
             let id = by_number(id).ok_or(Refused::NoField)?;
             worked.of.retain(|own| *own != id);
             if yes(value)? {
@@ -99,7 +114,7 @@ pub fn set(check: &mut Check, at: usize, field: &[&str], value: &str) -> Set {
                 return refuse("It is worked out from two readings at least: add another one first.");
             }
         }
-        ["place", place] if worked.how.of_two() => {
+        ["place", place] if worked.how.of_just().is_some() => {
             let id =
                 by_number(value).ok_or_else(|| Refused::Said("Choose one of those shown.".to_owned()))?;
             let at = ["0", "1"]
@@ -107,10 +122,10 @@ pub fn set(check: &mut Check, at: usize, field: &[&str], value: &str) -> Set {
                 .position(|own| own == place)
                 .ok_or(Refused::NoField)?;
             // Chosen for the other place, the two change places.
-            if let Some(other) = worked.of.iter().position(|own| *own == id) {
-                worked.of.swap(at, other);
-            }
-            *worked.of.get_mut(at).ok_or(Refused::NoField)? = id;
+            let there = worked.of.get(at).copied().ok_or(Refused::NoField)?;
+            let other = worked.of.iter_mut().find(|own| **own == id);
+            other.into_iter().for_each(|other| *other = there);
+            worked.of[at] = id;
         }
         _ => return Err(Refused::NoField),
     }
