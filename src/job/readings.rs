@@ -199,6 +199,14 @@ pub fn worked_anew<'a>(step: &'a Step, progress: &StepProgress) -> Vec<(What, f6
     worked_out(step).into_iter().filter_map(anew).collect()
 }
 
+/// Whether it is counted: only whole numbers are.
+pub fn counted(step: &Step, what: &What) -> bool {
+    match (&step.work, what) {
+        (Work::Check(check), What::Limit(id)) => limit(check, *id).is_some_and(|limit| limit.whole),
+        _ => false,
+    }
+}
+
 /// The reading of that number where it is worked out.
 pub fn worked<'a>(step: &'a Step, what: &What) -> Option<(&'a Check, &'a Limit)> {
     match (&step.work, what) {

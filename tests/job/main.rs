@@ -5,6 +5,7 @@ mod bonding;
 mod bottle;
 mod calendar;
 mod checks;
+mod counts;
 mod csv;
 mod fill_run;
 mod form;

@@ -239,6 +239,9 @@ fn read(chance: &mut Chance, state: &State, step: StepId, what: What) -> Intent 
     if chance.one_in(6) {
         value += chance.between(-5.0, 5.0);
     }
+    if found.is_some_and(|step| readings::counted(step, &what)) && !chance.one_in(6) {
+        value = value.round();
+    }
     // On another instrument, or one of no use.
     if chance.one_in(4)
         && let Some(other) = chance.of(&read_in(&unit))

@@ -33,6 +33,8 @@ pub fn stocked(chance: &mut Chance, kind: &str) -> Option<Work> {
                 {"id":2,"name":"rim","unit":"mm","most":0.05,"per":"millimetre","radius":80},
                 {"id":3,"name":"off centre","unit":"in","most":0.001,"worked":{"how":"offset","of":[1]}}],
                 "bores":[{"id":4,"name":"pin","shaft":true,"least_mm":34.98,"most_mm":35,"worn_least_mm":34.95}]}}"#,
+            r#"{"check":{"readings":[{"id":1,"name":"teeth","unit":"","whole":true,"least":18,"most":18},
+                {"id":2,"name":"balls","unit":"","whole":true,"least":3,"most":9}]}}"#,
             r#"{"check":{"readings":[{"id":1,"name":"drag","unit":"in·lb","least":2,"most":6}]}}"#,
         ]
         .map(str::to_owned)

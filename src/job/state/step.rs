@@ -199,6 +199,9 @@ impl State {
         if *what == What::Uses && value.fract() != 0.0 {
             return Err(Refused::NoSense("Enter a whole number of times."));
         }
+        if readings::counted(step, what) && (value.fract() != 0.0 || value < 0.0) {
+            return Err(Refused::NoSense("It is a count: enter a whole number from 0."));
+        }
         self.can_be_read(step, what)?;
         if matches!(what, What::Radius(_)) && !readings::asked(step).contains(what) {
             return Err(Refused::NotAsked(what.name(Some(step))));

@@ -39,7 +39,7 @@ pub fn CheckWork(step: StoredValue<Step>) -> impl IntoView {
         return ().into_any();
     };
     let mut measured = check.readings.iter().filter(|limit| limit.worked.is_none());
-    let measures = !check.bores.is_empty() || measured.any(|limit| !limit.unit.is_empty());
+    let measures = !check.bores.is_empty() || measured.any(|limit| !limit.whole);
     let with = RwSignal::new(first_with(bench, id));
     let readings: Vec<AnyView> = check
         .readings

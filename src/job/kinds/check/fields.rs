@@ -69,7 +69,7 @@ static LIMITS: [Number<Limit>; 4] = [
     ),
 ];
 
-static READING: [Field<Limit>; 5] = [
+static READING: [Field<Limit>; 6] = [
     Field::Name {
         id: "name",
         label: "what is measured",
@@ -110,6 +110,12 @@ static READING: [Field<Limit>; 5] = [
         set: |l, unit| l.unit = unit_symbol(&unit),
     },
     Field::Numbers(&LIMITS),
+    Field::Flag {
+        id: "whole",
+        label: "a count: whole numbers only",
+        get: |l| l.whole,
+        set: |l, yes| l.whole = yes,
+    },
     Field::Choice {
         id: "per",
         label: "limits per inch or mm of radius",

@@ -14,7 +14,7 @@ pub struct Limit {
     pub id: ReadingId,
     /// What it is.
     pub name: String,
-    /// The unit the limits are in: a length in mm, or a count.
+    /// The unit the limits are in; empty where there is none.
     pub unit: String,
     /// New, not less than this.
     #[serde(default, skip_serializing_if = "Option::is_none")]
@@ -34,9 +34,16 @@ pub struct Limit {
     /// That radius, in that unit, where the plan names it; else it is read first.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub radius: Option<f64>,
+    /// It is counted: teeth, balls, drips. Only whole numbers are.
+    #[serde(default, skip_serializing_if = "is_false")]
+    pub whole: bool,
     /// It is worked out from others, and never asked for.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub worked: Option<Worked>,
+}
+
+fn is_false(it: &bool) -> bool {
+    !it
 }
 
 /// What arithmetic may leave behind, as a share: a value on a limit is within it.
@@ -68,7 +75,10 @@ impl Limit {
 
     /// What is wrong with the limits themselves: nobody could keep them.
     pub fn wrong(&self) -> Option<&'static str> {
+        let counts = |limit: &f64| limit.fract() == 0.0 && *limit >= 0.0;
+        let uncounted = self.whole && !self.all().iter().flatten().all(counts);
         pairs_wrong((self.least, self.most), (self.worn_least, self.worn_most))
+            .or_else(|| uncounted.then_some("The limits of a count are whole numbers from 0: correct them."))
     }
 
     /// The unit of its limits: "in", or "in per in of radius".
