@@ -17,7 +17,7 @@ use crate::job::parts::{self, Listed, PartKey, PartPlace};
 use crate::job::reading::What;
 use crate::job::readings;
 use crate::job::record::EntryId;
-use crate::job::sheet::{JobId, Sheet, Step, StepId};
+use crate::job::sheet::{JobId, Sheet, Step, StepId, Units};
 use crate::job::skins::{self, Deadline};
 use crate::job::state::{Ask, Transaction, Way};
 use crate::job::text_form::said::Said;
@@ -378,6 +378,11 @@ impl Bench {
     /// Names the machine.
     pub fn name_machine(self, words: &str) {
         self.tell(self.send(Intent::NameMachine(words.to_owned())));
+    }
+
+    /// What the manual of the job measures in.
+    pub fn set_units(self, units: Units) {
+        self.tell(self.send(Intent::SetUnits(units)));
     }
 
     /// Changes the numbers of a step's work, or a screen's own; `what` names the change.

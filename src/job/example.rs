@@ -1,7 +1,7 @@
 //! The bundled examples: the gearbox and crankcase of an invented walking tractor, and the transfer gearbox
 //! of another, whose manual is in inches and °F.
 
-use super::sheet::{JOB_FORM_VERSION, Sheet};
+use super::sheet::{JOB_FORM_VERSION, Sheet, Units};
 
 /// Our own JSON form, as a user's file would be.
 const TEXT: &str = include_str!("example.json");
@@ -24,6 +24,7 @@ fn read(text: &str) -> Sheet {
         version: JOB_FORM_VERSION,
         title: String::new(),
         machine: String::new(),
+        units: Units::default(),
         steps: Vec::new(),
         extra: serde_json::Map::new(),
     })

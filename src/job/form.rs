@@ -8,6 +8,7 @@ use super::kinds::{self, Work, free_name};
 use super::part::{self, Part};
 use super::planning::PlanRefused;
 use super::sheet::{self, Sheet, Step, StepId};
+use crate::trade::quantity::Unit;
 
 /// Every field of `step`, a step of `sheet` or about to be.
 pub fn fields(sheet: &Sheet, step: &Step) -> Vec<Shown> {
@@ -106,6 +107,14 @@ pub fn set(sheet: &Sheet, step: &mut Step, path: &str, value: &str) -> Result<()
             step.before_skin.remove(at.ok_or(PlanRefused::NoField)?);
         }
         ["again"] => set_torque_again(sheet, step, value)?,
+        ["reading", "add"] => {
+            step.work.kind_mut().set(path, value)?;
+            if let Work::Check(check) = &mut step.work
+                && let Some(reading) = check.readings.last_mut()
+            {
+                sheet.units.length.symbol().clone_into(&mut reading.unit);
+            }
+        }
         ["part", id, field] => set_part(&mut step.parts, id, field, value)?,
         ["step", _] => field::set(&sheet::TABLE, step, "step", path, value)?,
         _ => step.work.kind_mut().set(path, value)?,

@@ -8,6 +8,7 @@ use super::kinds::select;
 use super::kinds::{Fasten, Work};
 use super::progress::Progress;
 use super::reading::What;
+use super::readings;
 use super::record::{Compound, Entry, EntryId, Event, Facts, Goal, PhoneClock, Record, SetTo, Setting};
 use super::sheet::{Sheet, Step, StepId};
 use super::tamper::{closed_words, jump_words, span_words};
@@ -313,7 +314,11 @@ pub fn words(entry: &Entry, sheet: &Sheet) -> String {
                 format!(", {tool}")
             };
             let at = at_c.map_or(String::new(), |at| format!(", at {at} °C"));
-            let value = format!("{value} {unit}");
+            let worked = step.and_then(|step| readings::worked(step, what));
+            let value = match worked.filter(|(_, limit)| limit.unit == *unit) {
+                Some((_, limit)) => limit.figure(*value),
+                None => format!("{value} {unit}"),
+            };
             let read = format!("{}: {}{with}{at}", what.name(step), value.trim_end());
             let verdict = if entry.was.is_empty() {
                 verdict.words()
@@ -330,6 +335,7 @@ pub fn words(entry: &Entry, sheet: &Sheet) -> String {
                 What::Fact(fact) => fact.answers().1,
                 What::Skin(_) => "skinned before this was done",
                 What::Limit(_)
+                | What::Radius(_)
                 | What::Place { .. }
                 | What::Depth
                 | What::Gap

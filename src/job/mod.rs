@@ -47,3 +47,4 @@ pub mod state;
 pub mod tamper;
 pub mod text_form;
 pub mod turning;
+pub mod units;

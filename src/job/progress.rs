@@ -106,10 +106,17 @@ pub struct Round {
     pub from: usize,
 }
 
+/// What a trip through another unit may leave behind, as a share.
+const LAST_BITS: f64 = 1e-9;
+
 /// Whether both are the same limits; an older record knows fewer of them, which were none.
 fn same_limits(then: &[Option<f64>], now: &[Option<f64>]) -> bool {
     let at = |all: &[Option<f64>], at: usize| all.get(at).copied().flatten();
-    (0..then.len().max(now.len())).all(|place| at(then, place) == at(now, place))
+    (0..then.len().max(now.len())).all(|place| match (at(then, place), at(now, place)) {
+        // Told in another unit, a limit comes back with other last bits.
+        (Some(then), Some(now)) => (then - now).abs() <= LAST_BITS * then.abs().max(now.abs()).max(1.0),
+        (then, now) => then == now,
+    })
 }
 
 impl StepProgress {

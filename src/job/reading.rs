@@ -16,6 +16,8 @@ pub const GAP: &str = "oil gap behind";
 pub enum What {
     /// A reading of a check step.
     Limit(ReadingId),
+    /// The radius at which that reading of a check step is taken.
+    Radius(ReadingId),
     /// A place of a bore's grid, or of the journal's that runs in it; depth and direction from 0.
     Place {
         bore: ReadingId,
@@ -170,6 +172,7 @@ impl What {
     pub fn whole(&self) -> Self {
         match self {
             Self::Place { bore, .. } => whole_bore(*bore),
+            Self::Radius(id) => Self::Limit(*id),
             Self::At(_) => Self::Pack,
             Self::TurnTight | Self::TurnLoose => Self::Trial,
             // The ends are judged against each other.

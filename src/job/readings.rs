@@ -1,7 +1,7 @@
 //! The readings a step asks for, what they are called there, and what its limits say of them.
 
 use super::id::ReadingId;
-use super::kinds::check::bore as bores;
+use super::kinds::check::{bore as bores, worked as working};
 use super::kinds::fasten::Lock;
 use super::kinds::fasten::fastening::running;
 use super::kinds::gauge::answer as gauging;
@@ -10,11 +10,11 @@ use super::kinds::select::{Select, Trial};
 use super::kinds::select::{answer as choice, judge as chosen};
 use super::kinds::{Bore, Check, DEPTH_WORDS, DIRECTION_WORDS, Limit, Seat, Work, grid_name};
 use super::parts;
-use super::progress::{Reading, StepProgress};
+use super::progress::StepProgress;
 use super::reading::{DEPTH, Fact, GAP, Verdict, What, whole_bore};
 use super::saying;
 use super::sheet::Step;
-use crate::trade::quantity::Unit;
+use crate::trade::quantity::{Unit, convert};
 
 impl What {
     /// What it is called in that step, as planned now.
@@ -27,6 +27,9 @@ impl What {
             Self::Limit(id) => check
                 .and_then(|check| limit(check, *id))
                 .map(|limit| limit.name.clone()),
+            Self::Radius(id) => check
+                .and_then(|check| limit(check, *id))
+                .map(|limit| format!("{}: radius it is read at", limit.name)),
             Self::Place {
                 bore: id,
                 journal,
@@ -144,7 +147,11 @@ pub fn bore(check: &Check, id: ReadingId) -> Option<&Bore> {
 pub fn asked(step: &Step) -> Vec<What> {
     match &step.work {
         Work::Check(check) => {
-            let limits = check.readings.iter().map(|limit| What::Limit(limit.id));
+            let measured = check.readings.iter().filter(|limit| limit.worked.is_none());
+            let limits = measured.flat_map(|limit| {
+                let radius = limit.asks_radius().then_some(What::Radius(limit.id));
+                radius.into_iter().chain([What::Limit(limit.id)])
+            });
             let grids = check.bores.iter().flat_map(|bore| {
                 let journal = bore.journal.iter().flat_map(|_| What::grid(bore.id, true));
                 What::grid(bore.id, false).chain(journal)
@@ -179,13 +186,55 @@ pub fn asked(step: &Step) -> Vec<What> {
     }
 }
 
-/// The first reading a step still lacks.
+/// What is worked out from the readings of a check: never asked for.
+pub fn worked_out(step: &Step) -> Vec<What> {
+    let readings = match &step.work {
+        Work::Check(check) => check.readings.as_slice(),
+        _ => &[],
+    };
+    let worked = readings.iter().filter(|limit| limit.worked.is_some());
+    worked.map(|limit| What::Limit(limit.id)).collect()
+}
+
+/// What is worked out from the readings that stand and was not yet recorded as that: value and unit.
+pub fn worked_anew<'a>(step: &'a Step, progress: &StepProgress) -> Vec<(What, f64, &'a str)> {
+    let anew = |what: What| {
+        let value = value(step, progress, &what)?;
+        let unit = unit(step, &what).unwrap_or_default();
+        let stands = progress.reading(&what);
+        let known = stands.is_some_and(|reading| reading.value == value && reading.unit == unit);
+        (!known).then_some((what, value, unit))
+    };
+    worked_out(step).into_iter().filter_map(anew).collect()
+}
+
+/// Whether it is counted: only whole numbers are.
+pub fn counted(step: &Step, what: &What) -> bool {
+    match (&step.work, what) {
+        (Work::Check(check), What::Limit(id)) => limit(check, *id).is_some_and(|limit| limit.whole),
+        _ => false,
+    }
+}
+
+/// The reading of that number where it is worked out.
+pub fn worked<'a>(step: &'a Step, what: &What) -> Option<(&'a Check, &'a Limit)> {
+    match (&step.work, what) {
+        (Work::Check(check), What::Limit(id)) => {
+            let limit = limit(check, *id).filter(|limit| limit.worked.is_some())?;
+            Some((check, limit))
+        }
+        _ => None,
+    }
+}
+
+/// The first reading a step still lacks; one worked out only where the plan names nothing to work it out from.
 pub fn missing(step: &Step, progress: &StepProgress) -> Option<What> {
-    asked(step).into_iter().find(|what| match (&step.work, what) {
+    let all = asked(step).into_iter().chain(worked_out(step));
+    all.into_iter().find(|what| match (&step.work, what) {
         (_, What::Fact(fact)) => progress.said(*fact).is_none(),
         // How often is counted on from what was said.
         (Work::Fasten(fasten), What::Uses) => fasten.uses_unsaid(progress),
-        _ => taken(step, progress, what).is_none(),
+        _ => value(step, progress, what).is_none(),
     })
 }
 
@@ -208,6 +257,11 @@ pub fn stops_the_run(step: &Step, progress: &StepProgress) -> Option<What> {
 pub fn unit<'a>(step: &'a Step, what: &What) -> Option<&'a str> {
     match (&step.work, what) {
         (Work::Check(check), What::Limit(id)) => limit(check, *id).map(|limit| limit.unit.as_str()),
+        (Work::Check(check), What::Radius(id)) => {
+            let per = limit(check, *id).and_then(|limit| limit.per);
+            per.map(Unit::symbol)
+        }
+        (Work::Check(_), What::Place { .. }) => Some("mm"),
         (Work::Fill(fill), What::PutIn) => Some(fill.unit().symbol()),
         (Work::Run(run), What::RanAt) => Some(run.scale().symbol()),
         (Work::Run(_), What::RanFor) => Some("min"),
@@ -218,22 +272,83 @@ pub fn unit<'a>(step: &'a Step, what: &What) -> Option<&'a str> {
     }
 }
 
-/// The latest reading of that, in the unit the plan now asks for.
-fn taken<'a>(step: &Step, progress: &'a StepProgress, what: &What) -> Option<&'a Reading> {
+/// The number last read of that, in the unit the plan now asks for; none where what was read can't be told
+/// in it.
+pub fn value(step: &Step, progress: &StepProgress, what: &What) -> Option<f64> {
     if let Work::Select(select) = &step.work {
-        return choice::taken(select, progress, what);
+        return choice::taken(select, progress, what).map(|reading| reading.value);
     }
     if let Work::Gauge(gauge) = &step.work {
-        return gauging::taken(gauge, progress, what);
+        return gauging::taken(gauge, progress, what).map(|reading| reading.value);
     }
-    let reading = progress.reading(what)?;
-    unit(step, what)
-        .is_none_or(|unit| unit == reading.unit)
-        .then_some(reading)
+    if let Some((check, limit)) = worked(step, what) {
+        return working::work_out(&check.readings, limit, |id| {
+            in_unit(step, progress, &What::Limit(id))
+        });
+    }
+    judged(step, progress, what, in_unit(step, progress, what)?)
 }
 
-/// The limits of that in the plan, in a fixed order: what an acceptance was given under.
-pub fn limits(step: &Step, what: &What) -> Vec<Option<f64>> {
+/// The number last read of that, in the unit of the plan's limits.
+fn in_unit(step: &Step, progress: &StepProgress, what: &What) -> Option<f64> {
+    let reading = progress.reading(what)?;
+    in_plan(step, what, reading.value, &reading.unit)
+}
+
+/// What the limits are asked of, for a number in their unit: itself, or what of it falls to each inch or mm
+/// of the radius; none where that is not known.
+pub fn judged(step: &Step, progress: &StepProgress, what: &What, value: f64) -> Option<f64> {
+    match radius(step, progress, what) {
+        None => Some(value),
+        Some(radius) => Some(value / radius?),
+    }
+}
+
+/// The radius a reading is taken at, where its limits are per radius: as planned, or as read.
+pub fn radius(step: &Step, progress: &StepProgress, what: &What) -> Option<Option<f64>> {
+    let (Work::Check(check), What::Limit(id)) = (&step.work, what) else {
+        return None;
+    };
+    let limit = limit(check, *id).filter(|limit| limit.per.is_some())?;
+    let read = || in_unit(step, progress, &What::Radius(*id));
+    Some(limit.radius.or_else(read).filter(|radius| *radius > 0.0))
+}
+
+/// A number read in `unit`, in the one the plan asks for; none where the one can't be told in the other.
+pub fn in_plan(step: &Step, what: &What, value: f64, unit: &str) -> Option<f64> {
+    self::unit(step, what).map_or(Some(value), |own| convert(value, unit, own))
+}
+
+/// What was read stands in a unit that the plan's can't be told in: what the limits said then stands too.
+fn stays_outside(step: &Step, progress: &StepProgress, what: &What) -> bool {
+    let reading = progress.reading(what);
+    unit(step, what).is_some() && reading.is_some_and(|reading| reading.verdict == Verdict::Outside)
+}
+
+/// The limits of that, in a fixed order: what an acceptance was given under. They are in the unit it was read
+/// in, so that a reason stands while the plan means the same, and for no other size.
+pub fn limits(step: &Step, progress: &StepProgress, what: &What) -> Vec<Option<f64>> {
+    let mut planned = planned(step, what);
+    if worked(step, what).is_some() {
+        // A plan that works it out in another way has another value.
+        planned.push(value(step, progress, what));
+    }
+    if let Some(radius) = radius(step, progress, what) {
+        planned.push(radius);
+    }
+    let Some((own, reading)) = unit(step, what).zip(progress.reading(what)) else {
+        return planned;
+    };
+    let as_read = |limit: Option<f64>| match limit {
+        None => Some(None),
+        Some(limit) => convert(limit, own, &reading.unit).map(Some),
+    };
+    let all: Option<Vec<Option<f64>>> = planned.into_iter().map(as_read).collect();
+    all.unwrap_or_default()
+}
+
+/// The limits of that as planned, in a fixed order.
+fn planned(step: &Step, what: &What) -> Vec<Option<f64>> {
     match (&step.work, what) {
         (Work::Check(check), What::Limit(id)) => {
             limit(check, *id).map_or(Vec::new(), |limit| limit.all().to_vec())
@@ -247,6 +362,9 @@ pub fn limits(step: &Step, what: &What) -> Vec<Option<f64>> {
                 bore.taper_mm,
                 journal.and_then(|journal| journal.clearance_least_mm),
                 journal.and_then(|journal| journal.clearance_most_mm),
+                bore.worn_least_mm,
+                bore.worn_most_mm,
+                journal.and_then(|journal| journal.clearance_worn_mm),
             ]
         }),
         (Work::Seat(seat), What::Depth | What::Gap) => seat.depth.map_or(Vec::new(), |depth| {
@@ -318,17 +436,19 @@ pub fn judge(step: &Step, progress: &StepProgress, what: &What, value: f64) -> V
 /// What of a step is not settled, as the plan now stands: readings outside their limits (any place of a
 /// bore stands for the whole), a tight spot, parts that are not fit; unless accepted with a reason.
 pub fn findings(step: &Step, progress: &StepProgress) -> Vec<What> {
-    let accepted = |what: &What| progress.accepted(what, &limits(step, what)).is_some();
+    let accepted = |what: &What| progress.accepted(what, &limits(step, progress, what)).is_some();
     let worked_out = match &step.work {
         Work::Fasten(fasten) => fasten.stretch(),
-        _ => Vec::new(),
+        _ => worked_out(step),
     };
     // Used too often asks for new ones: there is nothing to accept.
     let read = asked(step).into_iter().filter(|what| *what != What::Uses);
     let single = read.chain(worked_out).filter(|what| {
         saying::fails(progress, what)
-            || taken(step, progress, what)
-                .is_some_and(|reading| judge(step, progress, what, reading.value) == Verdict::Outside)
+            || match value(step, progress, what) {
+                Some(value) => judge(step, progress, what, value) == Verdict::Outside,
+                None => stays_outside(step, progress, what),
+            }
     });
     let bores = match &step.work {
         Work::Check(check) => check.bores.as_slice(),
@@ -381,9 +501,7 @@ fn found_words(step: &Step, progress: &StepProgress, what: &What) -> String {
             fact.words(Some(step), false, said)
         }
         What::PutIn => {
-            let value = progress.reading(what).map_or(String::new(), |reading| {
-                format!(": {} {}", reading.value, reading.unit)
-            });
+            let value = read_words(step, progress, what);
             format!("“{name}” is not near the stated amount{value}")
         }
         What::Pack => {
@@ -409,6 +527,7 @@ fn found_words(step: &Step, progress: &StepProgress, what: &What) -> String {
         What::At(_)
         | What::Widest
         | What::Limit(_)
+        | What::Radius(_)
         | What::Depth
         | What::Gap
         | What::Running
@@ -421,10 +540,33 @@ fn found_words(step: &Step, progress: &StepProgress, what: &What) -> String {
         | What::RanAt
         | What::RanFor
         | What::Named(_) => {
-            let value = progress.reading(what).map_or(String::new(), |reading| {
-                format!(": {} {}", reading.value, reading.unit)
-            });
+            let value = read_words(step, progress, what);
             format!("“{name}” is outside its limits{}", value.trim_end())
         }
     }
+}
+
+/// ": 62.5 mm", as it was read or is worked out; nothing where it was not.
+fn read_words(step: &Step, progress: &StepProgress, what: &What) -> String {
+    if let Some((_, limit)) = worked(step, what) {
+        let value = value(step, progress, what);
+        return value.map_or(String::new(), |value| format!(": {}", limit.figure(value)));
+    }
+    progress.reading(what).map_or(String::new(), |reading| {
+        let at = radius_words(step, progress, what);
+        format!(": {} {}{at}", reading.value, reading.unit)
+    })
+}
+
+/// " at a radius of 4 in"; nothing where the limits are not per radius.
+pub fn radius_words(step: &Step, progress: &StepProgress, what: &What) -> String {
+    let known = radius(step, progress, what).flatten();
+    known.map_or(String::new(), |radius| {
+        let id = match what {
+            What::Limit(id) => *id,
+            _ => ReadingId::default(),
+        };
+        let per = unit(step, &What::Radius(id)).unwrap_or_default();
+        format!(" at a radius of {radius} {per}")
+    })
 }

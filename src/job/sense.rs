@@ -59,6 +59,12 @@ pub const RUNNING: Sense = Sense::new(
 );
 /// A diameter of a bore's grid, mm.
 const DIAMETER_MM: Sense = Sense::new(0.1, 1_000.0, "Enter the diameter in mm, from 0.1 to 1000.");
+/// A radius at which run-out is read, mm or inches.
+const RADIUS: Sense = Sense::new(
+    0.01,
+    10_000.0,
+    "Enter the radius it is read at, from the middle: 0.01 to 10 000, in the unit shown.",
+);
 /// A depth or a gap, mm.
 const DEPTH_MM: Sense = Sense::new(
     -500.0,
@@ -118,6 +124,7 @@ const ANY: Sense = Sense::new(-1e9, 1e9, "Enter a number: digits and one point."
 pub fn reading(what: &What) -> Sense {
     match what {
         What::Place { .. } => DIAMETER_MM,
+        What::Radius(_) => RADIUS,
         What::Depth | What::Gap => DEPTH_MM,
         What::Running | What::Reached | What::ReachedAt(_) => RUNNING,
         What::Uses => USES,

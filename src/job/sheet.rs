@@ -7,6 +7,7 @@ use super::json::{self, JsonError};
 use super::kinds::{Work, seat};
 use super::part::{self, Part};
 use super::text_form::stages;
+pub use super::units::Units;
 use crate::trade::cure::Milestone;
 use serde::{Deserialize, Serialize};
 use serde_json::{Map, Value};
@@ -92,6 +93,9 @@ pub struct Sheet {
     /// The machine it is done on, in the user's words.
     #[serde(default)]
     pub machine: String,
+    /// What its manual measures in: where a new reading begins.
+    #[serde(default, skip_serializing_if = "Units::is_usual")]
+    pub units: Units,
     /// The steps in their order.
     pub steps: Vec<Step>,
     /// Fields of a newer form: kept and written back.
@@ -186,6 +190,7 @@ impl Sheet {
             version: JOB_FORM_VERSION,
             title: title.to_owned(),
             machine: String::new(),
+            units: Units::default(),
             steps,
             extra: Map::new(),
         }

@@ -24,6 +24,9 @@ pub fn NumberField(
     /// Whether a minus sign makes sense.
     #[prop(optional)]
     signed: bool,
+    /// Turns to the next unit it may be read in, where there is another.
+    #[prop(optional_no_strip)]
+    turn: Option<Callback<()>>,
 ) -> impl IntoView {
     let open = RwSignal::new(false);
     let typed = RwSignal::new(String::new());
@@ -53,7 +56,10 @@ pub fn NumberField(
                     {why}
                 </p>
                 <NumberKeypad typed take=try_take signed />
-                <button on:click=press(move || open.set(false))>"leave it as it was"</button>
+                <div class:two=turn.is_some()>
+                    <button on:click=press(move || open.set(false))>"leave it as it was"</button>
+                    {turn.map(|turn| unit_key(unit, turn))}
+                </div>
             };
             sheet(label.get_value(), move || open.set(false), inside.into_any())
         },
@@ -80,6 +86,17 @@ pub fn NumberField(
             </button>
             {pad}
         </div>
+    }
+    .into_any()
+}
+
+/// The unit that is typed in; a press turns to the next.
+fn unit_key(unit: Signal<String>, turn: Callback<()>) -> AnyView {
+    let named = text(move || format!("read in {}: turn to another unit", unit.get()));
+    view! {
+        <button aria-label=named on:click=press(move || turn.run(()))>
+            "read in " {unit} " ⇄"
+        </button>
     }
     .into_any()
 }

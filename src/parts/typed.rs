@@ -1,6 +1,6 @@
 //! What keys make of an entry, and the number it comes to.
 
-use crate::trade::quantity::decimal;
+use crate::trade::quantity::{convert, decimal, trimmed};
 
 /// What a key does to the text typed so far.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -40,6 +40,16 @@ pub fn read_number(text: &str) -> Result<f64, String> {
         return Err("Type a number first.".to_owned());
     }
     decimal(text).ok_or_else(|| format!("“{text}” is not a number: use digits and one point."))
+}
+
+/// A number as shown in another unit: as it was read where it is the same, else to five figures; empty where
+/// it can't be told.
+pub fn turned(value: f64, from: &str, to: &str) -> String {
+    match convert(value, from, to) {
+        _ if from == to => value.to_string().replace('-', "−"),
+        Some(value) => trimmed(value, 5),
+        None => String::new(),
+    }
 }
 
 #[cfg(test)]

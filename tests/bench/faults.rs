@@ -364,8 +364,8 @@ fn a_stray_reading_of_a_bore_is_outside_until_it_is_taken_again() {
     });
 }
 
-/// A number read in one unit says nothing in another, and a reason given under one limit nothing of the
-/// next.
+/// A number read in one unit is told in another or asked for again, and a reason given under one limit says
+/// nothing of the next.
 #[test]
 fn a_reading_is_asked_for_again_when_its_unit_or_its_limits_change() {
     let store = store();
@@ -390,6 +390,10 @@ fn a_reading_is_asked_for_again_when_its_unit_or_its_limits_change() {
         bench.undo().unwrap();
         assert_eq!(ask(bench, 2), Some(Ask::Close));
         bench.edit_step(StepId(2), "reading/1/unit", "in").unwrap();
+        // 62.5 mm is no 61.97 in, and the reason was given under limits in mm.
+        assert_eq!(ask(bench, 2), Some(Ask::Finding(What::Limit(ReadingId(1)))));
+        bench.undo().unwrap();
+        bench.edit_step(StepId(2), "reading/1/unit", "°C").unwrap();
         assert_eq!(ask(bench, 2), Some(Ask::Read(What::Limit(ReadingId(1)))));
     });
 }

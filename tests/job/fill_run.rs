@@ -57,7 +57,7 @@ impl Hand {
         self.send(Intent::Close(StepId(id)))
     }
 
-    fn read(&mut self, id: u32, what: What, value: f64, unit: &str) -> Result<(), Refused> {
+    pub fn read(&mut self, id: u32, what: What, value: f64, unit: &str) -> Result<(), Refused> {
         self.send(Intent::Read {
             step: StepId(id),
             what,
@@ -199,10 +199,13 @@ fn an_amount_far_from_the_stated_one_is_a_finding() {
     assert!(hand.close(1).is_err());
     hand.accept(1, What::PutIn).unwrap();
     hand.close(1).unwrap();
-    // A reading in the jug's unit of another day does not stand for the plan's.
+    // By another jug it is the amount that counts: 1.1 US qt is 1.04 L, 1.1 US pt half of that.
     let mut other = filled(r#"{"fluid":"SAE 30","litres":1.1}"#);
     other.read(1, What::PutIn, 1.1, "US qt").unwrap();
-    assert_eq!(other.ask(1), Ask::Read(What::PutIn));
+    assert_eq!(other.ask(1), Ask::Close);
+    other.read(1, What::PutIn, 1.1, "US pt").unwrap();
+    assert_eq!(other.ask(1), Ask::Finding(What::PutIn));
+    assert!(other.read(1, What::PutIn, 1.1, "kg").is_err());
 }
 
 #[test]

@@ -11,12 +11,12 @@ use halfcase::job::parts::{self, PartKey, PartPlace};
 use halfcase::job::reading::{Fact, What};
 use halfcase::job::readings;
 use halfcase::job::record::PhoneClock;
-use halfcase::job::sheet::{JobId, Step, StepId};
+use halfcase::job::sheet::{JobId, Step, StepId, Units};
 use halfcase::job::state::{Ask, Intent, Now, ReadWith, State};
 use halfcase::trade::cooling::TimeRange;
 use halfcase::trade::gauging::Plastic;
 use halfcase::trade::order::Layout;
-use halfcase::trade::quantity::{Time, Unit};
+use halfcase::trade::quantity::{Time, Unit, convert, read_in};
 use uom::si::time::second;
 
 /// Seconds mostly, hours now and then, and once in a while the days that a cure takes.
@@ -182,12 +182,14 @@ fn read(chance: &mut Chance, state: &State, step: StepId, what: What) -> Intent 
         return say(chance, step, fact);
     }
     let found = state.step(step);
-    let (mut value, mut unit) = (chance.between(-1.0, 70.0), "mm".to_owned());
+    let asked = found.and_then(|step| readings::unit(step, &what));
+    let (mut value, mut unit) = (chance.between(-1.0, 70.0), asked.unwrap_or("mm").to_owned());
     match (found.map(|step| &step.work), &what) {
         (Some(Work::Check(check)), What::Limit(id)) => {
             if let Some(limit) = readings::limit(check, *id) {
-                unit.clone_from(&limit.unit);
-                let (least, most) = (limit.least.unwrap_or(0.0), limit.most.unwrap_or(1.0));
+                // New, worn, or past both.
+                let least = limit.least.or(limit.worn_least).unwrap_or(0.0);
+                let most = limit.worn_most.or(limit.most).unwrap_or(1.0);
                 value = chance.between(least, most.max(least));
             }
         }
@@ -236,6 +238,18 @@ fn read(chance: &mut Chance, state: &State, step: StepId, what: What) -> Intent 
     }
     if chance.one_in(6) {
         value += chance.between(-5.0, 5.0);
+    }
+    if found.is_some_and(|step| readings::counted(step, &what)) && !chance.one_in(6) {
+        value = value.round();
+    }
+    // On another instrument, or one of no use.
+    if chance.one_in(4)
+        && let Some(other) = chance.of(&read_in(&unit))
+        && let Some(turned) = convert(value, &unit, other)
+    {
+        (value, unit) = (turned, (*other).to_owned());
+    } else if chance.one_in(30) {
+        "drops".clone_into(&mut unit);
     }
     Intent::Read {
         step,
@@ -362,7 +376,7 @@ fn in_the_plan(chance: &mut Chance, state: &State) -> Intent {
                 .or_else(|| kinds::blank(kind))
                 .or_else(fasten);
             // What has a loop of its own is played soon.
-            let soon = matches!(work, Some(Work::Select(_) | Work::Gauge(_)));
+            let soon = matches!(work, Some(Work::Select(_) | Work::Gauge(_) | Work::Check(_)));
             let before_next = state.job().sheet.steps.iter().map(|step| step.id);
             let before_next = before_next.take_while(|id| Some(*id) != state.next_open()).last();
             let steps = work
@@ -378,6 +392,10 @@ fn in_the_plan(chance: &mut Chance, state: &State) -> Intent {
                 steps,
             }
         }
+        4 if chance.one_in(2) => Intent::SetUnits(Units {
+            length: Units::LENGTHS[chance.below(3)],
+            temperature: Units::TEMPERATURES[chance.below(2)],
+        }),
         4 => Intent::NameMachine(format!("tractor {}", chance.below(3))),
         _ => edit(chance, state, step),
     }

@@ -8,7 +8,7 @@ use halfcase::job::kinds::Work;
 pub fn stocked(chance: &mut Chance, kind: &str) -> Option<Work> {
     let shims = r#""shims":[{"thick":0.1,"count":4},{"thick":0.5,"count":2},{"thick":0.05,"count":3,"between":true}]"#;
     let all = match kind {
-        "Select" => [
+        "Select" => vec![
             format!(r#"{{"select":{{"places":[{{"name":"gap"}}],"allowance":-0.1,"tolerance":0.05,{shims}}}}}"#),
             format!(r#"{{"select":{{"by":"trial",{shims},"trial":{{"least":0.05,"most":0.15}}}}}}"#),
             r#"{"select":{"by":"range","places":[{"name":"depth"}],"rows":[{"least":0,"most":40,"thick":2.4,"code":"A"}]}}"#.to_owned(),
@@ -16,7 +16,29 @@ pub fn stocked(chance: &mut Chance, kind: &str) -> Option<Work> {
         ],
         "Gauge" => [1, 2, 3, 4].map(|n| {
             format!(r#"{{"gauge":{{"least":0.03,"most":0.06,"worn":0.{n}1,"taper":0.0{n},"torque":"20 N·m"}}}}"#)
-        }),
+        })
+        .to_vec(),
+        "Check" => [
+            r#"{"check":{"readings":[
+                {"id":1,"name":"fork","unit":"mm","least":0.05,"most":0.15,"worn_most":0.3},
+                {"id":2,"name":"pin","unit":"in","least":0.4990,"worn_least":0.4985},
+                {"id":3,"name":"seal","unit":"°F","most":180}]}}"#,
+            r#"{"check":{"readings":[
+                {"id":1,"name":"hole","unit":"mm","least":10,"most":10.02},
+                {"id":2,"name":"shaft","unit":"in","least":0.3935,"most":0.3940},
+                {"id":3,"name":"fit","unit":"in","least":-0.0005,"most":0.0010,"worked":{"how":"fit","of":[1,2]}},
+                {"id":4,"name":"mean","unit":"mm","most":10.01,"worked":{"how":"mean","of":[1,2]}}]}}"#,
+            r#"{"check":{"readings":[
+                {"id":1,"name":"face","unit":"in","most":0.002,"per":"inch"},
+                {"id":2,"name":"rim","unit":"mm","most":0.05,"per":"millimetre","radius":80},
+                {"id":3,"name":"off centre","unit":"in","most":0.001,"worked":{"how":"offset","of":[1]}}],
+                "bores":[{"id":4,"name":"pin","shaft":true,"least_mm":34.98,"most_mm":35,"worn_least_mm":34.95}]}}"#,
+            r#"{"check":{"readings":[{"id":1,"name":"teeth","unit":"","whole":true,"least":18,"most":18},
+                {"id":2,"name":"balls","unit":"","whole":true,"least":3,"most":9}]}}"#,
+            r#"{"check":{"readings":[{"id":1,"name":"drag","unit":"in·lb","least":2,"most":6}]}}"#,
+        ]
+        .map(str::to_owned)
+        .to_vec(),
         _ => return None,
     };
     json::read(chance.of(&all)?).ok()

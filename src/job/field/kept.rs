@@ -1,6 +1,6 @@
 //! The unit a number is kept in, and the one it is shown in.
 
-use crate::trade::quantity::{LengthUnit, MassUnit, Unit, significant};
+use crate::trade::quantity::{LengthUnit, MassUnit, Unit, trimmed};
 
 /// The unit a number is kept in; who weighs in pounds reads lengths of reach and height in inches.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -47,11 +47,6 @@ impl Kept {
     /// A kept number as shown: five figures at most, no zeros behind the point.
     pub fn text(self, kept: f64, weighs_in: MassUnit) -> String {
         let (_, factor) = self.shown(weighs_in);
-        let text = significant(kept / factor, 5);
-        if text.contains('.') {
-            text.trim_end_matches('0').trim_end_matches('.').to_owned()
-        } else {
-            text
-        }
+        trimmed(kept / factor, 5)
     }
 }

@@ -9,7 +9,7 @@ use crate::job::parts::{PartKey, PartPlace};
 use crate::job::reading::{Fact, What};
 use crate::job::record::{EntryId, PhoneClock};
 use crate::job::settings::Settings;
-use crate::job::sheet::{JobId, Sheet, Step, StepId};
+use crate::job::sheet::{JobId, Sheet, Step, StepId, Units};
 use crate::trade::application::Application;
 use crate::trade::cooling::TimeRange;
 use crate::trade::wrench::Wrench;
@@ -139,6 +139,8 @@ pub enum Intent {
     RemoveStep(StepId),
     /// The machine's name.
     NameMachine(String),
+    /// What the manual measures in.
+    SetUnits(Units),
 
     /// A job with that sheet.
     BeginJob(Box<Sheet>),

@@ -82,6 +82,10 @@ impl State {
                 words.trim().clone_into(&mut sheet.machine);
                 Ok(())
             }),
+            Intent::SetUnits(units) => self.plan(draft, Name::Change("units of the job"), |sheet| {
+                sheet.units = *units;
+                Ok(())
+            }),
             _ => return None,
         })
     }

@@ -61,6 +61,8 @@ pub enum Refused {
     NothingChosen,
     /// A number that makes no sense, and what to enter.
     NoSense(&'static str),
+    /// The plan asks for it in the first unit, and it was read in the second, which measures something else.
+    OtherUnit(String, String),
     /// The stages of a fastening can't be carried out as planned, and why.
     Stages(String),
     /// A step, by its title, that was done before its plan changed and lacks what it now asks for.
@@ -166,6 +168,14 @@ impl fmt::Display for Refused {
             Self::NotGauged(Gauged::Off) => f.write_str("Take the cap off first."),
             Self::NotGauged(Gauged::Wiped) => f.write_str("Wipe all of the gauging plastic away first."),
             Self::NoSense(words) => f.write_str(words),
+            Self::OtherUnit(asked, read) => {
+                let named = |unit: &str| match unit {
+                    "" => "no unit".to_owned(),
+                    unit => unit.to_owned(),
+                };
+                let (asked, read) = (named(asked), named(read));
+                write!(f, "The plan asks for it in {asked}, and {read} can’t be turned into that: read it in {asked}.")
+            }
             Self::Stages(why) => write!(f, "{why} Change its plan first."),
             Self::NothingToUndo => f.write_str("Nothing to take back."),
             Self::Bottle(why) => write!(f, "{why} Take another on Bond, or typical figures."),

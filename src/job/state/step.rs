@@ -8,8 +8,8 @@ use crate::job::kinds::fasten::fastening::PassAnswer;
 use crate::job::kinds::seat::depth;
 use crate::job::kinds::{Seat, Work};
 use crate::job::parts::{self, PartKey, PartPlace};
-use crate::job::progress::{Status, StepProgress, next_fastener};
-use crate::job::reading::{Fact, What};
+use crate::job::progress::{Reading, Status, StepProgress, next_fastener};
+use crate::job::reading::{Fact, Verdict, What};
 use crate::job::readings;
 use crate::job::record::{Event, Facts, SetTo, Setting};
 use crate::job::sense;
@@ -200,31 +200,37 @@ impl State {
             return Err(Refused::NotAsked(fact.name(Some(step))));
         }
         self.in_turn(step, what)?;
-        sense::reading(what).of(value).map_err(Refused::NoSense)?;
+        let asked = readings::unit(step, what).unwrap_or_default();
+        let planned = readings::in_plan(step, what, value, unit)
+            .ok_or_else(|| Refused::OtherUnit(asked.to_owned(), unit.to_owned()))?;
+        sense::reading(what).of(planned).map_err(Refused::NoSense)?;
         if *what == What::Uses && value.fract() != 0.0 {
             return Err(Refused::NoSense("Enter a whole number of times."));
         }
+        if readings::counted(step, what) && (value.fract() != 0.0 || value < 0.0) {
+            return Err(Refused::NoSense("It is a count: enter a whole number from 0."));
+        }
         self.can_be_read(step, what)?;
         self.tight_or_loose(step, what, draft.now.at)?;
+        if matches!(what, What::Radius(_)) && !readings::asked(step).contains(what) {
+            return Err(Refused::NotAsked(what.name(Some(step))));
+        }
+        if readings::worked(step, what).is_some() {
+            return Err(Refused::NoSense(
+                "It is worked out from other readings: enter these.",
+            ));
+        }
         if let Some(at_c) = with.at_c {
             sense::PART_C.of(at_c).map_err(Refused::NoSense)?;
         }
-        draft.line(Some(step.id), self.measured(step, what, value, unit, with));
-        if let Some((what, mm)) = self.progress(step.id).stretched(what, value) {
-            draft.line(Some(step.id), self.measured(step, &what, mm, unit, with));
+        let mut progress = self.progress(step.id);
+        draft.line(Some(step.id), measured(step, &progress, what, value, unit, with));
+        if let Some((what, mm)) = progress.stretched(what, value) {
+            draft.line(Some(step.id), measured(step, &progress, &what, mm, unit, with));
         }
+        progress.readings.push(reading(what, value, unit));
+        work_out(draft, step, &progress);
         Ok(Name::Lines)
-    }
-
-    fn measured(&self, step: &Step, what: &What, value: f64, unit: &str, with: &ReadWith) -> Event {
-        Event::Measured {
-            what: what.clone(),
-            value,
-            unit: unit.to_owned(),
-            tool: with.tool.clone(),
-            verdict: readings::judge(step, &self.progress(step.id), what, value),
-            at_c: with.at_c,
-        }
     }
 
     /// What is read of a tight fastener is read once all are tight; a running torque while none is.
@@ -264,9 +270,19 @@ impl State {
         if !initials.is_empty() {
             initials.clone_into(&mut draft.settings().initials);
         }
+        // A plan changed since may work it out anew: what is accepted stands in the record.
+        let mut progress = self.progress(step.id);
+        let anew = readings::worked_anew(step, &progress);
+        for (what, value, unit) in anew.iter().filter(|(own, ..)| own == what) {
+            draft.line(
+                Some(step.id),
+                measured(step, &progress, what, *value, unit, &ReadWith::default()),
+            );
+            progress.readings.push(reading(what, *value, unit));
+        }
         let event = Event::Accepted {
             what: what.clone(),
-            limits: readings::limits(step, what),
+            limits: readings::limits(step, &progress, what),
             reason,
         };
         draft.line(Some(step.id), event);
@@ -406,13 +422,13 @@ impl State {
         };
         let step = self.open_step(id)?;
         let (seat, stated) = stated(step)?;
-        let with = ReadWith::default();
-        draft.line(Some(id), self.measured(step, &What::Depth, mm, "mm", &with));
+        let (with, progress) = (ReadWith::default(), self.progress(id));
+        draft.line(Some(id), measured(step, &progress, &What::Depth, mm, "mm", &with));
         // The gap follows from the depth where the bore's is known; read to hundredths as the depth is.
         let gap = depth::judge(&stated, seat.length_mm, mm).gap_mm;
         if let Some(gap) = gap.filter(|_| stated.gap_mm.is_some()) {
             let gap = (gap * 100.0).round() / 100.0;
-            draft.line(Some(id), self.measured(step, &What::Gap, gap, "mm", &with));
+            draft.line(Some(id), measured(step, &progress, &What::Gap, gap, "mm", &with));
         }
         Ok(Name::Lines)
     }
@@ -427,7 +443,14 @@ impl State {
         stated(step)?;
         draft.line(
             Some(id),
-            self.measured(step, &What::Gap, mm, "mm", &ReadWith::default()),
+            measured(
+                step,
+                &self.progress(id),
+                &What::Gap,
+                mm,
+                "mm",
+                &ReadWith::default(),
+            ),
         );
         Ok(Name::Lines)
     }
@@ -467,6 +490,7 @@ impl State {
             | Work::Run(_) => None,
         };
         draft.line(Some(step.id), Event::Done { facts });
+        work_out(draft, step, &self.progress(step.id));
         Ok(Name::Lines)
     }
 
@@ -548,6 +572,48 @@ fn stated(step: &Step) -> Result<(&Seat, crate::job::kinds::SeatDepth), Refused>
     match &step.work {
         Work::Seat(seat) => seat.depth.map(|depth| (seat, depth)).ok_or(Refused::NoStep),
         _ => Err(Refused::NoStep),
+    }
+}
+
+fn measured(
+    step: &Step,
+    progress: &StepProgress,
+    what: &What,
+    value: f64,
+    unit: &str,
+    with: &ReadWith,
+) -> Event {
+    Event::Measured {
+        what: what.clone(),
+        value,
+        unit: unit.to_owned(),
+        tool: with.tool.clone(),
+        verdict: readings::in_plan(step, what, value, unit)
+            .and_then(|value| readings::judged(step, progress, what, value))
+            .map_or(Verdict::Noted, |value| readings::judge(step, progress, what, value)),
+        at_c: with.at_c,
+    }
+}
+
+/// A reading as the progress will know it, but for its verdict.
+fn reading(what: &What, value: f64, unit: &str) -> Reading {
+    Reading {
+        what: what.clone(),
+        value,
+        unit: unit.to_owned(),
+        verdict: Verdict::Noted,
+        tool: String::new(),
+        at_c: None,
+    }
+}
+
+/// Records what is worked out from the readings that stand, where it is new.
+fn work_out(draft: &mut Draft<'_>, step: &Step, progress: &StepProgress) {
+    for (what, value, unit) in readings::worked_anew(step, progress) {
+        draft.line(
+            Some(step.id),
+            measured(step, progress, &what, value, unit, &ReadWith::default()),
+        );
     }
 }
 

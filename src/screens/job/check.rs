@@ -4,13 +4,17 @@ use super::accept::accept;
 use super::grid::BoreGrid;
 use crate::bench::{Bench, ReadWith};
 use crate::job::kinds::{Limit, Work};
+use crate::job::progress::Reading;
 use crate::job::reading::What;
+use crate::job::readings;
 use crate::job::sense;
 use crate::job::sheet::Step;
 use crate::parts::ask_words::AskWords;
 use crate::parts::dynamic::{piece, press, text};
 use crate::parts::keys::{KeySpec, keys};
 use crate::parts::number_field::NumberField;
+use crate::parts::typed::turned;
+use crate::trade::quantity::{Unit, convert, read_in, trimmed};
 use leptos::prelude::*;
 use uom::si::thermodynamic_temperature::degree_celsius;
 
@@ -34,12 +38,16 @@ pub fn CheckWork(step: StoredValue<Step>) -> impl IntoView {
     }) else {
         return ().into_any();
     };
-    let measures = !check.bores.is_empty() || check.readings.iter().any(|limit| !limit.unit.is_empty());
+    let mut measured = check.readings.iter().filter(|limit| limit.worked.is_none());
+    let measures = !check.bores.is_empty() || measured.any(|limit| !limit.whole);
     let with = RwSignal::new(first_with(bench, id));
     let readings: Vec<AnyView> = check
         .readings
         .into_iter()
-        .map(|limit| view! { <OneReading step limit with /> }.into_any())
+        .map(|limit| match limit.worked {
+            Some(_) => worked(step, limit),
+            None => view! { <OneReading step limit with /> }.into_any(),
+        })
         .collect();
     let bores: Vec<AnyView> = check
         .bores
@@ -101,13 +109,12 @@ fn WithWhat(with: RwSignal<ReadWith>) -> impl IntoView {
             }
         })
     };
-    let at = move || {
-        with.with(|with| {
-            with.at_c
-                .map_or(String::new(), |at| at.to_string().replace('-', "−"))
-        })
-    };
-    let take = move |celsius: f64| {
+    let scale = Bench::here()
+        .sheet
+        .with_untracked(|sheet| sheet.units.temperature.symbol());
+    let at = move || with.with(|with| with.at_c.map_or(String::new(), |at| turned(at, "°C", scale)));
+    let take = move |read: f64| {
+        let celsius = convert(read, scale, "°C").unwrap_or(read);
         let celsius = sense::PART_C.of(celsius)?;
         with.update(|with| with.at_c = Some(celsius));
         Ok(())
@@ -120,10 +127,64 @@ fn WithWhat(with: RwSignal<ReadWith>) -> impl IntoView {
                     <span>{text(tool)}</span>
                 </button>
             </div>
-            <NumberField name="part and gauge at" unit=Signal::stored("°C".to_owned()) value=Signal::derive(at) take signed=true />
+            <NumberField name="part and gauge at" unit=Signal::stored(scale.to_owned()) value=Signal::derive(at) take signed=true />
         </div>
         {tools}
     }
+}
+
+/// The radius that a run-out is read at, where its limits are per radius and the plan names none.
+fn radius(step: StoredValue<Step>, what: What, with: RwSignal<ReadWith>) -> AnyView {
+    let bench = Bench::here();
+    let (id, name, unit) = step.with_value(|step| {
+        let unit = readings::unit(step, &what).unwrap_or_default().to_owned();
+        (step.id, what.name(Some(step)), unit)
+    });
+    let kept = StoredValue::new((what, unit.clone()));
+    let value = move || {
+        kept.with_value(|(what, unit)| {
+            bench.progress.with(|progress| {
+                let found = progress.touched(id).and_then(|step| step.reading(what));
+                found.map_or(String::new(), |found| turned(found.value, &found.unit, unit))
+            })
+        })
+    };
+    let take = move |value: f64| {
+        kept.with_value(|(what, unit)| {
+            with.with_untracked(|with| bench.measure(id, what.clone(), value, unit, with))
+        })
+        .map_err(|refused| refused.to_string())
+    };
+    view! { <NumberField name unit=Signal::stored(unit) value=Signal::derive(value) take /> }.into_any()
+}
+
+/// One worked out from the others: what it comes to, and what its limits say.
+fn worked(step: StoredValue<Step>, limit: Limit) -> AnyView {
+    let bench = Bench::here();
+    let id = step.with_value(|step| step.id);
+    let what = What::Limit(limit.id);
+    let kept = StoredValue::new((what.clone(), limit.clone()));
+    let said = text(move || {
+        let progress = bench.progress.with(|progress| progress.step(id));
+        step.with_value(|step| {
+            kept.with_value(|(what, limit)| match readings::value(step, &progress, what) {
+                None => "—".to_owned(),
+                Some(value) => {
+                    let verdict = readings::judge(step, what, value).words();
+                    format!("{} · {verdict}", limit.figure(value))
+                }
+            })
+        })
+    });
+    let how = limit.worked.as_ref().map_or("", |worked| worked.how.words());
+    view! {
+        <dl class="facts" aria-label=limit.name.clone() aria-live="polite">
+            <dt>{limit.name.clone()}</dt>
+            <dd>{said} " " <span>{format!("{how} ({})", limit.words())}</span></dd>
+        </dl>
+        {accept(id, what)}
+    }
+    .into_any()
 }
 
 #[component]
@@ -138,29 +199,48 @@ fn OneReading(step: StoredValue<Step>, limit: Limit, with: RwSignal<ReadWith>) -
             .progress
             .with(|progress| progress.touched(id)?.reading(&read).cloned())
     });
+    // It is read in the unit it was read in last, else in the plan's.
+    let last = reading.with_untracked(|found| found.as_ref().map(|found| found.unit.clone()));
+    let first = last.filter(|unit| convert(1.0, unit, &limit.unit).is_some());
+    let unit = RwSignal::new(first.unwrap_or_else(|| limit.unit.clone()));
     let take = move |value: f64| {
-        kept.with_value(|limit| {
-            let what = What::Limit(limit.id);
-            with.with_untracked(|with| bench.measure(id, what, value, &limit.unit, with))
-        })
-        .map_err(|refused| refused.to_string())
+        let what = kept.with_value(|limit| What::Limit(limit.id));
+        let unit = unit.get_untracked();
+        with.with_untracked(|with| bench.measure(id, what, value, &unit, with))
+            .map_err(|refused| refused.to_string())
     };
     let value = move || {
         reading.with(|found| {
-            found
-                .as_ref()
-                .map_or(String::new(), |found| found.value.to_string())
+            let turn = |found: &Reading| unit.with(|unit| turned(found.value, &found.unit, unit));
+            found.as_ref().map_or(String::new(), turn)
         })
     };
     let said = move || {
-        reading.with(|found| {
-            found
-                .as_ref()
-                .map_or(String::new(), |found| format!(" · {}", found.verdict.words()))
+        let progress = bench.progress.with(|progress| progress.step(id));
+        step.with_value(|step| {
+            let what = kept.with_value(|limit| What::Limit(limit.id));
+            readings::value(step, &progress, &what).map_or(String::new(), |value| {
+                let per = kept.with_value(|limit| limit.per.map(Unit::symbol));
+                let per = per.map_or(String::new(), |per| format!(" · {} per {per}", trimmed(value, 3)));
+                format!("{per} · {}", readings::judge(step, &what, value).words())
+            })
         })
     };
+    let units = read_in(&limit.unit);
+    let turn = (!units.is_empty()).then(|| {
+        Callback::new(move |()| {
+            unit.update(|unit| {
+                let at = units.iter().position(|own| own == unit).map_or(0, |at| at + 1);
+                units[at % units.len()].clone_into(unit);
+            });
+        })
+    });
+    let radius = limit
+        .asks_radius()
+        .then(|| radius(step, What::Radius(limit.id), with));
     view! {
-        <NumberField name=limit.name.clone() unit=Signal::stored(limit.unit.clone()) value=Signal::derive(value) take />
+        {radius}
+        <NumberField name=limit.name.clone() unit=unit value=Signal::derive(value) take signed=true turn=turn />
         <p>{limit.words()} <strong>{text(said)}</strong></p>
         {accept(id, what)}
     }

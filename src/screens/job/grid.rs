@@ -2,12 +2,14 @@
 
 use crate::bench::{Bench, ReadWith};
 use crate::job::id::ReadingId;
-use crate::job::kinds::check::bore::{BoreAnswer, answer, limit_words};
+use crate::job::kinds::check::bore::{BoreAnswer, answer, size_words};
 use crate::job::kinds::{Bore, DEPTH_WORDS, DIRECTION_WORDS};
 use crate::job::reading::{What, whole_bore};
 use crate::job::sheet::{Step, StepId};
 use crate::parts::dynamic::piece;
 use crate::parts::number_field::NumberField;
+use crate::parts::typed::turned;
+use crate::trade::quantity::Unit;
 use leptos::prelude::*;
 
 /// One bore, with its journal where there is one.
@@ -20,16 +22,19 @@ pub fn BoreGrid(step: StoredValue<Step>, bore: Bore, with: RwSignal<ReadWith>) -
         let progress = bench.progress.with(|progress| progress.step(id));
         kept.with_value(|bore| Said(answer(bore, &progress)))
     });
-    let journal = bore
-        .journal
-        .as_ref()
-        .map(|journal| grid(bench, id, (bore.id, true), &journal.name, String::new(), with));
-    let limits = match (bore.least_mm, bore.most_mm) {
-        (None, None) => String::new(),
-        (least, most) => limit_words(least, most, "mm"),
-    };
+    let journal = bore.journal.as_ref().map(|journal| {
+        grid(
+            bench,
+            id,
+            (bore.id, true),
+            &journal.name,
+            (String::new(), true),
+            with,
+        )
+    });
+    let own = (size_words(&bore), bore.shaft);
     view! {
-        {grid(bench, id, (bore.id, false), &bore.name, limits, with)}
+        {grid(bench, id, (bore.id, false), &bore.name, own, with)}
         {journal}
         {piece(move || said.with(|said| judged(&said.0)))}
         {super::accept::accept(id, whole_bore(bore.id))}
@@ -45,9 +50,10 @@ fn grid(
     step: StepId,
     (bore, journal): (ReadingId, bool),
     name: &str,
-    limits: String,
+    (limits, shaft): (String, bool),
     with: RwSignal<ReadWith>,
 ) -> AnyView {
+    let unit = bench.sheet.with_untracked(|sheet| sheet.units.length.symbol());
     let places: Vec<What> = What::grid(bore, journal).collect();
     let rows = places.chunks(DIRECTION_WORDS.len());
     let cells: Vec<AnyView> = DEPTH_WORDS
@@ -60,8 +66,8 @@ fn grid(
         .collect();
     view! {
         <section class="bore" aria-label=name.to_owned()>
-            <h2>{name.to_owned()} ", mm " <span class="quiet figures">{limits}</span></h2>
-            <Drawing />
+            <h2>{name.to_owned()} ", " {unit} " " <span class="quiet figures">{limits}</span></h2>
+            {drawing(shaft)}
             <div class="grid">
                 <span></span>
                 <span>{DIRECTION_WORDS[0]}</span>
@@ -76,33 +82,46 @@ fn grid(
 fn cell(bench: Bench, step: StepId, what: &What, with: RwSignal<ReadWith>) -> AnyView {
     let kept = StoredValue::new(what.clone());
     let name = bench.sheet.with_untracked(|sheet| what.name(sheet.step(step)));
+    let unit = bench.sheet.with_untracked(|sheet| sheet.units.length.symbol());
     let value = Memo::new(move |_| {
         bench.progress.with(|progress| {
-            let reading =
-                kept.with_value(|what| progress.touched(step)?.reading(what).map(|reading| reading.value));
-            reading.map_or(String::new(), |value| value.to_string())
+            let found = kept.with_value(|what| progress.touched(step)?.reading(what));
+            found.map_or(String::new(), |found| turned(found.value, &found.unit, unit))
         })
     });
     let take = move |value: f64| {
-        with.with_untracked(|with| bench.measure(step, kept.get_value(), value, "mm", with))
+        with.with_untracked(|with| bench.measure(step, kept.get_value(), value, unit, with))
             .map_err(|refused| refused.to_string())
     };
-    view! { <NumberField name unit=Signal::stored("mm".to_owned()) value take /> }.into_any()
+    view! { <NumberField name unit=Signal::stored(unit.to_owned()) value take /> }.into_any()
 }
 
-/// Where the readings are taken: the bore cut open, three depths, two directions.
-#[component]
-fn Drawing() -> impl IntoView {
+/// Where the readings are taken, at three depths in two directions: in a bore cut open, or over a shaft.
+fn drawing(shaft: bool) -> AnyView {
+    let (metal, cut, tips) = if shaft {
+        (
+            "M60 8H150V88H60Z",
+            "M30 22H60M150 22H180M30 48H60M150 48H180M30 74H60M150 74H180",
+            "M60 22l-8-4v8zM150 22l8-4v8zM60 48l-8-4v8zM150 48l8-4v8zM60 74l-8-4v8zM150 74l8-4v8z",
+        )
+    } else {
+        (
+            "M20 8H60V88H20ZM150 8H190V88H150Z",
+            "M60 22H150M60 48H150M60 74H150",
+            "M60 22l8-4v8zM150 22l-8-4v8zM60 48l8-4v8zM150 48l-8-4v8zM60 74l8-4v8zM150 74l-8-4v8z",
+        )
+    };
     view! {
         <svg class="bore-drawing" viewBox="0 0 360 96" aria-hidden="true">
-            <path class="metal" d="M20 8H60V88H20ZM150 8H190V88H150Z" />
-            <path class="cut" d="M60 22H150M60 48H150M60 74H150" />
-            <path class="tips" d="M60 22l8-4v8zM150 22l-8-4v8zM60 48l8-4v8zM150 48l-8-4v8zM60 74l8-4v8zM150 74l-8-4v8z" />
+            <path class="metal" d=metal />
+            <path class="cut" d=cut />
+            <path class="tips" d=tips />
             <circle class="ring" cx="280" cy="48" r="38" />
             <path class="cut" d="M242 48H318M280 10V86" />
             <path class="tips" d="M242 48l8-4v8zM318 48l-8-4v8zM280 10l-4 8h8zM280 86l-4-8h8z" />
         </svg>
     }
+    .into_any()
 }
 
 fn judged(said: &BoreAnswer) -> AnyView {

@@ -2,6 +2,7 @@
 
 use super::accept::accept;
 use crate::bench::{Bench, Intent, ReadWith};
+use crate::job::progress::Reading;
 use crate::job::reading::{Fact, What};
 use crate::job::readings;
 use crate::job::sheet::Step;
@@ -9,6 +10,7 @@ use crate::parts::ask_words::AskWords;
 use crate::parts::dynamic::{piece, text};
 use crate::parts::keys::{KeySpec, keys};
 use crate::parts::number_field::NumberField;
+use crate::parts::typed::turned;
 use leptos::prelude::*;
 
 /// A number to read, in the unit the plan asks for it in.
@@ -21,10 +23,9 @@ pub fn read(step: StoredValue<Step>, what: What, name: &str) -> AnyView {
     });
     let (kept, asked) = (StoredValue::new(what.clone()), StoredValue::new(unit.clone()));
     let reading = Memo::new(move |_| {
-        bench.progress.with(|progress| {
-            let reading = kept.with_value(|what| progress.touched(id)?.reading(what).cloned())?;
-            asked.with_value(|unit| *unit == reading.unit).then_some(reading)
-        })
+        bench
+            .progress
+            .with(|progress| kept.with_value(|what| progress.touched(id)?.reading(what).cloned()))
     });
     let take = move |value: f64| {
         let with = ReadWith::default();
@@ -34,9 +35,8 @@ pub fn read(step: StoredValue<Step>, what: What, name: &str) -> AnyView {
     };
     let value = move || {
         reading.with(|found| {
-            found
-                .as_ref()
-                .map_or(String::new(), |found| found.value.to_string().replace('-', "−"))
+            let turn = |found: &Reading| asked.with_value(|unit| turned(found.value, &found.unit, unit));
+            found.as_ref().map_or(String::new(), turn)
         })
     };
     let said = move || {

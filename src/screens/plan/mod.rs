@@ -7,13 +7,14 @@ mod step_form;
 pub use step_form::StepForm;
 
 use crate::bench::{Bench, Incoming};
-use crate::job::sheet::StepId;
+use crate::job::sheet::{StepId, Units};
 use crate::parts::ask_words::AskWords;
 use crate::parts::dynamic::{piece, press, row, rows};
 use crate::parts::file_key::FileKey;
 use crate::parts::keys::{KeySpec, keys};
 use crate::parts::work_keys::UndoKey;
 use crate::screens::Route;
+use crate::trade::quantity::Unit;
 use leptos::prelude::*;
 
 /// The steps, to change.
@@ -47,6 +48,7 @@ pub fn PlanScreen() -> impl IntoView {
             <h1>{title}</h1>
             <AskWords key="name the machine" label="Which machine?" first=machine_name.clone() take=machine />
             <p class="quiet">{machine_name}</p>
+            {units(bench)}
             {empty.then(|| view! { <p>"No steps yet. Add the first one."</p> }.into_any())}
         }
         .into_any()
@@ -69,6 +71,30 @@ pub fn PlanScreen() -> impl IntoView {
             </div>
         </div>
     }
+}
+
+/// What the manual measures in: where a new reading begins.
+fn units(bench: Bench) -> AnyView {
+    let now = bench.sheet.with(|sheet| sheet.units);
+    let lengths = Units::LENGTHS.into_iter().map(move |length| {
+        let on = now.length == length;
+        KeySpec::choice(length.symbol(), on, move || {
+            bench.set_units(Units { length, ..now })
+        })
+    });
+    let temperatures = Units::TEMPERATURES.into_iter().map(move |temperature| {
+        let on = now.temperature == temperature;
+        let set = move || bench.set_units(Units { temperature, ..now });
+        KeySpec::choice(temperature.symbol(), on, set)
+    });
+    let all: Vec<KeySpec> = lengths.chain(temperatures).collect();
+    view! {
+        <section aria-label="the manual measures in">
+            <p class="quiet">"The manual measures in"</p>
+            {keys(all)}
+        </section>
+    }
+    .into_any()
 }
 
 fn from_table(bench: Bench) -> Callback<(String, String)> {

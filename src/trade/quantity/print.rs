@@ -49,6 +49,16 @@ pub fn significant(value: f64, figures: u32) -> String {
     text
 }
 
+/// The same without idle zeros behind the point: 7.2 at five is "7.2".
+pub fn trimmed(value: f64, figures: u32) -> String {
+    let text = significant(value, figures);
+    if text.contains('.') {
+        text.trim_end_matches('0').trim_end_matches('.').to_owned()
+    } else {
+        text
+    }
+}
+
 /// Writes digits d.ddd × 10^exponent without the exponent.
 fn lay_out(text: &mut String, digits: &str, exponent: i32) {
     if exponent < 0 {

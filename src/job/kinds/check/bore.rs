@@ -1,14 +1,15 @@
 //! What the readings of a bore's grid say: size, out-of-round, taper, clearance, each against its limit.
 
-use super::data::Bore;
+use super::data::{Bore, Journal};
 pub use super::limit::limit_words;
+use super::limit::{Pair, pairs_words};
 use crate::job::id::ReadingId;
 use crate::job::progress::StepProgress;
 use crate::job::reading::What;
 use crate::trade::growth::{GrowthError, size_at_20};
 use crate::trade::material::Material;
 use crate::trade::measure::{Allowed, DiameterGrid, MeasureError, MeasureVerdict, Shape, clearance};
-use crate::trade::quantity::{Length, ThermodynamicTemperature, fixed};
+use crate::trade::quantity::{Length, ThermodynamicTemperature, convert, fixed};
 use uom::si::length::millimeter;
 use uom::si::thermodynamic_temperature::degree_celsius;
 
@@ -61,26 +62,33 @@ pub fn answer(bore: &Bore, progress: &StepProgress) -> BoreAnswer {
             };
         }
     };
-    let (least, most) = (bore.least_mm, bore.most_mm);
-    judged.push(judge("smallest", shape.smallest, least, None));
-    judged.push(judge("largest", shape.largest, None, most));
+    let least = |limit: Option<f64>| (limit, None);
+    let most = |limit: Option<f64>| (None, limit);
+    let none = (None, None);
+    judged.push(judge(
+        "smallest",
+        shape.smallest,
+        least(bore.least_mm),
+        least(bore.worn_least_mm),
+    ));
+    judged.push(judge(
+        "largest",
+        shape.largest,
+        most(bore.most_mm),
+        most(bore.worn_most_mm),
+    ));
     judged.push(judge(
         "out-of-round",
         shape.out_of_round,
-        None,
-        bore.out_of_round_mm,
+        most(bore.out_of_round_mm),
+        none,
     ));
-    judged.push(judge("taper", shape.taper, None, bore.taper_mm));
+    judged.push(judge("taper", shape.taper, most(bore.taper_mm), none));
     let mut unsure = false;
     let trouble = bore.journal.as_ref().and_then(|journal| {
         match grid(bore.id, true, journal.material, progress).shape() {
             Ok(inner) => {
-                judged.extend(clearances(
-                    &shape,
-                    &inner,
-                    journal.clearance_least_mm,
-                    journal.clearance_most_mm,
-                ));
+                judged.extend(clearances(&shape, &inner, journal));
                 None
             }
             Err(MeasureError::Missing(_)) => {
@@ -99,12 +107,28 @@ pub fn answer(bore: &Bore, progress: &StepProgress) -> BoreAnswer {
     }
 }
 
-fn clearances(bore: &Shape, journal: &Shape, least: Option<f64>, most: Option<f64>) -> [Judged; 2] {
+fn clearances(bore: &Shape, journal: &Shape, allowed: &Journal) -> [Judged; 2] {
     let between = clearance(bore, journal);
+    let least = (allowed.clearance_least_mm, None);
+    let most = (None, allowed.clearance_most_mm);
+    let worn = (None, allowed.clearance_worn_mm);
     [
-        judge("least clearance", between.least, least, None),
-        judge("most clearance", between.most, None, most),
+        judge("least clearance", between.least, least, (None, None)),
+        judge("most clearance", between.most, most, worn),
     ]
+}
+
+/// The limits of its diameter in words: new, and worn; empty where there are none.
+pub fn size_words(bore: &Bore) -> String {
+    let new = (bore.least_mm, bore.most_mm);
+    limits_in_words(new, (bore.worn_least_mm, bore.worn_most_mm))
+}
+
+fn limits_in_words(new: Pair, worn: Pair) -> String {
+    match (new, worn) {
+        ((None, None), (None, None)) => String::new(),
+        _ => pairs_words(new, worn, |least, most| limit_words(least, most, "mm")),
+    }
 }
 
 /// The grid of that bore, or of its journal, as far as it has been read, each reading carried to 20 °C from the temperature
@@ -128,7 +152,8 @@ fn grid(bore: ReadingId, journal: bool, material: Material, progress: &StepProgr
     let mut carried = |depth, way| {
         let reading = reading(depth, way)?;
         let read_at = celsius(reading.at_c.unwrap_or(noted_c));
-        let size = Length::new::<millimeter>(reading.value);
+        let mm = convert(reading.value, &reading.unit, "mm")?;
+        let size = Length::new::<millimeter>(mm);
         match size_at_20(size, material, read_at) {
             Ok(size) => Some(size.get::<millimeter>()),
             // The grid refuses it, in its own words.
@@ -138,7 +163,7 @@ fn grid(bore: ReadingId, journal: bool, material: Material, progress: &StepProgr
                 } else {
                     at
                 };
-                Some(reading.value)
+                Some(mm)
             }
         }
     };
@@ -150,25 +175,29 @@ fn grid(bore: ReadingId, journal: bool, material: Material, progress: &StepProgr
     }
 }
 
-fn judge(name: &str, value: Length, least: Option<f64>, most: Option<f64>) -> Judged {
-    let allowed = Allowed {
-        least: least.map(Length::new::<millimeter>),
-        most: most.map(Length::new::<millimeter>),
+/// A size against the limits of a new part, and of a worn one.
+fn judge(name: &str, value: Length, new: Pair, worn: Pair) -> Judged {
+    let usable = (worn.0.or(new.0), worn.1.or(new.1));
+    let says = |(least, most): Pair| {
+        let allowed = Allowed {
+            least: least.map(Length::new::<millimeter>),
+            most: most.map(Length::new::<millimeter>),
+        };
+        allowed.judge(value)
     };
-    let verdict = match allowed.judge(value) {
-        Ok(MeasureVerdict::Within) => "within",
-        Ok(MeasureVerdict::Below { .. }) => "too small",
-        Ok(MeasureVerdict::Above { .. }) => "too large",
-        Err(_) => "",
-    };
-    let limit = match (least, most) {
-        (None, None) => String::new(),
-        _ => limit_words(least, most, "mm"),
+    let verdict = match (says(usable), says(new)) {
+        (Ok(MeasureVerdict::Below { .. }), _) => "too small",
+        (Ok(MeasureVerdict::Above { .. }), _) => "too large",
+        (Ok(MeasureVerdict::Within), Ok(MeasureVerdict::Below { .. } | MeasureVerdict::Above { .. })) => {
+            "worn but usable"
+        }
+        (Ok(MeasureVerdict::Within), _) => "within",
+        (Err(_), _) => "",
     };
     Judged {
         name: name.to_owned(),
         value: format!("{} mm", fixed(value.get::<millimeter>(), 3)),
-        limit,
+        limit: limits_in_words(new, worn),
         outside: verdict.starts_with("too"),
         verdict: verdict.to_owned(),
     }

@@ -1,6 +1,7 @@
 //! What a check step holds: readings and bores, each with its limits.
 
-use super::limit::Limit;
+use super::limit::{Limit, pairs_wrong};
+use super::worked;
 use crate::job::id::ReadingId;
 use crate::trade::material::Material;
 use crate::trade::measure::{DEPTHS, DIRECTIONS};
@@ -27,33 +28,29 @@ fn is_false(it: &bool) -> bool {
 impl Check {
     /// What is wrong with the readings and bores as planned: limits that nothing can keep, or two of one name.
     pub fn wrong(&self) -> Option<&'static str> {
-        let over = |least: Option<f64>, most: Option<f64>| least.zip(most).is_some_and(|(l, m)| l > m);
-        let bore = |bore: &Bore| {
-            let journal = bore.journal.as_ref();
-            over(bore.least_mm, bore.most_mm)
-                || journal.is_some_and(|j| over(j.clearance_least_mm, j.clearance_most_mm))
-        };
-        let names = self.readings.iter().map(|limit| limit.name.as_str());
-        let names: Vec<&str> = names.chain(self.bores.iter().flat_map(Bore::names)).collect();
+        let names: Vec<&str> = self.names().collect();
         let twice = |at: usize| names[at + 1..].contains(&names[at]);
         let limits = self.readings.iter().find_map(Limit::wrong);
         limits
-            .or_else(|| {
-                self.bores
-                    .iter()
-                    .any(bore)
-                    .then_some("The lower limit is above the upper one.")
-            })
+            .or_else(|| self.bores.iter().find_map(Bore::wrong))
             .or_else(|| {
                 (0..names.len())
                     .any(twice)
                     .then_some("Two readings have one name: give each its own.")
             })
+            .or_else(|| worked::wrong(&self.readings))
+    }
+
+    /// The names of its readings, bores and journals.
+    pub fn names(&self) -> impl Iterator<Item = &str> {
+        let names = self.readings.iter().map(|limit| limit.name.as_str());
+        names.chain(self.bores.iter().flat_map(Bore::names))
     }
 
     /// The names of every reading the step asks for, in order.
     pub fn asked(&self) -> Vec<String> {
-        let limits = self.readings.iter().map(|limit| limit.name.clone());
+        let measured = self.readings.iter().filter(|limit| limit.worked.is_none());
+        let limits = measured.map(|limit| limit.name.clone());
         limits.chain(self.bores.iter().flat_map(Bore::asked)).collect()
     }
 }
@@ -80,6 +77,15 @@ pub struct Bore {
     /// The largest diameter allowed.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub most_mm: Option<f64>,
+    /// Worn, the smallest it may be used at.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub worn_least_mm: Option<f64>,
+    /// Worn, the largest it may be used at.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub worn_most_mm: Option<f64>,
+    /// It is a shaft or journal by itself, measured over the outside.
+    #[serde(default, skip_serializing_if = "is_false")]
+    pub shaft: bool,
     /// The most the two directions may differ.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub out_of_round_mm: Option<f64>,
@@ -105,6 +111,9 @@ pub struct Journal {
     /// The most clearance allowed, mm.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub clearance_most_mm: Option<f64>,
+    /// Worn, the most clearance it may be used at, mm.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub clearance_worn_mm: Option<f64>,
 }
 
 fn cast_aluminium() -> Material {
@@ -116,6 +125,41 @@ fn steel() -> Material {
 }
 
 impl Bore {
+    /// One of that name, of which nothing else is said: a shaft of steel, or a bore in a casting.
+    pub fn named(name: String, shaft: bool) -> Self {
+        Self {
+            id: ReadingId::default(),
+            name,
+            material: if shaft { steel() } else { cast_aluminium() },
+            least_mm: None,
+            most_mm: None,
+            worn_least_mm: None,
+            worn_most_mm: None,
+            shaft,
+            out_of_round_mm: None,
+            taper_mm: None,
+            journal: None,
+        }
+    }
+
+    /// What is wrong with its limits: nobody could keep them.
+    pub fn wrong(&self) -> Option<&'static str> {
+        let own = pairs_wrong(
+            (self.least_mm, self.most_mm),
+            (self.worn_least_mm, self.worn_most_mm),
+        );
+        let journal = self.journal.as_ref();
+        own.or_else(|| {
+            let journal = journal?;
+            let new = (journal.clearance_least_mm, journal.clearance_most_mm);
+            pairs_wrong(new, (None, journal.clearance_worn_mm))
+        })
+        .or_else(|| {
+            let both = self.shaft && journal.is_some();
+            both.then_some("No journal runs in a shaft: say that it is a bore, or leave the journal out.")
+        })
+    }
+
     /// Its name, and its journal's: what its readings go by in the record.
     pub fn names(&self) -> impl Iterator<Item = &str> {
         let journal = self.journal.iter().map(|journal| journal.name.as_str());

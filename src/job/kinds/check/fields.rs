@@ -2,12 +2,19 @@
 
 use super::data::{Bore, Check, Journal};
 use super::limit::Limit;
-use crate::job::field::{self, Field, Form, Kept, Number, Refused, Seen, Set, refuse, yes};
+use super::names::free_name;
+use super::{worked, worked_fields};
+use crate::job::field::{self, Field, Form, Kept, Number, Refused, Seen, Set, pick_maybe, refuse, yes};
 use crate::job::id::ReadingId;
 use crate::trade::material::Material;
+use crate::trade::quantity::{LengthUnit, READ_UNITS, Unit, unit_symbol};
 
 /// What can be read, in whatever unit: pressures in pascals, counts, lengths.
 const READ: (f64, f64) = (-1e6, 1e6);
+/// A radius, in mm or inches.
+const RADIUS: (f64, f64) = (0.01, 10_000.0);
+/// What limits may be per.
+const PER: [LengthUnit; 2] = [LengthUnit::Inch, LengthUnit::Millimetre];
 /// A bore's sizes, mm.
 const BORE: (f64, f64) = (0.0, 1_000.0);
 /// A clearance, mm; negative where it must be tight.
@@ -62,21 +69,79 @@ static LIMITS: [Number<Limit>; 4] = [
     ),
 ];
 
-static READING: [Field<Limit>; 3] = [
+static READING: [Field<Limit>; 6] = [
     Field::Name {
         id: "name",
         label: "what is measured",
         get: |l| &l.name,
         set: |l, name| l.name = name,
     },
-    Field::Words {
+    Field::Choice {
         id: "unit",
         label: "unit",
-        get: |l| &l.unit,
-        set: |l, unit| l.unit = unit,
+        offered: || {
+            let units = READ_UNITS
+                .iter()
+                .map(|unit| ((*unit).to_owned(), (*unit).to_owned()));
+            units.chain([(String::new(), "none".to_owned())]).collect()
+        },
+        get: |l| {
+            if l.unit.is_empty() {
+                "none".to_owned()
+            } else {
+                l.unit.clone()
+            }
+        },
+        set: |l, unit| {
+            l.unit = unit_symbol(unit);
+            Ok(())
+        },
+    },
+    Field::Words {
+        id: "other_unit",
+        label: "a unit that is not among them",
+        get: |l| {
+            if READ_UNITS.contains(&l.unit.as_str()) {
+                ""
+            } else {
+                &l.unit
+            }
+        },
+        set: |l, unit| l.unit = unit_symbol(&unit),
     },
     Field::Numbers(&LIMITS),
+    Field::Flag {
+        id: "whole",
+        label: "a count: whole numbers only",
+        get: |l| l.whole,
+        set: |l, yes| l.whole = yes,
+    },
+    Field::Choice {
+        id: "per",
+        label: "limits per inch or mm of radius",
+        offered: || {
+            let none = (String::new(), "no".to_owned());
+            let per = PER.iter().enumerate();
+            let per = per.map(|(at, unit)| (at.to_string(), unit.symbol().to_owned()));
+            std::iter::once(none).chain(per).collect()
+        },
+        get: |l| l.per.map_or("no", Unit::symbol).to_owned(),
+        set: |l, value| pick_maybe(&PER, value).map(|per| l.per = per),
+    },
 ];
+
+static RADII: [Number<Limit>; 1] = [Number::<Limit>::new(
+    ("radius", "at a radius of, where it is known"),
+    Kept::Bare,
+    RADIUS,
+    "check/readings/radius",
+    |l| l.radius,
+    |l, radius| l.radius = Some(radius),
+)
+.or_none(|l| l.radius = None)];
+
+/// Only of a reading whose limits are per radius.
+static PER_RADIUS: [Field<Limit>; 1] = [Field::Numbers(&RADII)];
 
 const fn size(
     id: (&'static str, &'static str),
@@ -88,7 +153,7 @@ const fn size(
     Number::new(id, Kept::Millimetre, BORE, stored, get, set).or_none(clear)
 }
 
-static SIZES: [Number<Bore>; 4] = [
+static SIZES: [Number<Bore>; 6] = [
     size(
         ("least", "not under"),
         "bore/least_mm",
@@ -102,6 +167,20 @@ static SIZES: [Number<Bore>; 4] = [
         |b| b.most_mm,
         |b, mm| b.most_mm = Some(mm),
         |b| b.most_mm = None,
+    ),
+    size(
+        ("worn_least", "worn, not under"),
+        "bore/worn_least_mm",
+        |b| b.worn_least_mm,
+        |b, mm| b.worn_least_mm = Some(mm),
+        |b| b.worn_least_mm = None,
+    ),
+    size(
+        ("worn_most", "worn, not over"),
+        "bore/worn_most_mm",
+        |b| b.worn_most_mm,
+        |b, mm| b.worn_most_mm = Some(mm),
+        |b| b.worn_most_mm = None,
     ),
     size(
         ("round", "out-of-round up to"),
@@ -119,10 +198,10 @@ static SIZES: [Number<Bore>; 4] = [
     ),
 ];
 
-static BORES: [Field<Bore>; 4] = [
+static BORES: [Field<Bore>; 5] = [
     Field::Name {
         id: "name",
-        label: "bore",
+        label: "bore or journal",
         get: |b| &b.name,
         set: |b, name| b.name = name,
     },
@@ -143,12 +222,25 @@ static BORES: [Field<Bore>; 4] = [
                 material: Material::Steel,
                 clearance_least_mm: None,
                 clearance_most_mm: None,
+                clearance_worn_mm: None,
             });
+            b.shaft &= !yes;
+        },
+    },
+    Field::Flag {
+        id: "shaft",
+        label: "it is a shaft or journal by itself, measured over the outside",
+        get: |b| b.shaft,
+        set: |b, yes| {
+            b.shaft = yes;
+            if yes {
+                b.journal = None;
+            }
         },
     },
 ];
 
-static CLEARANCES: [Number<Journal>; 2] = [
+static CLEARANCES: [Number<Journal>; 3] = [
     Number::<Journal>::new(
         ("least", "clearance at least"),
         Kept::Millimetre,
@@ -167,6 +259,15 @@ static CLEARANCES: [Number<Journal>; 2] = [
         |j, mm| j.clearance_most_mm = Some(mm),
     )
     .or_none(|j| j.clearance_most_mm = None),
+    Number::<Journal>::new(
+        ("worn_most", "worn, clearance at most"),
+        Kept::Millimetre,
+        CLEARANCE,
+        "bore/journal/clearance_worn_mm",
+        |j| j.clearance_worn_mm,
+        |j, mm| j.clearance_worn_mm = Some(mm),
+    )
+    .or_none(|j| j.clearance_worn_mm = None),
 ];
 
 static JOURNAL: [Field<Journal>; 3] = [
@@ -190,10 +291,15 @@ pub fn show(form: &mut Form, check: &Check) {
     for limit in &check.readings {
         let under = format!("reading/{}", limit.id.0);
         form.head(&format!("{}: {}", limit.name, limit.words()));
+        worked_fields::show(form, check, limit);
         field::show(form, &under, &READING, limit);
+        if limit.per.is_some() {
+            field::show(form, &under, &PER_RADIUS, limit);
+        }
         form.press(format!("{under}/remove"), &format!("take out “{}”", limit.name));
     }
     form.press("reading/add", "add a reading");
+    form.press("reading/add_worked", "add one worked out from these");
     for bore in &check.bores {
         let under = format!("bore/{}", bore.id.0);
         form.head(&format!("{}, six places", bore.name));
@@ -204,6 +310,7 @@ pub fn show(form: &mut Form, check: &Check) {
         form.press(format!("{under}/remove"), &format!("take out “{}”", bore.name));
     }
     form.press("bore/add", "add a bore, read at six places");
+    form.press("bore/add_shaft", "add a journal or shaft, read at six places");
     field::show(form, "check", &TABLE, check);
 }
 
@@ -218,25 +325,29 @@ pub fn set(check: &mut Check, path: &str, value: &str) -> Set {
             unit: "mm".to_owned(),
             ..Limit::default()
         }),
-        ["bore", "add"] => check.bores.push(Bore {
-            id: ReadingId::default(),
-            name: free_name("bore", check.bores.iter().flat_map(Bore::names)),
-            material: Material::CastAluminium,
-            least_mm: None,
-            most_mm: None,
-            out_of_round_mm: None,
-            taper_mm: None,
-            journal: None,
-        }),
+        ["reading", "add_worked"] => worked_fields::add(check)?,
+        ["bore", "add"] => {
+            let name = free_name("bore", check.bores.iter().flat_map(Bore::names));
+            check.bores.push(Bore::named(name, false));
+        }
+        ["bore", "add_shaft"] => {
+            let name = free_name("journal", check.bores.iter().flat_map(Bore::names));
+            check.bores.push(Bore::named(name, true));
+        }
         ["reading", id, "remove"] => {
             let at = place(check.readings.iter().map(|limit| limit.id), id)?;
-            check.readings.remove(at);
+            let mut without = check.clone();
+            without.readings.remove(at);
+            if worked::wrong(&without.readings).is_some() && worked::wrong(&check.readings).is_none() {
+                return refuse("Another reading is worked out from it: take that one out first.");
+            }
+            *check = without;
         }
         ["bore", id, "remove"] => {
             let at = place(check.bores.iter().map(|bore| bore.id), id)?;
             check.bores.remove(at);
         }
-        ["reading", id, field] => return set_reading(check, id, field, value),
+        ["reading", id, field @ ..] => return set_reading(check, id, field, value),
         ["bore", id, field @ ..] => return set_bore(check, id, field, value),
         _ => return field::set(&TABLE, check, "check", path, value),
     }
@@ -247,6 +358,7 @@ pub fn set(check: &mut Check, path: &str, value: &str) -> Set {
 pub fn visit(check: &Check, see: &mut dyn FnMut(Seen)) {
     for limit in &check.readings {
         field::visit(&READING, limit, None, see);
+        field::visit(&PER_RADIUS, limit, None, see);
     }
     for bore in &check.bores {
         field::visit(&BORES, bore, None, see);
@@ -256,24 +368,27 @@ pub fn visit(check: &Check, see: &mut dyn FnMut(Seen)) {
     }
 }
 
-fn set_reading(check: &mut Check, id: &str, field: &str, value: &str) -> Set {
+fn set_reading(check: &mut Check, id: &str, field: &[&str], value: &str) -> Set {
     let at = place(check.readings.iter().map(|limit| limit.id), id)?;
-    let others = check.asked();
-    let limit = check.readings.get_mut(at).ok_or(Refused::NoField)?;
-    if field == "name" && limit.name != value.trim() && others.iter().any(|name| name == value.trim()) {
+    let named = check.names().any(|name| name == value.trim());
+    let mut after = check.clone();
+    let changed = after.readings.get_mut(at).ok_or(Refused::NoField)?;
+    if *field == ["name"] && changed.name != value.trim() && named {
         return refuse("Another reading of this step has that name.");
     }
-    let mut changed = limit.clone();
-    field::set(
-        &READING,
-        &mut changed,
-        "reading",
-        &format!("reading/{field}"),
-        value,
-    )?;
-    match changed.wrong() {
+    match field {
+        ["how"] | ["of" | "place", _] => worked_fields::set(&mut after, at, field, value)?,
+        ["radius"] if changed.per.is_some() => {
+            field::set(&PER_RADIUS, changed, "reading", "reading/radius", value)?;
+        }
+        [field] => field::set(&READING, changed, "reading", &format!("reading/{field}"), value)?,
+        _ => return Err(Refused::NoField),
+    }
+    let changed = after.readings.get(at).and_then(Limit::wrong);
+    let worked = worked::wrong(&after.readings).filter(|_| worked::wrong(&check.readings).is_none());
+    match changed.or(worked) {
         Some(words) => return refuse(words),
-        None => *limit = changed,
+        None => *check = after,
     }
     Ok(())
 }
@@ -305,33 +420,20 @@ fn set_bore(check: &mut Check, id: &str, field: &[&str], value: &str) -> Set {
         ["journal", field] => {
             let journal = changed.journal.as_mut().ok_or(Refused::NoField)?;
             field::set(&JOURNAL, journal, "journal", &format!("journal/{field}"), value)?;
-            in_order(journal.clearance_least_mm, journal.clearance_most_mm)?;
         }
         _ => return Err(Refused::NoField),
     }
-    in_order(changed.least_mm, changed.most_mm)?;
-    *bore = changed;
-    Ok(())
+    match changed.wrong() {
+        Some(words) => refuse(words),
+        None => {
+            *bore = changed;
+            Ok(())
+        }
+    }
 }
 
 /// Where the one of that number stands.
 fn place(mut ids: impl Iterator<Item = ReadingId>, id: &str) -> Result<usize, Refused> {
     ids.position(|own| own.0.to_string() == id)
         .ok_or(Refused::NoField)
-}
-
-fn in_order(least: Option<f64>, most: Option<f64>) -> Set {
-    match (least, most) {
-        (Some(least), Some(most)) if least > most => refuse("The lower limit is above the upper one."),
-        _ => Ok(()),
-    }
-}
-
-/// The first numbered name of that kind that none of those there has.
-pub fn free_name<'a>(kind: &str, there: impl Iterator<Item = &'a str>) -> String {
-    let there: Vec<&str> = there.collect();
-    (1..=there.len() + 1)
-        .map(|number| format!("{kind} {number}"))
-        .find(|name| !there.contains(&name.as_str()))
-        .unwrap_or_default()
 }

@@ -1,8 +1,9 @@
 //! One reading, with what the manual allows: new, and worn.
 
+use super::how::{How, Worked, fit_words};
 use crate::job::id::ReadingId;
 use crate::job::reading::Verdict;
-use crate::trade::quantity::fixed;
+use crate::trade::quantity::{LengthUnit, Unit, fixed};
 use serde::{Deserialize, Serialize};
 
 /// One measured thing and its limits.
@@ -13,7 +14,7 @@ pub struct Limit {
     pub id: ReadingId,
     /// What it is.
     pub name: String,
-    /// The unit the limits are in: a length in mm, or a count.
+    /// The unit the limits are in; empty where there is none.
     pub unit: String,
     /// New, not less than this.
     #[serde(default, skip_serializing_if = "Option::is_none")]
@@ -27,6 +28,22 @@ pub struct Limit {
     /// Worn, not more than this.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub worn_most: Option<f64>,
+    /// The limits are per inch, or per mm, of the radius it is read at: run-out on a flange's face.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub per: Option<LengthUnit>,
+    /// That radius, in that unit, where the plan names it; else it is read first.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub radius: Option<f64>,
+    /// It is counted: teeth, balls, drips. Only whole numbers are.
+    #[serde(default, skip_serializing_if = "is_false")]
+    pub whole: bool,
+    /// It is worked out from others, and never asked for.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub worked: Option<Worked>,
+}
+
+fn is_false(it: &bool) -> bool {
+    !it
 }
 
 /// What arithmetic may leave behind, as a share: a value on a limit is within it.
@@ -58,30 +75,75 @@ impl Limit {
 
     /// What is wrong with the limits themselves: nobody could keep them.
     pub fn wrong(&self) -> Option<&'static str> {
-        let over = |low: Option<f64>, high: Option<f64>| matches!((low, high), (Some(low), Some(high)) if low > high);
-        let (least, most) = self.usable();
-        if over(self.least, self.most) || over(self.worn_least, self.worn_most) {
-            Some("The lower limit is above the upper one.")
-        } else if over(self.worn_least, self.least) || over(self.most, self.worn_most) || over(least, most) {
-            Some("A worn part may not be held closer than a new one: correct the worn limit.")
-        } else {
-            None
+        let counts = |limit: &f64| limit.fract() == 0.0 && *limit >= 0.0;
+        let uncounted = self.whole && !self.all().iter().flatten().all(counts);
+        pairs_wrong((self.least, self.most), (self.worn_least, self.worn_most))
+            .or_else(|| uncounted.then_some("The limits of a count are whole numbers from 0: correct them."))
+    }
+
+    /// The unit of its limits: "in", or "in per in of radius".
+    fn limit_unit(&self) -> String {
+        match self.per {
+            None => self.unit.clone(),
+            Some(per) => format!("{} per {} of radius", self.unit, per.symbol()),
+        }
+    }
+
+    /// Whether the radius it is read at must be read too.
+    pub fn asks_radius(&self) -> bool {
+        self.per.is_some() && self.radius.is_none()
+    }
+
+    /// How tight one measured size sits in another.
+    pub fn is_fit(&self) -> bool {
+        self.worked.as_ref().is_some_and(|worked| worked.how == How::Fit)
+    }
+
+    /// A value of it as the manual would print it: "0.0312 mm", "0.0005 in T".
+    pub fn figure(&self, value: f64) -> String {
+        let decimals = decimals(&[Some(value), self.least, self.most], &self.unit);
+        match self.is_fit() {
+            true => fit_words(value, decimals, &self.unit),
+            false => format!("{} {}", fixed(value, decimals), self.unit)
+                .trim_end()
+                .to_owned(),
         }
     }
 
     /// The limits in words: "0.05 to 0.15 mm, worn at most 0.3 mm".
     pub fn words(&self) -> String {
-        let new = limit_words(self.least, self.most, &self.unit);
-        match (self.worn_least, self.worn_most) {
-            (None, None) => new,
-            (least, most) => {
-                let worn = limit_words(least, most, &self.unit);
-                match (self.least, self.most) {
-                    (None, None) => format!("worn {worn}"),
-                    _ => format!("{new}, worn {worn}"),
-                }
-            }
-        }
+        let unit = self.limit_unit();
+        let words = |least, most| match self.is_fit() {
+            true => fit_limits(least, most, &self.unit),
+            false => limit_words(least, most, &unit),
+        };
+        pairs_words((self.least, self.most), (self.worn_least, self.worn_most), words)
+    }
+}
+
+/// A lower and an upper limit.
+pub type Pair = (Option<f64>, Option<f64>);
+
+/// What is wrong with two pairs of limits, new and worn.
+pub fn pairs_wrong(new: Pair, worn: Pair) -> Option<&'static str> {
+    let over =
+        |low: Option<f64>, high: Option<f64>| matches!((low, high), (Some(low), Some(high)) if low > high);
+    let usable = (worn.0.or(new.0), worn.1.or(new.1));
+    if over(new.0, new.1) || over(worn.0, worn.1) {
+        Some("The lower limit is above the upper one.")
+    } else if over(worn.0, new.0) || over(new.1, worn.1) || over(usable.0, usable.1) {
+        Some("A worn part may not be held closer than a new one: correct the worn limit.")
+    } else {
+        None
+    }
+}
+
+/// Two pairs of limits in words: "0.05 to 0.15 mm, worn at most 0.3 mm".
+pub fn pairs_words(new: Pair, worn: Pair, words: impl Fn(Option<f64>, Option<f64>) -> String) -> String {
+    match (new, worn) {
+        (_, (None, None)) => words(new.0, new.1),
+        ((None, None), _) => format!("worn {}", words(worn.0, worn.1)),
+        _ => format!("{}, worn {}", words(new.0, new.1), words(worn.0, worn.1)),
     }
 }
 
@@ -103,6 +165,18 @@ fn decimals(limits: &[Option<f64>], unit: &str) -> u8 {
     };
     let longest = limits.iter().flatten().map(of).max().unwrap_or(0);
     longest.max(if INCH.contains(&unit) { 3 } else { 0 })
+}
+
+/// The limits of a fit in words: "0.0005 in T to 0.0010 in L".
+fn fit_limits(least: Option<f64>, most: Option<f64>, unit: &str) -> String {
+    let decimals = decimals(&[least, most], unit);
+    let figure = |limit: f64| fit_words(limit, decimals, unit);
+    match (least, most) {
+        (Some(least), Some(most)) => format!("{} to {}", figure(least), figure(most)),
+        (Some(least), None) => format!("no tighter than {}", figure(least)),
+        (None, Some(most)) => format!("no looser than {}", figure(most)),
+        (None, None) => "no limit given".to_owned(),
+    }
 }
 
 /// A limit in words: "61.961 to 61.991 mm".

@@ -3,11 +3,16 @@
 pub mod bore;
 mod data;
 mod fields;
+mod how;
 mod limit;
+mod names;
+pub mod worked;
+mod worked_fields;
 
 pub use data::{Bore, Check, DEPTH_WORDS, DIRECTION_WORDS, Journal, grid_name};
-pub use fields::free_name;
+pub use how::{How, Worked};
 pub use limit::Limit;
+pub use names::free_name;
 
 use crate::job::field::{Form, Seen, Set};
 use crate::job::kinds::around::Around;
