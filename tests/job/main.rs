@@ -6,6 +6,7 @@ mod bottle;
 mod calendar;
 mod checks;
 mod csv;
+mod cure_gate;
 mod fill_run;
 mod form;
 mod forms;
