@@ -723,6 +723,14 @@ impl Bench {
         self.tell(self.send(Intent::NoteShop(celsius)));
     }
 
+    /// Notes the humidity of the shop's air as of now, %; none: not known.
+    ///
+    /// # Errors
+    /// No such humidity, or the shop's temperature was never told.
+    pub fn note_humidity(self, percent: Option<f64>) -> Result<(), Refused> {
+        self.send(Intent::NoteHumidity(percent))
+    }
+
     /// Plans the nights ahead.
     ///
     /// # Errors
