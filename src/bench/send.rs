@@ -374,6 +374,18 @@ impl Bench {
         });
     }
 
+    /// What is filled in reaches a step's joint, or does not.
+    pub fn wet_joint(self, step: StepId, wetted: bool) {
+        self.change_step("answer", step, |work| {
+            let joint = match work {
+                Work::Bond(bond) => Some(&mut bond.application),
+                Work::Fasten(fasten) => fasten.compound.as_mut(),
+                _ => None,
+            };
+            joint.into_iter().for_each(|joint| joint.wetted = Some(wetted));
+        });
+    }
+
     /// Corrects the torque of a fasten step on its sheet.
     pub fn correct_torque(self, step: StepId, statement: TorqueStatement) {
         self.change_step("correction of the torque", step, |work| {

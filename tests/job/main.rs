@@ -29,6 +29,7 @@ mod situation;
 mod tamper;
 mod torque;
 mod two_waits;
+mod wetted;
 
 use halfcase::job::example;
 use halfcase::job::kinds::Work;

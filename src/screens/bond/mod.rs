@@ -10,6 +10,7 @@ use crate::job::clock::CureClock;
 use crate::job::sheet::StepId;
 use crate::parts::clock_bar::ClockBar;
 use crate::parts::dynamic::{piece, press, text};
+use crate::parts::wetted::WettedKey;
 use crate::parts::work_keys::UndoKey;
 use crate::screens::Route;
 use desk::Desk;
@@ -79,6 +80,7 @@ fn step_keys(desk: Desk, id: StepId) -> AnyView {
     };
     view! {
         {piece(key)}
+        <WettedKey step=id />
         <button class="work-key" on:click=press(move || Route::Step(id).go())>"Back to the step"</button>
     }
     .into_any()
