@@ -33,7 +33,6 @@ pub mod thimble;
 pub mod thread_picker;
 pub mod torque_plate;
 pub mod typed;
-pub mod wetted;
 pub mod when;
 pub mod work_keys;
 pub mod worked;

@@ -3,6 +3,7 @@
 use super::fill_run::Hand;
 use super::{hours, sheet};
 use halfcase::job::conflicts::Conflict;
+use halfcase::job::fasteners;
 use halfcase::job::form;
 use halfcase::job::gate::Wait;
 use halfcase::job::night::NightError;
@@ -206,4 +207,14 @@ fn the_nights_ahead_are_as_damp_as_told() {
             .humidity
             .is_none()
     );
+}
+
+#[test]
+fn the_table_of_fasteners_carries_it() {
+    let plan = sheet(
+        r#"{"id":1,"title":"Bracket screws","work":{"fasten":{"thread":"M6","torque":"9 N·m","layout":"single",
+            "compound":{"kind":"fastener","manual":"lock_medium","wetted":false}}}}"#,
+    );
+    let back = fasteners::read(&fasteners::write(&plan), StepId(1)).unwrap();
+    assert_eq!(back[0].work.application(), plan.steps[0].work.application());
 }

@@ -4,17 +4,18 @@
 mod card;
 mod desk;
 mod question;
+mod wetted;
 
 use crate::bench::{Bench, Intent};
 use crate::job::clock::CureClock;
 use crate::job::sheet::StepId;
 use crate::parts::clock_bar::ClockBar;
 use crate::parts::dynamic::{piece, press, text};
-use crate::parts::wetted::WettedKey;
 use crate::parts::work_keys::UndoKey;
 use crate::screens::Route;
 use desk::Desk;
 use leptos::prelude::*;
+use wetted::WettedKey;
 
 /// The selector: of a joint of its own, or of a step's.
 #[component]

@@ -6,7 +6,6 @@ use crate::job::kinds::Work;
 use crate::job::sheet::{Step, StepId};
 use crate::parts::clock_bar::ClockBar;
 use crate::parts::dynamic::{piece, press};
-use crate::parts::wetted::WettedKey;
 use crate::screens::Route;
 use crate::trade::application::Application;
 use leptos::prelude::*;
@@ -48,7 +47,6 @@ pub fn CompoundLine(application: Application, step: StepId) -> impl IntoView {
             <span class="quiet">"goes on it"</span>
             {piece(move || answer.with(short))}
             <button on:click=press(move || Route::Bond(Some(step)).go())>"the whole answer"</button>
-            <WettedKey step />
         </section>
     }
 }

@@ -1,9 +1,9 @@
 //! Whether what is filled in reaches a step's joint: told at the bench by one touch.
 
-use super::dynamic::{piece, press};
 use crate::bench::Bench;
 use crate::job::gate::wetted;
 use crate::job::sheet::StepId;
+use crate::parts::dynamic::{piece, press};
 use leptos::prelude::*;
 
 /// Says whether a fill waits for the joint of that step, and turns it; nothing where nothing cures.
