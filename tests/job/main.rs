@@ -1,5 +1,6 @@
 //! The job and its rules, without a browser.
 
+mod across;
 mod backup;
 mod bonding;
 mod bottle;
