@@ -411,6 +411,18 @@ impl Bench {
         });
     }
 
+    /// What is filled in reaches a step's joint, or does not.
+    pub fn wet_joint(self, step: StepId, wetted: bool) {
+        self.change_step("answer", step, |work| {
+            let joint = match work {
+                Work::Bond(bond) => Some(&mut bond.application),
+                Work::Fasten(fasten) => fasten.compound.as_mut(),
+                _ => None,
+            };
+            joint.into_iter().for_each(|joint| joint.wetted = Some(wetted));
+        });
+    }
+
     /// Corrects the torque of a fasten step on its sheet.
     pub fn correct_torque(self, step: StepId, statement: TorqueStatement) {
         self.change_step("correction of the torque", step, |work| {
@@ -770,6 +782,14 @@ impl Bench {
     /// Notes the shop's temperature as of now, °C.
     pub fn note_shop(self, celsius: f64) {
         self.tell(self.send(Intent::NoteShop(celsius)));
+    }
+
+    /// Notes the humidity of the shop's air as of now, %; none: not known.
+    ///
+    /// # Errors
+    /// No such humidity, or the shop's temperature was never told.
+    pub fn note_humidity(self, percent: Option<f64>) -> Result<(), Refused> {
+        self.send(Intent::NoteHumidity(percent))
     }
 
     /// Plans the nights ahead.

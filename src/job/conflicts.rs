@@ -2,7 +2,7 @@
 //!
 //! Each is a warning: nobody's file is refused for it, and the step says it again at the bench.
 
-use super::gate::waits_for;
+use super::gate::{waits_for, waits_for_cure};
 use super::kinds::Work;
 use super::overview::hands_on;
 use super::sheet::{Sheet, Step, StepId};
@@ -80,7 +80,7 @@ fn held_by(bead: &Step, behind: &[Step]) -> Vec<StepId> {
     let mut held: Vec<StepId> = Vec::new();
     for (place, step) in behind.iter().enumerate() {
         let between = behind.get(..place).unwrap_or_default();
-        let by_cure = step.needs_cured().is_some() && waits_for(step, bead);
+        let by_cure = waits_for_cure(step, bead);
         let by_another = between
             .iter()
             .any(|other| held.contains(&other.id) && waits_for(step, other));

@@ -56,8 +56,8 @@ pub struct Ground<'a> {
 
 /// Everything `step` waits for at `now`; empty means open.
 ///
-/// A fill step waits for every step before it and for every cure begun in one; another step waits
-/// for the steps named in its `waits_for`, and one that closes the case up for whatever was found in any
+/// A fill step waits for every step before it and for every cure begun in one that its fluid reaches; another
+/// step waits for the steps named in its `waits_for`, and one that closes the case up for whatever was found in any
 /// step before it. A step already closed waits for nothing, one opened by hand for no cure.
 pub fn waits(ground: Ground<'_>, step: &Step, now: Moment) -> Vec<Wait> {
     let own = ground.progress.step(step.id);
@@ -81,7 +81,7 @@ fn would_wait(ground: Ground<'_>, step: &Step, now: Moment) -> Vec<Wait> {
     for earlier in ground.sheet.before(step.id) {
         match milestone {
             Some(milestone) if waits_for(step, earlier) => {
-                found.extend(waits_on(ground, earlier, milestone, now));
+                found.extend(waits_on(ground, step, earlier, milestone, now));
             }
             _ if step.closes_up => found.extend(findings(ground, earlier)),
             _ => {}
@@ -111,6 +111,25 @@ fn findings(ground: Ground<'_>, step: &Step) -> impl Iterator<Item = Wait> {
 /// Whether `step` waits for `earlier` and its cure: all steps before a fill or a run, else those it names.
 pub fn waits_for(step: &Step, earlier: &Step) -> bool {
     step.work.kind().waits_for_all() || step.waits_for.contains(&earlier.id)
+}
+
+/// Whether what is filled in reaches what cures in that step; not told, it does. None where nothing cures.
+pub fn wetted(step: &Step) -> Option<bool> {
+    step.work.cures().then(|| !dry(step))
+}
+
+fn dry(step: &Step) -> bool {
+    let joint = step.work.application();
+    joint.is_some_and(|joint| joint.wetted == Some(false))
+}
+
+/// Whether `step` waits until what was put on in `earlier` has cured so far as it needs: a fill waits for the
+/// joints that its fluid reaches, and for a dry one only where it names it.
+pub fn waits_for_cure(step: &Step, earlier: &Step) -> bool {
+    let by_fluid = step.needs_cured() == Some(Milestone::FitForOil);
+    step.needs_cured().is_some()
+        && waits_for(step, earlier)
+        && !(dry(earlier) && by_fluid && !step.waits_for.contains(&earlier.id))
 }
 
 /// The earlier steps that `step` waits for: all of them before a fill, else those it names.
@@ -181,26 +200,25 @@ pub fn opens_at(waits: &[Wait]) -> Option<Moment> {
     ends.and_then(|ends| ends.into_iter().max())
 }
 
-fn waits_on(ground: Ground<'_>, earlier: &Step, milestone: Milestone, now: Moment) -> Vec<Wait> {
+fn waits_on(ground: Ground<'_>, step: &Step, earlier: &Step, milestone: Milestone, now: Moment) -> Vec<Wait> {
     let progress = ground.progress.step(earlier.id);
-    let mut found = Vec::new();
-    if !progress.closed() {
-        found.push(Wait::Step(earlier.id));
-    }
+    let cures = waits_for_cure(step, earlier);
     let running: Vec<&CureClock> = ground
         .clocks
         .iter()
         .filter(|clock| {
-            clock.counts()
-                && clock
-                    .bound
-                    .is_some_and(|b| b.job == ground.job && b.step == earlier.id)
+            let bound = clock.bound;
+            cures && clock.counts() && bound.is_some_and(|b| b.job == ground.job && b.step == earlier.id)
         })
         .collect();
+    let mut found = Vec::new();
+    if !progress.closed() {
+        found.push(Wait::Step(earlier.id));
+    }
     if undone(earlier, &progress) {
         found.push(Wait::Undone(earlier.id));
     }
-    if unstarted(earlier, &progress, !running.is_empty()) {
+    if cures && unstarted(earlier, &progress, !running.is_empty()) {
         found.push(Wait::ClockNotStarted(earlier.id));
     }
     found.extend(findings(ground, earlier));

@@ -1,5 +1,6 @@
 //! The job: its steps, what was done to them, and the rules between; pure, no browser, no clock of its own.
 
+pub mod across;
 pub mod adapter;
 pub mod answer;
 pub mod asked;

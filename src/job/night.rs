@@ -5,9 +5,10 @@
 
 use crate::trade::cure::{ShopHistory, ShopReading};
 use crate::trade::moment::Moment;
-use crate::trade::quantity::ThermodynamicTemperature;
+use crate::trade::quantity::{Ratio, ThermodynamicTemperature};
 use serde::{Deserialize, Serialize};
 use std::fmt;
+use uom::si::ratio::percent;
 use uom::si::thermodynamic_temperature::degree_celsius;
 
 /// How far ahead nights are planned: beyond them the day would seem to last, and a slow cure to end too soon.
@@ -41,6 +42,10 @@ pub enum NightError {
     Hours,
     /// The day's temperature isn't known.
     DayUnknown,
+    /// No air has that humidity.
+    Humidity,
+    /// The shop's temperature isn't known, to which the humidity belongs.
+    TemperatureUnknown,
 }
 
 impl fmt::Display for NightError {
@@ -49,6 +54,8 @@ impl fmt::Display for NightError {
             Self::Temperature => "A shop is between −40 and 60 °C: read the thermometer again.",
             Self::Hours => "Give two different hours from 0 to 23.",
             Self::DayUnknown => "Enter the shop temperature now first, then the night’s.",
+            Self::Humidity => "Humidity is 0 to 100 %: read the hygrometer again.",
+            Self::TemperatureUnknown => "Enter the shop temperature now first, then the humidity.",
         })
     }
 }
@@ -88,7 +95,8 @@ impl Night {
 /// `minute` is the minute of the day by the phone's zone.
 pub fn note(shop: &mut ShopHistory, night: Option<&mut Night>, celsius: f64, now: Moment, minute: i64) {
     forget(shop, now);
-    shop.0.push(reading(now, celsius));
+    let humidity = shop.humidity_at(now);
+    shop.0.push(reading(now, celsius, humidity));
     if let Some(night) = night {
         // Read at night, a temperature says nothing of the day: the day stays as it was told.
         if !night.holds(minute) {
@@ -96,6 +104,24 @@ pub fn note(shop: &mut ShopHistory, night: Option<&mut Night>, celsius: f64, now
         }
         lay_out(shop, night, now, minute);
     }
+}
+
+/// Notes that the shop's air is so damp from `now` on, %, the nights planned included; or that nobody knows.
+///
+/// # Errors
+/// No such humidity, or no temperature was ever told; nothing is changed then.
+pub fn note_humidity(shop: &mut ShopHistory, told: Option<f64>, now: Moment) -> Result<(), NightError> {
+    if told.is_some_and(|told| !(0.0..=100.0).contains(&told)) {
+        return Err(NightError::Humidity);
+    }
+    let at_now = shop.at(now).ok_or(NightError::TemperatureUnknown)?;
+    let humidity = told.map(Ratio::new::<percent>);
+    let mut reading = at_now.clone();
+    (reading.at, reading.humidity) = (now, humidity);
+    let ahead = shop.0.iter_mut().filter(|reading| reading.at > now);
+    ahead.for_each(|reading| reading.humidity = humidity);
+    shop.0.push(reading);
+    Ok(())
 }
 
 /// Plans the nights ahead as `night`, in the place of the plan `before`; its day is filled in.
@@ -118,7 +144,8 @@ pub fn plan(
     } else {
         day_celsius
     };
-    shop.0.push(reading(now, at));
+    let humidity = shop.humidity_at(now);
+    shop.0.push(reading(now, at, humidity));
     lay_out(shop, &night, now, minute);
     Ok(night)
 }
@@ -127,7 +154,8 @@ pub fn plan(
 pub fn unplan(shop: &mut ShopHistory, before: Night, now: Moment, minute: i64) {
     let day = day_celsius(shop, Some(before), now, minute);
     forget(shop, now);
-    shop.0.extend(day.map(|day| reading(now, day)));
+    let humidity = shop.humidity_at(now);
+    shop.0.extend(day.map(|day| reading(now, day, humidity)));
 }
 
 fn day_celsius(shop: &ShopHistory, before: Option<Night>, now: Moment, minute: i64) -> Option<f64> {
@@ -156,18 +184,20 @@ fn forget(shop: &mut ShopHistory, now: Moment) {
 
 /// Evenings and mornings from `now` on. A change to or from daylight saving shifts them by its hour.
 fn lay_out(shop: &mut ShopHistory, night: &Night, now: Moment, minute: i64) {
+    let humidity = shop.humidity_at(now);
     let from = now.0 - now.0.rem_euclid(MINUTE_MS);
     for ahead in 0..NIGHTS_AHEAD {
         let at = |hour| Moment(from + (Night::until(hour, minute) + ahead * DAY_MIN) * MINUTE_MS);
-        shop.0.push(reading(at(night.from_hour), night.celsius));
-        shop.0.push(reading(at(night.to_hour), night.day_celsius));
+        shop.0.push(reading(at(night.from_hour), night.celsius, humidity));
+        shop.0
+            .push(reading(at(night.to_hour), night.day_celsius, humidity));
     }
 }
 
-fn reading(at: Moment, celsius: f64) -> ShopReading {
+fn reading(at: Moment, celsius: f64, humidity: Option<Ratio>) -> ShopReading {
     ShopReading {
         at,
         temperature: ThermodynamicTemperature::new::<degree_celsius>(celsius),
-        humidity: None,
+        humidity,
     }
 }

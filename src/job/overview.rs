@@ -1,6 +1,6 @@
 //! The whole job at a glance: what is done, what is next, what blocks, how long is left.
 
-use super::gate::{Ground, Wait, undone, unstarted, waited_for, waits};
+use super::gate::{Ground, Wait, undone, unstarted, waits, waits_for_cure};
 use super::progress::Status;
 use super::readings;
 use super::sheet::{Step, StepId};
@@ -179,7 +179,8 @@ fn opens(
     curing: &BTreeMap<StepId, Vec<(CureSpec, Moment)>>,
 ) -> Option<Moment> {
     let mut latest = Moment(i64::MIN);
-    for earlier in waited_for(ground.sheet, step) {
+    let before = ground.sheet.before(step.id).iter();
+    for earlier in before.filter(|earlier| waits_for_cure(step, earlier)) {
         let progress = ground.progress.step(earlier.id);
         if unstarted(earlier, &progress, curing.contains_key(&earlier.id)) {
             return None;

@@ -1,18 +1,11 @@
 //! A step seen as what can go wrong in it: from its numbers to the cautions that apply.
 
+pub use super::across::{across, solvent_about};
 use super::kinds::Work;
-pub use super::kinds::around::Around;
-use super::progress::{Progress, Status};
-use super::sheet::Sheet;
+pub use super::kinds::around::{Across, Around};
 use crate::trade::caution::{Caution, Level, Situation, cautions as by_rule, shown};
 use crate::trade::compound::{CompoundClass, recommend};
-use crate::trade::moment::Moment;
-use crate::trade::quantity::Time;
 use std::collections::BTreeSet;
-use uom::si::time::hour;
-
-/// How long solvent hangs in a part and in the air after a wash, hours (common practice, no source).
-const SOLVENT_HANGS_H: f64 = 1.0;
 
 /// The cautions of some work, gravest first.
 pub fn cautions_of(work: &Work, around: &Around<'_>) -> Vec<Caution> {
@@ -32,16 +25,6 @@ pub fn to_show(all: &[Caution], acknowledged: &BTreeSet<String>) -> Vec<Caution>
         .collect()
 }
 
-/// Whether a step with solvent was closed within the hour.
-pub fn solvent_about(sheet: &Sheet, progress: &Progress, now: Moment) -> bool {
-    let hangs = Time::new::<hour>(SOLVENT_HANGS_H);
-    sheet
-        .steps
-        .iter()
-        .filter(|step| step.work.kind().solvent())
-        .any(|step| matches!(progress.step(step.id).status, Status::Done(at) if now.since(at) < hangs))
-}
-
 fn chemical(work: &Work) -> Option<CompoundClass> {
     work.application()
         .and_then(|application| recommend(application).class)
@@ -49,9 +32,15 @@ fn chemical(work: &Work) -> Option<CompoundClass> {
 
 /// What some work does, as far as it can hurt.
 pub fn situation(work: &Work, around: &Around<'_>) -> Situation {
+    let across = around.across;
     let with = Situation {
         chemicals: chemical(work).into_iter().collect(),
         before_cure: around.before_cure,
+        solvent_near: around.solvent,
+        soft_inside: across.soft.map(str::to_owned),
+        half_cured: across.half_cured.map(str::to_owned),
+        hot_near: across.hot.map(str::to_owned),
+        fuel_near: across.fuel.map(str::to_owned),
         ..Situation::default()
     };
     work.kind().situation(around, with)

@@ -63,12 +63,21 @@ fn face(clock: &CureClock, shop: &ShopHistory, now: Moment) -> Face {
         end,
         marks: rows(clock, shop, now),
         bar: bar(clock, shop, now),
-        note: shop.is_empty().then(|| {
-            let label = clock.spec.label.at.get::<degree_celsius>();
-            format!("No shop temperature told: the label’s {label:.0} °C is taken.")
-        }),
+        note: note(clock, shop, now),
         ripe: matches!(stands, Standing::Ripe { .. }),
     }
+}
+
+/// What of the air nobody told, and what is taken for it.
+fn note(clock: &CureClock, shop: &ShopHistory, now: Moment) -> Option<String> {
+    let label = clock.spec.label.at.get::<degree_celsius>();
+    let warmth = shop
+        .is_empty()
+        .then(|| format!("No shop temperature told: the label’s {label:.0} °C is taken."));
+    let damp = (clock.spec.goes_by_humidity() && shop.humidity_at(now).is_none())
+        .then(|| "No humidity told: 40 to 50 % is taken.".to_owned());
+    let all: Vec<String> = warmth.into_iter().chain(damp).collect();
+    (!all.is_empty()).then(|| all.join(" "))
 }
 
 fn rows(clock: &CureClock, shop: &ShopHistory, now: Moment) -> Vec<Row> {

@@ -6,6 +6,7 @@ use super::when::when;
 use crate::bench::Bench;
 use crate::job::night::{Night, plausible};
 use leptos::prelude::*;
+use uom::si::ratio::percent;
 use uom::si::thermodynamic_temperature::degree_celsius;
 
 /// How warm the shop is; every change is kept with its time.
@@ -26,6 +27,38 @@ pub fn ShopTemperature() -> impl IntoView {
         }
     };
     view! { <NumberField name="shop temperature now" unit="°C".to_owned() value take signed=true /> }
+}
+
+/// How damp its air is: what cures by moisture is slower in dry air.
+#[component]
+pub fn ShopHumidity() -> impl IntoView {
+    let bench = Bench::here();
+    let value = text(move || humidity(bench).map_or(String::new(), |told| format!("{told:.0}")));
+    let take = move |told: f64| bench.note_humidity(Some(told)).map_err(|error| error.to_string());
+    view! { <NumberField name="humidity now" unit="%".to_owned() value take /> }
+}
+
+/// The humidity told last, %.
+fn humidity(bench: Bench) -> Option<f64> {
+    let now = bench.now.get();
+    bench.settings.with(|settings| {
+        let told = settings.shop.humidity_at(now);
+        told.map(|told| told.get::<percent>())
+    })
+}
+
+/// The way back to a humidity nobody knows.
+fn humidity_unknown(bench: Bench) -> AnyView {
+    let known = Memo::new(move |_| humidity(bench).is_some());
+    let away = move || bench.tell(bench.note_humidity(None));
+    piece(move || {
+        if known.get() {
+            view! { <button on:click=press(away)>"humidity not known any more"</button> }.into_any()
+        } else {
+            ().into_any()
+        }
+    })
+    .into_any()
 }
 
 /// What of a night a field plans.
@@ -63,6 +96,7 @@ pub fn ShopNights() -> impl IntoView {
             {night_field(bench, Part::Celsius)}
             {piece(move || if planned.get() { more() } else { ().into_any() })}
         </div>
+        {humidity_unknown(bench)}
         <ul class="readings quiet" aria-label="shop temperatures">
             {piece(move || readings(bench).into_iter().map(|words| view! { <li>{words}</li> }.into_any()).collect::<Vec<_>>().into_any())}
         </ul>
@@ -130,7 +164,10 @@ fn readings(bench: Bench) -> Vec<String> {
             .map(|reading| {
                 let planned = if reading.at > now { ", planned" } else { "" };
                 let celsius = degrees(reading.temperature.get::<degree_celsius>());
-                format!("from {}: {celsius} °C{planned}", when(reading.at, now))
+                let damp = reading
+                    .humidity
+                    .map_or(String::new(), |damp| format!(", {:.0} %", damp.get::<percent>()));
+                format!("from {}: {celsius} °C{damp}{planned}", when(reading.at, now))
             })
             .collect()
     })

@@ -6,7 +6,7 @@ use crate::job::clock::{ClockId, Standing};
 use crate::parts::clock_bar::ClockBar;
 use crate::parts::dynamic::{piece, press, text};
 use crate::parts::hand_over::hand_over_calendar;
-use crate::parts::shop::{ShopNights, ShopTemperature};
+use crate::parts::shop::{ShopHumidity, ShopNights, ShopTemperature};
 use crate::parts::work_keys::UndoKey;
 use crate::screens::Route;
 use crate::trade::moment::Moment;
@@ -37,7 +37,10 @@ pub fn ClocksScreen() -> impl IntoView {
             })}
             <fieldset>
                 <legend>"The shop"</legend>
-                <ShopTemperature />
+                <div class="two">
+                    <ShopTemperature />
+                    <ShopHumidity />
+                </div>
                 <ShopNights />
                 <p class="quiet">
                     "Times are the label’s, stretched for a shop colder than the label’s temperature, never shortened. The label in your hand comes first."

@@ -61,7 +61,7 @@ fn with_bench<T>(store: &Rc<MemoryStore>, then: impl FnOnce(Bench) -> T) -> T {
     })
 }
 
-/// A stud in steel: a day to full cure at 22 °C, half an hour to hold.
+/// A stud in steel: half an hour to hold, 6 h until oil may touch it, a day to full cure at 22 °C.
 fn stud() -> Application {
     let mut joint = Application::new(JointKind::Stud);
     joint.face = Some(Face::SteelOrIron);
@@ -130,7 +130,7 @@ fn each_mark_rings_once_and_not_again_after_a_reload() {
         assert_eq!(ringing(bench), Vec::<String>::new());
         // Three hours late: it rings on return, and says since when.
         later(bench, 26);
-        assert_eq!(ringing(bench), ["fit for oil, full cure"]);
+        assert_eq!(ringing(bench), ["full cure"]);
         let since = bench.ringing.with_untracked(|all| all[0].at);
         assert!((since.0 - (MORNING_MS + 24 * HOUR_MS)).abs() < 5_000);
     });
@@ -170,7 +170,7 @@ fn a_clock_set_forward_shortens_nothing_and_is_recorded() {
         bench.judge_clock(Judged::Right);
         assert_eq!(bench.doubt.get_untracked(), None);
         assert_eq!(bench.now.get_untracked(), Moment(MORNING_MS + 31 * HOUR_MS));
-        assert_eq!(ringing(bench), ["fit for oil, full cure"]);
+        assert_eq!(ringing(bench), ["full cure"]);
         assert!(remarks(bench).last().unwrap().contains("said to be right"));
     });
 }

@@ -35,6 +35,14 @@ async fn up_to_the_case_joint(page: &mut Page) -> Told {
     reading(page, "bore along", &["6", "1", "point", "9", "7", "1"]).await?;
     close(page).await?;
 
+    at(page, "Main bearing into the right case").await?;
+    page.see_words("warm the housing").await?;
+    page.fits_the_hand().await?;
+    page.screenshot("step-seat-upright").await?;
+    close(page).await?;
+    at(page, "Input shaft bearing into the left case").await?;
+    close(page).await?;
+
     at(page, "Oil baffle into the right case").await?;
     close(page).await?;
 
@@ -64,19 +72,6 @@ async fn up_to_the_case_joint(page: &mut Page) -> Told {
     new_ones(page).await?;
     page.tap(radio(has("Middle"))).await?;
     tally(page, 2, 1).await?;
-    close(page).await?;
-
-    at(page, "Breather spigot into the left case").await?;
-    page.see_words("retaining compound").await?;
-    page.tap(button("Compound on start its clock")).await?;
-    close(page).await?;
-
-    at(page, "Main bearing into the right case").await?;
-    page.see_words("warm the housing").await?;
-    page.fits_the_hand().await?;
-    page.screenshot("step-seat-upright").await?;
-    close(page).await?;
-    at(page, "Input shaft bearing into the left case").await?;
     close(page).await?;
 
     at(page, "Bearing retainer screws").await?;
@@ -182,6 +177,10 @@ fn a_job_is_carried_through_and_the_oil_waits_for_the_cure() {
         tally(page, 1, 1).await?;
         close(page).await?;
         at(page, "Engine onto the frame").await?;
+        close(page).await?;
+        at(page, "Breather spigot into the left case").await?;
+        page.see_words("retaining compound").await?;
+        page.tap(button("Compound on start its clock")).await?;
         close(page).await?;
 
         at(page, "Gearbox and engine oil").await?;

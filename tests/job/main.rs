@@ -1,5 +1,6 @@
 //! The job and its rules, without a browser.
 
+mod across;
 mod backup;
 mod bonding;
 mod bottle;
@@ -8,6 +9,7 @@ mod changed_plan;
 mod checks;
 mod counts;
 mod csv;
+mod cure_gate;
 mod fill_run;
 mod form;
 mod forms;
@@ -36,6 +38,7 @@ mod tamper;
 mod torque;
 mod two_waits;
 mod units;
+mod wetted;
 mod worked;
 
 use halfcase::job::example;

@@ -11,7 +11,7 @@ use halfcase::job::kinds::{
 use halfcase::job::progress::Progress;
 use halfcase::job::record::Record;
 use halfcase::job::sheet::{Sheet, Step, StepId};
-use halfcase::job::situation::{Around, cautions_of, solvent_about, to_show};
+use halfcase::job::situation::{Across, Around, cautions_of, solvent_about, to_show};
 use halfcase::trade::application::{Application, Fluid, JointKind, ManualWord};
 use halfcase::trade::caution::{Level, every};
 use halfcase::trade::heat_plan::{ChillMeans, CoolMeans, HeatMeans};
@@ -280,6 +280,15 @@ fn every_caution_comes_up_from_a_step() {
             ..Around::default()
         },
     );
+    let behind = Around {
+        across: Across {
+            soft: Some("Baffle screws"),
+            half_cured: Some("Spigot"),
+            hot: Some("Bearing"),
+            fuel: Some("Fuel"),
+        },
+        ..Around::default()
+    };
     let silicone = Work::Bond(Bond {
         application: Application {
             manual: Some(ManualWord::Silicone),
@@ -333,6 +342,10 @@ fn every_caution_comes_up_from_a_step() {
         (said("Check", "check/running"), alone),
         (said("Fit", "fit/spring"), alone),
         (said("Fill", "fill/hot"), alone),
+        (said("Fill", "fill/fuel"), behind),
+        (seat(), behind),
+        (blank("Turn").unwrap(), behind),
+        (blank("Lift").unwrap(), behind),
         (blank("Turn").unwrap(), wet),
         (blank("Gauge").unwrap(), alone),
         (blank("Lift").unwrap(), alone),

@@ -513,6 +513,7 @@ fn on_the_bench(chance: &mut Chance, state: &State) -> Intent {
             to_hour: 7,
             day_celsius: 20.0,
         }),
+        6 if chance.one_in(2) => Intent::NoteHumidity(chance.one_in(3).then(|| chance.between(3.0, 100.0))),
         6 => Intent::UnplanNight,
         7 => {
             let mut after = Box::new(settings.clone());

@@ -226,7 +226,11 @@ pub fn gates_are_shut(state: &State, now: Now, told: &str) {
             // By hand a cure may be opened, and nothing else: not with work undone, a reading unread or
             // outside its limits, a tight spot, a part that is not fit.
             let found = !readings::findings(earlier, &own).is_empty();
-            let early = !progress.overridden && (uncured || unstarted);
+            let joint = earlier.work.application();
+            let dry = milestone == halfcase::trade::cure::Milestone::FitForOil
+                && joint.is_some_and(|joint| joint.wetted == Some(false))
+                && !step.waits_for.contains(&earlier.id);
+            let early = !progress.overridden && !dry && (uncured || unstarted);
             if !own.closed() || early || found {
                 assert!(
                     shut,

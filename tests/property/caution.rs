@@ -1,7 +1,7 @@
 //! Cautions: the gravest first, never more than three, and a number that is none counts as beyond.
 
 use halfcase::trade::caution::{
-    Caution, Cooling, Heating, Level, Lifting, Pressing, RULES, Situation, cautions, every, shown,
+    Caution, Cooling, Heating, Level, Lifting, Pressing, RULES, Situation, any_fuel, cautions, every, shown,
 };
 use halfcase::trade::compound::CompoundClass;
 use proptest::prelude::*;
@@ -269,10 +269,23 @@ fn steps() -> Vec<Situation> {
         ..Situation::default()
     }));
     steps.extend([
-        heating(Heating {
+        Situation {
             solvent_near: true,
-            ..heat.clone()
-        }),
+            ..heating(heat.clone())
+        },
+        Situation {
+            soft_inside: Some("Baffle screws".to_owned()),
+            ..heating(heat.clone())
+        },
+        Situation {
+            fuel_near: Some("Fuel".to_owned()),
+            ..heating(heat.clone())
+        },
+        Situation {
+            half_cured: Some("Spigot".to_owned()),
+            turning: true,
+            ..by_hand(10.0, Some(0.5))
+        },
         heating(Heating {
             open_flame: true,
             ..heat.clone()
@@ -392,6 +405,14 @@ fn each_switch_raises_its_own_caution_at_its_own_level() {
         set(&mut heat);
         heating(heat)
     };
+    let near = |step: Situation| Situation {
+        solvent_near: true,
+        ..step
+    };
+    let soft = |step: Situation| Situation {
+        soft_inside: Some("Baffle screws".to_owned()),
+        ..step
+    };
     let checks: Vec<(Situation, Vec<(&str, Level)>)> = vec![
         (Situation::default(), vec![]),
         (on(|s| s.spring = true), vec![("spring", Stop)]),
@@ -420,7 +441,34 @@ fn each_switch_raises_its_own_caution_at_its_own_level() {
         ),
         (wet(CompoundClass::LightOil), vec![]),
         (warm(|_| ()), vec![]),
-        (warm(|h| h.solvent_near = true), vec![("heat-solvent", Stop)]),
+        (near(warm(|_| ())), vec![("heat-solvent", Stop)]),
+        (
+            near(on(|s| s.high_strength_removal = true)),
+            vec![("heat-solvent", Stop), ("locked-removal", Stop)],
+        ),
+        (near(on(|s| s.spring = true)), vec![("spring", Stop)]),
+        (soft(warm(|_| ())), vec![("heat-soft-inside", Stop)]),
+        // The step says so itself: once is enough.
+        (
+            soft(warm(|h| h.holds_seals_or_compound = true)),
+            vec![("heat-seals", Stop)],
+        ),
+        (soft(on(|s| s.spring = true)), vec![("spring", Stop)]),
+        (
+            on(|s| (s.fuel, s.hot_near) = (Some(any_fuel()), Some("Bearing".to_owned()))),
+            vec![("hot-fuel", Stop)],
+        ),
+        (on(|s| s.fuel = Some(any_fuel())), vec![]),
+        (on(|s| s.hot_near = Some("Bearing".to_owned())), vec![]),
+        (
+            on(|s| (s.fuel_near, s.high_strength_removal) = (Some("Fuel".to_owned()), true)),
+            vec![("hot-fuel", Stop), ("locked-removal", Stop)],
+        ),
+        (
+            on(|s| (s.half_cured, s.turning) = (Some("Spigot".to_owned()), true)),
+            vec![("turning", Stop), ("half-cured-turn", Care)],
+        ),
+        (on(|s| s.half_cured = Some("Spigot".to_owned())), vec![]),
         (warm(|h| h.open_flame = true), vec![("heat-flame", Stop)]),
         (
             warm(|h| h.holds_seals_or_compound = true),
@@ -458,7 +506,7 @@ prop_compose! {
     /// Any step at all, with any numbers.
     fn any_step()(
         numbers in proptest::collection::vec(maybe(), 9),
-        switches in proptest::collection::vec(any::<bool>(), 25),
+        switches in proptest::collection::vec(any::<bool>(), 30),
         chemicals in proptest::collection::vec(proptest::sample::select(CompoundClass::ALL.as_slice()), 0..4),
     ) -> Situation {
         Situation {
@@ -472,7 +520,6 @@ prop_compose! {
                 target: numbers[2].map(celsius),
                 part_limit: numbers[3].map(celsius),
                 holds_seals_or_compound: switches[4],
-                solvent_near: switches[5],
                 open_flame: switches[6],
                 by_manual: switches[20],
                 oil_bath: switches[21],
@@ -490,6 +537,12 @@ prop_compose! {
             }),
             chemicals,
             solvent: switches[12],
+            solvent_near: switches[5],
+            soft_inside: switches[25].then(|| "Baffle screws".to_owned()),
+            half_cured: switches[26].then(|| "Spigot".to_owned()),
+            hot_near: switches[27].then(|| "Bearing".to_owned()),
+            fuel: switches[28].then(any_fuel),
+            fuel_near: switches[29].then(|| "Fuel".to_owned()),
             spring: switches[13],
             compressed_air: switches[14],
             hot_oil: switches[15],

@@ -6,6 +6,7 @@ mod compound;
 mod cooling;
 mod corpus;
 mod cure;
+mod cure_air;
 mod fits;
 mod gauging;
 mod growth;

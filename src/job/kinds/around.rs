@@ -16,4 +16,20 @@ pub struct Around<'a> {
     pub solvent: bool,
     /// The step was opened by hand before what it waits for had cured.
     pub before_cure: bool,
+    /// What the other steps left behind.
+    pub across: Across<'a>,
+}
+
+/// What the other steps of a job, and its record, do to one of them; each by the title of the step it comes
+/// from. Worked out in [`crate::job::across`].
+#[derive(Debug, Clone, Copy, Default, PartialEq)]
+pub struct Across<'a> {
+    /// Compound is on, or a soft seal went in.
+    pub soft: Option<&'a str>,
+    /// A joint has not cured far enough to be handled, and nothing else holds it.
+    pub half_cured: Option<&'a str>,
+    /// Something is hot.
+    pub hot: Option<&'a str>,
+    /// Fuel is in.
+    pub fuel: Option<&'a str>,
 }

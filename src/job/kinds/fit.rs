@@ -20,10 +20,13 @@ pub struct Fit {
     pub new_part: bool,
     /// A spring is held back while fitting.
     pub spring: bool,
+    /// It is, or carries, an O-ring, a seal or another soft part.
+    #[serde(skip_serializing_if = "std::ops::Not::not")]
+    pub soft: bool,
 }
 
 /// Every field, in the order of the plan.
-static TABLE: [Field<Fit>; 4] = [
+static TABLE: [Field<Fit>; 5] = [
     Field::Words {
         id: "part",
         label: "part",
@@ -47,6 +50,12 @@ static TABLE: [Field<Fit>; 4] = [
         label: "a spring is held back",
         get: |it| it.spring,
         set: |it, yes| it.spring = yes,
+    },
+    Field::Flag {
+        id: "soft",
+        label: "it is or has an O-ring, a seal or another soft part",
+        get: |it| it.soft,
+        set: |it, yes| it.soft = yes,
     },
 ];
 

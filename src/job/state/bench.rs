@@ -89,6 +89,11 @@ impl State {
                 night::note(&mut settings.shop, night, *celsius, now.at, now.minute);
                 Ok(Name::Change("shop temperature"))
             }
+            Intent::NoteHumidity(told) => {
+                let shop = &mut draft.settings().shop;
+                let noted = night::note_humidity(shop, *told, now.at).map_err(Refused::from);
+                noted.map(|()| Name::Change("humidity of the shop"))
+            }
             Intent::PlanNight(plan) => {
                 let settings = draft.settings();
                 let before = settings.night;

@@ -181,6 +181,8 @@ pub enum Intent {
     TakeTypical(Vec<BottleId>),
     /// The shop's temperature as of now, °C.
     NoteShop(f64),
+    /// The humidity of the shop's air as of now, %; none: not known.
+    NoteHumidity(Option<f64>),
     /// The nights ahead.
     PlanNight(Night),
     /// No nights any more.

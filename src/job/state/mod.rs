@@ -263,6 +263,9 @@ impl State {
             before_cure: step
                 .and_then(|id| self.step(id))
                 .is_some_and(|step| opened_uncured(ground, step, now)),
+            across: step.map_or_else(Default::default, |step| {
+                situation::across(ground, self.settings.seat.oven.as_ref(), step, now)
+            }),
         };
         situation::cautions_of(work, &around)
     }

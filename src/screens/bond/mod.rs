@@ -4,6 +4,7 @@
 mod card;
 mod desk;
 mod question;
+mod wetted;
 
 use crate::bench::{Bench, Intent};
 use crate::job::clock::CureClock;
@@ -14,6 +15,7 @@ use crate::parts::work_keys::UndoKey;
 use crate::screens::Route;
 use desk::Desk;
 use leptos::prelude::*;
+use wetted::WettedKey;
 
 /// The selector: of a joint of its own, or of a step's.
 #[component]
@@ -79,6 +81,7 @@ fn step_keys(desk: Desk, id: StepId) -> AnyView {
     };
     view! {
         {piece(key)}
+        <WettedKey step=id />
         <button class="work-key" on:click=press(move || Route::Step(id).go())>"Back to the step"</button>
     }
     .into_any()

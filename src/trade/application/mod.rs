@@ -74,6 +74,10 @@ pub struct Application {
     /// Oil ways, jets or bearings lie within reach of squeezed-out compound.
     #[serde(default)]
     pub oil_ways: Option<bool>,
+    /// What is filled in reaches it; `None` is taken as that it does. It chooses no compound: a fill does not
+    /// wait for a joint that stays dry.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub wetted: Option<bool>,
 }
 
 impl Application {
@@ -97,6 +101,7 @@ impl Application {
             temperature: None,
             oxygen_sensor: None,
             oil_ways: None,
+            wetted: None,
         }
     }
 }

@@ -2,10 +2,12 @@
 //!
 //! The service manual, the label, the safety sheet, local codes and licensed practice come first.
 
+mod fuel;
 mod reading;
 mod rules;
 mod situation;
 
+pub use fuel::{FUELS, Fuel, any_fuel, fuel_named, names};
 pub use rules::{RULES, Rule};
 pub use situation::{Cooling, Heating, Lifting, Pressing, Situation};
 

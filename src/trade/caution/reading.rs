@@ -184,6 +184,33 @@ pub(super) fn wet(step: &Situation, family: Family) -> bool {
     step.chemicals.iter().any(|class| class.family() == family)
 }
 
+/// Heat is brought to something: by oven, plate or flame, or to a locked thread.
+pub(super) fn heated(step: &Situation) -> bool {
+    step.heating.is_some() || step.high_strength_removal
+}
+
+/// The step it is about.
+pub(super) fn in_quotes(step: &Option<String>) -> Option<String> {
+    step.as_ref().map(|title| format!("“{title}”."))
+}
+
+/// Which fuel, from when on it lights, and the step that left it or the heat there.
+pub(super) fn fuel_numbers(step: &Situation) -> Option<String> {
+    let other = in_quotes(step.fuel.map_or(&step.fuel_near, |_| &step.hot_near))?;
+    Some(match step.fuel {
+        Some(fuel) => {
+            let celsius = format!("{:.0}", fuel.flash_celsius).replace('-', "−");
+            format!("{other} {} lights from {celsius} °C on.", capital(fuel.name))
+        }
+        None => other,
+    })
+}
+
+fn capital(word: &str) -> String {
+    let first = word.get(..1).unwrap_or_default().to_ascii_uppercase();
+    format!("{first}{}", word.get(1..).unwrap_or_default())
+}
+
 pub(super) fn vapour(step: &Situation) -> bool {
     step.solvent || wet(step, Family::SolventDrying)
 }

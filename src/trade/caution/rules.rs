@@ -96,10 +96,19 @@ pub static RULES: &[Rule] = &[
     Rule {
         id: "heat-solvent",
         level: Level::Stop,
-        when: |s| s.heating.is_some() && (vapour(s) || heat(s, |h| h.solvent_near)),
+        when: |s| (heated(s) || s.running) && (vapour(s) || s.solvent_near),
         danger: "Solvent near heat: fire, and poisonous gas from chlorinated cleaners.",
         numbers: none,
         act: "No heat until the part is dry, the cleaner is put away and the air is changed.",
+        source: PRACTICE,
+    },
+    Rule {
+        id: "hot-fuel",
+        level: Level::Stop,
+        when: |s| (s.fuel.is_some() && s.hot_near.is_some()) || (s.fuel_near.is_some() && heated(s)),
+        danger: "Fuel near hot metal: its vapour lights.",
+        numbers: fuel_numbers,
+        act: "Cold first: a hand can rest on it. No flame, no spark, fresh air; spilt fuel wiped up before any heat.",
         source: PRACTICE,
     },
     Rule {
@@ -175,6 +184,24 @@ pub static RULES: &[Rule] = &[
         source: PRACTICE,
     },
     Rule {
+        id: "heat-soft-inside",
+        level: Level::Stop,
+        when: |s| s.soft_inside.is_some() && heat(s, |h| !h.holds_seals_or_compound),
+        danger: "Compound or a seal went in before: in what is heated it is ruined.",
+        numbers: |s| in_quotes(&s.soft_inside),
+        act: "See that it is in another part; else take it out first, or seat this another way.",
+        source: PRACTICE,
+    },
+    Rule {
+        id: "half-cured-lift",
+        level: Level::Stop,
+        when: |s| s.half_cured.is_some() && s.lifting.is_some(),
+        danger: "A joint has not cured, and nothing else holds it: lifted, it shifts or lets go.",
+        numbers: |s| in_quotes(&s.half_cured),
+        act: "Wait until its clock says it can be handled, or clamp it and lift by what is solid.",
+        source: PRACTICE,
+    },
+    Rule {
         id: "locked-removal",
         level: Level::Stop,
         when: |s| s.high_strength_removal,
@@ -220,6 +247,15 @@ pub static RULES: &[Rule] = &[
         source: PRACTICE,
     },
     // From here on: mind this.
+    Rule {
+        id: "half-cured-turn",
+        level: Level::Care,
+        when: |s| s.half_cured.is_some() && s.turning,
+        danger: "A joint has not cured, and nothing else holds it: moved, it never holds.",
+        numbers: |s| in_quotes(&s.half_cured),
+        act: "Turn nothing that moves it, and don’t turn the case over, before its clock says it can be handled.",
+        source: PRACTICE,
+    },
     Rule {
         id: "hands-strain",
         level: Level::Care,

@@ -1,5 +1,6 @@
 //! A step, as far as it can hurt someone or break something.
 
+use super::fuel::Fuel;
 use crate::trade::compound::CompoundClass;
 use crate::trade::quantity::{Angle, Force, Mass, ThermodynamicTemperature};
 
@@ -19,6 +20,18 @@ pub struct Situation {
     pub chemicals: Vec<CompoundClass>,
     /// Solvent or spray cleaner is used.
     pub solvent: bool,
+    /// Solvent was used a short while ago: a part may be wet with it, or the air full of it.
+    pub solvent_near: bool,
+    /// The step before at which compound or a soft seal went in.
+    pub soft_inside: Option<String>,
+    /// The step whose joint has not cured far enough to be handled, and is held by nothing else.
+    pub half_cured: Option<String>,
+    /// The step that left something hot.
+    pub hot_near: Option<String>,
+    /// Fuel is filled in.
+    pub fuel: Option<&'static Fuel>,
+    /// The step that filled fuel in.
+    pub fuel_near: Option<String>,
     /// A spring is under load.
     pub spring: bool,
     /// Compressed air is used.
@@ -59,8 +72,6 @@ pub struct Heating {
     pub part_limit: Option<ThermodynamicTemperature>,
     /// It holds seals, O-rings or cured compound.
     pub holds_seals_or_compound: bool,
-    /// Solvent, or a part still wet with it, is in it or near by.
-    pub solvent_near: bool,
     /// The heat is an open flame rather than an oven, a hot plate or hot air.
     pub open_flame: bool,
     /// The manual states that temperature: it stands, whatever we know of the part.

@@ -47,12 +47,31 @@ const TYPICAL: [Typical; 3] = [
     },
 ];
 
+/// When oil may touch each at the label's temperature, in a close gap on steel, hours: common practice, no
+/// source. Silicone isn't among them: it waits until it has cured through, by its depth, which is never
+/// under 12 h. A label's own figure always goes first.
+const OIL_H: [(CompoundClass, f64); 8] = [
+    (CompoundClass::ThreadlockLow, 6.0),
+    (CompoundClass::ThreadlockMedium, 6.0),
+    (CompoundClass::ThreadlockHigh, 6.0),
+    (CompoundClass::ThreadlockWicking, 6.0),
+    (CompoundClass::RetainingCompound, 6.0),
+    (CompoundClass::AnaerobicFlange, 6.0),
+    (CompoundClass::AnaerobicPipe, 4.0),
+    (CompoundClass::SemiDryingGasket, 2.0),
+];
+
 /// The bead a silicone joint gets unless it says otherwise, mm.
 const BEAD_MM: f64 = 2.5;
 
 impl CompoundClass {
     fn typical(self) -> Option<&'static Typical> {
         TYPICAL.iter().find(|row| row.family == self.family())
+    }
+
+    fn typical_oil(self) -> Option<Time> {
+        let row = OIL_H.iter().find(|row| row.0 == self);
+        row.map(|row| Time::new::<hour>(row.1))
     }
 
     /// The span in which it skins or grips, as labels usually give it: have the joint closed and in
@@ -86,6 +105,7 @@ impl CompoundClass {
         let label = LabelTimes {
             assembly: self.assembly_time().map(|(low, _)| low),
             fixture: typical.fixture_min.map(Time::new::<minute>),
+            fit_for_oil: self.typical_oil(),
             ..LabelTimes::full_only(
                 ThermodynamicTemperature::new::<degree_celsius>(typical.at_celsius),
                 Time::new::<hour>(typical.full_h),

@@ -8,15 +8,16 @@ use uom::si::thermodynamic_temperature::degree_celsius;
 use uom::si::time::day;
 
 /// Which end of the range is reckoned.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+#[derive(Debug, Clone, Copy)]
 pub(super) enum Pace {
     Quick,
     Likely,
     Slow,
 }
 
-/// A coefficient at the quick end, in the middle and at the slow end.
-struct Spread {
+/// A cause that slows it: how many times longer at the quick end, in the middle and at the slow end.
+#[derive(Debug, Clone, Copy)]
+pub(super) struct Spread {
     quick: f64,
     likely: f64,
     slow: f64,
@@ -32,12 +33,30 @@ impl Spread {
         Self::new(1.0, likely, slow)
     }
 
-    fn at(&self, pace: Pace) -> f64 {
-        match pace {
-            Pace::Quick => self.quick,
-            Pace::Likely => self.likely,
-            Pace::Slow => self.slow,
-        }
+    /// It slows nothing.
+    const NONE: Self = Self::new(1.0, 1.0, 1.0);
+
+    /// Each of its numbers turned into another.
+    fn map(self, turn: impl Fn(f64) -> f64) -> Self {
+        Self::new(turn(self.quick), turn(self.likely), turn(self.slow))
+    }
+}
+
+/// Causes that know nothing of each other, taken together: their middles multiply; how far an end lies from
+/// there is the root of the sum of squares of each one's ln(end/middle), as independent spreads add up. That
+/// every worst comes at once is not the late end but beyond it.
+fn together(causes: &[Spread], pace: Pace) -> f64 {
+    let likely: f64 = causes.iter().map(|cause| cause.likely).product();
+    let away = |end: fn(&Spread) -> f64| -> f64 {
+        let squares = causes
+            .iter()
+            .map(|cause| (end(cause) / cause.likely).ln().powi(2));
+        squares.sum::<f64>().sqrt().exp()
+    };
+    match pace {
+        Pace::Quick => likely / away(|cause| cause.quick),
+        Pace::Likely => likely,
+        Pace::Slow => likely * away(|cause| cause.slow),
     }
 }
 
@@ -85,62 +104,76 @@ const WARMEST_TENS: f64 = 6.0;
 /// An activator can halve the time until it grips (from memory).
 const ACTIVATOR_HURRY: f64 = 2.0;
 
-/// How many times the label's time this joint needs at the label's temperature: 1 or more.
-pub(super) fn stretch(chemistry: &Chemistry, label: &LabelTimes, pace: Pace) -> Result<f64, NoCure> {
+/// What of the joint itself slows it against the label: its metal and its gap, or its depth.
+pub(super) fn of_joint(chemistry: &Chemistry, label: &LabelTimes) -> Result<[Spread; 2], NoCure> {
     match *chemistry {
         Chemistry::Anaerobic {
             substrate,
             gap,
             activator,
         } => {
-            let metal = if activator { 1.0 } else { on_metal(substrate, pace) };
-            Ok(metal * across_gap(gap.get::<millimeter>(), pace)?)
+            let metal = if activator {
+                Spread::NONE
+            } else {
+                on_metal(substrate)
+            };
+            Ok([metal, across_gap(gap.get::<millimeter>())?])
         }
         Chemistry::MoistureSilicone { depth } => {
             let depth_mm = depth.get::<millimeter>();
             if !(0.0..=DEEPEST_MM).contains(&depth_mm) {
                 return Err(NoCure::DepthUnusable);
             }
-            let days = (depth_mm / SILICONE_MM_PER_ROOT_DAY.at(pace)).powi(2);
-            Ok((days / label.full.get::<day>()).max(1.0))
+            let full_days = label.full.get::<day>();
+            let through = |per_root_day: f64| ((depth_mm / per_root_day).powi(2) / full_days).max(1.0);
+            Ok([SILICONE_MM_PER_ROOT_DAY.map(through), Spread::NONE])
         }
-        Chemistry::SolventDrying => Ok(1.0),
+        Chemistry::SolventDrying => Ok([Spread::NONE; 2]),
     }
 }
 
-fn on_metal(substrate: Substrate, pace: Pace) -> f64 {
-    ON_SLOW_METAL
-        .iter()
-        .find(|row| row.0 == substrate)
-        .map_or(1.0, |row| row.1.at(pace))
+fn on_metal(substrate: Substrate) -> Spread {
+    let row = ON_SLOW_METAL.iter().find(|row| row.0 == substrate);
+    row.map_or(Spread::NONE, |row| row.1)
 }
 
-fn across_gap(gap_mm: f64, pace: Pace) -> Result<f64, NoCure> {
+fn across_gap(gap_mm: f64) -> Result<Spread, NoCure> {
     if gap_mm.is_nan() || gap_mm >= NO_CURE_GAP_MM {
         return Err(NoCure::GapTooWide);
     }
     let share = ((gap_mm - CLOSE_GAP_MM) / (WIDE_GAP_MM - CLOSE_GAP_MM)).max(0.0);
-    Ok(1.0 + share * (AT_WIDE_GAP.at(pace) - 1.0))
+    Ok(AT_WIDE_GAP.map(|wide| 1.0 + share * (wide - 1.0)))
 }
 
-/// How fast it cures in this air, 1 being the label's rate; never more. 0: not at all.
-pub(super) fn rate(chemistry: &Chemistry, label: &LabelTimes, air: &ShopReading, pace: Pace) -> f64 {
-    if air.temperature.get::<degree_celsius>() < COLDEST_CELSIUS {
+/// How fast that joint cures in this air, 1 being the label's rate; never more. 0: not at all. Without a
+/// reading the label's temperature is taken.
+pub(super) fn rate(
+    joint: [Spread; 2],
+    chemistry: &Chemistry,
+    label: &LabelTimes,
+    air: Option<&ShopReading>,
+    pace: Pace,
+) -> f64 {
+    if air.is_some_and(too_cold) {
         return 0.0;
     }
-    let warmth = PER_TEN_KELVIN
-        .at(pace)
-        .powf(-tens_colder(label.at, air.temperature).max(0.0));
-    let damp = match chemistry {
-        Chemistry::MoistureSilicone { .. } => dampness(air.humidity, pace),
-        _ => 1.0,
+    let colder = air.map_or(0.0, |air| tens_colder(label.at, air.temperature).max(0.0));
+    let cold = PER_TEN_KELVIN.map(|per_ten| per_ten.powf(colder));
+    let dry = match chemistry {
+        Chemistry::MoistureSilicone { .. } => dryness(air.and_then(|air| air.humidity)),
+        Chemistry::Anaerobic { .. } | Chemistry::SolventDrying => Some(Spread::NONE),
     };
-    warmth * damp
+    let [first, second] = joint;
+    dry.map_or(0.0, |dry| 1.0 / together(&[first, second, cold, dry], pace))
+}
+
+fn too_cold(air: &ShopReading) -> bool {
+    air.temperature.get::<degree_celsius>() < COLDEST_CELSIUS
 }
 
 /// Why it doesn't cure in this air.
 pub(super) fn hindrance(air: &ShopReading) -> NoCure {
-    if air.temperature.get::<degree_celsius>() < COLDEST_CELSIUS {
+    if too_cold(air) {
         NoCure::TooCold
     } else {
         NoCure::TooDry
@@ -178,15 +211,13 @@ fn humidity(air: Option<Ratio>) -> Option<f64> {
         .map(|air| air.min(1.0))
 }
 
-fn dampness(air: Option<Ratio>, pace: Pace) -> f64 {
-    let humidity = humidity(air).unwrap_or(if pace == Pace::Slow {
-        OPEN_HUMIDITY
-    } else {
-        LABEL_HUMIDITY
-    });
-    if humidity < DRIEST {
-        0.0
-    } else {
-        (humidity / LABEL_HUMIDITY).min(1.0)
+/// How much longer it takes in air drier than the label's; none where it is too dry. Damper than the label
+/// is no quicker.
+fn dryness(air: Option<Ratio>) -> Option<Spread> {
+    let longer = |humidity: f64| (LABEL_HUMIDITY / humidity).max(1.0);
+    match humidity(air) {
+        Some(humidity) if humidity < DRIEST => None,
+        Some(humidity) => Some(Spread::NONE.map(|_| longer(humidity))),
+        None => Some(Spread::from_label(1.0, longer(OPEN_HUMIDITY))),
     }
 }

@@ -1,7 +1,7 @@
 //! The clock itself: label time used up, stretch by stretch, at the rate of each.
 
 use super::pace::{self, Pace};
-use super::{CureSpec, DoneAt, Milestone, NoCure, ShopHistory};
+use super::{Chemistry, CureSpec, DoneAt, Milestone, NoCure, ShopHistory};
 use crate::trade::moment::Moment;
 use crate::trade::quantity::Time;
 use uom::si::time::second;
@@ -13,7 +13,9 @@ impl CureSpec {
     /// except [`Milestone::AssemblyLimit`], a deadline, which warmth brings nearer and nothing puts off.
     /// Rate by temperature: about half per 10 K below the label's (range 1.7 to 2.5), none below 5 °C,
     /// never more than the label's. Silicone's depth grows with the root of time and its rate with
-    /// humidity up to 50 %. Without a shop reading the label's own air is taken.
+    /// humidity up to 50 %, which not told is 40 % at the late end. Without a shop reading the label's own
+    /// temperature is taken. The ends of independent causes are combined in quadrature: late is
+    /// likely × exp √Σ ln²(slow/likely), in each stretch of air by itself.
     ///
     /// # Errors
     /// When it doesn't get there in this air, or the figures make no sense.
@@ -32,8 +34,10 @@ impl CureSpec {
                 })?;
                 Ok(reached.min(after(start, label)))
             } else {
-                let needed_s = label.get::<second>() * pace::stretch(&self.chemistry, &self.label, pace)?;
-                let reached = self.walk(start, needed_s, shop, |air| self.rate(air, pace))?;
+                let joint = pace::of_joint(&self.chemistry, &self.label)?;
+                let reached = self.walk(start, label.get::<second>(), shop, |air| {
+                    pace::rate(joint, &self.chemistry, &self.label, air, pace)
+                })?;
                 Ok(reached.max(after(start, label)))
             }
         };
@@ -45,8 +49,9 @@ impl CureSpec {
         })
     }
 
-    fn rate(&self, air: Option<&super::ShopReading>, pace: Pace) -> f64 {
-        air.map_or(1.0, |air| pace::rate(&self.chemistry, &self.label, air, pace))
+    /// Whether the humidity of the air has a say.
+    pub fn goes_by_humidity(&self) -> bool {
+        matches!(self.chemistry, Chemistry::MoistureSilicone { .. })
     }
 
     /// The instant at which `needed_s` label seconds are used up.

@@ -42,6 +42,11 @@ impl ShopHistory {
             .copied()
     }
 
+    /// The humidity told for this instant.
+    pub fn humidity_at(&self, now: Moment) -> Option<Ratio> {
+        self.at(now).and_then(|reading| reading.humidity)
+    }
+
     /// The stretches from `start` on: each with its beginning and its reading, in order.
     pub(super) fn stretches(&self, start: Moment) -> Vec<(Moment, &ShopReading)> {
         let Some(first) = self.at(start) else {

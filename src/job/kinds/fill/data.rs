@@ -1,6 +1,7 @@
 //! What a fill step holds.
 
 use crate::job::text_form;
+use crate::trade::caution::{Fuel, any_fuel, fuel_named};
 use crate::trade::quantity::{Typed, VolumeUnit};
 use serde::{Deserialize, Serialize};
 
@@ -29,6 +30,9 @@ pub struct Fill {
     /// The level it is filled to, in words; empty where only the amount counts.
     #[serde(skip_serializing_if = "String::is_empty")]
     pub level: String,
+    /// It is fuel, whatever it is called.
+    #[serde(skip_serializing_if = "std::ops::Not::not")]
+    pub fuel: bool,
     /// What it is measured in at the bench, where that is not the manual's unit.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub measured_in: Option<VolumeUnit>,
@@ -39,6 +43,11 @@ pub struct Fill {
 const NEAR: f64 = 0.1;
 
 impl Fill {
+    /// The fuel it is, by its name or as told; none where it is none.
+    pub fn fuel(&self) -> Option<&'static Fuel> {
+        fuel_named(&self.fluid).or_else(|| self.fuel.then(any_fuel))
+    }
+
     /// How much goes into what is dry, where the manual says.
     pub fn dry(&self) -> Option<Amount> {
         self.dry

@@ -15,7 +15,7 @@ static LITRES: [Number<Fill>; 1] = [Number::new(
 )];
 
 /// Every field, in the order of the plan.
-static TABLE: [Field<Fill>; 8] = [
+static TABLE: [Field<Fill>; 9] = [
     Field::Words {
         id: "fluid",
         label: "fluid",
@@ -65,6 +65,12 @@ static TABLE: [Field<Fill>; 8] = [
         label: "it is hot when handled",
         get: |it| it.hot,
         set: |it, yes| it.hot = yes,
+    },
+    Field::Flag {
+        id: "fuel",
+        label: "it is fuel",
+        get: |it| it.fuel,
+        set: |it, yes| it.fuel = yes,
     },
 ];
 

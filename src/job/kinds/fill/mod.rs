@@ -29,6 +29,7 @@ impl Kind for Fill {
     fn situation(&self, _: &Around<'_>, with: Situation) -> Situation {
         Situation {
             hot_oil: self.hot,
+            fuel: self.fuel(),
             ..with
         }
     }

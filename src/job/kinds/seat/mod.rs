@@ -117,7 +117,7 @@ fn seat_situation(seat: &Seat, around: &Around<'_>, with: Situation) -> Situatio
         struck: seat.struck,
     });
     Situation {
-        heating: heating(seat, answer.as_ref(), around),
+        heating: heating(seat, answer.as_ref()),
         cooling: cooling(seat, answer.as_ref()),
         pressing,
         ..with
@@ -135,7 +135,7 @@ fn hot_and_cold(
     }
 }
 
-fn heating(seat: &Seat, answer: Option<&SeatAnswer>, around: &Around<'_>) -> Option<Heating> {
+fn heating(seat: &Seat, answer: Option<&SeatAnswer>) -> Option<Heating> {
     let celsius = ThermodynamicTemperature::new::<degree_celsius>;
     let by_hand = seat.manual.and_then(|manual| manual.heat);
     let stated = seat.manual.and_then(|manual| manual.heat_to());
@@ -167,7 +167,6 @@ fn heating(seat: &Seat, answer: Option<&SeatAnswer>, around: &Around<'_>) -> Opt
                 .map(|limit| limit.temperature())),
         part_limit: Some(part_limit),
         holds_seals_or_compound: seat.holds_seals,
-        solvent_near: around.solvent,
         open_flame: seat.open_flame,
         by_manual: by_hand.is_some(),
         oil_bath: means == Some(HeatMeans::OilBath),
