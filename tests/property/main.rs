@@ -10,5 +10,6 @@ mod lift;
 mod preload;
 mod press;
 mod quantity;
+mod questions;
 mod selection;
 mod wrench;

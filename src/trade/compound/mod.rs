@@ -1,5 +1,7 @@
 //! What goes on the joint: classes of compound, the rules that choose one, and the answer with its reasons.
 
+#[cfg(test)]
+mod asking;
 mod card;
 mod class;
 mod forbidden;
