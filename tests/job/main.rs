@@ -13,6 +13,7 @@ mod gate;
 mod gauge;
 mod groups;
 mod json;
+mod loose;
 mod lifting;
 mod manual_heat;
 mod night;
