@@ -10,7 +10,6 @@ async fn describe_the_side_cover(page: &mut Page) -> Told {
     page.tap(radio("Stamped or flexible cover")).await?;
     page.see(heading("What does the manual name here?")).await?;
     page.tap(radio("Nothing named")).await?;
-    page.tap(radio("Aluminium or magnesium")).await?;
     page.tap(radio("Up to 150 °C")).await?;
     page.tap(radio("Up to 3 mm")).await?;
     page.see(heading("What wets it?")).await?;

@@ -20,6 +20,7 @@ mod guard;
 mod hostile;
 mod journals;
 mod json;
+mod loose;
 mod lifting;
 mod manual_heat;
 mod measuring;

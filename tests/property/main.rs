@@ -11,5 +11,6 @@ mod measuring;
 mod preload;
 mod press;
 mod quantity;
+mod questions;
 mod selection;
 mod wrench;

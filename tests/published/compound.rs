@@ -85,7 +85,7 @@ fn each_joint_gets_what_the_trade_puts_on_it() {
         ),
         (
             K::Stud,
-            &[("thread", "to_m12"), ("apart", "never")],
+            &[("face", "steel_iron"), ("thread", "to_m12"), ("apart", "never")],
             Some(ThreadlockHigh),
             PRACTICE,
         ),
@@ -379,7 +379,7 @@ fn sizes_are_parted_where_the_trade_parts_them() {
     assert_eq!(bolt_of(6.02, often).class, Some(ThreadlockMedium));
     assert_eq!(bolt_of(5.96, &[]).class, Some(ThreadlockLow));
     assert_eq!(bolt_of(6.0, &[]).class, Some(ThreadlockMedium));
-    let never: &[(&str, &str)] = &[("apart", "never")];
+    let never: &[(&str, &str)] = &[("face", "steel_iron"), ("apart", "never")];
     assert_eq!(bolt_of(10.0, never).class, Some(ThreadlockHigh));
     assert_eq!(bolt_of(9.95, never).class, Some(ThreadlockMedium));
     let named: &[(&str, &str)] = &[("manual", "lock_high")];
@@ -409,11 +409,12 @@ fn gaps_are_parted_where_the_trade_parts_them() {
         Some(SiliconeNeutral)
     );
     assert_eq!(gap_of(JointKind::FlangeFlexible, 3.01, metal).class, None);
+    let bush: &[(&str, &str)] = &[("held", "bush")];
     assert_eq!(
-        gap_of(JointKind::Cylindrical, 0.25, &[]).class,
+        gap_of(JointKind::Cylindrical, 0.25, bush).class,
         Some(RetainingCompound)
     );
-    assert_eq!(gap_of(JointKind::Cylindrical, 0.251, &[]).class, None);
+    assert_eq!(gap_of(JointKind::Cylindrical, 0.251, bush).class, None);
 }
 
 #[test]
@@ -566,7 +567,9 @@ fn a_tile_stands_for_the_end_of_its_band() {
             "gap",
             vec![
                 ("press", 0.0),
+                ("to_0_05", 0.05),
                 ("to_0_1", 0.1),
+                ("to_0_13", 0.13),
                 ("to_0_25", 0.25),
                 ("over_0_25", 0.5),
             ],

@@ -13,6 +13,7 @@ mod growth;
 mod guard;
 mod guard_rates;
 mod heat_plan;
+mod joints;
 mod lift;
 mod measure;
 mod measuring;

@@ -1,5 +1,6 @@
 //! Seat: how a press fit goes together, from its own numbers or from a step's.
 
+mod loose;
 mod manual;
 mod sizes;
 
@@ -46,6 +47,7 @@ pub fn seat_screen(step: Option<StepId>) -> AnyView {
     let answered = answered(step);
     let answer = vec![
         plan_plate(answered),
+        loose::loose_key(answered),
         countdown(step, answered),
         caution_list(step, form.cautions(), Signal::stored(false)),
         depth_readings(step, answered),

@@ -54,6 +54,11 @@ answers! {
         ORing "o_ring" "O-ring",
         BondedOrCrushWasher "washer" "Crush washer or bonded washer",
         Gasket "gasket" "Gasket",
+        ShaftSeal "shaft_seal" "Shaft seal, its outside in the bore",
+        CorePlug "core_plug" "Core plug (cup plug) in its bore",
+        TaperSeat "taper_seat" "Hub or wheel on a tapered seat",
+        SparkPlug "spark_plug" "Spark plug",
+        Exhaust "exhaust" "Exhaust stud, bolt or nut",
     }
 }
 
@@ -70,6 +75,8 @@ answers! {
         Silicone "silicone" "Silicone",
         LiquidGasket "liquid_gasket" "Liquid gasket",
         Oil "oil" "Oil",
+        Grease "grease" "Grease",
+        AntiSeize "anti_seize" "Anti-seize paste",
         Dry "dry" "Dry, or nothing allowed",
     }
 }
@@ -111,6 +118,7 @@ answers! {
         Parallel "parallel" "The thread: straight, no washer",
         Washer "washer" "A washer under the head",
         Ring "ring" "An O-ring",
+        Cone "cone" "A cone: flare, union or tapered seat",
     }
 }
 
@@ -121,5 +129,32 @@ answers! {
         Oil "oil" "Oil",
         Coolant "coolant" "Coolant or water",
         Fuel "fuel" "Fuel",
+    }
+}
+
+answers! {
+    /// What a stainless or plated thread runs in.
+    Partner {
+        Stainless "stainless" "Stainless steel or titanium",
+        Aluminium "aluminium" "Aluminium or magnesium",
+        Other "other" "Another metal",
+    }
+}
+
+answers! {
+    /// What slides in or on.
+    Held {
+        Race "race" "A bearing's outer ring in a bore",
+        OnShaft "on_shaft" "A bearing or gear on a shaft",
+        Bush "bush" "A bush or sleeve",
+    }
+}
+
+answers! {
+    /// What the outside of a shaft seal is.
+    Outside {
+        Rubber "rubber" "Rubber",
+        Coated "coated" "Metal, with a dry coating",
+        Metal "metal" "Bare metal",
     }
 }

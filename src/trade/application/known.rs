@@ -1,8 +1,9 @@
 //! A joint with every gap filled the cautious way: what the rules look at.
 
+use super::field::Field;
 use super::questions::asked;
-use super::table::Field;
-use super::{Apart, Application, Face, Fluid, Hole, JointKind, ManualWord, PlugSeal};
+use super::sizes::OPEN_THREAD_MM;
+use super::{Apart, Application, Face, Fluid, Held, Hole, JointKind, ManualWord, Outside, Partner, PlugSeal};
 use uom::si::length::millimeter;
 use uom::si::thermodynamic_temperature::degree_celsius;
 
@@ -17,8 +18,8 @@ pub struct Assumed {
 
 /// What "don't know" was taken as, for each question that matters and is open.
 pub fn assumed(joint: &Application) -> Vec<Assumed> {
-    asked(joint)
-        .filter(|(_, chosen)| chosen.is_none())
+    let rows = asked(joint).0.into_iter();
+    rows.filter(|(_, chosen)| chosen.is_none())
         .map(|(row, _)| Assumed {
             question: row.id,
             words: row.assumed,
@@ -27,7 +28,6 @@ pub fn assumed(joint: &Application) -> Vec<Assumed> {
 }
 
 // What an open number is taken as; the words are beside the questions.
-const OPEN_THREAD_MM: f64 = 8.0;
 const OPEN_MACHINED_GAP_MM: f64 = 0.25;
 const OPEN_COVER_GAP_MM: f64 = 3.0;
 const OPEN_HEAT_CELSIUS: f64 = 230.0;
@@ -56,13 +56,33 @@ pub(crate) struct Known {
     pub(crate) celsius: f64,
     pub(crate) oxygen_sensor: bool,
     pub(crate) oil_ways: bool,
+    /// `None`: what suits it worst.
+    pub(crate) partner: Option<Partner>,
+    pub(crate) plastic_part: bool,
+    /// `None`: something that has to run true.
+    pub(crate) held: Option<Held>,
+    /// `None`: nothing goes on it unless the manual names it.
+    pub(crate) outside: Option<Outside>,
 }
 
 impl Known {
     pub(crate) fn of(joint: &Application) -> Self {
-        let joint = &counted(joint);
+        let (rows, counted) = asked(joint);
+        let asked = |field| rows.iter().any(|(row, _)| row.field == field);
+        let mut known = Self::fill(&counted);
+        // What is not asked is no reason to refuse anything.
+        if !asked(Field::Fluid) {
+            known.fluid = Fluid::Nothing;
+        }
+        known.oxygen_sensor &= asked(Field::OxygenSensor);
+        known
+    }
+
+    /// Every answer counts, whether it is asked for or not.
+    pub(crate) fn fill(joint: &Application) -> Self {
         let open_gap_mm = match joint.kind {
             JointKind::Cylindrical => None,
+            JointKind::ShaftSeal | JointKind::CorePlug | JointKind::TaperSeat => Some(0.0),
             JointKind::FlangeFlexible | JointKind::ThreeWay => Some(OPEN_COVER_GAP_MM),
             _ => Some(OPEN_MACHINED_GAP_MM),
         };
@@ -88,6 +108,10 @@ impl Known {
                 .map_or(OPEN_HEAT_CELSIUS, |heat| heat.get::<degree_celsius>()),
             oxygen_sensor: joint.oxygen_sensor.unwrap_or(true),
             oil_ways: joint.oil_ways.unwrap_or(true),
+            partner: joint.partner,
+            plastic_part: joint.plastic_part.unwrap_or(false),
+            held: joint.held,
+            outside: joint.outside,
         }
     }
 
@@ -98,41 +122,29 @@ impl Known {
     pub(crate) fn plastic(&self) -> bool {
         self.face == Some(Face::Thermoplastic)
     }
-}
 
-/// The joint with every answer cleared that isn't asked for or makes no sense.
-fn counted(joint: &Application) -> Application {
-    let mut counts = [false; Field::ALL.len()];
-    for (row, chosen) in asked(joint) {
-        counts[row.field as usize] = chosen.is_some();
-    }
-    let mut kept = joint.clone();
-    for field in Field::ALL {
-        if !counts[field as usize] {
-            clear(&mut kept, field);
+    /// The threads may be in aluminium: it is told, or what is told doesn't rule it out.
+    pub(crate) fn may_be_aluminium(&self) -> bool {
+        match self.face {
+            None | Some(Face::CastAluminium) => true,
+            Some(Face::Stainless | Face::Plated) => matches!(self.partner, None | Some(Partner::Aluminium)),
+            Some(Face::BrassOrCopper | Face::SteelOrIron | Face::Thermoplastic) => false,
         }
     }
-    kept
-}
 
-fn clear(joint: &mut Application, field: Field) {
-    match field {
-        Field::Manual => joint.manual = None,
-        Field::Precoated => joint.precoated = None,
-        Field::Locked => joint.locked = None,
-        Field::Face => joint.face = None,
-        Field::Assembled => joint.assembled = None,
-        Field::Thread => joint.thread = None,
-        Field::Hole => joint.hole = None,
-        Field::Apart => joint.apart = None,
-        Field::Vibration => joint.vibration = None,
-        Field::Seal => joint.seal = None,
-        Field::Rigid => joint.rigid = None,
-        Field::Gap => joint.gap = None,
-        Field::Fluid => joint.fluid = None,
-        Field::Temperature => joint.temperature = None,
-        Field::OxygenSensor => joint.oxygen_sensor = None,
-        Field::OilWays => joint.oil_ways = None,
+    /// The threads are in aluminium, for all that is told.
+    pub(crate) fn in_aluminium(&self) -> bool {
+        let stainless_in = self.face == Some(Face::Stainless) && self.partner == Some(Partner::Aluminium);
+        self.face == Some(Face::CastAluminium) || stainless_in
+    }
+
+    /// Stainless in what it seizes on: yes, no, or not known.
+    pub(crate) fn galls(&self) -> Option<bool> {
+        match (self.face, self.partner) {
+            (Some(Face::Stainless), None) => None,
+            (Some(Face::Stainless), Some(partner)) => Some(partner != Partner::Other),
+            _ => Some(false),
+        }
     }
 }
 
@@ -166,8 +178,11 @@ mod tests {
             assert!(said(kind, "gap").is_some_and(|words| words.contains("3 mm")));
         }
         assert_eq!(open(JointKind::Cylindrical).gap_mm, None);
-        assert_eq!(open(JointKind::FlangeRigid).fluid, Fluid::Fuel);
-        assert!(open(JointKind::FlangeRigid).oxygen_sensor && open(JointKind::FlangeRigid).oil_ways);
+        let cover = open(JointKind::FlangeFlexible);
+        assert_eq!(cover.fluid, Fluid::Fuel);
+        assert!(cover.oil_ways);
+        // Not asked where the faces are machined: no reason to refuse a bottle.
+        assert_eq!(open(JointKind::FlangeRigid).fluid, Fluid::Nothing);
         assert_eq!(bolt.apart, Apart::Service);
         assert!(bolt.vibration && !bolt.precoated && !bolt.locked && !bolt.assembled);
     }

@@ -2,12 +2,15 @@
 
 mod answers;
 mod choice;
+mod field;
 mod known;
+mod pointless;
 mod questions;
-mod table;
+mod rows;
+pub mod sizes;
 mod tiles;
 
-pub use answers::{Apart, Face, Fluid, Hole, JointKind, ManualWord, PlugSeal};
+pub use answers::{Apart, Face, Fluid, Held, Hole, JointKind, ManualWord, Outside, Partner, PlugSeal};
 pub use choice::{Choice, DONT_KNOW};
 pub(crate) use known::Known;
 pub use known::{Assumed, assumed};
@@ -78,6 +81,18 @@ pub struct Application {
     /// wait for a joint that stays dry.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub wetted: Option<bool>,
+    /// What a stainless or plated thread runs in.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub partner: Option<Partner>,
+    /// A plastic part is clamped by the metal thread, or touches it.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub plastic_part: Option<bool>,
+    /// What slides in or on.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub held: Option<Held>,
+    /// What the outside of a shaft seal is.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub outside: Option<Outside>,
 }
 
 impl Application {
@@ -102,6 +117,10 @@ impl Application {
             oxygen_sensor: None,
             oil_ways: None,
             wetted: None,
+            partner: None,
+            plastic_part: None,
+            held: None,
+            outside: None,
         }
     }
 }

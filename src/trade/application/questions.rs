@@ -1,9 +1,10 @@
 //! Asking and answering: which questions matter, and what tile an answer falls on.
 
 use super::Application;
-use super::answers::{Apart, Face, Fluid, Hole, JointKind, ManualWord, PlugSeal};
+use super::answers::{Apart, Face, Fluid, Held, Hole, JointKind, ManualWord, Outside, Partner, PlugSeal};
 use super::choice::Choice;
-use super::table::{Field, ROWS, Row};
+use super::field::Field;
+use super::rows::{ROWS, Row};
 use crate::trade::quantity::{Length, ThermodynamicTemperature};
 use std::fmt;
 use uom::si::length::millimeter;
@@ -44,22 +45,33 @@ impl fmt::Display for AnswerError {
 
 impl std::error::Error for AnswerError {}
 
-/// The rows asked of this joint, up to the first answer that settles it, each with the tile chosen.
-pub(super) fn asked(joint: &Application) -> impl Iterator<Item = (&'static Row, Option<&'static str>)> + '_ {
-    let mut settled = false;
-    ROWS.iter()
-        .filter(|row| row.kinds.contains(&joint.kind) && !(row.pointless)(joint))
-        .map(|row| (row, row.chosen(joint)))
-        .take_while(move |(row, chosen)| {
-            let show = !settled;
-            settled = settled || chosen.is_some_and(|id| row.ends.contains(&id));
-            show
-        })
+/// A row asked, with the tile chosen.
+type Asked = (&'static Row, Option<&'static str>);
+
+/// The rows asked of this joint, up to the first answer that settles it, and the joint with the answers
+/// to those alone: whether a row is asked goes by the answers before it and by nothing else.
+pub(super) fn asked(joint: &Application) -> (Vec<Asked>, Application) {
+    let mut counted = Application::new(joint.kind);
+    let mut rows = Vec::new();
+    for row in ROWS.iter().filter(|row| row.kinds.contains(&joint.kind)) {
+        if (row.pointless)(&counted) {
+            continue;
+        }
+        let chosen = row.chosen(joint);
+        rows.push((row, chosen));
+        let Some(id) = chosen else { continue };
+        row.field.copy(joint, &mut counted);
+        if row.ends.contains(&id) {
+            break;
+        }
+    }
+    (rows, counted)
 }
 
 /// The questions that matter for this kind of joint and the answers so far, in order.
 pub fn questions(joint: &Application) -> Vec<Question> {
-    asked(joint).map(|(row, chosen)| row.question(chosen)).collect()
+    let rows = asked(joint).0.into_iter();
+    rows.map(|(row, chosen)| row.question(chosen)).collect()
 }
 
 /// Every question this kind of joint can be asked, whatever is known of it.
@@ -135,6 +147,10 @@ impl Row {
             Field::Temperature => self.band(joint.temperature.map(|heat| heat.get::<degree_celsius>())),
             Field::OxygenSensor => yes_no(joint.oxygen_sensor),
             Field::OilWays => yes_no(joint.oil_ways),
+            Field::Partner => joint.partner.map(Partner::id),
+            Field::PlasticPart => yes_no(joint.plastic_part),
+            Field::Held => joint.held.map(Held::id),
+            Field::Outside => joint.outside.map(Outside::id),
         }?;
         self.tiles
             .choices
@@ -169,6 +185,10 @@ impl Row {
             }
             Field::OxygenSensor => joint.oxygen_sensor = yes_no,
             Field::OilWays => joint.oil_ways = yes_no,
+            Field::Partner => joint.partner = Partner::from_id(id),
+            Field::PlasticPart => joint.plastic_part = yes_no,
+            Field::Held => joint.held = Held::from_id(id),
+            Field::Outside => joint.outside = Outside::from_id(id),
         }
     }
 }

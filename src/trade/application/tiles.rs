@@ -1,6 +1,6 @@
 //! The tiles of each question; for a number, the bands they stand for.
 
-use super::answers::{Apart, Face, Fluid, Hole, ManualWord, PlugSeal};
+use super::answers::{Apart, Face, Fluid, Held, Hole, ManualWord, Outside, Partner, PlugSeal};
 use super::choice::{Choice, DONT_KNOW};
 
 /// The tiles of a question.
@@ -47,6 +47,8 @@ pub(super) const MANUAL_THREAD: Tiles = Tiles::of(&[
     ManualWord::LockHigh.choice(),
     ManualWord::ThreadSealant.choice(),
     ManualWord::Oil.choice(),
+    ManualWord::Grease.choice(),
+    ManualWord::AntiSeize.choice(),
     ManualWord::Dry.choice(),
     UNKNOWN,
 ]);
@@ -77,6 +79,34 @@ pub(super) const MANUAL_BORE: Tiles = Tiles::of(&[
     ManualWord::Dry.choice(),
     UNKNOWN,
 ]);
+pub(super) const MANUAL_SEAL: Tiles = Tiles::of(&[
+    ManualWord::NotStated.choice(),
+    ManualWord::LiquidGasket.choice(),
+    ManualWord::Retaining.choice(),
+    ManualWord::Grease.choice(),
+    ManualWord::Dry.choice(),
+    UNKNOWN,
+]);
+pub(super) const MANUAL_CORE_PLUG: Tiles = Tiles::of(&[
+    ManualWord::NotStated.choice(),
+    ManualWord::Retaining.choice(),
+    ManualWord::LiquidGasket.choice(),
+    ManualWord::Dry.choice(),
+    UNKNOWN,
+]);
+pub(super) const MANUAL_RING: Tiles = Tiles::of(&[
+    ManualWord::NotStated.choice(),
+    ManualWord::Oil.choice(),
+    ManualWord::Grease.choice(),
+    ManualWord::Dry.choice(),
+    UNKNOWN,
+]);
+pub(super) const MANUAL_ANTI_SEIZE: Tiles = Tiles::of(&[
+    ManualWord::NotStated.choice(),
+    ManualWord::AntiSeize.choice(),
+    ManualWord::Dry.choice(),
+    UNKNOWN,
+]);
 pub(super) const FACES: Tiles = Tiles::of(&[
     Face::BrassOrCopper.choice(),
     Face::SteelOrIron.choice(),
@@ -103,6 +133,27 @@ pub(super) const SEALS: Tiles = Tiles::of(&[
     PlugSeal::Parallel.choice(),
     PlugSeal::Washer.choice(),
     PlugSeal::Ring.choice(),
+    PlugSeal::Cone.choice(),
+    UNKNOWN,
+]);
+pub(super) const SPARK_SEALS: Tiles =
+    Tiles::of(&[PlugSeal::Washer.choice(), PlugSeal::Cone.choice(), UNKNOWN]);
+pub(super) const PARTNERS: Tiles = Tiles::of(&[
+    Partner::Stainless.choice(),
+    Partner::Aluminium.choice(),
+    Partner::Other.choice(),
+    UNKNOWN,
+]);
+pub(super) const HELDS: Tiles = Tiles::of(&[
+    Held::Race.choice(),
+    Held::OnShaft.choice(),
+    Held::Bush.choice(),
+    UNKNOWN,
+]);
+pub(super) const OUTSIDES: Tiles = Tiles::of(&[
+    Outside::Rubber.choice(),
+    Outside::Coated.choice(),
+    Outside::Metal.choice(),
     UNKNOWN,
 ]);
 pub(super) const FLUIDS: Tiles = Tiles::of(&[
@@ -174,8 +225,16 @@ pub(super) const BORE_GAPS: Tiles = Tiles::bands(
             words: "None: it presses in",
         },
         Choice {
+            id: "to_0_05",
+            words: "Slides in, up to 0.05 mm",
+        },
+        Choice {
             id: "to_0_1",
             words: "Slides in, up to 0.1 mm",
+        },
+        Choice {
+            id: "to_0_13",
+            words: "Loose, up to 0.13 mm",
         },
         Choice {
             id: "to_0_25",
@@ -187,7 +246,7 @@ pub(super) const BORE_GAPS: Tiles = Tiles::bands(
         },
         UNKNOWN,
     ],
-    &[0.0, 0.1, 0.25, 0.5],
+    &[0.0, 0.05, 0.1, 0.13, 0.25, 0.5],
 );
 pub(super) const HEATS: Tiles = Tiles::bands(
     &[

@@ -42,7 +42,12 @@ static UNANSWERED: Rule = Rule::nothing("unanswered", "No rule covers this joint
 
 /// The first rule that fits the joint.
 fn rule_for(joint: &Known) -> &'static Rule {
-    RULES.iter().find(|rule| rule.fits(joint)).unwrap_or(&UNANSWERED)
+    RULES
+        .iter()
+        .copied()
+        .flatten()
+        .find(|rule| rule.fits(joint))
+        .unwrap_or(&UNANSWERED)
 }
 
 /// The id, class and reason of the first rule that fits, without the rest of the card.
@@ -64,11 +69,18 @@ pub fn first_rule(joint: &Application) -> &'static Rule {
 /// assert_eq!(recommend(&joint).class, Some(CompoundClass::AnaerobicFlange));
 /// ```
 pub fn recommend(joint: &Application) -> Recommendation {
-    let known = Known::of(joint);
-    let rule = rule_for(&known);
+    Recommendation {
+        assumed: assumed(joint),
+        ..answered(&Known::of(joint))
+    }
+}
+
+/// The card of a joint known that far, without what it was taken as.
+pub(super) fn answered(known: &Known) -> Recommendation {
+    let rule = rule_for(known);
     let class = rule.class;
     let lines = |say: fn(CompoundClass, &Known) -> Vec<&'static str>| {
-        class.map(|class| say(class, &known)).unwrap_or_default()
+        class.map(|class| say(class, known)).unwrap_or_default()
     };
     Recommendation {
         rule: rule.id,
@@ -78,11 +90,11 @@ pub fn recommend(joint: &Application) -> Recommendation {
         preparation: lines(words::preparation),
         must_not_touch: lines(words::must_not_touch),
         assembly_time: class.and_then(CompoundClass::assembly_time),
-        cure: class.and_then(|class| class.typical_cure(joint)),
-        removal: class.map(|class| words::removal(class, &known)),
-        service_limit: class.map(|class| words::service_limit(class, &known)),
-        cautions: class.map(words::cautions).unwrap_or_default(),
+        cure: class.and_then(|class| class.typical_cure_of(known)),
+        removal: class.map(|class| words::removal(class, known)),
+        service_limit: class.map(|class| words::service_limit(class, known)),
+        cautions: lines(words::cautions),
         rejected: rule.not.to_vec(),
-        assumed: assumed(joint),
+        assumed: Vec::new(),
     }
 }

@@ -45,11 +45,15 @@ pub enum CompoundClass {
     PtfePaste,
     /// Clean light oil for rings, washers and lips.
     LightOil,
+    /// Grease for the lips of seals and where the manual names it.
+    Grease,
+    /// Paste of metal or ceramic in grease: keeps hot and galling threads from seizing.
+    AntiSeize,
 }
 
 impl CompoundClass {
     /// Every class.
-    pub const ALL: [Self; 12] = [
+    pub const ALL: [Self; 14] = [
         Self::ThreadlockLow,
         Self::ThreadlockMedium,
         Self::ThreadlockHigh,
@@ -62,6 +66,8 @@ impl CompoundClass {
         Self::AnaerobicPipe,
         Self::PtfePaste,
         Self::LightOil,
+        Self::Grease,
+        Self::AntiSeize,
     ];
 
     /// Its name in plain trade words, as it stands in a sentence.
@@ -79,6 +85,8 @@ impl CompoundClass {
             Self::AnaerobicPipe => "anaerobic pipe sealant",
             Self::PtfePaste => "PTFE thread paste",
             Self::LightOil => "light oil",
+            Self::Grease => "grease",
+            Self::AntiSeize => "anti-seize paste",
         }
     }
 
@@ -94,7 +102,7 @@ impl CompoundClass {
             | Self::AnaerobicPipe => Family::Anaerobic,
             Self::SiliconeNeutral | Self::SiliconeSensorSafe => Family::Silicone,
             Self::SemiDryingGasket => Family::SolventDrying,
-            Self::PtfePaste | Self::LightOil => Family::NonCuring,
+            Self::PtfePaste | Self::LightOil | Self::Grease | Self::AntiSeize => Family::NonCuring,
         }
     }
 

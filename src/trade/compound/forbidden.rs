@@ -1,9 +1,12 @@
 //! Pairs of compound and joint that are wrong whatever else is true: no rule may answer with one, and a
 //! bottle that makes one is refused.
 
-use super::limits::{ANAEROBIC_GAP_MM, BOLTS, FACES_AND_GASKET, HIGH_FROM_MM, HOTTEST_CELSIUS, WHISKER};
+use super::limits::{
+    ANAEROBIC_GAP_MM, BOLTS, FACES_AND_GASKET, HOTTEST_CELSIUS, WHISKER, bolt, bore, gap_within, lock_named,
+    off_centre, shears, silent,
+};
 use super::{CompoundClass, Family};
-use crate::trade::application::{Apart, Application, Fluid, JointKind, Known, ManualWord, PlugSeal};
+use crate::trade::application::{Application, Fluid, JointKind, Known, ManualWord, Outside, PlugSeal};
 
 /// A pair that must not be.
 #[derive(Debug, Clone, Copy)]
@@ -25,7 +28,15 @@ fn silicone(class: CompoundClass) -> bool {
 }
 
 fn not_oil(class: CompoundClass) -> bool {
-    class != CompoundClass::LightOil
+    !matches!(class, CompoundClass::LightOil | CompoundClass::Grease)
+}
+
+fn cures(class: CompoundClass) -> bool {
+    class.family() != Family::NonCuring
+}
+
+fn not_anti_seize(class: CompoundClass) -> bool {
+    class != CompoundClass::AntiSeize
 }
 
 fn any(_: CompoundClass) -> bool {
@@ -50,13 +61,13 @@ pub static FORBIDDEN: &[Forbidden] = &[
         id: "sealant-on-ring",
         class: not_oil,
         joint: |j| j.kind == JointKind::ORing || j.seal == Some(PlugSeal::Ring),
-        reason: "An O-ring gets no sealant, only light oil.",
+        reason: "An O-ring gets no sealant, only light oil or grease.",
     },
     Forbidden {
         id: "sealant-on-washer",
         class: not_oil,
         joint: |j| j.kind == JointKind::BondedOrCrushWasher || j.seal == Some(PlugSeal::Washer),
-        reason: "A crush or bonded washer gets no sealant, only light oil.",
+        reason: "A crush or bonded washer gets no sealant, only light oil or grease.",
     },
     Forbidden {
         id: "anything-on-hose",
@@ -85,7 +96,7 @@ pub static FORBIDDEN: &[Forbidden] = &[
     Forbidden {
         id: "high-on-small",
         class: |class| class == CompoundClass::ThreadlockHigh,
-        joint: |j| j.is(BOLTS) && j.thread_mm < HIGH_FROM_MM - WHISKER && j.apart != Apart::Never,
+        joint: |j| j.is(BOLTS) && shears(j),
         reason: "High strength shears a fastener under M10 when it comes apart.",
     },
     Forbidden {
@@ -113,9 +124,83 @@ pub static FORBIDDEN: &[Forbidden] = &[
     },
     Forbidden {
         id: "too-hot",
-        class: |class| class.family() != Family::NonCuring,
+        class: cures,
         joint: |j| j.celsius > HOTTEST_CELSIUS + WHISKER,
         reason: "The joint gets hotter than the compound stands.",
+    },
+    Forbidden {
+        id: "high-in-aluminium",
+        class: |class| class == CompoundClass::ThreadlockHigh,
+        joint: |j| bolt(j) && j.may_be_aluminium() && !lock_named(j),
+        reason: "The heat that takes high strength apart takes cast aluminium's temper.",
+    },
+    Forbidden {
+        id: "locker-beside-lock",
+        class: CompoundClass::locks_threads,
+        joint: |j| bolt(j) && j.locked,
+        reason: "Not beside a lock plate, wire, pin or self-locking nut.",
+    },
+    Forbidden {
+        id: "wet-near-plastic-part",
+        class: anaerobic,
+        joint: |j| bolt(j) && j.plastic_part && silent(j),
+        reason: "Wet compound cracks the plastic part beside the thread.",
+    },
+    Forbidden {
+        id: "paste-on-shaken",
+        class: |class| matches!(class, CompoundClass::AntiSeize | CompoundClass::Grease),
+        joint: |j| bolt(j) && silent(j) && j.vibration && !j.locked,
+        reason: "A greased thread that is shaken works loose.",
+    },
+    Forbidden {
+        id: "sealant-on-cone",
+        class: any,
+        joint: |j| j.kind == JointKind::PlugOrPipeThread && j.seal == Some(PlugSeal::Cone),
+        reason: "A cone seals clean and dry.",
+    },
+    Forbidden {
+        id: "oil-on-spark-plug",
+        class: any,
+        joint: |j| j.kind == JointKind::SparkPlug && j.manual != ManualWord::AntiSeize,
+        reason: "A spark plug goes in clean and dry.",
+    },
+    Forbidden {
+        id: "other-than-paste-on-hot",
+        class: not_anti_seize,
+        joint: |j| j.is(&[JointKind::SparkPlug, JointKind::Exhaust]),
+        reason: "It burns or lets go in such heat; at most anti-seize goes on.",
+    },
+    Forbidden {
+        id: "anything-on-taper",
+        class: any,
+        joint: |j| j.kind == JointKind::TaperSeat && silent(j),
+        reason: "A taper holds by clean, dry metal.",
+    },
+    Forbidden {
+        id: "anything-soft-in-bore",
+        class: |class| !cures(class),
+        joint: |j| j.is(&[JointKind::Cylindrical, JointKind::CorePlug, JointKind::TaperSeat]),
+        reason: "What never sets lets the part turn or creep.",
+    },
+    Forbidden {
+        id: "retaining-off-centre",
+        class: |class| class == CompoundClass::RetainingCompound,
+        joint: |j| bore(j) && silent(j) && off_centre(j),
+        reason: "A bearing or gear would sit off centre: 0.1 mm on the diameter at most.",
+    },
+    Forbidden {
+        id: "loose-core-plug",
+        class: any,
+        joint: |j| j.kind == JointKind::CorePlug && !gap_within(j, 0.0),
+        reason: "A core plug that slides in comes out under pressure.",
+    },
+    Forbidden {
+        id: "sealant-on-rubber-seal",
+        class: cures,
+        joint: |j| {
+            j.kind == JointKind::ShaftSeal && matches!(j.outside, Some(Outside::Rubber | Outside::Coated))
+        },
+        reason: "A seal with rubber or a coating outside goes in dry.",
     },
 ];
 

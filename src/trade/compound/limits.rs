@@ -1,27 +1,16 @@
 //! The limits the rules share, and the questions they ask of a joint.
 
 use crate::trade::application::JointKind::{
-    self, CaseHalves, Cylindrical, FlangeFlexible, FlangeRigid, Gasket, PlugOrPipeThread, Stud,
+    self, CaseHalves, Cylindrical, FlangeFlexible, FlangeRigid, Gasket, PlugOrPipeThread, ShaftSeal, Stud,
     ThreadedFastener, ThreeWay,
 };
-use crate::trade::application::{Known, ManualWord};
+pub(super) use crate::trade::application::sizes::*;
+use crate::trade::application::{Apart, Held, Hole, Known, ManualWord, Outside};
 
-/// Low strength serves threads to about this size (common practice).
-pub(super) const LOW_TO_MM: f64 = 6.0;
-/// Wicking grades serve threads to about this size (common practice).
-pub(super) const WICKING_TO_MM: f64 = 12.0;
 /// Medium strength serves threads to about this size (common practice).
 pub(super) const MEDIUM_TO_MM: f64 = 20.0;
-/// High strength starts here; below it, removal shears the fastener (common practice).
-pub(super) const HIGH_FROM_MM: f64 = 10.0;
-/// The widest gap an anaerobic sealant or retaining compound is trusted with (common practice).
-pub const ANAEROBIC_GAP_MM: f64 = 0.25;
-/// The widest gap for silicone, "a few millimetres" (common practice).
-pub const SILICONE_GAP_MM: f64 = 3.0;
 /// High-temperature grades serve to about this (common practice).
 pub(super) const HOTTEST_CELSIUS: f64 = 230.0;
-/// A whisker, so that a limit typed in inches is still the limit.
-pub(super) const WHISKER: f64 = 1e-9;
 
 pub(super) const BOLTS: &[JointKind] = &[ThreadedFastener, Stud];
 pub(super) const THREADS: &[JointKind] = &[ThreadedFastener, Stud, PlugOrPipeThread];
@@ -55,4 +44,53 @@ pub(super) fn bore(joint: &Known) -> bool {
 
 pub(super) fn metal_to_metal(joint: &Known) -> bool {
     joint.kind == FlangeRigid || (joint.kind == CaseHalves && joint.rigid)
+}
+
+/// The manual names nothing.
+pub(super) fn silent(joint: &Known) -> bool {
+    named(joint, ManualWord::NotStated)
+}
+
+/// The manual names a threadlocker.
+pub(super) fn lock_named(joint: &Known) -> bool {
+    use ManualWord::{LockHigh, LockLow, LockMedium};
+    matches!(joint.manual, LockLow | LockMedium | LockHigh)
+}
+
+/// A part holds the thread, and its hole needs no sealing.
+pub(super) fn held_dry(joint: &Known) -> bool {
+    bolt(joint) && joint.locked && silent(joint) && joint.hole != Some(Hole::ThroughToFluid)
+}
+
+/// Nothing shakes it, and its hole needs no sealing: the right torque holds it.
+pub(super) fn clamped(joint: &Known) -> bool {
+    joint.is(&[ThreadedFastener])
+        && silent(joint)
+        && !joint.vibration
+        && !joint.assembled
+        && matches!(joint.hole, Some(Hole::Blind | Hole::Through))
+}
+
+/// Coming apart hot would shear it, or take more than it is worth.
+pub(super) fn shears(joint: &Known) -> bool {
+    joint.thread_mm < HIGH_FROM_MM - WHISKER && joint.apart != Apart::Never
+}
+
+pub(super) fn seal(joint: &Known) -> bool {
+    joint.is(&[ShaftSeal])
+}
+
+/// A liquid is named for a seal.
+pub(super) fn seal_named(joint: &Known) -> bool {
+    seal(joint) && matches!(joint.manual, ManualWord::LiquidGasket | ManualWord::Retaining)
+}
+
+/// A seal whose outside stays dry, as far as is known.
+pub(super) fn seal_dry(joint: &Known) -> bool {
+    seal(joint) && silent(joint) && joint.outside != Some(Outside::Metal)
+}
+
+/// What slides in there has to run true and would not.
+pub(super) fn off_centre(joint: &Known) -> bool {
+    joint.held != Some(Held::Bush) && !gap_within(joint, CENTRED_GAP_MM)
 }

@@ -86,8 +86,12 @@ impl CompoundClass {
 
     /// Typical cure figures for this joint; `None` for what doesn't cure. A bottle's own label comes first.
     pub fn typical_cure(self, joint: &Application) -> Option<CureSpec> {
+        self.typical_cure_of(&Known::of(joint))
+    }
+
+    /// The same for a joint known that far.
+    pub(super) fn typical_cure_of(self, known: &Known) -> Option<CureSpec> {
         let typical = self.typical()?;
-        let known = Known::of(joint);
         let mm = Length::new::<millimeter>;
         let gap_mm = known.gap_mm.filter(|_| faces_or_bore(known.kind)).unwrap_or(0.0);
         let chemistry = match self.family() {
@@ -152,6 +156,7 @@ fn faces_or_bore(kind: JointKind) -> bool {
             | JointKind::CaseHalves
             | JointKind::ThreeWay
             | JointKind::Cylindrical
+            | JointKind::ShaftSeal
     )
 }
 

@@ -1,8 +1,8 @@
 //! The words of the answer card: how to put it on, prepare, keep it off, take it apart; by class.
 
-use super::limits::FACES;
+use super::limits::{CENTRED_GAP_MM, FACES, STRONGEST_MM, bolt, bore, gap_within, seal};
 use super::{CompoundClass, Family};
-use crate::trade::application::{Apart, Face, Hole, JointKind, Known};
+use crate::trade::application::{Face, Held, Hole, JointKind, Known};
 
 /// Where it goes and how much.
 pub(super) fn where_and_how(class: CompoundClass, joint: &Known) -> Vec<&'static str> {
@@ -12,10 +12,7 @@ pub(super) fn where_and_how(class: CompoundClass, joint: &Known) -> Vec<&'static
         C::ThreadlockWicking => {
             vec!["Torque it first, then a drop where the thread meets the nut or case; let it creep in."]
         }
-        C::RetainingCompound => vec![
-            "A bead round the leading edge of the bore and a film on the other part.",
-            "Push in with a slow turn; wipe off what comes out. Do not move it again.",
-        ],
+        C::RetainingCompound => retaining_places(joint),
         C::AnaerobicFlange => vec![
             "A thin, unbroken film or a fine bead on one face, round every bolt hole.",
             "Close at once and torque in order.",
@@ -24,6 +21,10 @@ pub(super) fn where_and_how(class: CompoundClass, joint: &Known) -> Vec<&'static
             "An even, unbroken bead of 2 to 3 mm on one face, inside the bolt holes and round each.",
             "Join before the skin forms, and torque at once.",
         ],
+        C::SemiDryingGasket if joint.is(&[JointKind::ShaftSeal, JointKind::CorePlug]) => vec![
+            "A thin film round the outer rim of the part, none on its leading edge: the bore pushes it back, not in.",
+            "Press in straight; wipe off what comes out.",
+        ],
         C::SemiDryingGasket => vec![
             "A thin, even film on both faces.",
             "Let the solvent go until the film is tacky, then join.",
@@ -31,6 +32,38 @@ pub(super) fn where_and_how(class: CompoundClass, joint: &Known) -> Vec<&'static
         C::AnaerobicPipe => vec!["Round the thread, filling it, with the first two threads left bare."],
         C::PtfePaste => vec!["Round the thread with the first two threads left bare."],
         C::LightOil => oil_places(joint),
+        C::Grease if seal(joint) => vec![
+            "Fill the groove behind the lip a third, and wipe the shaft with it; the outside stays clean and dry.",
+        ],
+        C::Grease if !bolt(joint) => vec!["A film on the ring or washer and its groove; no more."],
+        C::Grease => vec!["A film on the thread and under the head, as the manual says; no more."],
+        C::AntiSeize => anti_seize_places(joint),
+    }
+}
+
+fn retaining_places(joint: &Known) -> Vec<&'static str> {
+    const TURNED: &str = "Push in with a slow turn; wipe off what comes out. Do not move it again.";
+    const PRESSED: &str = "Press in straight, once; wipe off what comes out. Do not move it again.";
+    match joint.kind {
+        JointKind::CorePlug => vec!["A film round the bore’s edge and on the plug’s rim.", PRESSED],
+        JointKind::ShaftSeal => vec![
+            "A film in the bore, none on the seal’s leading edge or lip.",
+            PRESSED,
+        ],
+        JointKind::TaperSeat => vec!["A thin film on the shaft’s taper.", PRESSED],
+        _ => vec![
+            "A bead round the leading edge of the bore and a film on the other part.",
+            TURNED,
+        ],
+    }
+}
+
+fn anti_seize_places(joint: &Known) -> Vec<&'static str> {
+    match joint.kind {
+        JointKind::SparkPlug => {
+            vec!["A trace on the thread, the first two turns bare; none on washer, cone or electrode."]
+        }
+        _ => vec!["A thin film on the thread and under the head or nut, brushed into the roots."],
     }
 }
 
@@ -60,6 +93,12 @@ fn oil_places(joint: &Known) -> Vec<&'static str> {
 /// What comes before.
 pub(super) fn preparation(class: CompoundClass, joint: &Known) -> Vec<&'static str> {
     let mut steps = match class.family() {
+        Family::NonCuring if class == CompoundClass::AntiSeize => {
+            return vec![
+                "Wire-brush the threads, male and female; run a nut down by hand.",
+                "A grade whose label names the heat and both metals: copper paste eats at aluminium.",
+            ];
+        }
         Family::NonCuring => return vec!["Clean the faces and threads; look them over for nicks."],
         Family::Anaerobic if class == CompoundClass::ThreadlockWicking => {
             return vec!["Degrease from outside and let it dry; it creeps only into a clean gap."];
@@ -74,7 +113,7 @@ pub(super) fn preparation(class: CompoundClass, joint: &Known) -> Vec<&'static s
             "This metal is slow to start the cure: use an activator, or give it the longer time shown.",
         );
     }
-    if class.family() != Family::Anaerobic {
+    if class.family() != Family::Anaerobic && joint.is(FACES) {
         steps.push("Close the joint dry once and check that the dowels let the faces meet.");
     }
     steps
@@ -100,7 +139,14 @@ pub(super) fn must_not_touch(class: CompoundClass, joint: &Known) -> Vec<&'stati
             keep_off.extend(["Plastics: the solvent attacks many.", "Oil ways and jets."])
         }
         Family::NonCuring if class == CompoundClass::PtfePaste => keep_off.push("The bore of the fitting."),
+        Family::NonCuring if class == CompoundClass::AntiSeize => keep_off.extend([
+            "Oxygen sensors, electrodes and brake faces.",
+            "Threads that are locked by compound.",
+        ]),
         Family::NonCuring => keep_off.push("Threads and faces that go together dry."),
+    }
+    if seal(joint) && class != CompoundClass::Grease {
+        keep_off.push("The seal’s lip and the shaft it runs on.");
     }
     if joint.oil_ways && joint.is(FACES) {
         keep_off
@@ -118,8 +164,8 @@ pub(super) fn removal(class: CompoundClass, joint: &Known) -> &'static str {
     match class {
         C::ThreadlockLow => "Small hand tools.",
         C::ThreadlockMedium => "Hand tools.",
-        C::ThreadlockHigh if joint.apart == Apart::Never => {
-            "Not meant to. If it must: 230 to 320 °C at the thread, turned while hot, seals and oil out of the way."
+        C::ThreadlockHigh if joint.may_be_aluminium() => {
+            "230 to 320 °C at the thread, turned while hot. Cast aluminium loses its temper from about 150 °C: heat the fastener, not the case, seals and oil out of the way, and count on a thread insert."
         }
         C::ThreadlockHigh => {
             "Heat the thread to 230 to 320 °C and turn it hot; seals, oil and coatings near by may not stand that."
@@ -134,7 +180,7 @@ pub(super) fn removal(class: CompoundClass, joint: &Known) -> &'static str {
         }
         C::SemiDryingGasket => "Part the faces evenly; wipe off with the solvent its label names.",
         C::AnaerobicPipe => "Hand tools; local heat if it will not start.",
-        C::PtfePaste | C::LightOil => "Hand tools.",
+        C::PtfePaste | C::LightOil | C::Grease | C::AntiSeize => "Hand tools.",
     }
 }
 
@@ -150,6 +196,9 @@ pub(super) fn service_limit(class: CompoundClass, joint: &Known) -> &'static str
         Family::Silicone => "Stands 150 °C; not in fuel.",
         Family::SolventDrying if hot => "Many soften when hot: the label must name the temperature.",
         Family::SolventDrying => "Stands 150 °C by most labels; check yours.",
+        Family::NonCuring if class == CompoundClass::AntiSeize => {
+            "As its label says: copper grades commonly to about 1000 °C, aluminium ones less; the oil in it burns off and the metal stays."
+        }
         Family::NonCuring => "As its label says.",
     }
 }
@@ -158,7 +207,8 @@ pub(super) fn service_limit(class: CompoundClass, joint: &Known) -> &'static str
 const STANDARD_CELSIUS: f64 = 150.0;
 
 /// What to mind with it.
-pub(super) fn cautions(class: CompoundClass) -> Vec<&'static str> {
+pub(super) fn cautions(class: CompoundClass, joint: &Known) -> Vec<&'static str> {
+    use CompoundClass as C;
     let mut lines = match class.family() {
         Family::Anaerobic => vec!["Gloves: it can make the skin allergic. Read its label and safety sheet."],
         Family::Silicone => vec!["Fresh air while it cures; off the skin and out of the eyes."],
@@ -167,14 +217,65 @@ pub(super) fn cautions(class: CompoundClass) -> Vec<&'static str> {
         }
         Family::NonCuring => Vec::new(),
     };
-    if class == CompoundClass::ThreadlockHigh {
+    if class == C::ThreadlockHigh {
         lines.push("Once it is set, only heat takes it apart: be sure before it goes on.");
+        if joint.may_be_aluminium() {
+            lines.push("In aluminium that heat takes the casting’s temper: ask whether medium is meant.");
+        }
     }
     if class.locks_threads() {
         lines.push("The manual's torque stands. Wet compound changes the friction, so use it only where it is called for.");
     }
-    if class == CompoundClass::LightOil {
-        lines.push("Oil on a thread raises the preload at the same torque: keep it where it is called for.");
+    match class {
+        C::LightOil => lines
+            .push("Oil on a thread raises the preload at the same torque: keep it where it is called for."),
+        C::Grease if bolt(joint) => lines.push(
+            "Grease on a thread raises the preload at the same torque: keep it where it is called for.",
+        ),
+        C::AntiSeize => lines.extend(anti_seize_cautions(joint)),
+        C::RetainingCompound if bore(joint) => lines.extend(retaining_cautions(joint)),
+        _ => {}
+    }
+    if bolt(joint) && !matches!(class, C::ThreadlockWicking | C::AntiSeize) && joint.galls() != Some(false) {
+        lines.push("Stainless seizes on stainless and in aluminium: wet the whole thread, turn it by hand and slowly, and stop when it stiffens.");
+    }
+    if class.family() == Family::Anaerobic && bolt(joint) && joint.plastic_part {
+        lines.push("A plastic part is within reach: a drop in the hole, none on the part, and wipe off at once what gets out. Wet compound cracks many plastics under load.");
+    }
+    lines
+}
+
+/// What paste does to the preload, and what it must be kept from.
+fn anti_seize_cautions(joint: &Known) -> Vec<&'static str> {
+    let mut lines = vec![
+        "Its friction is about 0.06 to 0.12: at the same torque it pulls the thread far harder than dry, up to twice and over. Set the torque the manual gives for anti-seize; where it gives a dry one alone, ask before this goes on. Never reckon one of your own.",
+        "Gloves: it holds fine metal, nickel in some, which makes the skin allergic.",
+    ];
+    if joint.kind == JointKind::Exhaust && joint.oxygen_sensor {
+        lines.push("Near an oxygen sensor only a paste whose label spares it.");
+    }
+    lines
+}
+
+/// Where it is strongest, and how far off centre the part may sit.
+fn retaining_cautions(joint: &Known) -> Vec<&'static str> {
+    let mut lines = Vec::new();
+    let loose = !gap_within(joint, 0.0);
+    let (least, most) = STRONGEST_MM;
+    if loose && gap_within(joint, least) {
+        lines.push("Strongest at 0.05 to 0.13 mm on the diameter: a closer fit wipes the film off, so wet both parts.");
+    } else if !gap_within(joint, most) {
+        lines.push("Strongest at 0.05 to 0.13 mm on the diameter: this gap holds less.");
+    }
+    if loose && joint.held != Some(Held::Bush) {
+        lines.push(if gap_within(joint, CENTRED_GAP_MM) {
+            "It sits off centre by up to half the gap: centre it while it sets."
+        } else {
+            "It sits off centre by up to half the gap: over 0.1 mm is more than a bearing or gear should have. Check the page."
+        });
+    }
+    if loose && matches!(joint.held, None | Some(Held::Race | Held::OnShaft)) {
+        lines.push("Never into the bearing: one drop in its balls or rollers and it is done.");
     }
     lines
 }

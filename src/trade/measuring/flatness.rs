@@ -1,7 +1,7 @@
 //! Flatness of a face by straightedge and feeler, straightness of an edge by heights along it.
 
 use super::{MeasuringError, ends, mm, reading_mm, readings_mm, size_mm};
-use crate::trade::compound::{ANAEROBIC_GAP_MM, SILICONE_GAP_MM};
+use crate::trade::application::sizes::{ANAEROBIC_GAP_MM, SILICONE_GAP_MM};
 use crate::trade::quantity::Length;
 use uom::si::length::millimeter;
 

@@ -4,6 +4,7 @@ pub mod answer;
 mod data;
 pub mod depth;
 pub mod fields;
+mod loose;
 pub mod manual;
 mod manual_words;
 pub mod oven;
@@ -14,6 +15,7 @@ pub mod words;
 
 pub use answer::{SeatAnswer, SeatError, answer, nominal, press_fit, request};
 pub use data::{Seat, SeatDepth, SeatWay};
+pub use loose::loose;
 pub use manual::{Manual, ManualChill, ManualHeat};
 pub use manual_words::{beside, order, own_words, recorded, stated_kind};
 
