@@ -25,6 +25,7 @@ pub mod cure;
 
 // Press fits and heat.
 pub mod bearing;
+pub mod bearing_fit;
 pub mod cooling;
 pub mod fit;
 pub mod growth;

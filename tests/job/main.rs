@@ -21,6 +21,7 @@ mod parts;
 mod program;
 mod progress;
 mod rework;
+mod seat_after;
 mod seating;
 mod select;
 mod sheet;

@@ -10,5 +10,6 @@ mod lift;
 mod preload;
 mod press;
 mod quantity;
+mod running;
 mod selection;
 mod wrench;

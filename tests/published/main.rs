@@ -12,6 +12,7 @@ mod growth;
 mod guard;
 mod guard_rates;
 mod heat_plan;
+mod hot_rings;
 mod lift;
 mod measure;
 mod order;
