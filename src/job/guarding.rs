@@ -5,7 +5,7 @@ use super::kinds::Fasten;
 use crate::trade::guard::{Joint, Judgement, Slip, Verdict, judge, judge_seal};
 use crate::trade::preload::{Condition, Preload, preload};
 use crate::trade::quantity::{Force, TorqueStatement, significant};
-use crate::trade::strength::proof_load;
+use crate::trade::strength::{Strength, proof_load};
 use serde::{Deserialize, Serialize};
 use uom::si::force::kilonewton;
 
@@ -77,12 +77,20 @@ pub struct GuardAnswer {
     pub line: String,
     /// What is wrong and what may have been meant.
     pub sentence: String,
-    /// The pull: "7.1–13.2 kN".
+    /// The pull: "7.1–13.2 kN"; empty where the torque tells none.
     pub pull: String,
     /// The pull against proof and strip load.
     pub bars: Vec<Bar>,
     /// Likely readings.
     pub corrections: Vec<Correction>,
+}
+
+impl GuardAnswer {
+    /// Takes back what was said of the pull: an angle decides it, or the bolt is past its yield.
+    pub fn claim_no_pull(&mut self) {
+        self.pull.clear();
+        self.bars.clear();
+    }
 }
 
 /// What the guard says of `statement` on `bolt`; nothing where there is nothing to judge.
@@ -95,6 +103,9 @@ pub fn guard(statement: &TorqueStatement, bolt: &KnownBolt) -> Option<GuardAnswe
 pub fn guard_fasten(fasten: &Fasten) -> Option<GuardAnswer> {
     let bolt = KnownBolt::of(fasten)?;
     let mut answer = guard(&fasten.torque, &bolt)?;
+    if fasten.torque_tells_no_pull() {
+        answer.claim_no_pull();
+    }
     let too_low =
         matches!(answer.verdict, Verdict::Low | Verdict::Absurd) && !too_high(&fasten.torque, &bolt);
     if fasten.turned() && too_low {
@@ -228,8 +239,12 @@ impl Bar {
 
 /// The pull each condition of the thread would give at this torque: the torque stays, the pull changes.
 pub fn pulls(statement: &TorqueStatement, joint: &Joint) -> Vec<(Condition, String)> {
+    let stainless = joint.strength.is_none_or(Strength::is_stainless);
     Condition::ALL
         .into_iter()
+        .filter(|condition| {
+            *condition != Condition::StainlessDry || stainless || *condition == joint.condition
+        })
         .filter_map(|condition| {
             let pull = preload(statement.torque(), joint.thread, condition).ok()?;
             Some((condition, pull_words(pull)))

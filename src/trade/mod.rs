@@ -14,6 +14,7 @@ pub mod pair;
 pub mod preload;
 pub mod stages;
 pub mod strength;
+pub mod stretch;
 pub mod strip;
 pub mod thread;
 pub mod wrench;

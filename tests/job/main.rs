@@ -20,6 +20,7 @@ mod overview;
 mod parts;
 mod program;
 mod progress;
+mod pull;
 mod rework;
 mod seat_after;
 mod seating;

@@ -63,6 +63,8 @@ fn ask(statement: &TorqueStatement, also: Option<&TorqueStatement>, in_hand: usi
         statement,
         also,
         bolt: None,
+        turn_deg: None,
+        stretch: None,
         running: None,
         adapter: None,
         wrenches: &mine(),

@@ -12,4 +12,5 @@ mod press;
 mod quantity;
 mod running;
 mod selection;
+mod stretch;
 mod wrench;

@@ -22,6 +22,7 @@ mod press;
 mod sling;
 mod stages;
 mod strength;
+mod stretch;
 mod strip;
 mod threads;
 mod torque_units;

@@ -236,6 +236,8 @@ fn whole(
             statement,
             also: also.as_ref(),
             bolt: desk.bolt.as_ref(),
+            turn_deg: desk.turn_deg,
+            stretch: desk.stretch(),
             running: desk.running.map(|value| statement.unit.torque(value)),
             adapter: desk.adapter(),
             wrenches: &s.wrenches,
