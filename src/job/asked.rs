@@ -4,9 +4,12 @@ use super::adapter::Adapter;
 use super::answer::{self, TorqueAnswer};
 use super::guarding::{GuardAnswer, KnownBolt, guard_turned};
 use super::kinds::fasten::fastening::{running_words, with_running};
+use super::kinds::fasten::pull::{NO_PULL, ONCE, stretch_words, turn_words};
 use super::pairing::{PairAnswer, pair};
-use crate::trade::quantity::{Torque, TorqueStatement};
+use crate::trade::quantity::{Angle, Torque, TorqueStatement};
+use crate::trade::stretch::Shank;
 use crate::trade::wrench::Wrench;
+use uom::si::angle::degree;
 
 /// What is asked, and with what.
 #[derive(Debug, Clone, Copy)]
@@ -17,8 +20,10 @@ pub struct Question<'a> {
     pub also: Option<&'a TorqueStatement>,
     /// The bolt, as far as it is known.
     pub bolt: Option<&'a KnownBolt>,
-    /// A turn comes behind it.
-    pub turned: bool,
+    /// A turn after the torque, °.
+    pub turn_deg: Option<f64>,
+    /// The bolt as a spring, and how far it stretched, mm.
+    pub stretch: Option<(Shank, f64)>,
     /// A self-locking nut's running torque.
     pub running: Option<Torque>,
     /// The adapter on the wrench.
@@ -40,6 +45,8 @@ pub struct WholeAnswer {
     pub guard: Option<GuardAnswer>,
     /// What the running torque does.
     pub running: Option<String>,
+    /// What a turn draws, what a stretch pulls, what the thread's condition does.
+    pub pull: Vec<String>,
 }
 
 /// Works it all out.
@@ -54,10 +61,38 @@ pub fn answer(question: Question<'_>) -> WholeAnswer {
     WholeAnswer {
         set: (!stopped)
             .then(|| answer::torque(&raised, question.wrenches, question.in_hand, question.adapter)),
-        guard: bolt.and_then(|bolt| guard_turned(statement, bolt, question.turned)),
+        guard: guarded(&question),
+        pull: pull(&question),
         running: question
             .running
             .map(|running| running_words(statement, running, true)),
         pair,
     }
+}
+
+/// The guard's word; before a turn the torque tells no pull.
+fn guarded(question: &Question<'_>) -> Option<GuardAnswer> {
+    let turned = question.turn_deg.is_some();
+    let mut answer = guard_turned(question.statement, question.bolt?, turned)?;
+    if turned {
+        answer.claim_no_pull();
+    }
+    Some(answer)
+}
+
+/// What stands beside the torque.
+fn pull(question: &Question<'_>) -> Vec<String> {
+    let mut lines = Vec::new();
+    let thread = question.bolt.map(|bolt| bolt.joint.thread);
+    if let Some(degrees) = question.turn_deg {
+        lines.extend(thread.and_then(|thread| turn_words(thread, Angle::new::<degree>(degrees))));
+        lines.push(NO_PULL.to_owned());
+        lines.push(ONCE.to_owned());
+    }
+    if let Some((shank, mm)) = &question.stretch {
+        lines.push(format!("At {mm} mm of stretch {}.", stretch_words(shank, *mm)));
+    }
+    let note = question.bolt.and_then(|bolt| bolt.joint.condition.note());
+    lines.extend(note.map(str::to_owned));
+    lines
 }

@@ -3,8 +3,10 @@
 use super::adapter::Adapter;
 use super::guarding::KnownBolt;
 use super::sheet::StepId;
-use crate::trade::quantity::{TorqueStatement, TorqueUnit};
+use crate::trade::quantity::{Length, TorqueStatement, TorqueUnit};
+use crate::trade::stretch::Shank;
 use serde::{Deserialize, Serialize};
+use uom::si::length::millimeter;
 
 /// How many values are remembered.
 pub const MOST_RECENT: usize = 8;
@@ -29,6 +31,15 @@ pub struct Desk {
     pub running: Option<f64>,
     /// A turn after the torque, °.
     pub turn_deg: Option<f64>,
+    /// A bolt's stretch, mm: tight length less free length.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub stretch_mm: Option<f64>,
+    /// Its grip, mm.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub grip_mm: Option<f64>,
+    /// How much of the grip is plain shank, mm.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub plain_mm: Option<f64>,
     /// The last values, the newest first, as a manual prints them.
     pub recent: Vec<String>,
 }
@@ -44,12 +55,28 @@ impl Default for Desk {
             adapter_on: false,
             running: None,
             turn_deg: None,
+            stretch_mm: None,
+            grip_mm: None,
+            plain_mm: None,
             recent: Vec::new(),
         }
     }
 }
 
 impl Desk {
+    /// The bolt as a spring and its stretch, mm, where thread, grip and stretch are told.
+    pub fn stretch(&self) -> Option<(Shank, f64)> {
+        let joint = self.bolt?.joint;
+        let shank = Shank {
+            thread: joint.thread,
+            strength: joint.strength,
+            grip: Length::new::<millimeter>(self.grip_mm?),
+            plain: Length::new::<millimeter>(self.plain_mm.unwrap_or(0.0)),
+            diameter: None,
+        };
+        Some((shank, self.stretch_mm?))
+    }
+
     /// The adapter, when it is on.
     pub fn adapter(&self) -> Option<&Adapter> {
         self.adapter_on.then_some(&self.adapter)

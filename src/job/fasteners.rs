@@ -46,6 +46,9 @@ enum Column {
     StretchMost,
     StretchDecides,
     Fastener,
+    Grip,
+    Plain,
+    ToYield,
     Seals,
     SelfLocking,
     RunningApart,
@@ -59,7 +62,7 @@ enum Column {
 
 /// Each column's heading as we write it, and the words others use; matched without case, blanks or
 /// what stands in brackets.
-const COLUMNS: [(Column, &str, &[&str]); 31] = [
+const COLUMNS: [(Column, &str, &[&str]); 34] = [
     (
         Column::Step,
         "step",
@@ -103,6 +106,9 @@ const COLUMNS: [(Column, &str, &[&str]); 31] = [
         "what it is",
         &["kindoffastener", "fastenerkind", "fastenertype"],
     ),
+    (Column::Grip, "grip mm", &["grip"]),
+    (Column::Plain, "plain shank mm", &["plainshank", "shank"]),
+    (Column::ToYield, "past yield", &["toyield", "torquetoyield"]),
     (Column::Seals, "seals", &["seal", "sealing"]),
     (
         Column::SelfLocking,
@@ -242,6 +248,9 @@ fn row_of(step: &Step, fasten: &Fasten) -> Vec<String> {
             Fastener::NotTold => String::new(),
             fastener => fastener.words().to_owned(),
         },
+        number(fasten.grip_mm),
+        number(fasten.plain_mm),
+        yes(fasten.to_yield),
         yes(fasten.seal),
         yes(fasten.self_locking),
         yes(fasten.running_apart),
@@ -451,6 +460,9 @@ impl Line<'_> {
             stretch_least_mm: self.millimetres(Column::StretchLeast, &fields::STRETCH[0])?,
             stretch_most_mm: self.millimetres(Column::StretchMost, &fields::STRETCH[1])?,
             stretch_decides: self.flag(Column::StretchDecides)?,
+            grip_mm: self.millimetres(Column::Grip, &fields::GRIP[0])?,
+            plain_mm: self.millimetres(Column::Plain, &fields::GRIP[1])?,
+            to_yield: self.flag(Column::ToYield)?,
             seal: self.flag(Column::Seals)?,
             self_locking: self.flag(Column::SelfLocking)?,
             running_apart: self.flag(Column::RunningApart)?,
@@ -519,13 +531,6 @@ impl Line<'_> {
     }
 
     fn condition(&self) -> Result<Condition, TableError> {
-        let all = [
-            Condition::Dry,
-            Condition::Oiled,
-            Condition::Plated,
-            Condition::CompoundWet,
-            Condition::Unknown,
-        ];
         if self
             .cell(Column::Condition)
             .is_some_and(|cell| plain(cell) == "dry")
@@ -533,7 +538,7 @@ impl Line<'_> {
             return Ok(Condition::Dry);
         }
         Ok(self
-            .one_of(Column::Condition, &all, Condition::words)?
+            .one_of(Column::Condition, &Condition::ALL, Condition::words)?
             .unwrap_or(Condition::Unknown))
     }
 

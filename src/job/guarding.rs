@@ -7,7 +7,7 @@ use crate::trade::guard::{Fastener, GuardError, Joint, Judgement, Slip, Verdict,
 use crate::trade::preload::{Condition, Preload, preload};
 use crate::trade::quantity::{Force, TorqueStatement, TorqueUnit, significant};
 use crate::trade::stages::{Act, Stage};
-use crate::trade::strength::proof_load;
+use crate::trade::strength::{Strength, proof_load};
 use serde::{Deserialize, Serialize};
 use uom::si::force::kilonewton;
 
@@ -98,7 +98,7 @@ pub struct GuardAnswer {
     pub line: String,
     /// What is wrong and what may have been meant.
     pub sentence: String,
-    /// The pull: "7.1–13.2 kN".
+    /// The pull: "7.1–13.2 kN"; empty where the torque tells none.
     pub pull: String,
     /// The pull against proof and strip load.
     pub bars: Vec<Bar>,
@@ -106,6 +106,14 @@ pub struct GuardAnswer {
     pub corrections: Vec<Correction>,
     /// What it may be, where that is asked first.
     pub what_is_it: &'static [Fastener],
+}
+
+impl GuardAnswer {
+    /// Takes back what was said of the pull: an angle decides it, or the bolt is past its yield.
+    pub fn claim_no_pull(&mut self) {
+        self.pull.clear();
+        self.bars.clear();
+    }
 }
 
 /// What the guard says of `statement` on `bolt`; nothing where there is nothing to judge.
@@ -131,7 +139,11 @@ pub fn guard_turned(statement: &TorqueStatement, bolt: &KnownBolt, turned: bool)
 
 /// What it says of a fasten step's torque.
 pub fn guard_fasten(fasten: &Fasten) -> Option<GuardAnswer> {
-    guard_turned(&fasten.torque, &KnownBolt::of(fasten)?, fasten.turned())
+    let mut answer = guard_turned(&fasten.torque, &KnownBolt::of(fasten)?, fasten.turned())?;
+    if fasten.torque_tells_no_pull() {
+        answer.claim_no_pull();
+    }
+    Some(answer)
 }
 
 /// Why the guard says nothing of a fasten step's torque; none where it says something.
@@ -275,8 +287,12 @@ impl Bar {
 
 /// The pull each condition of the thread would give at this torque: the torque stays, the pull changes.
 pub fn pulls(statement: &TorqueStatement, joint: &Joint) -> Vec<(Condition, String)> {
+    let stainless = joint.strength.is_none_or(Strength::is_stainless);
     Condition::ALL
         .into_iter()
+        .filter(|condition| {
+            *condition != Condition::StainlessDry || stainless || *condition == joint.condition
+        })
         .filter_map(|condition| {
             let pull = preload(statement.torque(), joint.thread, condition).ok()?;
             Some((condition, pull_words(pull)))

@@ -31,6 +31,16 @@ impl Sense {
     }
 }
 
+impl Sense {
+    /// The same where nothing is told by a 0.
+    ///
+    /// # Errors
+    /// As [`Sense::of`].
+    pub fn told(self, number: f64) -> Result<Option<f64>, &'static str> {
+        self.of(number).map(|number| (number > 0.0).then_some(number))
+    }
+}
+
 /// What a press gives, kN.
 pub const PRESS_KN: Sense = Sense::new(
     ABOVE_ZERO,
@@ -51,6 +61,14 @@ pub const PART_C: Sense = Sense::new(
 );
 /// A turn after a torque, °.
 pub const TURN_DEG: Sense = Sense::new(0.0, 360.0, "A turn is from 0° to 360°: read the manual again.");
+/// A bolt's stretch, mm; 0 where none is read.
+pub const STRETCH_MM: Sense = Sense::new(
+    0.0,
+    5.0,
+    "A stretch is from 0 to 5 mm: tight length less free length.",
+);
+/// A bolt's grip, or the plain shank in it, mm; 0 where it isn't told.
+pub const GRIP_MM: Sense = Sense::new(0.0, 1_000.0, "A grip is from 0 to 1000 mm: measure it again.");
 /// A nut's running torque, in the unit it is typed in.
 pub const RUNNING: Sense = Sense::new(
     0.0,

@@ -5,6 +5,7 @@ use super::dynamic::{Piece, piece, press};
 use super::picker::pick;
 use super::share_bar::share_bar;
 use crate::job::guarding::{Correction, GuardAnswer, KnownBolt, pulls};
+use crate::job::kinds::fasten::pull::NO_PULL;
 use crate::trade::guard::{Fastener, Verdict};
 use crate::trade::quantity::TorqueStatement;
 use leptos::prelude::*;
@@ -78,6 +79,10 @@ pub fn guard_details(guard: GuardAnswer, statement: TorqueStatement, bolt: Known
         .map(|bar| share_bar(bar.words(), bar.low, bar.high))
         .collect::<Vec<_>>();
     let now = bolt.joint.condition;
+    let note = now
+        .note()
+        .map(|note| view! { <p class="mid">{note}</p> }.into_any());
+    let told = !guard.pull.is_empty();
     let rows = pulls(&statement, &bolt.joint)
         .into_iter()
         .map(|(condition, pull)| {
@@ -89,16 +94,25 @@ pub fn guard_details(guard: GuardAnswer, statement: TorqueStatement, bolt: Known
             view! { <dt>{name}</dt> <dd>{pull}</dd> }.into_any()
         })
         .collect::<Vec<_>>();
-    view! {
-        <section class="guard-details" aria-label="what the torque does">
-            <p>{guard.sentence}</p>
+    let pulls = if told {
+        view! {
             <p class="mid figures">{format!("pull {}", guard.pull)}</p>
             {bars}
+            {note}
             <p class="quiet">"The same torque on a thread that is"</p>
             <dl class="facts">{rows}</dl>
             <p class="quiet">
                 "The range is friction’s, reckoned by VDI 2230. The manual’s torque stays as it is: its makers chose it for their condition of the thread."
             </p>
+        }
+        .into_any()
+    } else {
+        view! { <p class="mid">{NO_PULL}</p> {note} }.into_any()
+    };
+    view! {
+        <section class="guard-details" aria-label="what the torque does">
+            <p>{guard.sentence}</p>
+            {pulls}
         </section>
     }
     .into_any()

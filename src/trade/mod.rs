@@ -14,6 +14,7 @@ pub mod pair;
 pub mod preload;
 pub mod stages;
 pub mod strength;
+pub mod stretch;
 pub mod strip;
 pub mod thread;
 pub mod wrench;
@@ -25,6 +26,7 @@ pub mod cure;
 
 // Press fits and heat.
 pub mod bearing;
+pub mod bearing_fit;
 pub mod cooling;
 pub mod fit;
 pub mod growth;

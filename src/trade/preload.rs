@@ -31,6 +31,10 @@ pub enum Condition {
     Plated,
     /// Wet with a locking compound.
     CompoundWet,
+    /// Stainless on stainless, dry: it galls.
+    StainlessDry,
+    /// Anti-seize paste, with copper or molybdenum disulphide.
+    Paste,
     /// Not known.
     Unknown,
 }
@@ -47,7 +51,7 @@ struct Friction {
 
 /// Ranges after the friction classes of VDI 2230 (common practice); the usual value is the one
 /// torque tables are worked at.
-static FRICTION: [Friction; 5] = [
+static FRICTION: [Friction; 7] = [
     Friction {
         condition: Condition::Dry,
         words: "clean and dry",
@@ -81,6 +85,22 @@ static FRICTION: [Friction; 5] = [
         reason: "liquid until it cures: between oil and dry",
     },
     Friction {
+        condition: Condition::StainlessDry,
+        words: "stainless on stainless, dry",
+        low: 0.30,
+        usual: 0.35,
+        high: 0.40,
+        reason: "it galls (common practice, no source)",
+    },
+    Friction {
+        condition: Condition::Paste,
+        words: "moly or copper paste",
+        low: 0.06,
+        usual: 0.09,
+        high: 0.12,
+        reason: "solid lubricant between the flanks (common practice, no source)",
+    },
+    Friction {
         condition: Condition::Unknown,
         words: "not known",
         low: 0.08,
@@ -92,11 +112,13 @@ static FRICTION: [Friction; 5] = [
 
 impl Condition {
     /// Every condition, in the order the screens show them.
-    pub const ALL: [Self; 5] = [
+    pub const ALL: [Self; 7] = [
         Self::Dry,
         Self::Oiled,
         Self::Plated,
         Self::CompoundWet,
+        Self::StainlessDry,
+        Self::Paste,
         Self::Unknown,
     ];
 
@@ -118,6 +140,20 @@ impl Condition {
     /// Why its friction is taken so.
     pub fn reason(self) -> &'static str {
         self.row().reason
+    }
+
+    /// What has to be said of it, whatever the torque.
+    pub const fn note(self) -> Option<&'static str> {
+        match self {
+            Self::StainlessDry => Some(
+                "Stainless on stainless galls when dry and may seize before it is tight: turn it slowly, and put on \
+                 what the manual names for it.",
+            ),
+            Self::Paste => Some(
+                "Paste makes the same torque pull harder than oil does: go by a torque that the manual gives for paste.",
+            ),
+            Self::Dry | Self::Oiled | Self::Plated | Self::CompoundWet | Self::Unknown => None,
+        }
     }
 
     fn row(self) -> &'static Friction {

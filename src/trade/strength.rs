@@ -81,6 +81,11 @@ impl Strength {
         self.row().step(thread.major()).yielding.pressure()
     }
 
+    /// Whether it is austenitic stainless steel.
+    pub const fn is_stainless(self) -> bool {
+        matches!(self, Self::Stainless50 | Self::Stainless70 | Self::Stainless80)
+    }
+
     const fn row(self) -> &'static Row {
         match self {
             Self::Class4_6 => &CLASS_4_6,

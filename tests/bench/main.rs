@@ -9,6 +9,7 @@ mod findings;
 mod gaps;
 mod jobs;
 mod lock;
+mod nut;
 mod plan;
 mod reuse;
 mod seat_lift;

@@ -12,5 +12,7 @@ mod preload;
 mod press;
 mod quantity;
 mod questions;
+mod running;
 mod selection;
+mod stretch;
 mod wrench;

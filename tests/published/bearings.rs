@@ -46,6 +46,6 @@ fn normal_class_of_radial_bearings() {
                 );
             }
         }
-        assert!(find(mm(181.0)).is_err());
+        assert!(find(mm(631.0)).is_err());
     }
 }

@@ -228,14 +228,14 @@ fn refusals_say_what_to_do() {
         Err(why) => why.to_string(),
     };
     assert_eq!(
-        refusal(181.0, "H7"),
-        "181 mm is outside the tables: enter a nominal size from 1 to 180 mm."
+        refusal(631.0, "H7"),
+        "631 mm is outside the tables: enter a nominal size from 1 to 630 mm."
     );
     assert_eq!(
         refusal(0.995, "H7"),
-        "0.995 mm is outside the tables: enter a nominal size from 1 to 180 mm."
+        "0.995 mm is outside the tables: enter a nominal size from 1 to 630 mm."
     );
-    assert_eq!(refusal(f64::NAN, "H7"), "Enter a nominal size from 1 to 180 mm.");
+    assert_eq!(refusal(f64::NAN, "H7"), "Enter a nominal size from 1 to 630 mm.");
     assert_eq!(
         refusal(62.0, "H12"),
         "Grade 12 is outside the tables: use a grade from 5 to 11."

@@ -150,6 +150,9 @@ fn friction_table() {
         (Condition::Oiled, 0.08, 0.12, 0.16),
         (Condition::Plated, 0.12, 0.15, 0.24),
         (Condition::CompoundWet, 0.10, 0.15, 0.20),
+        // Common practice, no source.
+        (Condition::StainlessDry, 0.30, 0.35, 0.40),
+        (Condition::Paste, 0.06, 0.09, 0.12),
         (Condition::Unknown, 0.08, 0.15, 0.24),
     ];
     assert_eq!(rows.map(|row| row.0), Condition::ALL);

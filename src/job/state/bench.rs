@@ -7,6 +7,7 @@ use crate::job::bottle::{Bottle, BottleId};
 use crate::job::desk::typed_words;
 use crate::job::guarding::KnownBolt;
 use crate::job::kinds::Work;
+use crate::job::kinds::fasten::fastening;
 use crate::job::kinds::seat::oven::OvenRun;
 use crate::job::night;
 use crate::job::sheet::StepId;
@@ -137,14 +138,20 @@ impl Draft<'_> {
         let Work::Fasten(fasten) = &step.work else {
             return Err(Refused::NoStep);
         };
+        // A nut's running torque counts on that screen too, as it was measured.
+        let measured = fastening::running(&self.state.progress(step.id));
+        let running = measured.filter(|_| !fasten.running_apart);
+        let unit = fasten.torque.unit;
         let settings = self.settings();
         settings.torque_typed = typed_words(&fasten.torque);
-        settings.torque_unit = fasten.torque.unit;
+        settings.torque_unit = unit;
         let desk = &mut settings.desk;
         desk.from = Some(step.id);
         desk.also_typed = String::new();
         desk.bolt = KnownBolt::of(fasten);
-        desk.running = None;
+        // A millionth is dust from the units.
+        desk.running = running.map(|running| (unit.value_of(running) * 1e6).round() / 1e6);
+        (desk.stretch_mm, desk.grip_mm, desk.plain_mm) = (None, fasten.grip_mm, fasten.plain_mm);
         let turn = total_angle(&fasten.stages).get::<degree>();
         desk.turn_deg = Some(turn).filter(|turn| *turn > 0.0 && *turn <= 360.0);
         desk.remember(&fasten.torque);

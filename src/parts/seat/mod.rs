@@ -15,7 +15,7 @@ use super::facts::Facts;
 use crate::bench::Bench;
 use crate::job::kinds::Seat;
 use crate::job::kinds::seat::words::{Headline, headline, passed_over, rows, tool_rows, warnings};
-use crate::job::kinds::seat::{self, SeatAnswer, SeatError};
+use crate::job::kinds::seat::{self, SeatAnswer, SeatError, after};
 use crate::job::sheet::StepId;
 use leptos::prelude::*;
 
@@ -57,14 +57,19 @@ pub fn plan_plate(answered: Answered) -> AnyView {
                 (Some(order), answer) => by_manual(seat, order, answer.as_ref(), press_kn),
                 (None, Ok(answer)) => plate(
                     headline(answer),
-                    answer.plan.which.how(),
-                    warnings(answer, press_kn),
+                    after::how(seat, answer),
+                    troubles(seat, answer, press_kn),
                 ),
                 (None, Err(error)) => trouble(error),
             }
         })
     })
     .into_any()
+}
+
+/// What speaks against it, while it is seated and afterwards.
+fn troubles(seat: &Seat, answer: &SeatAnswer, press_kn: Option<f64>) -> Vec<String> {
+    [warnings(answer, press_kn), after::warnings(seat, answer)].concat()
 }
 
 fn trouble(error: &SeatError) -> AnyView {
@@ -78,7 +83,7 @@ fn by_manual(
     answer: Result<&SeatAnswer, &SeatError>,
     press_kn: Option<f64>,
 ) -> AnyView {
-    let troubles = answer.map_or(Vec::new(), |answer| warnings(answer, press_kn));
+    let troubles = answer.map_or(Vec::new(), |answer| troubles(seat, answer, press_kn));
     let ours = match answer {
         Ok(answer) => {
             let beside = seat::beside(seat, answer);
@@ -128,7 +133,10 @@ pub fn fit_facts(answered: Answered) -> AnyView {
     piece(move || {
         let press_kn = bench.settings.with(|s| s.press_kn);
         answered.with(|found| match found {
-            Some((_, Ok(answer))) => view! { <Facts rows=rows(answer, press_kn) /> }.into_any(),
+            Some((seat, Ok(answer))) => {
+                let rows = [rows(answer, press_kn), after::rows(seat, answer)].concat();
+                view! { <Facts rows=rows /> }.into_any()
+            }
             _ => ().into_any(),
         })
     })

@@ -92,6 +92,7 @@ pub fn FastenWork(step: StoredValue<Step>) -> impl IntoView {
         {fasten.compound.clone().map(|application| view! { <CompoundLine application step=id /> }.into_any())}
         {lengths::lengths(step, &fasten)}
         <p>{fastener_words(&fasten)}</p>
+        {fasten.pull_words().into_iter().map(|line| view! { <p>{line}</p> }.into_any()).collect::<Vec<_>>()}
         <OtherUnits answer />
         <ScaleDrawing answer />
         <WrenchRow />

@@ -3,7 +3,7 @@
 
 use super::accept::accept;
 use crate::bench::{Ask, Bench, Intent, ReadWith};
-use crate::job::kinds::Fasten;
+use crate::job::kinds::{Fasten, Work};
 use crate::job::reading::What;
 use crate::job::sheet::{Step, StepId};
 use crate::parts::dynamic::{piece, text, when};
@@ -101,8 +101,10 @@ fn bolt_row(bench: Bench, step: StoredValue<Step>, at: u8, stretches: bool) -> A
             step.reading(&What::Stretch(at)).cloned()
         });
         read.map_or(String::new(), |read| {
-            let name = step.with_value(|step| read.what.name(Some(step)));
-            format!("{name}: {} mm · {}", read.value, read.verdict.words())
+            let (name, pull) =
+                step.with_value(|step| (read.what.name(Some(step)), pull_of(step, read.value)));
+            let pull = pull.map_or(String::new(), |pull| format!(" · {pull}"));
+            format!("{name}: {} mm · {}{pull}", read.value, read.verdict.words())
         })
     });
     let tight = stretches.then(|| length_field(bench, step, What::Tight(at)));
@@ -116,6 +118,14 @@ fn bolt_row(bench: Bench, step: StoredValue<Step>, at: u8, stretches: bool) -> A
         {accept(id, What::Stretch(at))}
     }
     .into_any()
+}
+
+/// What that stretch pulls, where the bolt's grip is told.
+fn pull_of(step: &Step, mm: f64) -> Option<String> {
+    match &step.work {
+        Work::Fasten(fasten) => fasten.pull_of_stretch(mm),
+        _ => None,
+    }
 }
 
 fn length_field(bench: Bench, step: StoredValue<Step>, what: What) -> AnyView {

@@ -6,6 +6,9 @@ mod sizes;
 
 use crate::bench::Bench;
 use crate::job::kinds::seat::fields::{DEPTHS, LIMITS, SHAPE, TOOLS};
+use crate::job::kinds::seat::service::{
+    RUNNING, SEALED_CHOICES, choose_held, choose_sealed, held_at, held_choices, sealed_at, tell_running,
+};
 use crate::job::kinds::{Seat, SeatDepth, SeatWay, Work};
 use crate::job::sheet::StepId;
 use crate::parts::caution_card::caution_list;
@@ -65,6 +68,7 @@ pub fn seat_screen(step: Option<StepId>) -> AnyView {
             manual::manual(form),
             sizes::sizes(form),
             limits(form),
+            running(form),
             shape(form),
             depth(form),
         ],
@@ -130,6 +134,27 @@ fn limits(form: Form<Seat>) -> AnyView {
                         |s| usize::from(s.holds_seals),
                         |s, at| s.holds_seals = at == 1,
                     )}
+            </div>
+        </fieldset>
+    }
+    .into_any()
+}
+
+fn running(form: Form<Seat>) -> AnyView {
+    view! {
+        <fieldset>
+            <legend>"When it runs"</legend>
+            <div class="two">
+                {form.choice("held by, should the fit let go", &held_choices(), held_at, choose_held)}
+                {form
+                    .choice(
+                        "running temperature",
+                        &["not told", "told"],
+                        |s| usize::from(s.runs_at_c.is_some()),
+                        |s, at| tell_running(s, at == 1),
+                    )}
+                {form.numbers(&RUNNING)}
+                {form.choice("bearing with seals or grease of its own", &SEALED_CHOICES, sealed_at, choose_sealed)}
             </div>
         </fieldset>
     }

@@ -12,7 +12,12 @@ use leptos::prelude::*;
 
 /// Grades offered, as the tables hold them.
 const GRADES: [&str; 7] = ["5", "6", "7", "8", "9", "10", "11"];
-const KINDS: [&str; 3] = [Kind::ALL[0].words(), Kind::ALL[1].words(), Kind::ALL[2].words()];
+const KINDS: [&str; 4] = [
+    Kind::ALL[0].words(),
+    Kind::ALL[1].words(),
+    Kind::ALL[2].words(),
+    Kind::ALL[3].words(),
+];
 
 /// What the screen asks of the sizes.
 pub fn sizes(form: Form<Seat>) -> AnyView {

@@ -1,6 +1,7 @@
 //! What is needed less often: a second value, an adapter, a self-locking nut, a turn.
 
 use super::entry::{Entry, Panel};
+use crate::bench::Desk;
 use crate::job::adapter::Adapter;
 use crate::job::sense;
 use crate::parts::adapter_drawing::adapter_drawing;
@@ -19,6 +20,7 @@ pub fn Extras(entry: Entry) -> impl IntoView {
         <AdapterPart entry />
         <NutPart entry />
         <TurnPart entry />
+        <StretchPart entry />
     }
 }
 
@@ -135,4 +137,47 @@ fn TurnPart(entry: Entry) -> impl IntoView {
             <NumberField name="turn on by; 0 for none" unit="°".to_owned() value take />
         </fieldset>
     }
+}
+
+/// A bolt's pull by its stretch: the thread comes from the bolt's panel.
+#[component]
+fn StretchPart(entry: Entry) -> impl IntoView {
+    let said: Piece = piece(move || {
+        let lines = entry.whole.get().map_or(Vec::new(), |whole| whole.pull);
+        let line = |words: String| view! { <p class="mid">{words}</p> }.into_any();
+        lines.into_iter().map(line).collect::<Vec<_>>().into_any()
+    });
+    let known = whether(move || entry.desk.with(|desk| desk.bolt.is_some()));
+    view! {
+        <fieldset>
+            <legend>"Pull by stretch"</legend>
+            <p class="quiet" hidden=known>"Choose the thread under “bolt” first."</p>
+            <div class="two">
+                {length(entry, "stretch: tight less free; 0 for none", sense::STRETCH_MM, |d| d.stretch_mm, |d, mm| d.stretch_mm = mm)}
+                {length(entry, "grip: head to nut or hole", sense::GRIP_MM, |d| d.grip_mm, |d, mm| d.grip_mm = mm)}
+                {length(entry, "plain shank in the grip", sense::GRIP_MM, |d| d.plain_mm, |d, mm| d.plain_mm = mm)}
+            </div>
+            <div role="status">{said}</div>
+        </fieldset>
+    }
+}
+
+/// A length on the desk, mm; 0 takes it back.
+fn length(
+    entry: Entry,
+    name: &'static str,
+    sense: sense::Sense,
+    get: fn(&Desk) -> Option<f64>,
+    set: fn(&mut Desk, Option<f64>),
+) -> AnyView {
+    let value = text(move || {
+        let now = entry.desk.with(|desk| get(desk));
+        now.map_or(String::new(), |mm| mm.to_string())
+    });
+    let take = move |mm: f64| {
+        let told = sense.told(mm)?;
+        entry.on_desk("stretch of the bolt", |desk| set(desk, told));
+        Ok(())
+    };
+    view! { <NumberField name unit="mm".to_owned() value take /> }.into_any()
 }

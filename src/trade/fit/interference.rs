@@ -2,9 +2,9 @@
 
 use super::FitError;
 use super::class::{Feature, ToleranceClass};
-use super::limits::{Limits, checked_nominal, limits};
+use super::limits::{Limits, limits};
 use crate::trade::bearing;
-use crate::trade::growth::size_at_20;
+use crate::trade::growth::{GrowthError, size_at_20};
 use crate::trade::material::Material;
 use crate::trade::quantity::{Length, ThermodynamicTemperature};
 use crate::trade::stored;
@@ -35,6 +35,15 @@ pub enum SizeSource {
         #[serde(rename = "nominal_mm", with = "stored::millimetres")]
         nominal: Length,
     },
+    /// The limits of the size at 20 °C, as the manual gives them.
+    Between {
+        /// The least size.
+        #[serde(rename = "least_mm", with = "stored::millimetres")]
+        least: Length,
+        /// The most.
+        #[serde(rename = "most_mm", with = "stored::millimetres")]
+        most: Length,
+    },
     /// A reading, with a steel instrument that shares the part's temperature.
     Measured {
         /// The reading.
@@ -59,6 +68,9 @@ pub struct Interference {
     pub most: Length,
 }
 
+/// The largest part that limits or readings are taken for: past a flywheel's ring gear.
+const LARGEST_MM: f64 = 10_000.0;
+
 /// Sizes that differ by more than this share of the hole are a slip, not a fit.
 const MISMATCH_SHARE: f64 = 0.01;
 
@@ -69,10 +81,21 @@ pub fn size_range(source: &SizeSource) -> Result<(Length, Length), FitError> {
         SizeSource::Class { nominal, class } => Ok(about(nominal, limits(nominal, class)?)),
         SizeSource::BearingOuter { nominal } => Ok(about(nominal, bearing::outer_limits(nominal)?)),
         SizeSource::BearingBore { nominal } => Ok(about(nominal, bearing::bore_limits(nominal)?)),
+        SizeSource::Between { least, most } => {
+            let (low, high) = (least.get::<millimeter>(), most.get::<millimeter>());
+            if low > 0.0 && low <= high && high < LARGEST_MM {
+                Ok((least, most))
+            } else {
+                Err(FitError::Between(low, high))
+            }
+        }
         SizeSource::Measured { size, at, material } => {
-            checked_nominal(size)?;
             let size = size_at_20(size, material, at)?;
-            Ok((size, size))
+            if size.get::<millimeter>() < LARGEST_MM {
+                Ok((size, size))
+            } else {
+                Err(FitError::Measured(GrowthError::Size))
+            }
         }
     }
 }

@@ -3,12 +3,14 @@
 mod class;
 mod interference;
 mod limits;
+mod running;
 mod table;
 
 pub use class::{Feature, FitCode, Position, ToleranceClass};
 pub use interference::{Interference, SizeSource, interference, size_range};
 pub(crate) use limits::checked_nominal;
 pub use limits::{Limits, limits};
+pub use running::{Grip, RunningFit, running};
 
 use crate::trade::growth::GrowthError;
 use serde::{Deserialize, Serialize};
@@ -22,7 +24,7 @@ pub enum FitError {
     NotAClass(String),
     /// The text is no fit; what was read.
     NotAFit(String),
-    /// The nominal size, in mm, lies outside 1 to 180 mm.
+    /// The nominal size, in mm, lies outside 1 to 630 mm.
     Size(f64),
     /// A grade outside IT5 to IT11.
     Grade(u8),
@@ -34,6 +36,8 @@ pub enum FitError {
     NotAShaft,
     /// The two sizes, in mm (hole, part), are too far apart to be meant for each other.
     Mismatch(f64, f64),
+    /// The least size, in mm, is above the most, or either is no size.
+    Between(f64, f64),
     /// A measured size can't be carried to 20 °C.
     Measured(GrowthError),
 }
@@ -53,10 +57,10 @@ impl fmt::Display for FitError {
             Self::Size(mm) if mm.is_finite() => {
                 write!(
                     f,
-                    "{mm} mm is outside the tables: enter a nominal size from 1 to 180 mm."
+                    "{mm} mm is outside the tables: enter a nominal size from 1 to 630 mm."
                 )
             }
-            Self::Size(_) => f.write_str("Enter a nominal size from 1 to 180 mm."),
+            Self::Size(_) => f.write_str("Enter a nominal size from 1 to 630 mm."),
             Self::Grade(grade) => {
                 write!(
                     f,
@@ -79,6 +83,12 @@ impl fmt::Display for FitError {
                 write!(
                     f,
                     "A {part:.3} mm part does not belong in a {hole:.3} mm hole: check both sizes."
+                )
+            }
+            Self::Between(least, most) => {
+                write!(
+                    f,
+                    "{least:.3} to {most:.3} mm is no size: enter the least first, above zero."
                 )
             }
             Self::Measured(why) => why.fmt(f),

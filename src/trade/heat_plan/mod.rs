@@ -3,10 +3,12 @@
 
 mod means;
 mod request;
+mod soak;
 mod words;
 
 pub use means::{ChillMeans, HeatMeans};
 pub use request::{CoolMeans, HoleIn, PlanError, PlanRequest, usual_slip_clearance};
+pub use soak::oven_time;
 
 use crate::trade::growth::{COLDEST_CELSIUS, HOTTEST_CELSIUS, REFERENCE_CELSIUS, cold_rise_for_strain};
 use crate::trade::quantity::{Length, ThermodynamicTemperature};

@@ -116,6 +116,15 @@ pub struct Fasten {
     /// Most stretch, mm.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub stretch_most_mm: Option<f64>,
+    /// What the bolt clamps, from under its head to the nut or the hole's first thread, mm.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub grip_mm: Option<f64>,
+    /// How much of the grip is plain shank, mm.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub plain_mm: Option<f64>,
+    /// Tightened past its yield: torque to yield.
+    #[serde(default, skip_serializing_if = "is_false")]
+    pub to_yield: bool,
     /// They are tightened to the stretch: the torque is only where to begin.
     #[serde(default, skip_serializing_if = "is_false")]
     pub stretch_decides: bool,
@@ -179,6 +188,9 @@ impl Fasten {
             stages: Vec::new(),
             stretch_least_mm: None,
             stretch_most_mm: None,
+            grip_mm: None,
+            plain_mm: None,
+            to_yield: false,
             stretch_decides: false,
             condition: Condition::Unknown,
             reuse: Reuse::Again,
@@ -295,12 +307,14 @@ pub fn size_words(fasten: &Fasten) -> String {
 }
 
 /// The states of a thread, in the order they are offered.
-pub const CONDITIONS: [Condition; 5] = [
+pub const CONDITIONS: [Condition; 7] = [
     Condition::Unknown,
     Condition::Dry,
     Condition::Oiled,
     Condition::Plated,
     Condition::CompoundWet,
+    Condition::StainlessDry,
+    Condition::Paste,
 ];
 
 /// A layout in a word, as the plan and the table of fasteners write it.

@@ -41,8 +41,8 @@ impl Fasten {
             Some(Act::Angle { degrees, off }) => return Asked::Angle { degrees, off },
             Some(Act::All(deed)) => return Asked::All(deed),
             Some(Act::SnugByHand) => return Asked::Hand,
-            // Snug only closes the gaps: nothing is added to it.
-            Some(Act::Snug { torque }) => return Asked::Torque(torque),
+            // What the nut's running takes closes no gap: it is added to snug too.
+            Some(Act::Snug { torque }) => torque,
             Some(Act::Torque(torque)) => self.aimed(torque),
             Some(Act::Again) | None => self.share(pass),
         };

@@ -73,6 +73,28 @@ pub static STRETCH: [Number<Fasten>; 2] = [
     .or_none(|f| f.stretch_most_mm = None),
 ];
 
+/// What the bolt clamps, and how much of that is plain shank, mm: its pull is reckoned from its stretch by them.
+pub static GRIP: [Number<Fasten>; 2] = [
+    Number::<Fasten>::new(
+        ("grip", "grip: head to nut or hole"),
+        Kept::Millimetre,
+        (1.0, 1_000.0),
+        "fasten/grip_mm",
+        |f| f.grip_mm,
+        |f, mm| f.grip_mm = Some(mm),
+    )
+    .or_none(|f| f.grip_mm = None),
+    Number::<Fasten>::new(
+        ("plain", "plain shank in the grip"),
+        Kept::Millimetre,
+        (0.0, 1_000.0),
+        "fasten/plain_mm",
+        |f| f.plain_mm,
+        |f, mm| f.plain_mm = Some(mm),
+    )
+    .or_none(|f| f.plain_mm = None),
+];
+
 /// How often one may be tightened in all, new ones counted.
 pub static USES: [Number<Fasten>; 1] = [Number::<Fasten>::new(
     ("most_uses", "may be tightened, times in all"),
@@ -99,7 +121,7 @@ pub static LONGEST: [Number<Fasten>; 1] = [Number::<Fasten>::new(
 const LAYOUTS: [&str; 4] = ["line", "two rows", "circle", "as numbered"];
 
 /// Every field of fasteners, in the order of the plan; the joint of what goes on them comes behind.
-pub static TABLE: [Field<Fasten>; 23] = [
+pub static TABLE: [Field<Fasten>; 25] = [
     Field::Typed {
         id: "torque",
         label: "manual says",
@@ -176,6 +198,13 @@ pub static TABLE: [Field<Fasten>; 23] = [
         label: "tightened to the stretch: the torque is only where to begin",
         get: |f| f.stretch_decides,
         set: |f, yes| f.stretch_decides = yes,
+    },
+    Field::Numbers(&GRIP),
+    Field::Flag {
+        id: "to_yield",
+        label: "tightened past its yield",
+        get: |f| f.to_yield,
+        set: |f, yes| f.to_yield = yes,
     },
     Field::Numbers(&LENGTH),
     Field::Choice {

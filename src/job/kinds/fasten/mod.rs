@@ -7,6 +7,7 @@ pub mod fields;
 mod group;
 mod groups;
 pub mod passes;
+pub mod pull;
 mod reuse;
 mod stage_fields;
 mod stretch;

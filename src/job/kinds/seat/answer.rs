@@ -1,8 +1,9 @@
 //! What a seat step needs: the fit, the force, the heat, the tools, worked out from its numbers.
 
-use super::data::{Seat, SeatWay};
+use super::data::{Seat, SeatWay, USUAL_RUNNING_C};
+use crate::trade::bearing_fit::SEALED_LIMIT_C;
 use crate::trade::cooling::{Faces, TimeRange, Wall, window};
-use crate::trade::fit::{FitError, Interference, SizeSource, interference, size_range};
+use crate::trade::fit::{FitError, Interference, RunningFit, SizeSource, interference, running, size_range};
 use crate::trade::growth::{GrowthError, REFERENCE_CELSIUS, grown_range};
 use crate::trade::heat_plan::{HeatPlan, HoleIn, PlanError, PlanRequest, plan, stated, usual_slip_clearance};
 use crate::trade::material::Material;
@@ -43,6 +44,8 @@ pub struct SeatAnswer {
     pub sizes: TightestPair,
     /// The room it was reckoned for.
     pub room: ThermodynamicTemperature,
+    /// The fit as the machine runs; none where both parts grow alike and no temperature is told.
+    pub running: Option<RunningFit>,
 }
 
 impl SeatAnswer {
@@ -126,6 +129,7 @@ pub fn answer(seat: &Seat, room: Option<ThermodynamicTemperature>) -> Result<Sea
         plan,
         manual,
         room,
+        running: running_fit(seat, &interference)?,
     })
 }
 
@@ -138,15 +142,34 @@ fn by_manual(seat: &Seat, request: &PlanRequest) -> Option<Result<HeatPlan, Plan
     reckoned.then(|| stated(request, heat, chill))
 }
 
+/// The fit as the machine runs; none where both parts grow alike and no temperature is told.
+///
+/// # Errors
+/// [`SeatError::Growth`].
+fn running_fit(seat: &Seat, cold: &Interference) -> Result<Option<RunningFit>, SeatError> {
+    let (outer, inner) = outer_and_inner(seat);
+    let alike = outer.expansion_range() == inner.expansion_range();
+    if alike && seat.runs_at_c.is_none() {
+        return Ok(None);
+    }
+    let at = celsius(seat.runs_at_c.unwrap_or(USUAL_RUNNING_C));
+    let hot = running(cold, nominal(&seat.hole), outer, inner, at);
+    hot.map(Some).map_err(SeatError::Growth)
+}
+
 /// The plan's question, with everything the seat allows.
 pub fn request(seat: &Seat, interference: Interference, room: ThermodynamicTemperature) -> PlanRequest {
     let diameter = nominal(&seat.hole);
     let never_over = seat.manual.and_then(|manual| manual.heat?.never_over);
     // Our own plan keeps the manual's limit too.
     let limit = |c: f64| never_over.map_or(celsius(c), |limit| celsius(c).min(limit.temperature()));
+    let part_limit_c = match seat.sealed {
+        Some(true) => seat.part_limit_c.min(SEALED_LIMIT_C),
+        Some(false) | None => seat.part_limit_c,
+    };
     let (housing_limit, part_limit) = match seat.hole_in {
-        HoleIn::Housing => (limit(seat.housing_limit_c), celsius(seat.part_limit_c)),
-        HoleIn::Part => (celsius(seat.housing_limit_c), limit(seat.part_limit_c)),
+        HoleIn::Housing => (limit(seat.housing_limit_c), celsius(part_limit_c)),
+        HoleIn::Part => (celsius(seat.housing_limit_c), limit(part_limit_c)),
     };
     PlanRequest {
         diameter,
@@ -270,5 +293,6 @@ pub fn nominal(source: &SizeSource) -> Length {
         | SizeSource::BearingOuter { nominal }
         | SizeSource::BearingBore { nominal } => nominal,
         SizeSource::Measured { size, .. } => size,
+        SizeSource::Between { least, .. } => least,
     }
 }

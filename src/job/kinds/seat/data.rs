@@ -8,6 +8,9 @@ use crate::trade::quantity::Length;
 use serde::{Deserialize, Serialize};
 use uom::si::length::millimeter;
 
+/// What an oil-bathed case comes to where it isn't told (common practice, no source).
+pub const USUAL_RUNNING_C: f64 = 90.0;
+
 /// A part pressed or shrunk into its bore, or onto its shaft. The housing is what stays (the shaft,
 /// where the part carries the hole).
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
@@ -71,6 +74,15 @@ pub struct Seat {
     /// What the manual says of heat and cold; it goes before our own plan.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub manual: Option<Manual>,
+    /// How hot both parts run, °C.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub runs_at_c: Option<f64>,
+    /// What holds it should the fit let go; none where nothing is told.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub held_by: Option<HeldBy>,
+    /// Whether the part is a bearing with seals or grease of its own; none where it isn't told.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub sealed: Option<bool>,
 }
 
 fn is_false(it: &bool) -> bool {
@@ -128,6 +140,9 @@ impl Default for Seat {
             struck: false,
             depth: None,
             manual: None,
+            runs_at_c: None,
+            held_by: None,
+            sealed: None,
         }
     }
 }
@@ -141,4 +156,30 @@ pub enum SeatWay {
     Heat,
     /// Pressed in cold.
     Press,
+}
+
+/// What holds a part whose fit lets go when it runs hot.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
+pub enum HeldBy {
+    /// A plate, a cover or a ring over its face.
+    Plate,
+    /// Retaining compound.
+    Compound,
+    /// Nothing but the fit.
+    Fit,
+}
+
+impl HeldBy {
+    /// Every one, in the order the screens show them.
+    pub const ALL: [Self; 3] = [Self::Plate, Self::Compound, Self::Fit];
+
+    /// "a retainer plate, cover or snap ring".
+    pub const fn words(self) -> &'static str {
+        match self {
+            Self::Plate => "a retainer plate, cover or snap ring",
+            Self::Compound => "retaining compound",
+            Self::Fit => "the fit alone",
+        }
+    }
 }

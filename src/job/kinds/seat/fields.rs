@@ -8,6 +8,7 @@ use super::answer::nominal;
 use super::data::{Seat, SeatDepth, SeatWay};
 use super::manual;
 use super::sense;
+use super::service;
 use super::source::{self, Side, follow_materials};
 use crate::job::field::{Entry, Field, Kept, Number, Refused, Set, refuse};
 use crate::trade::fit::{FitCode, SizeSource};
@@ -49,7 +50,7 @@ const fn celsius(
 }
 
 /// The sizes of the fit. A field that reads none now is not shown.
-pub static SIZES: [Number<Seat>; 5] = [
+pub static SIZES: [Number<Seat>; 9] = [
     mm(
         ("size", "size"),
         NOMINAL,
@@ -82,6 +83,34 @@ pub static SIZES: [Number<Seat>; 5] = [
         "size/measured/at_c",
         |s| source::read_at_c(s, Side::Shaft),
         |s, c| source::set_read_at(s, Side::Shaft, c),
+    ),
+    mm(
+        ("hole_least", "hole, least"),
+        DIAMETER,
+        "size/between/least_mm",
+        |s| source::limits_mm(s, Side::Hole).map(|(least, _)| least),
+        |s, mm| source::set_least(s, Side::Hole, mm),
+    ),
+    mm(
+        ("hole_most", "hole, most"),
+        DIAMETER,
+        "size/between/most_mm",
+        |s| source::limits_mm(s, Side::Hole).map(|(_, most)| most),
+        |s, mm| source::set_most(s, Side::Hole, mm),
+    ),
+    mm(
+        ("shaft_least", "what goes in, least"),
+        DIAMETER,
+        "size/between/least_mm",
+        |s| source::limits_mm(s, Side::Shaft).map(|(least, _)| least),
+        |s, mm| source::set_least(s, Side::Shaft, mm),
+    ),
+    mm(
+        ("shaft_most", "what goes in, most"),
+        DIAMETER,
+        "size/between/most_mm",
+        |s| source::limits_mm(s, Side::Shaft).map(|(_, most)| most),
+        |s, mm| source::set_most(s, Side::Shaft, mm),
     ),
 ];
 
@@ -215,7 +244,7 @@ pub static DEPTHS: [Number<Seat>; 4] = [
 ];
 
 /// Every field of a press fit, in the order of the plan.
-pub static TABLE: [Field<Seat>; 22] = [
+pub static TABLE: [Field<Seat>; 26] = [
     Field::Words {
         id: "part",
         label: "part",
@@ -230,7 +259,7 @@ pub static TABLE: [Field<Seat>; 22] = [
     manual::CHILL_TO,
     Field::Typed {
         id: "hole",
-        label: "bore: size and class, or measured mm",
+        label: "bore: size and class, or mm measured or from–to",
         entry: Entry::Words,
         get: |s| size_words(&s.hole),
         set: |s, words| {
@@ -243,7 +272,7 @@ pub static TABLE: [Field<Seat>; 22] = [
     },
     Field::Typed {
         id: "shaft",
-        label: "part: “62 bearing”, size and class, or measured mm",
+        label: "part: “62 bearing”, size and class, or mm measured or from–to",
         entry: Entry::Words,
         get: |s| size_words(&s.shaft),
         set: |s, words| {
@@ -254,6 +283,7 @@ pub static TABLE: [Field<Seat>; 22] = [
             Ok(())
         },
     },
+    service::TIGHT,
     Field::AtBench(&SIZES),
     Field::AtBench(&NOMINALS),
     Field::Material {
@@ -270,6 +300,9 @@ pub static TABLE: [Field<Seat>; 22] = [
     },
     Field::Numbers(&SHAPE),
     Field::Numbers(&LIMITS),
+    service::SEALED,
+    Field::Numbers(&service::RUNNING),
+    service::HELD_BY,
     Field::AtBench(&TOOLS),
     Field::AtBench(&DEPTHS),
     Field::Flag {
@@ -326,6 +359,9 @@ fn size_words(size: &SizeSource) -> String {
         SizeSource::BearingOuter { .. } => format!("{mm} bearing"),
         SizeSource::BearingBore { .. } => format!("{mm} bearing bore"),
         SizeSource::Measured { .. } => mm,
+        SizeSource::Between { most, .. } => {
+            format!("{mm}–{}", (most.get::<millimeter>() * 1e6).round() / 1e6)
+        }
     }
 }
 
@@ -354,8 +390,20 @@ fn size(value: &str, material: Material) -> Result<SizeSource, Refused> {
             material,
         });
     }
+    if let Some((least, most)) = text.trim_end_matches("mm").split_once(['–', '-'])
+        && decimal(least).is_some()
+        && decimal(most).is_some()
+    {
+        let (least, most) = (length(least, &SIZES[1])?, length(most, &SIZES[1])?);
+        if least > most {
+            return refuse("Write the least size first: 61.970–62.000.");
+        }
+        return Ok(SizeSource::Between { least, most });
+    }
     let code: FitCode = text.parse().map_err(|_| {
-        Refused::Said("Write a size as 62 N7, 62 bearing, 25 bearing bore or 61.982.".to_owned())
+        Refused::Said(
+            "Write a size as 62 N7, 62 bearing, 25 bearing bore, 61.982 or 61.970–62.000.".to_owned(),
+        )
     })?;
     match (code.nominal, code.hole.or(code.shaft)) {
         (Some(nominal), Some(class)) => {

@@ -1,5 +1,6 @@
 //! The manual's heat and cold in words, and how our own plan differs from it.
 
+use super::after;
 use super::answer::SeatAnswer;
 use super::data::Seat;
 use super::manual::{ManualChill, ManualHeat, Stated, both_scales};
@@ -171,8 +172,9 @@ pub fn own_words(answer: &SeatAnswer) -> String {
 
 /// What was done, for the record: the manual's way where it has one, and what our figures said of it.
 pub fn recorded(seat: &Seat, answer: Option<&SeatAnswer>) -> String {
+    let after = answer.map_or(String::new(), |answer| after::recorded(seat, answer));
     let Some(order) = order(seat) else {
-        return answer.map_or(String::new(), summary);
+        return answer.map_or(String::new(), summary) + &after;
     };
     let Headline {
         says,
@@ -198,5 +200,5 @@ pub fn recorded(seat: &Seat, answer: Option<&SeatAnswer>) -> String {
             };
         }
     }
-    words
+    words + &after
 }

@@ -1,5 +1,6 @@
 //! Seat: a part pressed or shrunk into its bore, or onto its shaft.
 
+pub mod after;
 pub mod answer;
 mod data;
 pub mod depth;
@@ -9,12 +10,13 @@ pub mod manual;
 mod manual_words;
 pub mod oven;
 pub mod sense;
+pub mod service;
 pub mod source;
 mod stated;
 pub mod words;
 
 pub use answer::{SeatAnswer, SeatError, answer, nominal, press_fit, request};
-pub use data::{Seat, SeatDepth, SeatWay};
+pub use data::{HeldBy, Seat, SeatDepth, SeatWay};
 pub use loose::loose;
 pub use manual::{Manual, ManualChill, ManualHeat};
 pub use manual_words::{beside, order, own_words, recorded, stated_kind};

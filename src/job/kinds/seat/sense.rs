@@ -70,7 +70,12 @@ fn fit(seat: &Seat) -> Vec<Wrong> {
             "An interference of {} mm is more than 1 % of the diameter: check both sizes.",
             mm(fit.most.get::<millimeter>())
         ),
-        Err(error @ (FitError::Mismatch(..) | FitError::NotAHole | FitError::NotAShaft)) => error.to_string(),
+        Err(
+            error @ (FitError::Mismatch(..)
+            | FitError::NotAHole
+            | FitError::NotAShaft
+            | FitError::Between(..)),
+        ) => error.to_string(),
         // Sizes beyond the tables, or a class that isn't in them: the answer says so.
         Ok(_)
         | Err(

@@ -31,11 +31,13 @@ pub enum Kind {
     Bearing,
     /// A reading.
     Measured,
+    /// The manual's own limits.
+    Limits,
 }
 
 impl Kind {
     /// Every kind.
-    pub const ALL: [Self; 3] = [Self::Class, Self::Bearing, Self::Measured];
+    pub const ALL: [Self; 4] = [Self::Class, Self::Bearing, Self::Limits, Self::Measured];
 
     /// Its words.
     pub const fn words(self) -> &'static str {
@@ -43,6 +45,7 @@ impl Kind {
             Self::Class => "fit class",
             Self::Bearing => "bearing, normal class",
             Self::Measured => "measured",
+            Self::Limits => "the manual’s limits",
         }
     }
 
@@ -52,6 +55,7 @@ impl Kind {
             SizeSource::Class { .. } => Self::Class,
             SizeSource::BearingOuter { .. } | SizeSource::BearingBore { .. } => Self::Bearing,
             SizeSource::Measured { .. } => Self::Measured,
+            SizeSource::Between { .. } => Self::Limits,
         }
     }
 }
@@ -102,6 +106,10 @@ pub fn set_kind(seat: &mut Seat, side: Side, kind: Kind) {
             at: ThermodynamicTemperature::new::<degree_celsius>(20.0),
             material,
         },
+        (Kind::Limits, _) => SizeSource::Between {
+            least: nominal,
+            most: nominal,
+        },
     };
 }
 
@@ -128,6 +136,57 @@ pub fn set_reading(seat: &mut Seat, side: Side, mm: f64) {
     if let SizeSource::Measured { size, .. } = of_mut(seat, side) {
         *size = Length::new::<millimeter>(mm);
     }
+}
+
+/// The limits of a side, mm, where the manual gives them.
+pub fn limits_mm(seat: &Seat, side: Side) -> Option<(f64, f64)> {
+    match of(seat, side) {
+        SizeSource::Between { least, most } => {
+            Some((clean(least.get::<millimeter>()), clean(most.get::<millimeter>())))
+        }
+        SizeSource::Class { .. }
+        | SizeSource::BearingOuter { .. }
+        | SizeSource::BearingBore { .. }
+        | SizeSource::Measured { .. } => None,
+    }
+}
+
+/// Sets the least of a side's limits, mm; the most goes with it, never below.
+pub fn set_least(seat: &mut Seat, side: Side, mm: f64) {
+    if let SizeSource::Between { least, most } = of_mut(seat, side) {
+        *least = Length::new::<millimeter>(mm);
+        *most = most.max(*least);
+    }
+}
+
+/// Sets the most of a side's limits, mm; the least goes with it, never above.
+pub fn set_most(seat: &mut Seat, side: Side, mm: f64) {
+    if let SizeSource::Between { least, most } = of_mut(seat, side) {
+        *most = Length::new::<millimeter>(mm);
+        *least = least.min(*most);
+    }
+}
+
+/// The interference as the manual gives it: the hole at its size, what goes in larger by so much.
+pub fn set_tight(seat: &mut Seat, least: Length, most: Length) {
+    // What is kept comes back from the store as it is.
+    let size = |more: Length| {
+        let mm = (nominal(&seat.hole) + more).get::<millimeter>();
+        Length::new::<millimeter>(clean(mm))
+    };
+    let (hole, least, most) = (size(Length::default()), size(least), size(most));
+    seat.hole = SizeSource::Between {
+        least: hole,
+        most: hole,
+    };
+    seat.shaft = SizeSource::Between { least, most };
+}
+
+/// The interference, mm, where it was given as such.
+pub fn tight_mm(seat: &Seat) -> Option<(f64, f64)> {
+    let (hole, hole_most) = limits_mm(seat, Side::Hole)?;
+    let (least, most) = limits_mm(seat, Side::Shaft)?;
+    (hole == hole_most).then_some((clean(least - hole), clean(most - hole)))
 }
 
 /// Sets the temperature of the part when it was read, °C.
@@ -161,7 +220,8 @@ pub fn nominal_mm(seat: &Seat) -> Option<f64> {
 /// The nominal size of a side, mm; none where it was read.
 pub fn nominal_of(seat: &Seat, side: Side) -> Option<f64> {
     let source = of(seat, side);
-    (Kind::of(source) != Kind::Measured).then(|| clean(nominal(source).get::<millimeter>()))
+    matches!(Kind::of(source), Kind::Class | Kind::Bearing)
+        .then(|| clean(nominal(source).get::<millimeter>()))
 }
 
 /// Sets the nominal size of one side; a reading stays what was read.

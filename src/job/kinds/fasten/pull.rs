@@ -1,0 +1,94 @@
+//! What pulls in a bolt that is tightened by angle or by stretch, and what has to be said of it.
+
+use super::data::{Fasten, Reuse};
+use crate::trade::preload::Preload;
+use crate::trade::quantity::{Angle, Length, significant};
+use crate::trade::stages::total_angle;
+use crate::trade::stretch::{Shank, StretchError, drawn};
+use crate::trade::thread::Thread;
+use uom::si::angle::degree;
+use uom::si::force::kilonewton;
+use uom::si::length::millimeter;
+
+impl Fasten {
+    /// Whether its torque says nothing of its pull: an angle follows it, or it is stretched past its yield.
+    pub fn torque_tells_no_pull(&self) -> bool {
+        self.turned() || self.to_yield
+    }
+
+    /// The bolt as a spring, where thread and grip are told.
+    pub fn shank(&self) -> Option<Shank> {
+        Some(Shank {
+            thread: self.thread.filter(|thread| !thread.is_pipe())?,
+            strength: self.strength,
+            grip: Length::new::<millimeter>(self.grip_mm?),
+            plain: Length::new::<millimeter>(self.plain_mm.unwrap_or(0.0)),
+            diameter: None,
+        })
+    }
+
+    /// "it pulls 22–28 kN", for a stretch in mm; what is wrong where it gives no pull; none where the grip
+    /// isn't told, or the bolt is past its yield.
+    pub fn pull_of_stretch(&self, mm: f64) -> Option<String> {
+        let shank = self.shank().filter(|_| !self.to_yield)?;
+        Some(stretch_words(&shank, mm))
+    }
+
+    /// What the manual's stretch pulls, and what the turn draws: everything that stands beside the torque.
+    pub fn pull_words(&self) -> Vec<String> {
+        let mut lines = Vec::new();
+        let stretches = [self.stretch_least_mm, self.stretch_most_mm];
+        let pulls = stretches.into_iter().flatten().filter_map(|mm| {
+            let words = self.pull_of_stretch(mm)?;
+            Some(format!("At {mm} mm of stretch {words}."))
+        });
+        lines.extend(pulls);
+        let turn = total_angle(&self.stages);
+        if let Some(thread) = self.thread.filter(|_| self.turned()) {
+            lines.extend(turn_words(thread, turn));
+        }
+        if self.torque_tells_no_pull() {
+            lines.push(NO_PULL.to_owned());
+        }
+        lines.extend(self.once_words().map(str::to_owned));
+        lines.extend(self.condition.note().map(str::to_owned));
+        lines
+    }
+
+    /// That they are used once, where the manual hasn't said how often.
+    fn once_words(&self) -> Option<&'static str> {
+        let limited = self.most_uses.is_some() || self.longest_mm.is_some();
+        (self.torque_tells_no_pull() && self.reuse == Reuse::Again && !limited).then_some(ONCE)
+    }
+}
+
+/// Of a bolt that is turned on, or stretched past its yield.
+pub const NO_PULL: &str = "Nothing is said of its pull: here the torque doesn’t decide it.";
+
+/// Of a bolt that is turned on (common practice).
+pub const ONCE: &str =
+    "Bolts turned on by an angle or past their yield are used once, unless the manual says otherwise.";
+
+/// "The turn of 90° draws 0.38 mm (a quarter of the pitch and so on)": P·φ/360.
+pub fn turn_words(thread: Thread, turn: Angle) -> Option<String> {
+    let drawn = drawn(thread, turn).ok()?;
+    Some(format!(
+        "Turning on by {}° draws {} mm on {}: the bolt’s stretch and the squeeze of the parts together.",
+        significant(turn.get::<degree>(), 3),
+        significant(drawn.get::<millimeter>(), 2),
+        thread.name()
+    ))
+}
+
+/// "it pulls 22–28 kN".
+pub fn stretch_words(shank: &Shank, mm: f64) -> String {
+    match shank.pull(Length::new::<millimeter>(mm)) {
+        Ok(Preload { low, high }) => format!(
+            "it pulls {}–{} kN while it is elastic",
+            significant(low.get::<kilonewton>(), 2),
+            significant(high.get::<kilonewton>(), 2)
+        ),
+        Err(StretchError::Stretch) if mm <= 0.0 => "it pulls nothing".to_owned(),
+        Err(why) => why.to_string(),
+    }
+}
