@@ -6,7 +6,6 @@ use halfcase::job::reading::What;
 use halfcase::job::sheet::{Sheet, StepId};
 use halfcase::job::shelf::MemoryStore;
 use reactive_graph::graph::untrack;
-use reactive_graph::traits::{GetUntracked, WithUntracked};
 use std::rc::Rc;
 
 const SHEET: &str = r#"{"version":1,"title":"Nuts","steps":[

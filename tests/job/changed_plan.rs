@@ -268,9 +268,9 @@ fn a_nut_that_runs_too_hard_holds_the_step() {
     assert!(matches!(ask(&state, NUT), Ask::Tally(_)));
 }
 
-/// Nothing is added to a snug torque, nor where it is repeated.
+/// What is repeated is what came before, the running torque in it as often as there.
 #[test]
-fn snug_again_is_still_only_snug() {
+fn the_same_again_is_the_same_snug_or_not() {
     let state = fastening(
         r#""torque":"40 N·m","layout":"single","self_locking":true,"stages":["snug 10 N·m","again","40 N·m","again"]"#,
     );
@@ -281,7 +281,7 @@ fn snug_again_is_still_only_snug() {
             other => panic!("{other:?}"),
         })
         .collect();
-    assert_eq!(asked, [10.0, 10.0, 46.0, 46.0]);
+    assert_eq!(asked, [16.0, 16.0, 46.0, 46.0]);
 }
 
 /// New nuts: what the old ones ran at, their lock and the compound on them are gone.

@@ -208,7 +208,7 @@ fn every_class_that_cures_has_its_time_for_oil() {
             AnaerobicPipe => 4.0,
             SemiDryingGasket => 2.0,
             SiliconeNeutral | SiliconeSensorSafe => 24.0,
-            PtfePaste | LightOil => unreachable!("{class:?} does not cure"),
+            PtfePaste | LightOil | Grease | AntiSeize => unreachable!("{class:?} does not cure"),
         };
         assert!((oil_h - usual).abs() < 1e-9, "{class:?}: {oil_h} h");
         assert_eq!(spec.label.full, Time::new::<hour>(24.0));

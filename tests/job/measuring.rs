@@ -490,8 +490,10 @@ fn what_is_typed_is_kept() {
         serde_json::from_str::<Settings>(&blank).unwrap(),
         Settings::default()
     );
-    let mut settings = Settings::default();
-    settings.measure = filled(of("engagement"), EXAMPLES[13].1);
+    let mut settings = Settings {
+        measure: filled(of("engagement"), EXAMPLES[13].1),
+        ..Settings::default()
+    };
     settings.measure.calculation = "engagement".to_owned();
     let text = serde_json::to_string(&settings).unwrap();
     assert_eq!(serde_json::from_str::<Settings>(&text).unwrap(), settings);

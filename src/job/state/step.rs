@@ -590,7 +590,9 @@ fn measured(
         tool: with.tool.clone(),
         verdict: readings::in_plan(step, what, value, unit)
             .and_then(|value| readings::judged(step, progress, what, value))
-            .map_or(Verdict::Noted, |value| readings::judge(step, progress, what, value)),
+            .map_or(Verdict::Noted, |value| {
+                readings::judge(step, progress, what, value)
+            }),
         at_c: with.at_c,
     }
 }
