@@ -1,8 +1,8 @@
 //! The slip guard: one line with a mark; behind it the pull as bars, and the likely readings. Where it
 //! must first be said what the fastener is, one key asks that.
 
-use super::dynamic::{Piece, piece, press};
-use super::picker::pick;
+use super::dynamic::{Piece, piece, press, text};
+use super::picker::picker;
 use super::share_bar::share_bar;
 use crate::job::guarding::{Correction, GuardAnswer, KnownBolt, pulls};
 use crate::job::kinds::fasten::pull::NO_PULL;
@@ -50,17 +50,14 @@ pub fn GuardLine(
 /// One key that asks what it is.
 fn what_key(offered: &'static [Fastener], tell: Callback<Fastener>) -> AnyView {
     let words = offered.iter().map(|fastener| fastener.words().to_owned());
-    pick(
-        "it is",
-        words.collect(),
-        || None,
-        move |at| {
-            offered
-                .get(at)
-                .into_iter()
-                .for_each(|fastener| tell.run(*fastener));
-        },
-    )
+    let unsaid = text(|| "say which".to_owned());
+    let take = move |at: usize| {
+        offered
+            .get(at)
+            .into_iter()
+            .for_each(|fastener| tell.run(*fastener));
+    };
+    picker("it is", unsaid, words.collect(), Callback::new(take))
 }
 
 /// Readings as keys: a touch corrects the entry.

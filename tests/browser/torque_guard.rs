@@ -64,3 +64,25 @@ fn a_step_is_one_tap_from_its_torque_with_the_bolt_carried_over() {
         page.see(heading("Bearing retainer screws")).await.map(|_| ())
     });
 }
+
+#[test]
+fn a_torque_low_for_a_bolt_is_asked_about_before_anything_is_offered() {
+    story("torque-what-is-it", Screen::UPRIGHT, async |page| {
+        page.open().await?;
+        page.tap(button("Torque")).await?;
+        page.tap_keys(&["5"]).await?;
+        page.tap(tab("bolt")).await?;
+        page.tap(radio("M8")).await?;
+        page.see_words("That would hardly load an M8. What is it?")
+            .await?;
+        page.words_gone("Did the manual say").await?;
+        page.fits_the_hand().await?;
+        page.screenshot("torque-what-is-it").await?;
+        page.tap(button(has("say which"))).await?;
+        page.tap(radio("plug, union or sensor")).await?;
+        page.words_gone("What is it?").await?;
+        page.see(button(has("M8 plug: plausible"))).await?;
+        page.tap(button(has("Undo"))).await?;
+        page.see_words("What is it?").await.map(|_| ())
+    });
+}
