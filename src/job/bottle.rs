@@ -160,6 +160,17 @@ impl Bottle {
         self.class = class;
     }
 
+    /// Takes full cure from its label. Another than is usual for the class tells that the class's usual time for
+    /// oil is not this bottle's either: where nobody has put another in its place it goes, and oil waits for full
+    /// cure.
+    pub fn take_full(&mut self, full: Time) {
+        let usual = Self::new(self.id, self.class).label;
+        self.label.full = full;
+        if full != usual.full && self.label.fit_for_oil == usual.fit_for_oil {
+            self.label.fit_for_oil = None;
+        }
+    }
+
     /// The last day it may be used, by date and by opening, whichever comes first.
     fn last_good_day(&self) -> (Option<i64>, Option<i64>) {
         let printed = self.expires_year.map(|year| {

@@ -163,6 +163,7 @@ fn solvent_just_used_stops_every_heat_for_an_hour() {
         &bearing(5),
     ]);
     hand.close(1).unwrap();
+    hand.now = hours(0.999);
     for id in [2, 3, 5] {
         assert!(has(&hand, id, "heat-solvent"), "step {id}");
     }
@@ -191,16 +192,18 @@ fn fuel_and_hot_metal_are_kept_apart_whichever_comes_first() {
         "{words:?}"
     );
     // An hour on it has cooled (common practice, no source).
+    hand.now = hours(0.999);
+    assert!(has(&hand, 6, "hot-fuel"));
     hand.now = hours(1.0);
     assert!(!has(&hand, 6, "hot-fuel"));
     assert!(!has(&hand, 7, "hot-fuel"));
     super::done(&mut hand.state.files.get_mut(&JobId(1)).unwrap().record, 6);
-    let job = hand.state.files.get_mut(&JobId(1)).unwrap();
-    job.progress = Progress::of(&job.record);
+    let held = hand.state.files.get_mut(&JobId(1)).unwrap();
+    held.progress = Progress::of(&held.record);
     hand.now = hours(40.0);
     assert!(has(&hand, 7, "hot-fuel"), "fuel stays in");
     // Oil is no fuel.
-    let mut oil = super::across::job(&[&bearing(5), &fuel(6, "SAE 30")]);
+    let mut oil = job(&[&bearing(5), &fuel(6, "SAE 30")]);
     oil.read_stops(5);
     oil.close(5).unwrap();
     assert!(!has(&oil, 6, "hot-fuel"));

@@ -1,6 +1,7 @@
 //! When the gate of a fill opens for common joints, by typical figures, from a cold shop to a hot one.
 
 use super::MORNING;
+use halfcase::job::bottle::{Bottle, BottleId};
 use halfcase::job::keep::Shelves;
 use halfcase::job::shelf::{MemoryStore, Shelf};
 use halfcase::trade::application::{Apart, Application, Face, Fluid, Hole, JointKind, ManualWord, PlugSeal};
@@ -231,4 +232,26 @@ fn a_clock_of_an_earlier_release_opens_no_gate_before_its_label() {
             .unwrap();
         assert!(oil.earliest >= clock.started.plus(label.full), "{}", clock.name);
     }
+}
+
+/// A bottle begins with its class's usual figures. A slow one, of whose label only full cure is typed, must not
+/// let the oil in by them.
+#[test]
+fn a_slow_bottle_waits_for_its_own_full_cure() {
+    let new = || Bottle::new(BottleId(1), CompoundClass::RetainingCompound);
+    let oil_h = |bottle: &Bottle| bottle.label.time_to(Milestone::FitForOil).unwrap().get::<hour>();
+    assert!((oil_h(&new()) - 6.0).abs() < 1e-9);
+    for full_h in [72.0, 4.0] {
+        let mut bottle = new();
+        bottle.take_full(Time::new::<hour>(full_h));
+        assert!((oil_h(&bottle) - full_h).abs() < 1e-9, "{full_h} h");
+        assert_eq!(bottle.label.check(), Ok(()));
+    }
+    // The same as usual changes nothing; a label's own time for oil stays.
+    let mut bottle = new();
+    bottle.take_full(Time::new::<hour>(24.0));
+    assert!((oil_h(&bottle) - 6.0).abs() < 1e-9);
+    bottle.label.fit_for_oil = Some(Time::new::<hour>(10.0));
+    bottle.take_full(Time::new::<hour>(72.0));
+    assert!((oil_h(&bottle) - 10.0).abs() < 1e-9);
 }

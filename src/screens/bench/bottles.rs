@@ -183,7 +183,7 @@ static FIGURES: [Figure; 13] = [
             LONGEST_H,
             |b| in_hours(Some(b.label.full)),
             |b, n| {
-                b.label.full = Time::new::<hour>(n.unwrap_or(24.0));
+                b.take_full(Time::new::<hour>(n.unwrap_or(24.0)));
             },
         )
     },
