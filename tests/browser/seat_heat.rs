@@ -120,3 +120,23 @@ fn the_depth_is_read_in_the_step_and_kept_in_its_record() {
         page.see_words("1.00 mm stays open behind").await
     });
 }
+
+#[test]
+fn a_loose_race_opens_bond_with_its_gap_filled_in() {
+    story("seat-loose", Screen::UPRIGHT, async |page| {
+        page.open_at("#seat").await?;
+        page.gone(button("It is loose: what holds it")).await?;
+        page.choose("the hole: fit", "measured").await?;
+        page.enter("hole, read:", &["6", "2", "point", "0", "2", "0"])
+            .await?;
+        // A bearing of 0 to −13 µm (ISO 492) in 62.020: 20 to 33 µm.
+        page.see_words("20 to 33 µm loose").await?;
+        page.fits_everywhere("seat-loose").await?;
+        page.tap(button("It is loose: what holds it")).await?;
+        page.see(heading("What does the manual name here?")).await?;
+        page.tap(radio("Nothing named")).await?;
+        page.see(button(has("Slides in, up to 0.05 mm"))).await?;
+        page.see(button(has("A bearing's outer ring in a bore"))).await?;
+        page.see_words("retaining compound").await
+    });
+}

@@ -299,6 +299,13 @@ fn a_card_that_names_a_compound_says_how_and_a_card_that_names_none_says_why() {
             .class
             .is_some_and(|class| class.family() != Family::NonCuring);
         assert_eq!(cures, card.cure.is_some(), "{card:?}");
+        // What sets never gets into a bearing, a jet or an oil way.
+        if cures {
+            let off = card.must_not_touch.join(" ").to_lowercase();
+            for place in ["bearings", "oil ways", "jets"] {
+                assert!(off.contains(place), "{place} of {joint:?}");
+            }
+        }
         assert!(card.cure.is_none_or(|cure| cure.label.check().is_ok()));
         assert_eq!(
             card.assumed.len(),

@@ -132,12 +132,14 @@ pub(super) fn must_not_touch(class: CompoundClass, joint: &Known) -> Vec<&'stati
             "Plastics and paint: it cracks or lifts many.",
             "Bearings, oil ways and jets.",
         ]),
-        Family::Silicone => {
-            keep_off.extend(["Oil ways, jets and strainers: loose crumbs block them.", "Fuel."])
-        }
-        Family::SolventDrying => {
-            keep_off.extend(["Plastics: the solvent attacks many.", "Oil ways and jets."])
-        }
+        Family::Silicone => keep_off.extend([
+            "Bearings, oil ways, jets and strainers: loose crumbs block them.",
+            "Fuel.",
+        ]),
+        Family::SolventDrying => keep_off.extend([
+            "Plastics: the solvent attacks many.",
+            "Bearings, oil ways and jets.",
+        ]),
         Family::NonCuring if class == CompoundClass::PtfePaste => keep_off.push("The bore of the fitting."),
         Family::NonCuring if class == CompoundClass::AntiSeize => keep_off.extend([
             "Oxygen sensors, electrodes and brake faces.",
