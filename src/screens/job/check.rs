@@ -170,7 +170,7 @@ fn worked(step: StoredValue<Step>, limit: Limit) -> AnyView {
             kept.with_value(|(what, limit)| match readings::value(step, &progress, what) {
                 None => "—".to_owned(),
                 Some(value) => {
-                    let verdict = readings::judge(step, what, value).words();
+                    let verdict = readings::judge(step, &progress, what, value).words();
                     format!("{} · {verdict}", limit.figure(value))
                 }
             })
@@ -222,7 +222,10 @@ fn OneReading(step: StoredValue<Step>, limit: Limit, with: RwSignal<ReadWith>) -
             readings::value(step, &progress, &what).map_or(String::new(), |value| {
                 let per = kept.with_value(|limit| limit.per.map(Unit::symbol));
                 let per = per.map_or(String::new(), |per| format!(" · {} per {per}", trimmed(value, 3)));
-                format!("{per} · {}", readings::judge(step, &what, value).words())
+                format!(
+                    "{per} · {}",
+                    readings::judge(step, &progress, &what, value).words()
+                )
             })
         })
     };

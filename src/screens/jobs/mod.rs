@@ -7,7 +7,7 @@ use crate::device::files::hand_out;
 use crate::job::fasteners;
 use crate::job::sheet::{JobId, Sheet};
 use crate::parts::ask_words::AskWords;
-use crate::parts::dynamic::piece;
+use crate::parts::dynamic::{piece, text};
 use crate::parts::file_key::FileKey;
 use crate::parts::keys::{KeySpec, keys};
 use crate::parts::work_keys::UndoKey;
