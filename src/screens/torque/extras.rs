@@ -171,7 +171,7 @@ fn length(
     set: fn(&mut Desk, Option<f64>),
 ) -> AnyView {
     let value = text(move || {
-        let now = entry.desk.with(&get);
+        let now = entry.desk.with(get);
         now.map_or(String::new(), |mm| mm.to_string())
     });
     let take = move |mm: f64| {
