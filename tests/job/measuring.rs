@@ -274,9 +274,184 @@ fn a_number_that_is_missing_is_asked_for() {
     }
 }
 
+/// Readings at equal steps have no holes: a place left out is asked for, not closed up.
+#[test]
+fn a_place_left_out_of_a_row_is_asked_for() {
+    for (id, with, name) in [
+        (
+            "run-out",
+            &[("at_1", "0"), ("at_2", "0.1"), ("at_4", "0.2"), ("at_5", "0.1")] as Filled,
+            "third",
+        ),
+        (
+            "straightness",
+            &[("at_1", "0"), ("at_3", "0.2"), ("at_4", "0.1")],
+            "second place",
+        ),
+    ] {
+        assert_eq!(of(id).answer(&filled(of(id), with)), Err(Trouble::Missing(name)));
+    }
+}
+
+/// What stands under the number, for some of the examples, by hand.
+#[test]
+fn the_rows_under_the_number() {
+    let row = |id: &'static str, name: &str| {
+        let (_, with, ..) = EXAMPLES.into_iter().find(|one| one.0 == id).unwrap();
+        let answer = answered(of(id), &filled(of(id), with));
+        let row = answer.rows.into_iter().find(|row| row.0 == name);
+        row.unwrap_or_else(|| panic!("{id} says no {name}")).1
+    };
+    for (id, name, words) in [
+        // 0.64 in the middle of the readings, less 0.5.
+        ("float", "float it leaves", "0.140 mm"),
+        ("plastic", "taper", "0.010 mm"),
+        // 1.2 N·m is 0.55 short of 1.75: 0.1 mm of pack for each.
+        ("preload", "pack, to the middle", "0.055 mm thinner"),
+        ("run-out", "high spot", "180° on from the first"),
+        ("run-out", "offset", "0.020 mm"),
+        ("end-gap", "least by the bore", "0.320 mm"),
+        ("flatness", "worst along", "one diagonal"),
+        ("flatness", "lines still to read", "4"),
+        ("spring-test", "rate", "20.0 N/mm"),
+        ("engagement", "turns", "10.4"),
+        ("insert", "drilled at least", "18.00 mm"),
+        // 205 000·0.1/(40/36.61), and with 4 mm of shank and of thread more: 16.0 and 18.8 kN.
+        ("stretch", "pull it tells", "16.0 kN to 18.8 kN"),
+    ] {
+        assert_eq!(row(id, name), words, "{id}, {name}");
+    }
+}
+
+/// Of two values outside the same limit the further one speaks, once.
+#[test]
+fn a_span_is_judged_by_its_ends() {
+    let piston = of("piston");
+    let with = |least, most| {
+        let all = [
+            ("narrowest", "80"),
+            ("widest", "80.02"),
+            ("piston", "79.95"),
+            ("least", least),
+            ("most", most),
+        ];
+        let mut bench = MeasureBench::default();
+        for (id, value) in all {
+            bench
+                .type_number(piston, field(piston, id), value.parse().unwrap())
+                .unwrap();
+        }
+        piston.answer(&bench).map(|answer| answer.verdict)
+    };
+    for (least, most, verdict) in [
+        ("0.01", "0.03", "0.040 mm over the most."),
+        ("0.09", "0.1", "0.040 mm under the least."),
+        (
+            "0.06",
+            "0.065",
+            "0.010 mm under the least. 0.005 mm over the most.",
+        ),
+        ("0.05", "0.07", "Within its limits."),
+    ] {
+        assert_eq!(with(least, most), Ok(verdict.to_owned()));
+    }
+    assert_eq!(
+        with("0.1", "0.05").unwrap_err().to_string(),
+        "Enter the limits with the lower one first."
+    );
+}
+
+/// A strip: its narrow end tells the wider gap, and that one has the upper limit.
+#[test]
+fn both_ends_of_a_strip_count() {
+    let plastic = of("plastic");
+    for (wide, narrow, verdict) in [
+        ("0.05", "0.07", "Within its limits."),
+        ("0.05", "0.08", "0.010 mm over the most."),
+        (
+            "0.02",
+            "0.05",
+            "0.010 mm under the least. That is outside what this card tells.",
+        ),
+        (
+            "0.06",
+            "0.05",
+            "The narrow end tells the wider gap: read both again.",
+        ),
+    ] {
+        let mut bench = MeasureBench::default();
+        for (id, value) in [
+            ("least", "0.03"),
+            ("most", "0.07"),
+            ("wide", wide),
+            ("narrow", narrow),
+        ] {
+            bench
+                .type_number(plastic, field(plastic, id), value.parse().unwrap())
+                .unwrap();
+        }
+        let answer = answered(plastic, &bench);
+        assert_eq!(
+            (answer.verdict.as_str(), answer.refused),
+            (verdict, verdict != "Within its limits.")
+        );
+    }
+}
+
+/// A reckoned load is a range: one that reaches past a limit is not passed.
+#[test]
+fn a_range_that_reaches_past_its_limit_is_not_passed() {
+    let spring = |least, most| {
+        let with: Vec<(&str, &str)> = vec![
+            ("wire", "4"),
+            ("outside", "30"),
+            ("coils", "9"),
+            ("free", "70"),
+            ("height", "60"),
+            ("least", least),
+            ("most", most),
+        ];
+        let calculation = of("spring-rate");
+        let mut bench = MeasureBench::default();
+        for (id, value) in with {
+            bench
+                .type_number(calculation, field(calculation, id), value.parse().unwrap())
+                .unwrap();
+        }
+        let answer = answered(calculation, &bench);
+        (answer.verdict, answer.refused)
+    };
+    // 10 mm of 15.88 to 16.49 N/mm.
+    assert_eq!(spring("150", "170"), ("Within its limits.".to_owned(), false));
+    assert_eq!(
+        spring("160", "170"),
+        (
+            "It may lie outside its limits: read it on a tester.".to_owned(),
+            true
+        )
+    );
+    assert_eq!(spring("170", "190"), ("5 N under the least.".to_owned(), true));
+    assert_eq!(spring("100", "150"), ("9 N over the most.".to_owned(), true));
+}
+
 #[test]
 fn bad_input_gets_its_sentence() {
-    let rows: [(&str, Filled, &str); 13] = [
+    let rows: [(&str, Filled, &str); 15] = [
+        (
+            "spring-test",
+            &[("free", "50"), ("height", "51"), ("load", "200")],
+            "The height must be under the free length: measure both again.",
+        ),
+        (
+            "spring-test",
+            &[
+                ("height", "50"),
+                ("load", "200"),
+                ("height_2", "40"),
+                ("load_2", "150"),
+            ],
+            "A spring bears more when it is shorter: read both loads again.",
+        ),
         (
             "float",
             &[("gap_1", "0.02"), ("least", "0.05"), ("most", "0.1")],

@@ -3,7 +3,7 @@
 use halfcase::trade::material::Material;
 use halfcase::trade::measuring::backlash::{at_radius, lash};
 use halfcase::trade::measuring::engagement::{Hole, engaged};
-use halfcase::trade::measuring::flatness::{flatness, limit_over, straightness};
+use halfcase::trade::measuring::flatness::{Bridge, bridge, flatness, limit_over, straightness};
 use halfcase::trade::measuring::float::{Wish, float_left, from_box, pack_for};
 use halfcase::trade::measuring::insert::{Tap, hole};
 use halfcase::trade::measuring::piston::{Read, clearance};
@@ -296,6 +296,20 @@ fn limits_are_within_and_the_wrong_way_round_is_refused() {
             Err(MeasuringError::Limits),
             "{least:?} {most:?}"
         );
+    }
+}
+
+/// The same limits as the compound rules have: 0.25 mm and 3 mm.
+#[test]
+fn what_bridges_a_gap() {
+    for (gap, bridged) in [
+        (0.0, Bridge::Anaerobic),
+        (0.25, Bridge::Anaerobic),
+        (0.251, Bridge::Silicone),
+        (3.0, Bridge::Silicone),
+        (3.01, Bridge::Nothing),
+    ] {
+        assert_eq!(bridge(mm(gap)), bridged, "{gap}");
     }
 }
 

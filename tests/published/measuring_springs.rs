@@ -151,7 +151,7 @@ fn springs_read_at_two_heights() {
         close(per_inch(other_way.rate), rate, 0.000_5, "the other way round");
     }
     let misprinted = tested(read(1.4, 1.56), read(51.7, 2.26));
-    assert_eq!(misprinted, Err(MeasuringError::Load));
+    assert_eq!(misprinted, Err(MeasuringError::Loads));
 }
 
 /// TM 55-1905-223-24-3 (S): free 2.685 in, 147.25 to 162.75 lb at 1.724 in; the rate of the middle, 155 lb, leads back to the free length. TM 5-1940-322-24 (S): free 2.362 in, 80.7 to 89.2 lb at 1.94 in.

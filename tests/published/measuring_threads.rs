@@ -89,6 +89,17 @@ fn holes_for_wire_inserts() {
     }
 }
 
+/// Grade 5 of the minor diameter by the formulas of ISO 965-1 (M), worked apart from this code: 0.8·230·P^0.7, below
+/// 1 mm 0.8·(433·P − 190·P^1.22).
+#[test]
+fn the_drill_has_the_minor_diameters_tolerance() {
+    for (name, microns) in [("M4", 144.110), ("M6", 184.0), ("M8", 215.107)] {
+        let found = hole(thread(name), mm(12.0), Tap::Plug).expect("an insert");
+        let wide = in_mm(found.drill_most - found.drill_least) * 1000.0;
+        near(wide, microns, 0.01, name);
+    }
+}
+
 /// Reckoned apart from this code: an M6 insert of 9 mm sits 8.25 mm deep and strips like a thread of M7.299×1.
 /// Strong end, basic sizes, cast aluminium of 144 MPa: π·7.299·8.25·(0.5 + tan 30°·0.649 519) = 165.53 mm²
 /// → 23.84 kN.

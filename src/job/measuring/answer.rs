@@ -107,6 +107,13 @@ impl Asked<'_> {
         Ok(all)
     }
 
+    /// The lengths of a row of places at equal steps: none may be left out before a later one.
+    pub fn row(&self, ids: &[&str]) -> Result<Vec<Length>, Trouble> {
+        let filled = ids.iter().rposition(|id| self.number(id).is_some());
+        let last = filled.map_or(1, |last| last + 1);
+        ids.iter().take(last).map(|id| self.need_length(id)).collect()
+    }
+
     /// Which of its choices a field holds.
     pub fn choice(&self, id: &str) -> usize {
         let field = self.calculation.fields.iter().find(|field| field.id == id);
@@ -213,6 +220,20 @@ impl Asked<'_> {
             MeasureVerdict::Below { by } => Judged::out(format!("{} under the least.", self.fine_words(by))),
             MeasureVerdict::Above { by } => Judged::out(format!("{} over the most.", self.fine_words(by))),
         })
+    }
+
+    /// A lowest and a highest value against limits: each by the limit on its side.
+    pub fn judge_span(
+        &self,
+        (low, high): (Length, Length),
+        least: Option<Length>,
+        most: Option<Length>,
+    ) -> Result<Judged, Trouble> {
+        if least > most && most.is_some() {
+            return Err(MeasuringError::Limits.into());
+        }
+        let low = self.judge(low, least, None)?;
+        Ok(low.and(self.judge(high, None, most)?))
     }
 
     /// A torque against the limits of two fields.

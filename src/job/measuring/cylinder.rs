@@ -52,9 +52,7 @@ fn piston_clearance(asked: &Asked<'_>) -> Result<Answer, Trouble> {
     let at = ThermodynamicTemperature::new::<degree_celsius>(asked.number("at").unwrap_or(20.0));
     let found = piston::clearance(bore, widest, piston, at)?;
     let (least, most) = (asked.length("least"), asked.length("most"));
-    let judged = asked
-        .judge(found.least, least, most)?
-        .and(asked.judge(found.most, least, most)?);
+    let judged = asked.judge_span((found.least, found.most), least, most)?;
     Ok(Answer {
         says: "clearance at 20 °C",
         number: asked.fine(found.mean),

@@ -109,7 +109,7 @@ pub static STRAIGHTNESS: Calculation = Calculation {
 };
 
 fn straight(asked: &Asked<'_>) -> Result<Answer, Trouble> {
-    let heights = asked.lengths(&HEIGHTS)?;
+    let heights = asked.row(&HEIGHTS)?;
     let found = straightness(&heights)?;
     let judged = asked.judge(found.from_ends, None, asked.length("most"))?;
     Ok(Answer {

@@ -29,7 +29,7 @@ static PRELOAD_FIELDS: [Field; 10] = [
 pub static PRELOAD: Calculation = Calculation {
     id: "preload",
     name: "Bearing preload",
-    how: "Oiled, turned a few times to seat, then pulled steadily: read while it turns, not as it starts. Best with the seal out.",
+    how: "Oiled, turned a few times to seat, then pulled steadily: read while it turns, not as it starts. Best with the seal out. A torque told goes before a pull.",
     model: "torque = pull × radius, less the seal’s; the pack changes in proportion, by the manual’s figure",
     fields: &PRELOAD_FIELDS,
     answer: preload,
@@ -129,9 +129,7 @@ fn backlash(asked: &Asked<'_>) -> Result<Answer, Trouble> {
     }
     let found = lash(&places)?;
     let (least, most) = (asked.length("least"), asked.length("most"));
-    let mut judged = asked
-        .judge(found.least, least, most)?
-        .and(asked.judge(found.most, least, most)?);
+    let mut judged = asked.judge_span((found.least, found.most), least, most)?;
     let spread = asked.length("spread");
     if asked.judge(found.spread, None, spread)?.refused {
         judged = judged.and(Judged::out("It varies too much: look for run-out.".to_owned()));
@@ -178,25 +176,20 @@ pub static RUN_OUT: Calculation = Calculation {
 };
 
 fn run_out(asked: &Asked<'_>) -> Result<Answer, Trouble> {
-    let readings: Vec<Length> = ROUND.iter().filter_map(|id| asked.length(id)).collect();
+    let turned = ROUND.iter().any(|id| asked.number(id).is_some());
     let mut rows = Vec::new();
-    let total = if readings.is_empty() {
+    let total = if turned {
+        let found = round_one_turn(&asked.row(&ROUND)?)?;
+        let high_at = found.high_at.get::<degree>().round() % 360.0;
+        rows.push(("offset", asked.fine_words(found.offset)));
+        rows.push(("high spot", format!("{}° on from the first", fixed(high_at, 0))));
+        let out = found.out_of_round.map(|out| asked.fine_words(out));
+        rows.extend(out.map(|words| ("not round by", words)));
+        found.total
+    } else {
         let total = asked.need_length("total")?;
         rows.push(("offset", asked.fine_words(offset(total))));
         total
-    } else {
-        let found = round_one_turn(&readings)?;
-        rows.push(("offset", asked.fine_words(found.offset)));
-        rows.push((
-            "high spot",
-            format!("{}° on from the first", fixed(found.high_at.get::<degree>(), 0)),
-        ));
-        rows.extend(
-            found
-                .out_of_round
-                .map(|out| ("not round by", asked.fine_words(out))),
-        );
-        found.total
     };
     let most = match (asked.length("most"), asked.length("each"), asked.length("radius")) {
         (Some(most), Some(each), Some(radius)) => {

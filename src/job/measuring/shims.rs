@@ -9,7 +9,6 @@ use crate::trade::measuring::float::{Wish, float_left, from_box, pack_for};
 use crate::trade::measuring::shell;
 use crate::trade::quantity::{Length, LengthUnit};
 use crate::trade::selection::{Found, MOST_SHIMS, Pack, Size};
-use uom::si::length::millimeter;
 
 const GAPS: [&str; 3] = ["gap_1", "gap_2", "gap_3"];
 const SIZES: [(&str, &str); 5] = [
@@ -135,7 +134,7 @@ fn shims_words(asked: &Asked<'_>, sizes: &[Size], found: &Found) -> String {
         })
         .collect();
     if each.is_empty() {
-        return "no shim".to_owned();
+        return "No shim at all".to_owned();
     }
     let sum = asked.fine_words(LengthUnit::Millimetre.length(found.sum));
     format!("{} = {sum}", each.join(" + "))
@@ -229,7 +228,14 @@ fn plastic(asked: &Asked<'_>) -> Result<Answer, Trouble> {
     let narrow = asked.length("narrow");
     let wide = asked.length("wide");
     if let Some(read) = wide {
-        let mut judged = asked.judge(read, Some(least), Some(most))?;
+        // The narrow end tells the wider gap.
+        let ends = (read, narrow.unwrap_or(read));
+        let mut judged = asked.judge_span(ends, Some(least), Some(most))?;
+        if ends.1 < ends.0 {
+            judged = judged.and(Judged::out(
+                "The narrow end tells the wider gap: read both again.".to_owned(),
+            ));
+        }
         if !take.plastic.tells(read) {
             judged = judged.and(Judged::out("That is outside what this card tells.".to_owned()));
         }
@@ -239,8 +245,9 @@ fn plastic(asked: &Asked<'_>) -> Result<Answer, Trouble> {
         answer.number = asked.fine(read);
     }
     if let (Some(wide), Some(narrow)) = (wide, narrow) {
-        let taper = Length::new::<millimeter>((narrow - wide).get::<millimeter>().abs());
-        answer.rows.push(("taper", asked.fine_words(taper)));
+        answer
+            .rows
+            .push(("taper", asked.fine_words((narrow - wide).abs())));
     }
     Ok(answer)
 }

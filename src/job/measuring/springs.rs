@@ -3,6 +3,7 @@
 use super::Calculation;
 use super::answer::{Answer, Asked, Trouble};
 use super::field::{Field, Measure};
+use crate::trade::measuring::MeasuringError;
 use crate::trade::measuring::spring::{Coil, LoadRead, Rate, load_at, tested};
 use crate::trade::quantity::{LengthUnit, significant};
 use uom::si::radiant_exposure::joule_per_square_meter;
@@ -123,6 +124,9 @@ fn on_tester(asked: &Asked<'_>) -> Result<Answer, Trouble> {
     };
     let height = asked.need_length("height")?;
     let load = asked.force("load").ok_or_else(|| asked.missing("load"))?;
+    if free.is_some_and(|free| height >= free) {
+        return Err(MeasuringError::Height.into());
+    }
     let mut judged = asked.judge_force(load, "least", "most")?;
     if let Some(free_judged) = free_judged {
         judged = judged.and(free_judged);

@@ -55,6 +55,8 @@ pub enum MeasuringError {
     Height,
     /// Two heights at which a spring was read are the same.
     Heights,
+    /// The load does not rise as the spring gets shorter.
+    Loads,
     /// The tight length is under the free one.
     Shrunk,
     /// The shank in the grip is longer than the grip.
@@ -87,6 +89,7 @@ impl fmt::Display for MeasuringError {
             Self::Modulus => "Enter the modulus of the metal, from 1 to 500 GPa.",
             Self::Height => "The height must be under the free length: measure both again.",
             Self::Heights => "Read the spring at two different heights.",
+            Self::Loads => "A spring bears more when it is shorter: read both loads again.",
             Self::Shrunk => "The tight length is under the free one: measure both again.",
             Self::Shank => "The shank in the grip can’t be longer than the grip: measure both again.",
             Self::Stack => {

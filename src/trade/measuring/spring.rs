@@ -115,9 +115,12 @@ pub fn tested(one: LoadRead, other: LoadRead) -> Result<Tested, MeasuringError> 
         return Err(MeasuringError::Heights);
     }
     let rate = (other.load - one.load) / shorter;
-    let steady = rate.get::<newton_per_meter>() > 0.0 && one.load.get::<newton>() >= 0.0;
-    if !steady || other.load.get::<newton>() < 0.0 {
+    let sane = |load: Force| (0.0..=1e9).contains(&load.get::<newton>());
+    if !sane(one.load) || !sane(other.load) {
         return Err(MeasuringError::Load);
+    }
+    if rate.get::<newton_per_meter>() <= 0.0 {
+        return Err(MeasuringError::Loads);
     }
     Ok(Tested {
         rate,
