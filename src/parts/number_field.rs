@@ -24,12 +24,15 @@ pub fn NumberField(
     /// Whether a minus sign makes sense.
     #[prop(optional)]
     signed: bool,
+    /// What is typed, for who wants its digits too and not the number alone.
+    #[prop(optional)]
+    typed: Option<RwSignal<String>>,
     /// Turns to the next unit it may be read in, where there is another.
     #[prop(optional_no_strip)]
     turn: Option<Callback<()>>,
 ) -> impl IntoView {
     let open = RwSignal::new(false);
-    let typed = RwSignal::new(String::new());
+    let typed = typed.unwrap_or_else(|| RwSignal::new(String::new()));
     let trouble = RwSignal::new(None::<String>);
     let label = StoredValue::new(name);
     let try_take = move |()| match read_number(&typed.get_untracked()).and_then(take) {
@@ -56,10 +59,7 @@ pub fn NumberField(
                     {why}
                 </p>
                 <NumberKeypad typed take=try_take signed />
-                <div class:two=turn.is_some()>
-                    <button on:click=press(move || open.set(false))>"leave it as it was"</button>
-                    {turn.map(|turn| unit_key(unit, turn))}
-                </div>
+                {leave(open, turn.map(|turn| unit_key(unit, turn)))}
             };
             sheet(label.get_value(), move || open.set(false), inside.into_any())
         },
@@ -88,6 +88,15 @@ pub fn NumberField(
         </div>
     }
     .into_any()
+}
+
+/// Leaves it as it was, beside what turns its unit where there is such.
+fn leave(open: RwSignal<bool>, turn: Option<AnyView>) -> AnyView {
+    let leave = view! { <button on:click=press(move || open.set(false))>"leave it as it was"</button> };
+    match turn {
+        None => leave.into_any(),
+        Some(turn) => view! { <div class="two">{leave} {turn}</div> }.into_any(),
+    }
 }
 
 /// The unit that is typed in; a press turns to the next.

@@ -10,6 +10,7 @@ use halfcase::job::reading::{Verdict, What};
 use halfcase::job::readings::{findings, judge};
 use halfcase::job::record::{Event, Record};
 use halfcase::job::sheet::{Sheet, Step, StepId};
+use halfcase::trade::quantity::Stated;
 
 fn wear() -> Sheet {
     sheet(
@@ -59,11 +60,11 @@ fn worn_is_told_from_new_and_from_outside() {
 /// ".030" stays 0.030, as manuals print thousandths.
 #[test]
 fn limits_keep_the_digits_of_the_manual() {
-    let words = |unit: &str, least, most| {
+    let words = |unit: &str, least: Option<f64>, most: Option<f64>| {
         Limit {
             unit: unit.to_owned(),
-            least,
-            most,
+            least: least.map(Stated::plain),
+            most: most.map(Stated::plain),
             ..Limit::default()
         }
         .words()
@@ -118,7 +119,7 @@ fn what_was_accepted_before_there_were_worn_limits_stays_accepted() {
     assert_eq!(findings(&step, &progress), []);
     step = sheet.steps[0].clone();
     if let Work::Check(check) = &mut step.work {
-        check.readings[0].worn_most = Some(0.19);
+        check.readings[0].worn_most = Some(Stated::plain(0.19));
     }
     assert_eq!(findings(&step, &progress), [what]);
 }

@@ -148,7 +148,7 @@ fn a_row_is_added_filled_and_taken_out() {
     put("part/add", "yes").unwrap();
     put("part/1/count", "4").unwrap();
     let Work::Check(check) = &step.work else { panic!() };
-    assert_eq!(check.readings[0].least, Some(0.05));
+    assert_eq!(check.readings[0].all()[0], Some(0.05));
     assert_eq!(
         check.bores[0].journal.as_ref().unwrap().clearance_most_mm,
         Some(0.08)

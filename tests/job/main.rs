@@ -37,6 +37,7 @@ mod seating;
 mod select;
 mod sheet;
 mod situation;
+mod stated;
 mod tamper;
 mod torque;
 mod two_waits;

@@ -188,8 +188,9 @@ fn read(chance: &mut Chance, state: &State, step: StepId, what: What) -> Intent 
         (Some(Work::Check(check)), What::Limit(id)) => {
             if let Some(limit) = readings::limit(check, *id) {
                 // New, worn, or past both.
-                let least = limit.least.or(limit.worn_least).unwrap_or(0.0);
-                let most = limit.worn_most.or(limit.most).unwrap_or(1.0);
+                let [least, most, worn_least, worn_most] = limit.all();
+                let least = least.or(worn_least).unwrap_or(0.0);
+                let most = worn_most.or(most).unwrap_or(1.0);
                 value = chance.between(least, most.max(least));
             }
         }

@@ -2,7 +2,7 @@
 
 use super::Kept;
 use super::read::{Refused, Set};
-use crate::trade::quantity::{MassUnit, decimal};
+use crate::trade::quantity::{MassUnit, Stated, decimal};
 
 /// One number of a `T`.
 pub struct Number<T> {
@@ -24,7 +24,12 @@ pub struct Number<T> {
     pub set: fn(&mut T, f64),
     /// Takes it back, where it may be left unsaid.
     pub clear: Option<fn(&mut T)>,
+    /// Reads and keeps it with the digits it was stated in, where these are kept.
+    pub stated: Option<AsStated<T>>,
 }
+
+/// How a number is read and kept with its digits.
+pub type AsStated<T> = (fn(&T) -> Option<Stated>, fn(&mut T, Stated));
 
 /// A number as a check sees it.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -73,6 +78,7 @@ impl<T> Number<T> {
             get,
             set,
             clear: None,
+            stated: None,
         }
     }
 
@@ -86,6 +92,22 @@ impl<T> Number<T> {
         Self {
             clear: Some(clear),
             ..self
+        }
+    }
+
+    /// The same, kept with the digits it was stated in.
+    pub const fn stated(self, get: fn(&T) -> Option<Stated>, set: fn(&mut T, Stated)) -> Self {
+        Self {
+            stated: Some((get, set)),
+            ..self
+        }
+    }
+
+    /// It as a form shows it; empty where it isn't stated.
+    pub(super) fn shown(&self, it: &T) -> String {
+        match self.stated {
+            Some((get, _)) => get(it).map_or(String::new(), Stated::text),
+            None => (self.get)(it).map_or(String::new(), |value| value.to_string().replace('-', "−")),
         }
     }
 
@@ -125,7 +147,10 @@ impl<T> Number<T> {
         let number = decimal(typed)
             .ok_or_else(|| Refused::Said("Enter a number: digits and one point.".to_owned()))?;
         let kept = self.judge(number, MassUnit::Kilogram).map_err(Refused::Said)?;
-        (self.set)(it, kept);
+        match (self.stated, Stated::typed(typed)) {
+            (Some((_, set)), Some(stated)) => set(it, stated),
+            _ => (self.set)(it, kept),
+        }
         Ok(())
     }
 

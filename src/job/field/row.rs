@@ -66,8 +66,7 @@ impl<T> Field<T> {
             Self::Numbers(numbers) => {
                 for number in numbers.iter().filter(|number| number.applies(it)) {
                     let unit = number.kept.shown(MassUnit::Kilogram).0;
-                    let value =
-                        (number.get)(it).map_or(String::new(), |value| value.to_string().replace('-', "−"));
+                    let value = number.shown(it);
                     let optional = number.clear.is_some();
                     form.add(
                         path(number.id),

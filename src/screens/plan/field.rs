@@ -63,13 +63,16 @@ pub fn field_row(bench: Bench, step: StepId, field: Shown) -> AnyView {
             let clear = (optional && !field.value.is_empty())
                 .then(|| keys(vec![KeySpec::new(format!("{label}: none"), move || told(""))]));
             let value = field.value.clone();
+            // Its digits count as they are typed: .0300 is not .03.
+            let typed = RwSignal::new(String::new());
             view! {
                 <NumberField
                     name=label
                     unit=Signal::stored(unit.to_owned())
                     value=Signal::stored(value)
                     signed=true
-                    take=move |number: f64| set(&number.to_string())
+                    typed
+                    take=move |_: f64| set(&typed.get_untracked())
                 />
                 {clear}
             }

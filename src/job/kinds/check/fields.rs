@@ -7,7 +7,7 @@ use super::{worked, worked_fields};
 use crate::job::field::{self, Field, Form, Kept, Number, Refused, Seen, Set, pick_maybe, refuse, yes};
 use crate::job::id::ReadingId;
 use crate::trade::material::Material;
-use crate::trade::quantity::{LengthUnit, READ_UNITS, Unit, unit_symbol};
+use crate::trade::quantity::{LengthUnit, READ_UNITS, Stated, Unit, unit_symbol};
 
 /// What can be read, in whatever unit: pressures in pascals, counts, lengths.
 const READ: (f64, f64) = (-1e6, 1e6);
@@ -28,45 +28,26 @@ static TABLE: [Field<Check>; 1] = [Field::Flag {
     set: |c, yes| c.running = yes,
 }];
 
-const fn limit(
-    id: (&'static str, &'static str),
-    stored: &'static str,
-    get: fn(&Limit) -> Option<f64>,
-    set: fn(&mut Limit, f64),
-    clear: fn(&mut Limit),
-) -> Number<Limit> {
-    Number::new(id, Kept::Bare, READ, stored, get, set).or_none(clear)
+macro_rules! limit {
+    ($id:literal, $name:literal, $field:ident) => {
+        Number::<Limit>::new(
+            ($id, $name),
+            Kept::Bare,
+            READ,
+            concat!("check/readings/", $id),
+            |l| l.$field.map(|stated| stated.value),
+            |l, value| l.$field = Some(Stated::plain(value)),
+        )
+        .or_none(|l| l.$field = None)
+        .stated(|l| l.$field, |l, stated| l.$field = Some(stated))
+    };
 }
 
 static LIMITS: [Number<Limit>; 4] = [
-    limit(
-        ("least", "not less than"),
-        "check/readings/least",
-        |l| l.least,
-        |l, value| l.least = Some(value),
-        |l| l.least = None,
-    ),
-    limit(
-        ("most", "not more than"),
-        "check/readings/most",
-        |l| l.most,
-        |l, value| l.most = Some(value),
-        |l| l.most = None,
-    ),
-    limit(
-        ("worn_least", "worn, not less than"),
-        "check/readings/worn_least",
-        |l| l.worn_least,
-        |l, value| l.worn_least = Some(value),
-        |l| l.worn_least = None,
-    ),
-    limit(
-        ("worn_most", "worn, not more than"),
-        "check/readings/worn_most",
-        |l| l.worn_most,
-        |l, value| l.worn_most = Some(value),
-        |l| l.worn_most = None,
-    ),
+    limit!("least", "not less than", least),
+    limit!("most", "not more than", most),
+    limit!("worn_least", "worn, not less than", worn_least),
+    limit!("worn_most", "worn, not more than", worn_most),
 ];
 
 static READING: [Field<Limit>; 6] = [

@@ -3,7 +3,7 @@
 use super::how::{How, Worked, fit_words};
 use crate::job::id::ReadingId;
 use crate::job::reading::Verdict;
-use crate::trade::quantity::{LengthUnit, Unit, fixed};
+use crate::trade::quantity::{LengthUnit, Stated, Unit, fixed};
 use serde::{Deserialize, Serialize};
 
 /// One measured thing and its limits.
@@ -18,16 +18,16 @@ pub struct Limit {
     pub unit: String,
     /// New, not less than this.
     #[serde(default, skip_serializing_if = "Option::is_none")]
-    pub least: Option<f64>,
+    pub least: Option<Stated>,
     /// New, not more than this.
     #[serde(default, skip_serializing_if = "Option::is_none")]
-    pub most: Option<f64>,
+    pub most: Option<Stated>,
     /// Worn, not less than this.
     #[serde(default, skip_serializing_if = "Option::is_none")]
-    pub worn_least: Option<f64>,
+    pub worn_least: Option<Stated>,
     /// Worn, not more than this.
     #[serde(default, skip_serializing_if = "Option::is_none")]
-    pub worn_most: Option<f64>,
+    pub worn_most: Option<Stated>,
     /// The limits are per inch, or per mm, of the radius it is read at: run-out on a flange's face.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub per: Option<LengthUnit>,
@@ -52,12 +52,27 @@ const LAST_BITS: f64 = 1e-9;
 impl Limit {
     /// All four, in a fixed order.
     pub fn all(&self) -> [Option<f64>; 4] {
+        self.stated().map(|limit| limit.map(|stated| stated.value))
+    }
+
+    fn stated(&self) -> [Option<Stated>; 4] {
         [self.least, self.most, self.worn_least, self.worn_most]
     }
 
+    fn new_pair(&self) -> Pair {
+        let [least, most, ..] = self.all();
+        (least, most)
+    }
+
+    fn worn_pair(&self) -> Pair {
+        let [.., least, most] = self.all();
+        (least, most)
+    }
+
     /// How far a part may be used: where nothing is said of worn ones, as far as a new one goes.
-    fn usable(&self) -> (Option<f64>, Option<f64>) {
-        (self.worn_least.or(self.least), self.worn_most.or(self.most))
+    fn usable(&self) -> Pair {
+        let [least, most, worn_least, worn_most] = self.all();
+        (worn_least.or(least), worn_most.or(most))
     }
 
     /// What the limits say of a value, both ends included.
@@ -66,7 +81,7 @@ impl Limit {
             Verdict::Noted
         } else if !holds(self.usable(), value) {
             Verdict::Outside
-        } else if holds((self.least, self.most), value) {
+        } else if holds(self.new_pair(), value) {
             Verdict::Within
         } else {
             Verdict::Worn
@@ -77,7 +92,7 @@ impl Limit {
     pub fn wrong(&self) -> Option<&'static str> {
         let counts = |limit: &f64| limit.fract() == 0.0 && *limit >= 0.0;
         let uncounted = self.whole && !self.all().iter().flatten().all(counts);
-        pairs_wrong((self.least, self.most), (self.worn_least, self.worn_most))
+        pairs_wrong(self.new_pair(), self.worn_pair())
             .or_else(|| uncounted.then_some("The limits of a count are whole numbers from 0: correct them."))
     }
 
@@ -101,7 +116,8 @@ impl Limit {
 
     /// A value of it as the manual would print it: "0.0312 mm", "0.0005 in T".
     pub fn figure(&self, value: f64) -> String {
-        let decimals = decimals(&[Some(value), self.least, self.most], &self.unit);
+        let own = Some(Stated::plain(value));
+        let decimals = decimals(self.stated().into_iter().chain([own]), &self.unit);
         match self.is_fit() {
             true => fit_words(value, decimals, &self.unit),
             false => format!("{} {}", fixed(value, decimals), self.unit)
@@ -113,9 +129,13 @@ impl Limit {
     /// The limits in words: "0.05 to 0.15 mm, worn at most 0.3 mm".
     pub fn words(&self) -> String {
         let unit = self.limit_unit();
-        let words = |least, most| match self.is_fit() {
-            true => fit_limits(least, most, &self.unit),
-            false => limit_words(least, most, &unit),
+        let words = |least: Option<Stated>, most: Option<Stated>| {
+            let decimals = decimals([least, most].into_iter(), &self.unit);
+            let pair = (least.map(|limit| limit.value), most.map(|limit| limit.value));
+            match self.is_fit() {
+                true => fit_limits(pair, decimals, &self.unit),
+                false => in_words(pair, decimals, &unit),
+            }
         };
         pairs_words((self.least, self.most), (self.worn_least, self.worn_most), words)
     }
@@ -139,7 +159,11 @@ pub fn pairs_wrong(new: Pair, worn: Pair) -> Option<&'static str> {
 }
 
 /// Two pairs of limits in words: "0.05 to 0.15 mm, worn at most 0.3 mm".
-pub fn pairs_words(new: Pair, worn: Pair, words: impl Fn(Option<f64>, Option<f64>) -> String) -> String {
+pub fn pairs_words<T: Copy>(
+    new: (Option<T>, Option<T>),
+    worn: (Option<T>, Option<T>),
+    words: impl Fn(Option<T>, Option<T>) -> String,
+) -> String {
     match (new, worn) {
         (_, (None, None)) => words(new.0, new.1),
         ((None, None), _) => format!("worn {}", words(worn.0, worn.1)),
@@ -156,20 +180,15 @@ fn holds((least, most): (Option<f64>, Option<f64>), value: f64) -> bool {
 /// Limits in inch are read to thousandths.
 const INCH: [&str; 3] = ["in", "inch", "″"];
 
-/// How many decimals limits are written with: as many as the longer of them, and in inch thousandths at
-/// least, as manuals do.
-fn decimals(limits: &[Option<f64>], unit: &str) -> u8 {
-    let of = |limit: &f64| {
-        let text = limit.to_string();
-        text.split_once('.').map_or(0, |(_, behind)| behind.len() as u8)
-    };
-    let longest = limits.iter().flatten().map(of).max().unwrap_or(0);
+/// How many decimals limits are written with: as many as the longest of them is stated with, and in inch
+/// thousandths at least, as manuals do.
+fn decimals(limits: impl Iterator<Item = Option<Stated>>, unit: &str) -> u8 {
+    let longest = limits.flatten().map(|limit| limit.decimals).max().unwrap_or(0);
     longest.max(if INCH.contains(&unit) { 3 } else { 0 })
 }
 
 /// The limits of a fit in words: "0.0005 in T to 0.0010 in L".
-fn fit_limits(least: Option<f64>, most: Option<f64>, unit: &str) -> String {
-    let decimals = decimals(&[least, most], unit);
+fn fit_limits((least, most): Pair, decimals: u8, unit: &str) -> String {
     let figure = |limit: f64| fit_words(limit, decimals, unit);
     match (least, most) {
         (Some(least), Some(most)) => format!("{} to {}", figure(least), figure(most)),
@@ -181,7 +200,11 @@ fn fit_limits(least: Option<f64>, most: Option<f64>, unit: &str) -> String {
 
 /// A limit in words: "61.961 to 61.991 mm".
 pub fn limit_words(least: Option<f64>, most: Option<f64>, unit: &str) -> String {
-    let decimals = decimals(&[least, most], unit);
+    let plain = [least, most].map(|limit| limit.map(Stated::plain));
+    in_words((least, most), decimals(plain.into_iter(), unit), unit)
+}
+
+fn in_words((least, most): Pair, decimals: u8, unit: &str) -> String {
     let figure = |limit: f64| fixed(limit, decimals);
     let words = match (least, most) {
         (Some(least), Some(most)) => format!("{} to {} {unit}", figure(least), figure(most)),
