@@ -22,6 +22,7 @@ mod program;
 mod progress;
 mod pull;
 mod rework;
+mod rigging;
 mod seat_after;
 mod seating;
 mod select;

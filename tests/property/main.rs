@@ -10,6 +10,7 @@ mod lift;
 mod preload;
 mod press;
 mod quantity;
+mod rigging;
 mod running;
 mod selection;
 mod stretch;
