@@ -19,6 +19,7 @@ mod order;
 mod pair;
 mod preload;
 mod press;
+mod rigging;
 mod sling;
 mod stages;
 mod strength;
