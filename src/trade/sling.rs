@@ -30,6 +30,10 @@ pub enum SlingError {
     TooFlat(f64),
     /// The angle is over 90°, or not a number.
     Angle,
+    /// An eyebolt pulled flatter than 45° from the horizontal.
+    Eyebolt,
+    /// The distances of an off-centre load make no sense.
+    Centre,
     /// The leg is too short for the spread of its ends, or a length is missing.
     Lengths,
 }
@@ -46,6 +50,12 @@ impl fmt::Display for SlingError {
                 degrees.floor()
             ),
             Self::Angle => f.write_str("Enter the legs' angle from the horizontal, from 30 to 90°."),
+            Self::Eyebolt => f.write_str(
+                "Eyebolts must not be pulled flatter than 45° from the horizontal: longer legs, or a spreader.",
+            ),
+            Self::Centre => f.write_str(
+                "The centre of gravity lies between the two lifting points: measure both distances again.",
+            ),
             Self::Lengths => {
                 f.write_str("The leg must be longer than half the spread of its ends: check both lengths.")
             }
@@ -101,6 +111,102 @@ pub fn rating_needed(load: Mass, legs: u8, angle_from_horizontal: Angle) -> Resu
         0 | 9.. => Err(SlingError::Legs),
         1 => Ok(load),
         _ => Ok(load * angle_factor(angle_from_horizontal)? / f64::from(legs.min(CARRYING_LEGS))),
+    }
+}
+
+/// How a sling goes round the load.
+#[derive(Debug, Clone, Copy, Default, PartialEq, Eq, Hash, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
+pub enum Hitch {
+    /// Straight from hook to load.
+    #[default]
+    Straight,
+    /// Through its own eye.
+    Choker,
+    /// Under the load and back to the hook.
+    Basket,
+}
+
+impl Hitch {
+    /// Every hitch, in the order the screens show them.
+    pub const ALL: [Self; 3] = [Self::Straight, Self::Choker, Self::Basket];
+
+    /// The hitch in words.
+    pub const fn words(self) -> &'static str {
+        match self {
+            Self::Straight => "straight",
+            Self::Choker => "choker: through its own eye",
+            Self::Basket => "basket: under the load and back",
+        }
+    }
+}
+
+/// What a choker keeps of the straight rating, least and most, its choke 120° or wider: 0.75 of wire rope
+/// and web, 0.80 of chain and some web (ASME B30.9, from memory). A tighter choke keeps less.
+pub const CHOKER_SHARE: (f64, f64) = (0.75, 0.80);
+
+/// What a shoulder-type eyebolt keeps of its straight rating when pulled at 45°, least and most
+/// (ASME B30.26, from memory). The least is used for any pull that isn't plumb.
+pub const EYEBOLT_SHARE: (f64, f64) = (0.3, 0.5);
+
+/// Flattest pull on an eyebolt, and what counts as plumb, degrees from the horizontal.
+const EYEBOLT_FLATTEST: f64 = 45.0;
+const PLUMB: f64 = 85.0;
+
+/// The straight (vertical) rating that each sling must have for its hitch.
+///
+/// Straight: W/(n·sin β). Choker: that over [`CHOKER_SHARE`]'s least. Basket: each sling has two parts,
+/// W/(n·2·sin β), so one at 90° carries twice its rating. Of more than two slings two carry.
+///
+/// # Errors
+/// As [`rating_needed`].
+pub fn sling_rating(
+    load: Mass,
+    legs: u8,
+    angle_from_horizontal: Angle,
+    hitch: Hitch,
+) -> Result<Mass, SlingError> {
+    let straight = rating_needed(load, legs, angle_from_horizontal)?;
+    match hitch {
+        Hitch::Straight => Ok(straight),
+        Hitch::Choker => Ok(straight / CHOKER_SHARE.0),
+        Hitch::Basket => {
+            let parts = 2.0 * f64::from(legs.min(CARRYING_LEGS));
+            Ok(load * angle_factor(angle_from_horizontal)? / parts)
+        }
+    }
+}
+
+/// The straight rating that a shoulder-type eyebolt must have for a leg of that tension: all of it when
+/// plumb, else [`EYEBOLT_SHARE`]'s least. A plain eyebolt without a shoulder takes a plumb pull only.
+///
+/// # Errors
+/// [`SlingError::Eyebolt`] under 45° from the horizontal.
+pub fn eyebolt_rating(tension: Mass, angle_from_horizontal: Angle) -> Result<Mass, SlingError> {
+    let degrees = (angle_from_horizontal.get::<degree>() * 1e6).round() / 1e6;
+    if !(0.0..=90.0).contains(&degrees) {
+        Err(SlingError::Angle)
+    } else if degrees < EYEBOLT_FLATTEST {
+        Err(SlingError::Eyebolt)
+    } else if degrees >= PLUMB {
+        Ok(tension)
+    } else {
+        Ok(tension / EYEBOLT_SHARE.0)
+    }
+}
+
+/// The heavier of two shares, where two legs or two people hold a load at points `span` apart and its centre
+/// of gravity lies `near` from one of them: the nearer one carries (span − near)/span.
+///
+/// # Errors
+/// [`SlingError::Centre`] where the centre isn't between the two.
+pub fn heavier_share(span: Length, near: Length) -> Result<Ratio, SlingError> {
+    let (span_m, near_m) = (span.get::<meter>(), near.get::<meter>());
+    if (1e-3..1e3).contains(&span_m) && near_m > 0.0 && near_m < span_m {
+        let share = near_m / span_m;
+        Ok(Ratio::new::<ratio>(share.max(1.0 - share)))
+    } else {
+        Err(SlingError::Centre)
     }
 }
 

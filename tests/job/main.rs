@@ -31,6 +31,7 @@ mod program;
 mod progress;
 mod pull;
 mod rework;
+mod rigging;
 mod runout;
 mod seat_after;
 mod seating;

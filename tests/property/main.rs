@@ -12,6 +12,7 @@ mod preload;
 mod press;
 mod quantity;
 mod questions;
+mod rigging;
 mod running;
 mod selection;
 mod stretch;

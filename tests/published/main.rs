@@ -24,6 +24,7 @@ mod order;
 mod pair;
 mod preload;
 mod press;
+mod rigging;
 mod sling;
 mod stages;
 mod strength;

@@ -3,7 +3,7 @@
 mod boom;
 
 use crate::bench::Bench;
-use crate::job::kinds::lift::fields::{HANDS, LOAD, SLING};
+use crate::job::kinds::lift::fields::{CENTRE, HANDS, LOAD, REACH_TO, SLING};
 use crate::job::kinds::{LiftWay, LiftWork, Work};
 use crate::job::sheet::StepId;
 use crate::parts::caution_card::caution_list;
@@ -14,6 +14,7 @@ use crate::parts::worked::{Form, Worked};
 use crate::screens::Route;
 use crate::trade::lift::Grip;
 use crate::trade::quantity::MassUnit;
+use crate::trade::sling::Hitch;
 use leptos::prelude::*;
 
 impl Worked for LiftWork {
@@ -58,7 +59,7 @@ pub fn lift_screen(step: Option<StepId>) -> AnyView {
     form.screen(
         |id| Route::Step(id).go(),
         answer,
-        vec![load(form), hands(form), sling(form)],
+        vec![load(form), hands(form), sling(form), centre(form)],
     )
 }
 
@@ -113,6 +114,20 @@ fn hands(form: Form<LiftWork>) -> AnyView {
                 {form.numbers(&HANDS)}
                 {form
                     .choice(
+                        "reach at the end",
+                        &["as at the start", "another"],
+                        |w| usize::from(w.reach_to_cm.is_some()),
+                        |w, at| {
+                            let now = match w.way {
+                                LiftWay::Hands { reach_cm, .. } => reach_cm,
+                                LiftWay::Sling { .. } => return,
+                            };
+                            w.reach_to_cm = (at == 1).then_some(w.reach_to_cm.unwrap_or(now));
+                        },
+                    )}
+                {form.numbers(&REACH_TO)}
+                {form
+                    .choice(
                         "grip",
                         &["good: handles", "fair: fingers bent under it", "poor: bulky, slippery, sharp"],
                         |w| match w.way {
@@ -159,8 +174,48 @@ fn sling(form: Form<LiftWork>) -> AnyView {
                         },
                     )}
                 {form.numbers(&SLING)}
+                {form
+                    .choice(
+                        "slings go round it",
+                        &Hitch::ALL.map(Hitch::words),
+                        |w| Hitch::ALL.iter().position(|hitch| *hitch == w.hitch).unwrap_or(0),
+                        |w, at| w.hitch = Hitch::ALL.get(at).copied().unwrap_or_default(),
+                    )}
+                {form
+                    .choice(
+                        "they pull on",
+                        &["hooks, lugs, the load itself", "eyebolts with a shoulder"],
+                        |w| usize::from(w.eyebolts),
+                        |w, at| w.eyebolts = at == 1,
+                    )}
             </div>
             {boom::boom(form)}
+        </fieldset>
+    }
+    .into_any()
+}
+
+/// A centre to begin with, cm: in the middle of half a metre.
+const MIDDLE: (f64, f64) = (50.0, 25.0);
+
+fn centre(form: Form<LiftWork>) -> AnyView {
+    view! {
+        <fieldset>
+            <legend>"Off centre"</legend>
+            <div class="two">
+                {form
+                    .choice(
+                        "centre of gravity",
+                        &["midway, or not told", "off centre, between two legs or two people"],
+                        |w| usize::from(w.span_cm.is_some()),
+                        |w, at| {
+                            let (span, near) = MIDDLE;
+                            w.span_cm = (at == 1).then_some(w.span_cm.unwrap_or(span));
+                            w.near_cm = (at == 1).then_some(w.near_cm.unwrap_or(near));
+                        },
+                    )}
+                {form.numbers(&CENTRE)}
+            </div>
         </fieldset>
     }
     .into_any()

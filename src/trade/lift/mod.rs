@@ -5,7 +5,7 @@
 
 mod frequency;
 
-use crate::trade::quantity::{Angle, Length, Mass};
+use crate::trade::quantity::{Angle, Length, Mass, Ratio};
 use crate::trade::stored;
 use serde::{Deserialize, Serialize};
 use std::fmt;
@@ -171,6 +171,19 @@ impl LiftAnswer {
         } else {
             &self.origin
         }
+    }
+}
+
+impl LiftAnswer {
+    /// Who lifts it where one of two people carries that share of it: what fits two who share alike may be
+    /// too much for the one at the heavy end.
+    pub fn shared(self, mass: Mass, heavier: Ratio) -> Self {
+        let each = self.governing().limit * TEAM_SHARE;
+        let verdict = match self.verdict {
+            LiftVerdict::TwoPeople if mass * heavier > each => LiftVerdict::Hoist,
+            verdict => verdict,
+        };
+        Self { verdict, ..self }
     }
 }
 

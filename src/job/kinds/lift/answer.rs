@@ -3,10 +3,13 @@
 use super::data::{LiftWay, LiftWork};
 use crate::trade::hoist::{BoomPosition, HoistError, HoistMargin, derated, margin, rating_at};
 use crate::trade::lift::{Duration, Lift, LiftAnswer, LiftError};
-use crate::trade::quantity::{Angle, Force, Length, Mass};
-use crate::trade::sling::{SlingError, leg_tension, rating_needed};
+use crate::trade::quantity::{Angle, Force, Length, Mass, Ratio};
+use crate::trade::sling::{
+    GRAVITY_M_S2, Hitch, SlingError, eyebolt_rating, heavier_share, rating_needed, sling_rating,
+};
 use std::fmt;
 use uom::si::angle::degree;
+use uom::si::force::newton;
 use uom::si::length::{centimeter, millimeter};
 use uom::si::mass::kilogram;
 
@@ -96,7 +99,7 @@ pub fn by_hand(work: &LiftWork) -> Option<Lift> {
     Some(Lift {
         mass: Mass::new::<kilogram>(work.mass_kg),
         horizontal_from: centimetres(reach_cm),
-        horizontal_to: centimetres(reach_cm),
+        horizontal_to: centimetres(work.reach_to_cm.unwrap_or(reach_cm)),
         vertical_from: centimetres(from_cm),
         vertical_to: centimetres(to_cm),
         // The body turns on the way: straight at the start, turned where it is set down.
@@ -116,18 +119,76 @@ pub fn by_hand(work: &LiftWork) -> Option<Lift> {
 pub fn answer(work: &LiftWork, hoist: Hoist<'_>) -> Result<LiftingAnswer, LiftingError> {
     if let Some(lift) = by_hand(work) {
         let judged = lift.judge().map_err(LiftingError::Hands)?;
-        return Ok(LiftingAnswer::Hands(judged));
+        let shared = match heavier(work).map_err(LiftingError::Sling)? {
+            Some(share) => judged.shared(lift.mass, share),
+            None => judged,
+        };
+        return Ok(LiftingAnswer::Hands(shared));
     }
     let LiftWay::Sling { legs, angle_deg } = work.way else {
         return Err(LiftingError::Hands(LiftError::Mass));
     };
     let mass = Mass::new::<kilogram>(work.mass_kg);
     let angle = Angle::new::<degree>(angle_deg);
+    let (pull, leg_rating) = slung(work, mass, legs, angle).map_err(LiftingError::Sling)?;
+    if let Some(Err(why)) = eyebolts(work) {
+        return Err(LiftingError::Sling(why));
+    }
     Ok(LiftingAnswer::Sling {
-        leg: leg_tension(mass, legs, angle).map_err(LiftingError::Sling)?,
-        leg_rating: rating_needed(mass, legs, angle).map_err(LiftingError::Sling)?,
+        leg: Force::new::<newton>(pull.get::<kilogram>() * GRAVITY_M_S2),
+        leg_rating,
         hoist: hoisted(mass, work.boom_mm, hoist),
     })
+}
+
+/// The heavier share of two, where the centre of gravity is told.
+///
+/// # Errors
+/// Distances that make no sense.
+pub fn heavier(work: &LiftWork) -> Result<Option<Ratio>, SlingError> {
+    let centimetres = Length::new::<centimeter>;
+    match (work.span_cm, work.near_cm) {
+        (Some(span), Some(near)) => heavier_share(centimetres(span), centimetres(near)).map(Some),
+        _ => Ok(None),
+    }
+}
+
+/// The load as the slings see it: two legs that share unevenly are reckoned as if twice the heavier share
+/// hung on both.
+fn on_slings(work: &LiftWork, mass: Mass, legs: u8) -> Result<Mass, SlingError> {
+    let heavier = heavier(work)?.filter(|_| legs > 1);
+    Ok(heavier.map_or(mass, |share| mass * share * 2.0))
+}
+
+/// The pull in the part of a sling that carries most, as a mass, and the straight rating each must have.
+fn slung(work: &LiftWork, mass: Mass, legs: u8, angle: Angle) -> Result<(Mass, Mass), SlingError> {
+    let load = on_slings(work, mass, legs)?;
+    let rating = sling_rating(load, legs, angle, work.hitch)?;
+    let pull = match work.hitch {
+        Hitch::Straight | Hitch::Choker => rating_needed(load, legs, angle)?,
+        Hitch::Basket => rating,
+    };
+    Ok((pull, rating))
+}
+
+/// The straight rating each eyebolt must have; none where there are none.
+///
+/// # Errors
+/// As [`answer`], and a pull too flat for eyebolts.
+pub fn eyebolts(work: &LiftWork) -> Option<Result<Mass, SlingError>> {
+    let LiftWay::Sling { legs, angle_deg } = work.way else {
+        return None;
+    };
+    // One leg hangs plumb, whatever angle is left over from before.
+    let hangs = if legs == 1 && work.hitch != Hitch::Basket {
+        90.0
+    } else {
+        angle_deg
+    };
+    let angle = Angle::new::<degree>(angle_deg);
+    let pull = |(pull, _)| eyebolt_rating(pull, Angle::new::<degree>(hangs));
+    work.eyebolts
+        .then(|| slung(work, Mass::new::<kilogram>(work.mass_kg), legs, angle).and_then(pull))
 }
 
 /// What the hoist says to a load with its boom at that reach.

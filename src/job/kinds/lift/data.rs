@@ -1,6 +1,7 @@
 //! What a lift step holds.
 
 use crate::trade::lift::Grip;
+use crate::trade::sling::Hitch;
 use serde::{Deserialize, Serialize};
 
 /// Something heavy moved.
@@ -18,6 +19,29 @@ pub struct LiftWork {
     /// Someone has to be or reach under it.
     #[serde(default)]
     pub under_load: bool,
+    /// By hand, the reach where it is set down, cm; the same as at the start where it isn't told.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub reach_to_cm: Option<f64>,
+    /// How the slings go round it.
+    #[serde(default, skip_serializing_if = "is_straight")]
+    pub hitch: Hitch,
+    /// The legs pull on shoulder-type eyebolts.
+    #[serde(default, skip_serializing_if = "is_false")]
+    pub eyebolts: bool,
+    /// How far the two lifting points are apart, cm, where the centre of gravity isn't in the middle.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub span_cm: Option<f64>,
+    /// How far the centre of gravity is from the nearer one, cm.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub near_cm: Option<f64>,
+}
+
+fn is_straight(hitch: &Hitch) -> bool {
+    *hitch == Hitch::Straight
+}
+
+fn is_false(it: &bool) -> bool {
+    !it
 }
 
 impl Default for LiftWork {
@@ -29,6 +53,11 @@ impl Default for LiftWork {
             way: LiftWay::hands(),
             boom_mm: None,
             under_load: false,
+            reach_to_cm: None,
+            hitch: Hitch::Straight,
+            eyebolts: false,
+            span_cm: None,
+            near_cm: None,
         }
     }
 }

@@ -1,7 +1,8 @@
 //! The fields of a lift.
 
 use super::data::{LiftWay, LiftWork};
-use crate::job::field::{Field, Kept, Number};
+use crate::job::field::{Field, Kept, Number, pick};
+use crate::trade::sling::Hitch;
 
 /// The load, hoist or hands.
 pub static LOAD: [Number<LiftWork>; 1] = [Number::<LiftWork>::new(
@@ -81,6 +82,39 @@ pub static HANDS: [Number<LiftWork>; 4] = [
     ),
 ];
 
+/// By hand, the reach at the end, where it is another.
+pub static REACH_TO: [Number<LiftWork>; 1] = [Number::<LiftWork>::new(
+    ("reach_to", "reach at the end"),
+    Kept::Centimetre,
+    REACH,
+    "lift/reach_to_cm",
+    |w| w.reach_to_cm,
+    |w, cm| w.reach_to_cm = Some(cm),
+)
+.or_none(|w| w.reach_to_cm = None)];
+
+/// Where the centre of gravity is, when it isn't in the middle: between two legs or two people.
+pub static CENTRE: [Number<LiftWork>; 2] = [
+    Number::<LiftWork>::new(
+        ("span", "two lifting points apart"),
+        Kept::Centimetre,
+        (1.0, 1_000.0),
+        "lift/span_cm",
+        |w| w.span_cm,
+        |w, cm| w.span_cm = Some(cm),
+    )
+    .or_none(|w| w.span_cm = None),
+    Number::<LiftWork>::new(
+        ("near", "nearer one to the centre of gravity"),
+        Kept::Centimetre,
+        (0.1, 1_000.0),
+        "lift/near_cm",
+        |w| w.near_cm,
+        |w, cm| w.near_cm = Some(cm),
+    )
+    .or_none(|w| w.near_cm = None),
+];
+
 /// How many legs; the screen offers them as words.
 static LEGS: [Number<LiftWork>; 1] = [Number::<LiftWork>::new(
     ("legs", "sling legs"),
@@ -128,7 +162,7 @@ pub static BOOM: [Number<LiftWork>; 1] = [Number::<LiftWork>::new(
 .or_none(|w| w.boom_mm = None)];
 
 /// Every field of a lift, in the order of the plan.
-pub static TABLE: [Field<LiftWork>; 8] = [
+pub static TABLE: [Field<LiftWork>; 12] = [
     Field::Words {
         id: "load",
         label: "what is lifted",
@@ -143,8 +177,31 @@ pub static TABLE: [Field<LiftWork>; 8] = [
         set: |w, yes| w.way = if yes { LiftWay::sling() } else { LiftWay::hands() },
     },
     Field::Numbers(&HANDS),
+    Field::Numbers(&REACH_TO),
     Field::Numbers(&LEGS),
     Field::Numbers(&SLING),
+    Field::Choice {
+        id: "hitch",
+        label: "slings go round it",
+        offered: || {
+            let words = Hitch::ALL.iter().enumerate();
+            words
+                .map(|(at, hitch)| (at.to_string(), hitch.words().to_owned()))
+                .collect()
+        },
+        get: |w| w.hitch.words().to_owned(),
+        set: |w, at| {
+            w.hitch = pick(&Hitch::ALL, at)?;
+            Ok(())
+        },
+    },
+    Field::Flag {
+        id: "eyebolts",
+        label: "on eyebolts with a shoulder",
+        get: |w| w.eyebolts,
+        set: |w, yes| w.eyebolts = yes,
+    },
+    Field::Numbers(&CENTRE),
     Field::AtBench(&BOOM),
     Field::Flag {
         id: "under",

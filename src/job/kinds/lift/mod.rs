@@ -5,7 +5,9 @@ mod data;
 pub mod fields;
 pub mod words;
 
-pub use answer::{Hoist, Hoisted, LiftingAnswer, LiftingError, RatedBy, answer, by_hand, hoisted};
+pub use answer::{
+    Hoist, Hoisted, LiftingAnswer, LiftingError, RatedBy, answer, by_hand, eyebolts, heavier, hoisted,
+};
 pub use data::{LiftWay, LiftWork};
 
 use crate::job::field::{self, Form, Seen, Set};
@@ -15,6 +17,7 @@ use crate::trade::application::Application;
 use crate::trade::caution::{Lifting, Situation};
 use crate::trade::cure::Milestone;
 use crate::trade::quantity::{Angle, Mass};
+use crate::trade::sling::Hitch;
 use uom::si::angle::degree;
 use uom::si::mass::kilogram;
 
@@ -101,7 +104,7 @@ fn lift_facts(lift: &LiftWork, hoist: Hoist<'_>) -> Lifting {
         }
         LiftWay::Sling { legs, angle_deg } => Lifting {
             // A single leg hangs plumb, whatever angle is left over from before.
-            sling_angle: (legs != 1).then(|| Angle::new::<degree>(angle_deg)),
+            sling_angle: (legs != 1 || lift.hitch == Hitch::Basket).then(|| Angle::new::<degree>(angle_deg)),
             hoist_share: mass.and_then(|mass| match hoisted(mass, lift.boom_mm, hoist) {
                 Hoisted::Margin(margin, _) => Some(margin.share.value),
                 Hoisted::Refused(_) => Some(f64::INFINITY),

@@ -1,11 +1,12 @@
 //! A lift's answer in the words and figures of the screen.
 
-use super::answer::{Hoisted, LiftingAnswer, LiftingError, RatedBy};
+use super::answer::{Hoisted, LiftingAnswer, LiftingError, RatedBy, eyebolts, heavier};
 use super::data::LiftWork;
 use crate::job::field::Kept;
 use crate::trade::hoist::HoistVerdict;
 use crate::trade::lift::{LiftAnswer, LiftVerdict, Station};
 use crate::trade::quantity::{Force, Mass, MassUnit, fixed, print_mass, significant};
+use crate::trade::sling::Hitch;
 use uom::si::force::{kilonewton, pound_force};
 use uom::si::ratio::ratio;
 
@@ -75,13 +76,18 @@ pub fn rows(work: &LiftWork, answer: &Result<LiftingAnswer, LiftingError>, weigh
     }
     let mut rows = vec![("load", mass)];
     match answer {
-        Ok(LiftingAnswer::Hands(hands)) => rows.extend(hands_rows(hands)),
+        Ok(LiftingAnswer::Hands(hands)) => {
+            rows.extend(hands_rows(hands));
+            rows.extend(ends_rows(hands, weighs_in));
+        }
         Ok(LiftingAnswer::Sling { leg, hoist, .. }) => {
             rows.push(("pull in each leg", force_words(*leg, weighs_in)));
+            rows.extend(rigging_rows(work, weighs_in));
             rows.extend(hoist_rows(hoist, weighs_in));
         }
         Err(_) => {}
     }
+    rows.extend(share_row(work));
     rows
 }
 
@@ -90,7 +96,7 @@ pub fn summary(work: &LiftWork, answer: &Result<LiftingAnswer, LiftingError>, we
     let head = headline(answer, weighs_in);
     let facts: Vec<String> = rows(work, answer, weighs_in)
         .into_iter()
-        .filter(|(name, _)| *name != "model")
+        .filter(|(name, _)| !["model", PICKED_UP, SET_DOWN].contains(name))
         .map(|(name, words)| format!("{name}: {words}"))
         .collect();
     format!(
@@ -101,6 +107,50 @@ pub fn summary(work: &LiftWork, answer: &Result<LiftingAnswer, LiftingError>, we
         head.verdict,
         facts.join("; ")
     )
+}
+
+/// The two ends of a lift by hand.
+const PICKED_UP: &str = "where it is picked up";
+const SET_DOWN: &str = "where it is set down";
+
+/// The limit at both ends: the smaller one counts.
+fn ends_rows(hands: &LiftAnswer, weighs_in: MassUnit) -> Vec<Row> {
+    let row = |name, station: &Station| {
+        let limit = to_safe_side(station.limit, weighs_in, 2, f64::floor);
+        (name, format!("up to {limit} {}", weighs_in.symbol()))
+    };
+    vec![row(PICKED_UP, &hands.origin), row(SET_DOWN, &hands.destination)]
+}
+
+/// What the hitch and the eyebolts ask for.
+fn rigging_rows(work: &LiftWork, weighs_in: MassUnit) -> Vec<Row> {
+    let hitch = match work.hitch {
+        Hitch::Straight => None,
+        Hitch::Choker => Some((
+            "choker",
+            "counted at 75 % of straight, its choke 120° or wider".to_owned(),
+        )),
+        Hitch::Basket => Some(("basket", "each sling has two parts, at the angle told".to_owned())),
+    };
+    let eyebolts = eyebolts(work).map(|rating| {
+        let words = match rating {
+            Ok(rating) => format!(
+                "each rated {} {} straight up, with a shoulder, in line with the pull",
+                to_safe_side(rating, weighs_in, 3, f64::ceil),
+                weighs_in.symbol()
+            ),
+            Err(why) => why.to_string(),
+        };
+        ("eyebolts", words)
+    });
+    hitch.into_iter().chain(eyebolts).collect()
+}
+
+/// Who carries more of a load that is off centre.
+fn share_row(work: &LiftWork) -> Option<Row> {
+    let share = heavier(work).ok().flatten()?.get::<ratio>() * 100.0;
+    let words = format!("the nearer one carries {} %", fixed((share - 1e-6).ceil(), 0));
+    Some(("off centre", words))
 }
 
 fn hands_words(verdict: LiftVerdict) -> &'static str {
@@ -117,9 +167,9 @@ fn hands_rows(hands: &LiftAnswer) -> Vec<Row> {
         .index
         .map_or("no weight is light enough".to_owned(), |index| fixed(index, 1));
     let end = if hands.destination_governs {
-        "where it is set down"
+        SET_DOWN
     } else {
-        "where it is picked up"
+        PICKED_UP
     };
     vec![
         ("lifting index", index),
