@@ -402,7 +402,7 @@ fn both_ends_of_a_strip_count() {
 #[test]
 fn a_range_that_reaches_past_its_limit_is_not_passed() {
     let spring = |least, most| {
-        let with: Vec<(&str, &str)> = vec![
+        let with = [
             ("wire", "4"),
             ("outside", "30"),
             ("coils", "9"),
@@ -665,8 +665,10 @@ fn what_is_typed_is_kept() {
         serde_json::from_str::<Settings>(&blank).unwrap(),
         Settings::default()
     );
-    let mut settings = Settings::default();
-    settings.measure = filled(of("engagement"), EXAMPLES[13].1);
+    let mut settings = Settings {
+        measure: filled(of("engagement"), EXAMPLES[13].1),
+        ..Settings::default()
+    };
     settings.measure.calculation = "engagement".to_owned();
     let text = serde_json::to_string(&settings).unwrap();
     assert_eq!(serde_json::from_str::<Settings>(&text).unwrap(), settings);
