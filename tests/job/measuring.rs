@@ -402,7 +402,7 @@ fn both_ends_of_a_strip_count() {
 #[test]
 fn a_range_that_reaches_past_its_limit_is_not_passed() {
     let spring = |least, most| {
-        let with: Vec<(&str, &str)> = vec![
+        let with = [
             ("wire", "4"),
             ("outside", "30"),
             ("coils", "9"),
