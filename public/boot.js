@@ -24,7 +24,7 @@ if (top !== self) {
 const goneBack = () => new Promise(resolve => {
   worker.addEventListener('message', ({ data }) => data?.kind === 'back' && resolve(data.back));
   worker.controller.postMessage({ kind: 'failed' });
-  setTimeout(resolve, 2000, false);
+  setTimeout(resolve, 8000, false);
 });
 
 // A release that doesn't start gives way: to a newer one that waits, to the one before, or to the same

@@ -36,6 +36,7 @@ async fn up_to_the_case_joint(page: &mut Page) -> Told {
     close(page).await?;
 
     at(page, "Main bearing into the right case").await?;
+    acknowledge(page).await?;
     page.see_words("warm the housing").await?;
     page.fits_the_hand().await?;
     page.screenshot("step-seat-upright").await?;

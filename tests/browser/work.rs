@@ -64,6 +64,9 @@ pub async fn tally_pass(page: &mut Page, count: usize, pass: usize, passes: usiz
         } else {
             String::new()
         };
+        if page.there(button(has("can’t set this"))).await? {
+            page.tap(button(has("can’t set this"))).await?;
+        }
         page.tap(button(format!("Tally {bolt} of {count}{of_passes}")))
             .await?;
     }

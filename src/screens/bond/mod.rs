@@ -67,7 +67,7 @@ fn step_keys(desk: Desk, id: StepId) -> AnyView {
             view! {
                 <button class="work-key first" disabled=!shut on:click=press(start)>
                     "Compound on"
-                    <small>"start the clock"</small>
+                    <small>"start its clock"</small>
                 </button>
             }
             .into_any()
