@@ -75,10 +75,19 @@ async function answer(request) {
   // A file opened by itself, or another app in a folder below, is not our page.
   const { pathname } = new URL(request.url);
   const wanted = pathname === `${PAGE.pathname}index.html` ? PAGE : request;
-  const all = await stores();
-  const from = all.includes(STORE) ? STORE : all.at(-1);
-  const kept = from && (await (await caches.open(from)).match(wanted, { ignoreSearch: true, ignoreVary: true }));
+  const from = await serving();
+  const kept = from && (await found(from, wanted));
   return kept ?? fetch(request);
+}
+
+// Never by opening a store: that would make one anew which has just been given up.
+const found = (store, request) =>
+  caches.match(request, { cacheName: store, ignoreSearch: true, ignoreVary: true }).catch(() => undefined);
+
+// The release that is served: this worker's own, or where that was given up the one before.
+async function serving() {
+  const others = (await stores()).filter(name => name !== STORE).reverse();
+  for (const name of [STORE, ...others]) if (await found(name, PAGE)) return name;
 }
 
 addEventListener('install', event => event.waitUntil(install()));

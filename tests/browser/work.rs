@@ -32,6 +32,7 @@ pub async fn new_ones(page: &mut Page) -> Told {
 
 /// Says that a shaft spins freely, where the step asks how it turns.
 pub async fn turns(page: &mut Page) -> Told {
+    acknowledge(page).await?;
     page.tap(button("spins freely")).await?;
     page.see_words("Noted: spins freely.").await
 }
