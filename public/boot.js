@@ -6,7 +6,13 @@ const page = document.documentElement;
 const notice = document.getElementById('not-started');
 const worker = navigator.serviceWorker;
 const said = words => { notice.querySelector('p').textContent = words; };
-const show = () => { notice.className = 'now'; notice.hidden = false; };
+const show = () => {
+  notice.className = 'now';
+  notice.hidden = false;
+  // What lies beneath is dead.
+  for (const frame of document.querySelectorAll('.frame')) frame.inert = true;
+  notice.querySelector('h1').focus();
+};
 
 // The frame that stands until the app does is painted in the look that was chosen, with the plate's place
 // where there is one.
@@ -17,6 +23,7 @@ page.dataset.at = location.hash.slice(1).split('/')[0];
 if (top !== self) {
   notice.querySelector('h1').textContent = 'Halfcase is shut here';
   said('Another page shows it inside itself. Open it by its own address.');
+  for (const key of notice.querySelectorAll('button')) key.hidden = true;
   show();
 }
 
@@ -36,14 +43,19 @@ async function mend() {
     return void setTimeout(() => location.reload(), 2000);
   }
   if (worker?.controller && (await goneBack())) return location.reload();
-  // The worker's own file is kept by no worker: it tells whether there is a network.
-  const there = await fetch('./sw.js', { cache: 'no-store' }).then(answer => answer.ok, () => false);
-  if (!there) return said('Your jobs are kept on this phone. Mending needs the network: connect, then mend again.');
+  // Before anything is thrown away: there is a network, and it gives our own. Of the files some may be gone,
+  // where there is a newer release.
+  const script = answer => answer.ok && /javascript/.test(answer.headers.get('content-type'));
+  const files = [...document.querySelectorAll('script[src], link[href]')].map(from => from.src || from.href);
+  const [own, page] = await Promise.all([
+    fetch('./sw.js', { cache: 'reload' }).then(script, () => false),
+    fetch('./', { cache: 'reload' }).then(answer => answer.ok, () => false),
+    ...files.map(file => fetch(file, { cache: 'reload' }).catch(() => {})),
+  ]);
+  if (!own || !page) return said('Your jobs are kept on this phone. Mending needs the network: connect, then mend again.');
   await here?.unregister();
   const ours = `halfcase ${new URL('./', location).pathname} `;
   for (const name of (await globalThis.caches?.keys()) ?? []) if (name.startsWith(ours)) await caches.delete(name);
-  const files = [...document.querySelectorAll('script[src], link[href]')].map(from => from.src || from.href);
-  await Promise.allSettled(['./', ...files].map(file => fetch(file, { cache: 'reload' })));
   location.reload();
 }
 

@@ -36,7 +36,16 @@ async function install() {
   // One file that is missing or spoilt rejects the whole, and the old release stays.
   const files = await Promise.all(FILES.map(([name, wanted]) => fetched(name, wanted)));
   const store = await caches.open(STORE);
-  await Promise.all(files.map(([request, file]) => store.put(request, file)));
+  const put = all => Promise.all(all.map(([request, file]) => store.put(request, file)));
+  const isPage = ([request]) => request.url === PAGE.href;
+  try {
+    // The page last: a store that has it is whole.
+    await put(files.filter(file => !isPage(file)));
+    await put(files.filter(isPage));
+  } catch (error) {
+    await caches.delete(STORE);
+    throw error;
+  }
 }
 
 const stores = async () => (await caches.keys()).filter(name => name.startsWith(STORES));
@@ -65,9 +74,10 @@ async function started() {
 
 // The release did not start. Where the one before is still here, that one is served from now on.
 async function failed() {
-  const all = await stores();
-  if (!all.some(name => name !== STORE)) return false;
-  await caches.delete(STORE);
+  const given = await serving();
+  const others = (await whole()).filter(name => name !== given);
+  if (!given || !others.length) return false;
+  await caches.delete(given);
   return true;
 }
 
@@ -84,17 +94,26 @@ async function answer(request) {
 const found = (store, request) =>
   caches.match(request, { cacheName: store, ignoreSearch: true, ignoreVary: true }).catch(() => undefined);
 
+// The releases that are here to their last file, the oldest first.
+async function whole() {
+  const all = await stores();
+  const pages = await Promise.all(all.map(name => found(name, PAGE)));
+  return all.filter((_, at) => pages[at]);
+}
+
 // The release that is served: this worker's own, or where that was given up the one before.
 async function serving() {
-  const others = (await stores()).filter(name => name !== STORE).reverse();
-  for (const name of [STORE, ...others]) if (await found(name, PAGE)) return name;
+  const all = await whole();
+  return all.includes(STORE) ? STORE : all.at(-1);
 }
 
 addEventListener('install', event => event.waitUntil(install()));
 addEventListener('activate', event => event.waitUntil(activate()));
 
 addEventListener('fetch', event => {
-  const { method, url } = event.request;
+  const { method, url, cache } = event.request;
+  // Mending asks past every copy.
+  if (cache === 'reload') return;
   if (method === 'GET' && url.startsWith(registration.scope)) event.respondWith(answer(event.request));
 });
 

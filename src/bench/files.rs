@@ -186,7 +186,16 @@ impl Bench {
             return Err(BackupError::NoJobs);
         }
         let shelves = Shelves::new(shelf, None);
-        let left = shelves.read();
+        let mut left = shelves.read();
+        let trouble = left.said.into_iter().filter(|said| said.trouble);
+        trouble.for_each(|said| self.say(said.words, true));
+        // A job whose sheet can't be read must not come in as an empty one.
+        let lost = std::mem::take(&mut left.state.lost);
+        left.state.jobs.heads.retain(|head| !lost.contains(&head.id));
+        left.state.files.retain(|id, _| !lost.contains(id));
+        if left.state.files.is_empty() {
+            return Err(BackupError::NoJobs);
+        }
         self.read_backup(&backup_of(&shelves.texts(&left.state), &[], file.made))
     }
 

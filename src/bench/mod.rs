@@ -101,7 +101,6 @@ impl Bench {
             clock,
             calendar_at: StoredValue::new_local(Now::utc),
         };
-        bench.tick();
         bench
     }
 

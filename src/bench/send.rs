@@ -122,13 +122,9 @@ impl Bench {
         })
     }
 
-    /// Whether somebody accepted that a bead had skinned before that step was done; followed.
-    pub fn skin_accepted(self, step: StepId, clock: ClockId) -> bool {
-        let progress = self.progress;
-        progress.with(|progress| {
-            let step = progress.touched(step);
-            step.is_some_and(|step| step.accepted(&What::Skin(clock), &[]).is_some())
-        })
+    /// The deadlines that press, of every step; followed.
+    pub fn pressing(self) -> Vec<Deadline> {
+        self.look(|state, now| skins::pressing(state.ground(), now.at))
     }
 
     /// Another page of this host cleared the store: all that is in memory is written again, and said.

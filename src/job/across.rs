@@ -113,11 +113,26 @@ fn between_faces(kind: JointKind) -> bool {
     )
 }
 
-/// Whether fasteners behind that step are at their torque.
+/// Whether the fasteners that hold that bead are at their torque: those that name it, where any does, else
+/// the next ones behind it.
 fn bolted_since(ground: Ground<'_>, step: &Step) -> bool {
     let place = ground.sheet.place(step.id).map_or(0, |at| at + 1);
-    let mut behind = ground.sheet.steps.iter().skip(place);
-    behind.any(|later| later.fastens() && done_at(ground.progress, later).is_some())
+    let behind = || {
+        ground
+            .sheet
+            .steps
+            .iter()
+            .skip(place)
+            .filter(|later| later.fastens())
+    };
+    let done = |later: &Step| done_at(ground.progress, later).is_some();
+    let mut named = behind()
+        .filter(|later| later.before_skin.contains(&step.id))
+        .peekable();
+    match named.peek() {
+        Some(_) => named.all(done),
+        None => behind().next().is_some_and(done),
+    }
 }
 
 /// It left something hot: a part out of the oven, an engine that ran and was not left to cool.

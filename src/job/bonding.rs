@@ -25,8 +25,7 @@ pub struct Walk {
 impl Walk {
     /// Chooses what is joined; what is known beyond the kind stays.
     pub fn choose_kind(&mut self, kind: JointKind) {
-        let before = self.joint.take().unwrap_or_default();
-        self.joint = Some(Application { kind, ..before });
+        self.joint.get_or_insert_default().become_of(kind);
         self.met.clear();
     }
 

@@ -148,7 +148,12 @@ impl Bottle {
         take(&mut own.assembly, old.assembly, new.assembly);
         take(&mut own.fixture, old.fixture, new.fixture);
         take(&mut own.handling, old.handling, new.handling);
-        take(&mut own.fit_for_oil, old.fit_for_oil, new.fit_for_oil);
+        // Another full cure than is usual took the usual time for oil away: no class brings one back.
+        if own.full == old.full {
+            take(&mut own.fit_for_oil, old.fit_for_oil, new.fit_for_oil);
+        } else if own.fit_for_oil == old.fit_for_oil {
+            own.fit_for_oil = None;
+        }
         take(
             &mut own.fit_for_pressure,
             old.fit_for_pressure,

@@ -599,7 +599,7 @@ impl Line<'_> {
                     let why = "the angle stands behind the torque too: write it in one of them.";
                     return Err(self.wrong(Column::Stages, why));
                 }
-                stages::read_line(cell).map_err(|why| self.wrong(Column::Stages, why))
+                stages::typed_line(cell).map_err(|why| self.wrong(Column::Stages, why))
             }
             _ => Ok(behind),
         }

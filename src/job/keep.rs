@@ -454,15 +454,15 @@ impl Due {
         due
     }
 
-    /// All there is; jobs whose sheet could not be read stay as they are in the store.
+    /// All there is; of a job whose sheet could not be read, its record.
     fn everything(state: &State) -> Self {
-        let jobs = || state.files.keys().filter(|id| !state.lost.contains(id)).copied();
+        let jobs = state.files.keys().copied();
         Self {
             jobs: true,
             clocks: true,
             pieces: PIECES.iter().map(|piece| piece.name).collect(),
-            sheets: jobs().collect(),
-            records: jobs().map(|id| (id, 0)).collect(),
+            sheets: jobs.clone().filter(|id| !state.lost.contains(id)).collect(),
+            records: jobs.map(|id| (id, 0)).collect(),
             ..Self::default()
         }
     }

@@ -268,6 +268,7 @@ pub fn unit<'a>(step: &'a Step, what: &What) -> Option<&'a str> {
         (Work::Fasten(fasten), What::Reached | What::ReachedAt(_)) => {
             fasten.may_reach(what).map(|torque| torque.unit.symbol())
         }
+        (Work::Fasten(fasten), What::Running) => Some(fasten.torque.unit.symbol()),
         _ => None,
     }
 }
@@ -282,9 +283,10 @@ pub fn value(step: &Step, progress: &StepProgress, what: &What) -> Option<f64> {
         return gauging::taken(gauge, progress, what).map(|reading| reading.value);
     }
     if let Some((check, limit)) = worked(step, what) {
-        return working::work_out(&check.readings, limit, |id| {
+        let worked = working::work_out(&check.readings, limit, |id| {
             in_unit(step, progress, &What::Limit(id))
         });
+        return judged(step, progress, what, worked?);
     }
     judged(step, progress, what, in_unit(step, progress, what)?)
 }

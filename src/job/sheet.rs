@@ -271,13 +271,11 @@ impl Sheet {
         Ok(())
     }
 
-    /// Every number lies within the range of its field and makes sense beside the others, or is not said yet.
-    /// Asked of files that come in;
-    /// what stands in storage is opened as it is.
+    /// It is no larger than a phone shows. Asked of files that come in, and of a plan that grows.
     ///
     /// # Errors
-    /// [`SheetError::Number`], the first found; [`SheetError::TooMany`], [`SheetError::LongTitle`].
-    pub fn check_numbers(&self) -> Result<(), SheetError> {
+    /// [`SheetError::TooMany`], [`SheetError::LongTitle`].
+    pub fn check_size(&self) -> Result<(), SheetError> {
         if self.steps.len() > MOST_STEPS {
             return Err(SheetError::TooMany(self.steps.len()));
         }
@@ -289,6 +287,17 @@ impl Sheet {
         {
             return Err(SheetError::LongTitle(long));
         }
+        Ok(())
+    }
+
+    /// Every number lies within the range of its field and makes sense beside the others, or is not said yet.
+    /// Asked of files that come in;
+    /// what stands in storage is opened as it is.
+    ///
+    /// # Errors
+    /// [`SheetError::Number`], the first found; [`SheetError::TooMany`], [`SheetError::LongTitle`].
+    pub fn check_numbers(&self) -> Result<(), SheetError> {
+        self.check_size()?;
         for step in &self.steps {
             let mut found = None;
             step.visit(&mut |seen| {

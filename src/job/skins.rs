@@ -72,6 +72,18 @@ pub fn too_late(ground: Ground<'_>, step: &Step, now: Moment) -> Option<Deadline
     all.find(|deadline| deadline.over(now) && !accepted(deadline.clock))
 }
 
+/// The deadlines that press: to come, or over and not accepted; the nearest first.
+pub fn pressing(ground: Ground<'_>, now: Moment) -> Vec<Deadline> {
+    let mut all = all_deadlines(ground);
+    all.retain(|deadline| {
+        let progress = ground.progress.touched(deadline.step);
+        let accepted =
+            progress.is_some_and(|progress| progress.accepted(&What::Skin(deadline.clock), &[]).is_some());
+        deadline.until.is_ok() && !(accepted && deadline.over(now))
+    });
+    all
+}
+
 /// Every deadline of the job's open steps, the nearest first; those nobody knows come last.
 pub fn all_deadlines(ground: Ground<'_>) -> Vec<Deadline> {
     let steps = ground.sheet.steps.iter();

@@ -94,7 +94,8 @@ impl Watch {
         };
         let behind = seen.0.saturating_sub(IN_STEP_MS) > ours.0;
         let away = seen.0 > i64::MIN && ours.0.saturating_sub(seen.0) >= AWAY_MS;
-        let closed = away && !kept.asked && ripens(seen, ours);
+        // Asked already or not: what went by since it was asked nobody vouched for either.
+        let closed = away && ripens(seen, ours);
         let hold = behind || closed;
         let watch = Self {
             anchor: if hold { seen } else { ours },

@@ -79,16 +79,15 @@ fn oven_line(bench: Bench) -> Option<(Moment, bool, Line)> {
 /// What is to be closed first before its bead skins, or that it has skinned.
 fn hurry_line(bench: Bench) -> Option<Line> {
     let now = bench.now.get();
-    let all = bench.deadlines(None);
+    let all = bench.pressing();
     let more = all.len().saturating_sub(1);
-    let first = all.into_iter().find(|deadline| deadline.until.is_ok())?;
+    let first = all.into_iter().next()?;
     let until = first.until.ok()?;
     let title = |step| {
         let sheet = bench.sheet;
         sheet.with(|sheet| sheet.step(step).map_or(String::new(), |step| step.title.clone()))
     };
     Some(match first.over(now) {
-        true if bench.skin_accepted(first.step, first.clock) => return None,
         true => Line {
             left: "late".to_owned(),
             name: format!("{} has skinned: see {}", title(first.bead), title(first.step)),

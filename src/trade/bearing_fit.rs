@@ -7,10 +7,6 @@ use crate::trade::quantity::Length;
 /// mounting guide).
 pub const SEALED_LIMIT_C: f64 = 80.0;
 
-/// The widest gap on the diameter that a retaining compound holds a bearing true in, mm: the race sits off
-/// centre by half of it.
-pub const RETAINED_GAP_MM: f64 = 0.1;
-
 /// Which ring of a bearing is fitted tight.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum Ring {

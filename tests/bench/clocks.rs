@@ -463,6 +463,24 @@ fn what_was_put_on_by_a_wrong_clock_is_moved_with_it() {
 }
 
 #[test]
+fn undo_of_what_came_before_leaves_a_moved_start_moved() {
+    let store = Rc::new(MemoryStore::default());
+    WALL.set(MORNING_MS);
+    OWN.set(0.0);
+    with_bench(&store, |bench| {
+        start_free(bench);
+        start_free(bench);
+        let away = bench.clocks.with_untracked(|clocks| clocks[1].id);
+        bench.send(Intent::PutAway(away)).unwrap();
+        set_phone(bench, 10);
+        bench.judge_clock(Judged::RightNow);
+        bench.undo().unwrap();
+        let started = bench.clocks.with_untracked(|clocks| clocks[0].started);
+        assert_eq!(started, Moment(MORNING_MS + 10 * HOUR_MS));
+    });
+}
+
+#[test]
 fn a_night_away_that_cures_a_joint_is_asked_about_once() {
     let store = Rc::new(MemoryStore::default());
     with_bench(&store, start_free);

@@ -59,10 +59,14 @@ async fn cover(page: &mut Page) -> Told {
     at(page, "Cover gasket, sealing compound on both sides").await?;
     page.fits_everywhere("inch-bead").await?;
     acknowledge(page).await?;
+    page.tap(button("Compound on start its clock")).await?;
     close(page).await?;
 
     at(page, "Cover bolts").await?;
     page.see_words("1, 5: 12 ft·lb").await?;
+    // The cover goes on while the compound is wet: until when, the step and the strip say.
+    page.see_words("close it by then").await?;
+    page.see_words("skins").await?;
     tally(page, 8, 1).await?;
     page.fits_everywhere("inch-groups").await?;
     close(page).await?;
@@ -96,6 +100,9 @@ fn a_gearbox_in_inches_is_worked_to_its_first_run() {
         cover(page).await?;
 
         at(page, "Gear oil").await?;
+        page.see_shut(button("Shut see what it waits for")).await?;
+        page.advance_clock(24 * 60 * MINUTE).await?;
+        page.see(button("Read put in")).await?;
         page.fits_everywhere("inch-fill").await?;
         reading(page, "How much was put in", &["2", "point", "5"]).await?;
         page.tap(button("reached")).await?;

@@ -358,3 +358,20 @@ fn an_angle_does_not_outlive_the_torque_it_began_at() {
     plan(&mut state, "stage/1/torque", "14.75 ft·lb");
     assert_eq!(ask(&state, NUT), Ask::Close);
 }
+
+/// Measured in one unit, the plan written anew in another: the same torque is the same verdict.
+#[test]
+fn a_running_torque_is_judged_in_the_unit_it_was_measured_in() {
+    let mut state = fastening(r#""torque":"80 in·lb","layout":"single","self_locking":true"#);
+    read(&mut state, What::Running, 15.0, "in·lb").unwrap();
+    plan(&mut state, "fasten/torque", "9 N·m");
+    assert!(
+        matches!(ask(&state, NUT), Ask::Tally(_)),
+        "{:?}",
+        ask(&state, NUT)
+    );
+    let mut state = fastening(r#""torque":"9 N·m","layout":"single","self_locking":true"#);
+    read(&mut state, What::Running, 10.0, "N·m").unwrap();
+    plan(&mut state, "fasten/torque", "80 in·lb");
+    assert_eq!(ask(&state, NUT), Ask::Finding(What::Running));
+}

@@ -247,6 +247,12 @@ fn a_slow_bottle_waits_for_its_own_full_cure() {
         assert!((oil_h(&bottle) - full_h).abs() < 1e-9, "{full_h} h");
         assert_eq!(bottle.label.check(), Ok(()));
     }
+    // A slip of the thumb among the classes, and back: no usual time comes in its place.
+    let mut bottle = new();
+    bottle.take_full(Time::new::<hour>(72.0));
+    bottle.become_of(CompoundClass::SiliconeNeutral);
+    bottle.become_of(CompoundClass::RetainingCompound);
+    assert!((oil_h(&bottle) - 72.0).abs() < 1e-9, "{} h", oil_h(&bottle));
     // The same as usual changes nothing; a label's own time for oil stays.
     let mut bottle = new();
     bottle.take_full(Time::new::<hour>(24.0));

@@ -124,3 +124,23 @@ fn it_is_planned_by_touch_and_written_and_read_back() {
     let written = Sheet::new("Plan", vec![step]);
     assert_eq!(Sheet::from_json(&written.to_json()).unwrap(), written);
 }
+
+/// Worked out from others, it is held to the same limits: with a radius from the plan, as none can be read.
+#[test]
+fn a_mean_is_judged_per_radius_too() {
+    let mean = |radius: &str| {
+        format!(
+            r#"{{"id":1,"title":"Flywheel","work":{{"check":{{"readings":[
+                {{"id":1,"name":"at 12","unit":"in"}},{{"id":2,"name":"at 6","unit":"in"}},
+                {{"id":3,"name":"mean","unit":"in","most":0.001,"per":"inch"{radius},"worked":{{"how":"mean","of":[1,2]}}}}]}}}}}}"#
+        )
+    };
+    let mut hand = Hand::with(sheet(&mean(r#","radius":0.75"#)));
+    for id in [1, 2] {
+        hand.read(1, What::Limit(ReadingId(id)), 0.0009, "in").unwrap();
+    }
+    assert_eq!(hand.ask(1), Ask::Finding(What::Limit(ReadingId(3))));
+    let why =
+        Sheet::from_json(&format!(r#"{{"version":1,"title":"a","steps":[{}]}}"#, mean(""))).unwrap_err();
+    assert!(why.to_string().contains("radius"), "{why}");
+}

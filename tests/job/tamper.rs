@@ -185,6 +185,10 @@ fn time_away_that_would_ripen_a_cure_is_held_until_it_is_said_to_have_passed() {
     let (again, look) = Watch::begin(&kept, None, hours(33.0), 0.0, &ripe_at_20);
     assert_eq!((look.now, look.jumped), (hours(3.0), None));
     assert!(again.doubt().unwrap().closed);
+    // Left unanswered until what was counted would ripen it after all: the question grows with it.
+    let (longer, look) = Watch::begin(&kept, None, hours(50.5), 0.0, &ripe_at_20);
+    assert_eq!(look.now, hours(2.0));
+    assert_eq!(longer.doubt().unwrap().ahead_ms, 48 * HOUR_MS + HOUR_MS / 2);
     watch.phone_is_right(hours(32.0), HOUR_MS as f64);
     assert_eq!(watch.doubt(), None);
     // Nothing ripens, or it was but a short while: nothing is asked.

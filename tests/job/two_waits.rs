@@ -118,6 +118,33 @@ fn bolts_that_are_loosened_tear_the_bead_they_hold_once_it_has_skinned() {
     assert_eq!(hand.state.clocks.iter().filter(|clock| clock.counts()).count(), 1);
 }
 
+/// New bolts in the place of tight ones: they were out as well.
+#[test]
+fn new_bolts_tear_the_bead_too_and_what_is_on_their_own_threads_goes_on_anew() {
+    let mut hand = joined();
+    hand.now = minutes(60.0);
+    hand.send(Intent::Reopen(StepId(2))).unwrap();
+    let (step, field, value) = (StepId(2), "fasten/new".to_owned(), "yes".to_owned());
+    hand.send(Intent::EditStep { step, field, value }).unwrap();
+    // The bead that stayed under the old ones was good enough; under new ones it is torn.
+    let Ask::Skinned(late) = hand.ask(2) else {
+        panic!("{:?}", hand.ask(2))
+    };
+    hand.send(Intent::Accept {
+        step,
+        what: What::Skin(late.clock),
+        reason: "never moved".to_owned(),
+        initials: "PM".to_owned(),
+    })
+    .unwrap();
+    let Ask::NewOn(part) = hand.ask(2) else {
+        panic!("{:?}", hand.ask(2))
+    };
+    hand.send(Intent::NewOn { step, part }).unwrap();
+    assert_eq!(hand.ask(1), Ask::PutOn);
+    assert_eq!(hand.state.clocks.iter().filter(|clock| clock.counts()).count(), 0);
+}
+
 #[test]
 fn a_bead_put_on_anew_means_that_its_bolts_were_out() {
     let mut hand = joined();

@@ -4,6 +4,7 @@ use super::fill_run::Hand;
 use super::{hours, sheet};
 use halfcase::job::conflicts::Conflict;
 use halfcase::job::fasteners;
+use halfcase::job::field::Entry;
 use halfcase::job::form;
 use halfcase::job::gate::Wait;
 use halfcase::job::night::NightError;
@@ -217,4 +218,36 @@ fn the_table_of_fasteners_carries_it() {
     );
     let back = fasteners::read(&fasteners::write(&plan), StepId(1)).unwrap();
     assert_eq!(back[0].work.application(), plan.steps[0].work.application());
+}
+
+/// A dry bolt that turns out to be the case joint is dry no more: nobody said so of it.
+#[test]
+fn another_kind_of_joint_is_told_anew() {
+    let plan = sheet(&gearbox("", ""));
+    let mut step = plan.steps[1].clone();
+    let kind = |step: &mut halfcase::job::sheet::Step, words: &str| {
+        let fields = form::fields(&plan, step);
+        let field = fields.iter().find(|field| field.id == "joint/kind").unwrap();
+        let Entry::Choice(kinds) = &field.entry else {
+            panic!("{field:?}")
+        };
+        let value = kinds.iter().find(|(_, own)| own == words).unwrap().0.clone();
+        form::set(&plan, step, "joint/kind", &value).unwrap();
+    };
+    let kinds = |step: &halfcase::job::sheet::Step| {
+        let fields = form::fields(&plan, step);
+        let field = fields.into_iter().find(|field| field.id == "joint/kind").unwrap();
+        let Entry::Choice(kinds) = field.entry else {
+            panic!()
+        };
+        (field.value, kinds)
+    };
+    let (now, all) = kinds(&step);
+    let other = all.iter().find(|(_, words)| *words != now).unwrap().1.clone();
+    form::set(&plan, &mut step, "joint/wetted", "no").unwrap();
+    // The same chosen again changes nothing.
+    kind(&mut step, &now);
+    assert_eq!(step.work.application().unwrap().wetted, Some(false));
+    kind(&mut step, &other);
+    assert_eq!(step.work.application().unwrap().wetted, None);
 }

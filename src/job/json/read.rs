@@ -131,9 +131,9 @@ impl<'n> Reader<'n> {
 }
 
 macro_rules! numbers {
-    ($($method:ident $visit:ident $kind:ident $helper:ident($($limit:expr),*);)*) => {
+    ($($method:ident $visit:ident $kind:ident $through:ident($($limit:expr),*);)*) => {
         $(fn $method<V: Visitor<'de>>(self, visitor: V) -> Result<V::Value, JsonError> {
-            visitor.$visit(self.$helper($($limit),*)? as $kind)
+            visitor.$visit(self.$through($($limit),*)? as $kind)
         })*
     };
 }

@@ -112,9 +112,9 @@ impl Group<'_> {
 }
 
 macro_rules! numbers {
-    ($($method:ident $kind:ident $helper:ident;)*) => {
+    ($($method:ident $kind:ident $through:ident;)*) => {
         $(fn $method(self, number: $kind) -> Written {
-            self.$helper(number.into())
+            self.$through(number.into())
         })*
     };
 }

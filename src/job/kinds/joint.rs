@@ -75,7 +75,8 @@ pub fn show(form: &mut Form, joint: &Application) {
 pub fn set(joint: &mut Application, path: &str, value: &str) -> Set {
     match path.split('/').collect::<Vec<_>>().as_slice() {
         ["joint", "kind"] => {
-            joint.kind = pick(JointKind::ALL, value)?;
+            let kind = pick(JointKind::ALL, value)?;
+            joint.become_of(kind);
             Ok(())
         }
         ["joint", "wetted"] => {

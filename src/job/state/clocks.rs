@@ -99,6 +99,11 @@ impl State {
             if progress.closed() {
                 draft.line_in(bound.job, Some(step.id), Event::Reopened);
             }
+            // What is on their own threads was drawn apart too.
+            if progress.put_on() {
+                draft.open_joint_of(bound.job, step.id);
+                draft.line_in(bound.job, Some(step.id), Event::JointOpened);
+            }
         }
     }
 
@@ -164,10 +169,11 @@ impl Draft<'_> {
 
     /// The joint of that step is open: its clocks no longer count.
     pub(super) fn open_joint(&mut self, step: StepId) {
-        let bound = Some(Bound {
-            job: self.state.jobs.at_hand,
-            step,
-        });
+        self.open_joint_of(self.state.jobs.at_hand, step);
+    }
+
+    fn open_joint_of(&mut self, job: JobId, step: StepId) {
+        let bound = Some(Bound { job, step });
         let running = |clock: &&mut CureClock| clock.bound == bound && clock.ended.is_none();
         let running = self.clocks().iter_mut().filter(running);
         running.for_each(|clock| clock.ended = Some(Ended::Reopened));

@@ -96,8 +96,13 @@ impl State {
         name: Name,
         change: impl FnOnce(&mut Sheet) -> Result<(), PlanRefused>,
     ) -> Result<Name, Refused> {
+        // What an earlier release let grow is changed as before; nothing grows past it.
+        let within = self.job().sheet.check_size().is_ok();
         let sheet = draft.sheet();
         change(sheet)?;
+        if within {
+            sheet.check_size().map_err(PlanRefused::Sheet)?;
+        }
         if !sheet.steps.is_empty() {
             sheet.check().map_err(PlanRefused::Sheet)?;
         }

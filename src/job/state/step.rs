@@ -173,8 +173,14 @@ impl State {
         if progress.closed() {
             draft.line(Some(step.id), Event::Reopened);
         }
-        drawn_apart(draft, step.id, &progress);
-        // The bead it was done before seals no more once it has skinned.
+        self.come_loose(draft, step, &progress);
+        Ok(Name::Lines)
+    }
+
+    /// What follows where fasteners come loose: what is on their threads goes on anew, and a bead they held
+    /// seals no more once it has skinned.
+    fn come_loose(&self, draft: &mut Draft<'_>, step: &Step, progress: &StepProgress) {
+        drawn_apart(draft, step.id, progress);
         for bead in skins::torn(self.ground(), step, draft.now.at) {
             let progress = self.progress(bead);
             if progress.closed() {
@@ -182,7 +188,6 @@ impl State {
             }
             drawn_apart(draft, bead, &progress);
         }
-        Ok(Name::Lines)
     }
 
     fn read(
@@ -198,6 +203,10 @@ impl State {
         // A fact is no number: it is said.
         if let What::Fact(fact) = what {
             return Err(Refused::NotAsked(fact.name(Some(step))));
+        }
+        // Nothing is read of an engine that must not run yet.
+        if let Work::Run(_) = &step.work {
+            self.ready(step.id, draft)?;
         }
         self.in_turn(step, what)?;
         let asked = readings::unit(step, what).unwrap_or_default();
@@ -359,7 +368,7 @@ impl State {
                     if !progress.tallies.is_empty() {
                         draft.line(Some(step.id), Event::Loosened);
                     }
-                    drawn_apart(draft, step.id, &progress);
+                    self.come_loose(draft, step, &progress);
                 }
                 draft.line(Some(step.id), Event::NewOn { part });
                 Ok(Name::Lines)

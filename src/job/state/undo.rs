@@ -14,6 +14,12 @@ impl State {
             draft.after.sheets.clone_from(&before.sheets);
             draft.after.files.clone_from(&before.files);
             draft.after.clocks.clone_from(&before.clocks);
+            // A start that was moved since, as the phone had been wrong, stays moved.
+            for clock in draft.after.clocks.iter_mut().flatten() {
+                if let Some(own) = self.clocks.iter().find(|own| own.id == clock.id) {
+                    clock.started = own.started;
+                }
+            }
             if let (Some(before), Some(after)) = (&before.settings, &last.after.settings) {
                 draft.after.settings = Some(Box::new(pieces_back(&self.settings, before, after)));
             }

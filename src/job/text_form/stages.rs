@@ -90,6 +90,17 @@ pub fn read_line(line: &str) -> Result<Vec<Stage>, String> {
     Ok(stages)
 }
 
+/// Reads a line that was typed: no angle is taken for a torque's tolerance.
+///
+/// # Errors
+/// The reader's sentence.
+pub fn typed_line(line: &str) -> Result<Vec<Stage>, String> {
+    let stages = read_line(line)?;
+    let mut torques = stages.iter().filter_map(|stage| stage.act.torque());
+    torques.try_for_each(said::no_angle)?;
+    Ok(stages)
+}
+
 /// A text with angles as the words of its torque and those of its stages; none where there is no angle.
 pub fn parted(text: &str) -> Option<(String, Vec<String>)> {
     let said = said::read(text, None)

@@ -28,7 +28,7 @@ use crate::job::sheet::{Step, StepId};
 use crate::parts::caution_card::caution_list;
 use crate::parts::dynamic::{piece, press, text, whether};
 use crate::parts::keys::{KeySpec, keys};
-use crate::parts::work_keys::UndoKey;
+use crate::parts::work_keys::{UndoKey, rest};
 use crate::screens::Route;
 use leptos::prelude::*;
 
@@ -171,7 +171,13 @@ pub fn JobEnd() -> impl IntoView {
         Some(at) => format!("Closed {}.", crate::parts::when::when(at, bench.now.get())),
         None => open_words(),
     });
-    let close = press(move || bench.tell(bench.send(Intent::CloseJob)));
+    let resting = RwSignal::new(false);
+    rest(resting);
+    let close = press(move || {
+        if !resting.get_untracked() {
+            bench.tell(bench.send(Intent::CloseJob));
+        }
+    });
     view! {
         <div class="step">
             <header class="head end">

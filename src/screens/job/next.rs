@@ -6,7 +6,7 @@ use crate::job::kinds::select::words::pieces_words;
 use crate::job::kinds::{Fasten, Gauged, Work};
 use crate::job::reading::What;
 use crate::job::sheet::{Step, StepId};
-use crate::parts::dynamic::{piece, press, text, whether};
+use crate::parts::dynamic::{piece, press, state, text, whether};
 use crate::parts::work_keys::rest;
 use crate::screens::Route;
 use crate::trade::quantity::Unit;
@@ -19,6 +19,8 @@ pub fn NextKey(step: StepId) -> impl IntoView {
     let bench = Bench::here();
     let ask = Memo::new(move |_| bench.ask(step));
     let resting = RwSignal::new(false);
+    // The press that led to this step must not answer for it too.
+    rest(resting);
     // A torque that the wrench in the hand can't be set to is not tallied: another is taken first.
     let instead = Memo::new(move |_| {
         ask.with(|ask| {
@@ -28,6 +30,9 @@ pub fn NextKey(step: StepId) -> impl IntoView {
         })
     });
     let act = press(move || {
+        if resting.get_untracked() {
+            return;
+        }
         rest(resting);
         match (instead.get_untracked(), ask.get_untracked()) {
             (Some((at, ..)), _) => bench.take_wrench(at),
@@ -35,7 +40,8 @@ pub fn NextKey(step: StepId) -> impl IntoView {
             (None, None) => {}
         }
     });
-    let shut = whether(move || resting.get() || ask.with(|ask| ask.as_ref().is_none_or(is_shut)));
+    // Not shut while it rests: a keyboard would lose its place.
+    let shut = whether(move || ask.with(|ask| ask.as_ref().is_none_or(is_shut)));
     let said = Memo::new(move |_| {
         if let Some((_, other, in_hand)) = instead.get() {
             return Some((format!("Use {other}"), format!("{in_hand} can’t set this")));
@@ -56,7 +62,7 @@ pub fn NextKey(step: StepId) -> impl IntoView {
     let face = text(move || said.get().map_or(String::new(), |(face, _)| face));
     let small = text(move || said.get().map_or(String::new(), |(_, small)| small));
     view! {
-        <button class="work-key first" class:resting=whether(move || resting.get()) disabled=shut on:click=act>
+        <button class="work-key first" class:resting=whether(move || resting.get()) aria-disabled=state(move || resting.get()) disabled=shut on:click=act>
             {face}
             <small>{small}</small>
         </button>

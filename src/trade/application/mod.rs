@@ -96,6 +96,15 @@ pub struct Application {
 }
 
 impl Application {
+    /// Makes it another kind: what is known beyond the kind stays, but for what fluid reaches it, which no
+    /// question of the new kind would show.
+    pub fn become_of(&mut self, kind: JointKind) {
+        if kind != self.kind {
+            self.kind = kind;
+            self.wetted = None;
+        }
+    }
+
     /// A joint of this kind of which nothing else is known.
     pub fn new(kind: JointKind) -> Self {
         Self {

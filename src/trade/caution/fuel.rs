@@ -46,8 +46,12 @@ pub fn any_fuel() -> &'static Fuel {
     &FUELS[0]
 }
 
-/// The fuel that these words name; "fuel" alone may be any.
+/// The fuel that these words name; "fuel" alone may be any. Oil and grease are none, whatever engine or pump
+/// they are named after.
 pub fn fuel_named(words: &str) -> Option<&'static Fuel> {
+    if names(words, "oil") && !names(words, "fuel oil") || names(words, "grease") {
+        return None;
+    }
     let meant = |fuel: &&Fuel| fuel.words.iter().any(|word| names(words, word));
     FUELS
         .iter()

@@ -94,6 +94,10 @@ impl Limit {
         let uncounted = self.whole && !self.all().iter().flatten().all(counts);
         pairs_wrong(self.new_pair(), self.worn_pair())
             .or_else(|| uncounted.then_some("The limits of a count are whole numbers from 0: correct them."))
+            .or_else(|| {
+                let nowhere = self.worked.is_some() && self.per.is_some() && self.radius.is_none();
+                nowhere.then_some("Limits per radius of what is worked out need the radius: enter it.")
+            })
     }
 
     /// The unit of its limits: "in", or "in per in of radius".

@@ -153,7 +153,7 @@ impl Fasten {
     /// Whether a nut that runs so hard, in the unit of its torque, is still good: one that takes more than its
     /// own torque is worn, wrong or cross-threaded.
     pub fn runs_freely(&self, value: f64) -> bool {
-        value <= self.torque.target
+        value <= self.torque.target * (1.0 + 1e-9)
     }
 
     /// That pass's share of the torque; only the whole keeps the manual's own limits.

@@ -188,7 +188,7 @@ pub static TABLE: [Field<Fasten>; 25] = [
         entry: Entry::Words,
         get: |f| stages::line(&f.stages),
         set: |f, words| {
-            f.stages = stages::read_line(words).map_err(Refused::Said)?;
+            f.stages = stages::typed_line(words).map_err(Refused::Said)?;
             Ok(())
         },
     },

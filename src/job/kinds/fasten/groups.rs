@@ -179,7 +179,7 @@ pub fn set(fasten: &mut Fasten, path: &str, value: &str) -> Set {
                     groups[at].places = places(value, |name| fasten.place(name)).map_err(Refused::Said)?
                 }
                 "torque" => {
-                    let said = said::read(value, None).map_err(Refused::Said)?;
+                    let said = said::typed(value, None).map_err(Refused::Said)?;
                     if !said.stages.is_empty() {
                         return refuse("Write the torque alone here; the angle is a stage of all.");
                     }

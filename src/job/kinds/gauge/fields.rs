@@ -2,6 +2,7 @@
 
 use super::data::Gauge;
 use crate::job::field::{self, Entry, Field, Form, Kept, Number, Refused, Seen, Set, pick, refuse};
+use crate::job::text_form::said;
 use crate::trade::quantity::{LengthUnit, Unit, parse_torque};
 
 /// A clearance, in mm, inches or thousandths of one.
@@ -81,6 +82,7 @@ static TABLE: [Field<Gauge>; 4] = [
                 return Ok(());
             }
             let torque = parse_torque(typed, None).map_err(|why| Refused::Said(why.to_string()))?;
+            said::no_angle(&torque).map_err(Refused::Said)?;
             g.torque = Some(torque);
             Ok(())
         },

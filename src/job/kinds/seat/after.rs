@@ -3,8 +3,11 @@
 
 use super::answer::{SeatAnswer, nominal};
 use super::data::{HeldBy, Seat};
+use super::loose::held;
 use super::words::{Row, fit_words, microns};
-use crate::trade::bearing_fit::{RETAINED_GAP_MM, Ring, SEALED_LIMIT_C, clearance_lost};
+use crate::trade::application::Held;
+use crate::trade::application::sizes::{ANAEROBIC_GAP_MM, CENTRED_GAP_MM};
+use crate::trade::bearing_fit::{Ring, SEALED_LIMIT_C, clearance_lost};
 use crate::trade::cooling::TimeRange;
 use crate::trade::fit::{Grip, RunningFit, SizeSource};
 use crate::trade::heat_plan::{HeatMeans, HoleIn, PlanKind, oven_time};
@@ -13,10 +16,6 @@ use crate::trade::quantity::{Length, ThermodynamicTemperature, Time, fixed};
 use uom::si::length::millimeter;
 use uom::si::thermodynamic_temperature::degree_celsius;
 use uom::si::time::minute;
-
-/// The widest gap on the diameter that a retaining compound is used in for a plain bush, mm
-/// (common practice).
-const BUSH_GAP_MM: f64 = 0.25;
 
 fn celsius(c: f64) -> ThermodynamicTemperature {
     ThermodynamicTemperature::new::<degree_celsius>(c)
@@ -143,15 +142,18 @@ fn seals_asked(seat: &Seat, answer: &SeatAnswer) -> Option<String> {
 
 /// A part that is to stay put and is loose at 20 °C.
 fn loose_cold(seat: &Seat, answer: &SeatAnswer) -> Option<String> {
-    if matches!(seat.held_by, Some(HeldBy::Compound | HeldBy::Plate)) {
-        return None;
-    }
     let least = answer.interference.least;
-    let (what, gap_mm) = match ring(seat) {
-        Some(_) => ("race", RETAINED_GAP_MM),
-        None => ("part", BUSH_GAP_MM),
+    // What has to run true sits off centre by up to half the gap.
+    let (what, gap_mm) = match held(seat) {
+        Some(Held::Race) => ("race", CENTRED_GAP_MM),
+        Some(Held::OnShaft) => ("part", CENTRED_GAP_MM),
+        Some(Held::Bush) | None => ("part", ANAEROBIC_GAP_MM),
     };
     let gap = -least.get::<millimeter>();
+    let filled = seat.held_by == Some(HeldBy::Compound) && gap <= gap_mm + 1e-9;
+    if filled || seat.held_by == Some(HeldBy::Plate) {
+        return None;
+    }
     let remedy = if gap <= gap_mm + 1e-9 {
         format!(
             "Retaining compound fills up to {gap_mm} mm on the diameter here, in clean and dry bores; else a sleeve or a new case"

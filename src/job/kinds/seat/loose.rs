@@ -36,7 +36,7 @@ pub fn loose(seat: &Seat, answer: &SeatAnswer) -> Option<Walk> {
 }
 
 /// What slides in or on, where the sizes or the metal tell it.
-fn held(seat: &Seat) -> Option<Held> {
+pub(super) fn held(seat: &Seat) -> Option<Held> {
     let race = matches!(seat.shaft, SizeSource::BearingOuter { .. });
     match seat.hole_in {
         HoleIn::Part => Some(Held::OnShaft),
