@@ -15,8 +15,10 @@ const FLOOR: f64 = 29_000.0;
 ///
 /// It stood at 480 kB. The core that decides, the typed record and the reading of form 1 weigh 25 kB more
 /// than the rules that stood in views did: a debt. What manuals ask of a step (findings, programs, locks,
-/// shims, gauging plastic, fill and run, two kinds of waiting) came on top with 110 kB.
-const BAR: u64 = 612_000;
+/// shims, gauging plastic, fill and run, two kinds of waiting) came on top with 110 kB; the trade made whole
+/// (sixteen calculations to measure by, the missing joints, units and worked-out readings, what is left of a
+/// fit, rigging) with 80 kB.
+const BAR: u64 = 690_000;
 
 /// Builds the release, then prints the size of every file a first visit needs as it goes over
 /// the wire: brotli where that is smaller, without HTTP's own headers.
@@ -77,7 +79,7 @@ mod tests {
         let refused = judge(BAR + 1_500).expect_err("it is over");
         assert_eq!(
             refused.to_string(),
-            "A first visit weighs 613.5 kB, over the bar of 612.0 kB: make the page lighter, or move BAR in src/setup/size.rs and say why."
+            "A first visit weighs 691.5 kB, over the bar of 690.0 kB: make the page lighter, or move BAR in src/setup/size.rs and say why."
         );
     }
 }

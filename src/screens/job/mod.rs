@@ -26,7 +26,7 @@ use crate::bench::{Ask, Bench, Intent};
 use crate::job::kinds::Work;
 use crate::job::sheet::{Step, StepId};
 use crate::parts::caution_card::caution_list;
-use crate::parts::dynamic::{piece, press, text, whether};
+use crate::parts::dynamic::{piece, press, state, text, whether};
 use crate::parts::keys::{KeySpec, keys};
 use crate::parts::work_keys::{UndoKey, rest};
 use crate::screens::Route;
@@ -193,7 +193,7 @@ pub fn JobEnd() -> impl IntoView {
                 ])}
             </div>
             <div class="work-keys">
-                <button class="work-key first" disabled=whether(move || closed().is_some()) on:click=close>
+                <button class="work-key first" aria-disabled=state(move || resting.get()) disabled=whether(move || closed().is_some()) on:click=close>
                     "Close the job"
                 </button>
                 <UndoKey />
