@@ -80,7 +80,7 @@ impl Bench {
     pub fn open(shelves: Shelves, clock: fn() -> Moment) -> Self {
         let left = shelves.read();
         let state = Held::new(left.state);
-        let bench = Self {
+        Self {
             jobs: Seen::new(state, |state| &state.jobs.heads),
             job: Seen::new(state, |state| &state.jobs.at_hand),
             sheet: Seen::new(state, |state| &state.job().sheet),
@@ -100,8 +100,7 @@ impl Bench {
             shelves: StoredValue::new_local(shelves),
             clock,
             calendar_at: StoredValue::new_local(Now::utc),
-        };
-        bench
+        }
     }
 
     /// The bench the views share.
