@@ -80,6 +80,16 @@ async fn take_over(page: &Page) -> Told {
     .await
 }
 
+/// It tried to mend itself first, by a reload; in vain, as the notice says.
+async fn tried_to_mend(page: &Page) -> Told {
+    let tried = "return document.readyState === 'complete' && document.getElementById('not-started')?.className === 'now'
+        && performance.getEntriesByType('navigation')[0].type === 'reload'";
+    page.until("the notice after a reload", async || {
+        Ok((page.script(tried, Value::Null).await? == json!(true)).then_some(()))
+    })
+    .await
+}
+
 /// How many releases are kept.
 async fn stores(page: &Page) -> Told<usize> {
     let stores = page.script("return caches.keys()", Value::Null).await?;
@@ -166,6 +176,7 @@ fn a_page_that_cannot_start_says_so() {
         }
         page.serve_instead(&broken)?;
         page.driver.goto(page.url()).await?;
+        tried_to_mend(page).await?;
         page.see(alert(has("Halfcase has not started"))).await?;
         page.see(button("Reload")).await?;
         assert!(!page.take_console_errors().await?.is_empty());
@@ -316,13 +327,7 @@ fn the_data_is_saved_when_the_app_does_not_start() {
         )
         .await?;
         page.driver.goto(format!("{}?fresh", page.url())).await?;
-        // It tried to mend itself first, by a reload.
-        let tried = "return document.readyState === 'complete' && document.getElementById('not-started')?.className === 'now'
-            && performance.getEntriesByType('navigation')[0].type === 'reload'";
-        page.until("the notice after a reload", async || {
-            Ok((page.script(tried, Value::Null).await? == json!(true)).then_some(()))
-        })
-        .await?;
+        tried_to_mend(page).await?;
         page.screenshot("not-started").await?;
         page.tap(button("Save my data as a file")).await?;
         let (name, bytes) = page.downloaded().await?;

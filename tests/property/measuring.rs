@@ -11,7 +11,7 @@ use halfcase::trade::measuring::ring::{gap_in, side_gap, to_file};
 use halfcase::trade::measuring::runout::{between, limit_at, round_one_turn};
 use halfcase::trade::measuring::shell;
 use halfcase::trade::measuring::spring::{Coil, LoadRead, load_at, tested};
-use halfcase::trade::measuring::stretch::{InGrip, next, stretch};
+use halfcase::trade::measuring::stretch::{next, stretch};
 use halfcase::trade::measuring::turning::{Figure, by_cord, of_bearings, pack_change};
 use halfcase::trade::measuring::{MeasuringError, Standing, stands};
 use halfcase::trade::quantity::{
@@ -238,26 +238,6 @@ proptest! {
         let blind = engaged(mm(stack + reach), mm(stack), thread, into(Some(mm(depth)))).expect("a bolt");
         prop_assert!(blind.length <= found.length && blind.length <= mm(depth));
         prop_assert!(near(in_mm(blind.left.expect("a blind hole")), depth - reach));
-    }
-
-    /// Pull and stretch are each other turned round; the ends make a bolt softer.
-    #[test]
-    fn stretch_and_pull_are_one_another(at in any::<prop::sample::Index>(), grip in 10.0..150.0_f64, share in 0.0..1.0_f64, kn in 1.0..50.0_f64) {
-        let bolts = bolts();
-        let thread = bolts[at.index(bolts.len())];
-        let bolt = InGrip {
-            thread,
-            grip: mm(grip),
-            shank: mm(grip * share),
-            shank_diameter: thread.major(),
-            young: Pressure::new::<gigapascal>(205.0),
-        };
-        let pull = Force::new::<newton>(kn * 1000.0);
-        let (least, most) = bolt.stretch_for(pull).expect("a bolt");
-        prop_assert!(least < most);
-        let (_, high) = bolt.pull(least).expect("a bolt");
-        let (low, _) = bolt.pull(most).expect("a bolt");
-        prop_assert!(near((high / pull).value, 1.0) && near((low / pull).value, 1.0));
     }
 
     /// Nothing that can be typed or read from a file brings it down; what is no number is refused.

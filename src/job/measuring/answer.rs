@@ -6,6 +6,7 @@ use super::kept::MeasureBench;
 use crate::trade::measure::{Allowed, MeasureVerdict};
 use crate::trade::measuring::{MeasuringError, Standing, stands};
 use crate::trade::quantity::{Force, Length, LengthUnit, Torque, TorqueUnit, fixed};
+use crate::trade::stretch::StretchError;
 use crate::trade::thread::Thread;
 use std::fmt;
 use uom::si::force::newton;
@@ -36,6 +37,14 @@ pub enum Trouble {
     Missing(&'static str),
     /// What was entered makes no sense.
     Wrong(MeasuringError),
+    /// The same, of a bolt as a spring.
+    Bolt(StretchError),
+}
+
+impl From<StretchError> for Trouble {
+    fn from(why: StretchError) -> Self {
+        Self::Bolt(why)
+    }
 }
 
 impl From<MeasuringError> for Trouble {
@@ -49,6 +58,7 @@ impl fmt::Display for Trouble {
         match self {
             Self::Missing(name) => write!(f, "Enter: {name}."),
             Self::Wrong(why) => write!(f, "{why}"),
+            Self::Bolt(why) => write!(f, "{why}"),
         }
     }
 }

@@ -5,11 +5,11 @@ use super::answer::{Answer, Asked, Judged, Trouble};
 use super::field::{Field, Measure};
 use crate::trade::measuring::engagement::{Hole, engaged};
 use crate::trade::measuring::insert::{Tap, hole, strip};
-use crate::trade::measuring::stretch::{InGrip, Next, STEEL_YOUNG_GPA, next, stretch};
-use crate::trade::quantity::{Length, Pressure, fixed};
+use crate::trade::measuring::stretch::{Next, next, stretch};
+use crate::trade::quantity::{Length, fixed};
+use crate::trade::stretch::Shank;
 use crate::trade::strip::{FemaleMaterial, strip_load};
 use uom::si::length::millimeter;
-use uom::si::pressure::gigapascal;
 use uom::si::ratio::ratio;
 
 /// In the order of [`FemaleMaterial::ALL`].
@@ -172,7 +172,7 @@ pub static STRETCH: Calculation = Calculation {
     id: "stretch",
     name: "Bolt stretch",
     how: "Over the ends, the same spot each time, at one temperature. With thread and grip it also tells the pull.",
-    model: "F = δ·E/(l₁/A₁ + l₂/A_s), E 205 GPa, with the give of head and nut and without; only while the bolt is elastic",
+    model: "F = δ·E/(l₁/A₁ + l₂/A_s), E 207 GPa, with the give of head and nut and without; only while the bolt is elastic",
     fields: &STRETCH_FIELDS,
     answer: bolt_stretch,
 };
@@ -195,17 +195,21 @@ fn bolt_stretch(asked: &Asked<'_>) -> Result<Answer, Trouble> {
     }
     let mut rows = Vec::new();
     if let (Some(thread), Some(grip)) = (asked.thread("thread"), asked.length("grip")) {
-        let bolt = InGrip {
+        let bolt = Shank {
             thread,
+            strength: None,
             grip,
-            shank: asked.length("shank").unwrap_or_default(),
-            shank_diameter: asked.length("around").unwrap_or_else(|| thread.major()),
-            young: Pressure::new::<gigapascal>(STEEL_YOUNG_GPA),
+            plain: asked.length("shank").unwrap_or_default(),
+            diameter: asked.length("around"),
         };
-        let (low, high) = bolt.pull(found)?;
+        let pull = bolt.pull(found)?;
         rows.push((
             "pull it tells",
-            format!("{} to {}", asked.force_words(low), asked.force_words(high)),
+            format!(
+                "{} to {}",
+                asked.force_words(pull.low),
+                asked.force_words(pull.high)
+            ),
         ));
     }
     Ok(Answer {

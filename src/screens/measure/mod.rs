@@ -71,7 +71,7 @@ fn answer_plate(bench: Bench) -> AnyView {
             Err(why @ Trouble::Missing(_)) => {
                 view! { <p class="mid" role="status">{why.to_string()}</p> }.into_any()
             }
-            Err(why @ Trouble::Wrong(_)) => {
+            Err(why @ (Trouble::Wrong(_) | Trouble::Bolt(_))) => {
                 view! { <p class="trouble-line mid" role="alert">{why.to_string()}</p> }.into_any()
             }
         }

@@ -59,8 +59,6 @@ pub enum MeasuringError {
     Loads,
     /// The tight length is under the free one.
     Shrunk,
-    /// The shank in the grip is longer than the grip.
-    Shank,
     /// The bolt does not reach through what it clamps.
     Stack,
     /// A pipe thread.
@@ -91,7 +89,6 @@ impl fmt::Display for MeasuringError {
             Self::Heights => "Read the spring at two different heights.",
             Self::Loads => "A spring bears more when it is shorter: read both loads again.",
             Self::Shrunk => "The tight length is under the free one: measure both again.",
-            Self::Shank => "The shank in the grip can’t be longer than the grip: measure both again.",
             Self::Stack => {
                 "The bolt does not reach the thread: its length under the head must be more than what it clamps."
             }
