@@ -18,7 +18,7 @@ const FLOOR: f64 = 29_000.0;
 /// shims, gauging plastic, fill and run, two kinds of waiting) came on top with 110 kB; the trade made whole
 /// (sixteen calculations to measure by, the missing joints, units and worked-out readings, what is left of a
 /// fit, rigging) with 80 kB.
-const BAR: u64 = 690_000;
+const BAR: u64 = 692_000;
 
 /// Builds the release, then prints the size of every file a first visit needs as it goes over
 /// the wire: brotli where that is smaller, without HTTP's own headers.
@@ -79,7 +79,7 @@ mod tests {
         let refused = judge(BAR + 1_500).expect_err("it is over");
         assert_eq!(
             refused.to_string(),
-            "A first visit weighs 691.5 kB, over the bar of 690.0 kB: make the page lighter, or move BAR in src/setup/size.rs and say why."
+            "A first visit weighs 693.5 kB, over the bar of 692.0 kB: make the page lighter, or move BAR in src/setup/size.rs and say why."
         );
     }
 }
