@@ -95,7 +95,7 @@ fn hurry_line(bench: Bench) -> Option<Line> {
         },
         false => Line {
             left: left_text(until, now),
-            name: format!("close it by then: {}", title(first.step)),
+            name: format!("close it: {}", title(first.step)),
             more: more_words(more),
         },
     })

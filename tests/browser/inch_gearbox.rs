@@ -65,7 +65,7 @@ async fn cover(page: &mut Page) -> Told {
     at(page, "Cover bolts").await?;
     page.see_words("1, 5: 12 ft·lb").await?;
     // The cover goes on while the compound is wet: until when, the step and the strip say.
-    page.see_words("close it by then").await?;
+    page.see_words("close it: Cover bolts").await?;
     page.see_words("skins").await?;
     tally(page, 8, 1).await?;
     page.fits_everywhere("inch-groups").await?;
