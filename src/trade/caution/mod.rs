@@ -28,6 +28,8 @@ pub enum Level {
 pub struct Caution {
     /// The rule's name; what an acknowledgement is kept under.
     pub id: &'static str,
+    /// The danger in three or four words, for a lane of one line.
+    pub short: &'static str,
     /// How grave it is.
     pub level: Level,
     /// The danger in one short line, with the step's own numbers where it has them.

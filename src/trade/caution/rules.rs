@@ -10,6 +10,8 @@ use crate::trade::compound::Family;
 pub struct Rule {
     /// Its name.
     pub id: &'static str,
+    /// The danger in three or four words, where there is one line.
+    pub short: &'static str,
     /// How grave it is.
     pub level: Level,
     when: fn(&Situation) -> bool,
@@ -35,6 +37,7 @@ impl Rule {
         };
         Caution {
             id: self.id,
+            short: self.short,
             level: self.level,
             danger,
             act: self.act,
@@ -51,6 +54,7 @@ const SLING: &str = "ASME B30.9";
 pub static RULES: &[Rule] = &[
     Rule {
         id: "under-load",
+        short: "a hung load can drop",
         level: Level::Stop,
         when: |s| lift(s, |l| l.under_load),
         danger: "A hung load can drop.",
@@ -60,6 +64,7 @@ pub static RULES: &[Rule] = &[
     },
     Rule {
         id: "hoist-over",
+        short: "too heavy for the hoist",
         level: Level::Stop,
         when: |s| lift(s, |l| l.hoist_share.is_some_and(|share| beyond(share, 1.0))),
         danger: "Too heavy for the hoist as it is set.",
@@ -69,6 +74,7 @@ pub static RULES: &[Rule] = &[
     },
     Rule {
         id: "sling-flat",
+        short: "sling legs too flat",
         level: Level::Stop,
         when: |s| {
             lift(s, |l| {
@@ -82,6 +88,7 @@ pub static RULES: &[Rule] = &[
     },
     Rule {
         id: "hands-refused",
+        short: "not by hand",
         level: Level::Stop,
         when: |s| {
             lift(s, |l| {
@@ -95,6 +102,7 @@ pub static RULES: &[Rule] = &[
     },
     Rule {
         id: "heat-solvent",
+        short: "solvent near heat",
         level: Level::Stop,
         when: |s| (heated(s) || s.running) && (vapour(s) || s.solvent_near),
         danger: "Solvent near heat: fire, and poisonous gas from chlorinated cleaners.",
@@ -104,6 +112,7 @@ pub static RULES: &[Rule] = &[
     },
     Rule {
         id: "hot-fuel",
+        short: "fuel near hot metal",
         level: Level::Stop,
         when: |s| (s.fuel.is_some() && s.hot_near.is_some()) || (s.fuel_near.is_some() && heated(s)),
         danger: "Fuel near hot metal: its vapour lights.",
@@ -113,6 +122,7 @@ pub static RULES: &[Rule] = &[
     },
     Rule {
         id: "press-over",
+        short: "more than the press may give",
         level: Level::Stop,
         when: |s| press(s, |p| press_share(p).is_some_and(|share| beyond(share, 1.0))),
         danger: "More force than the press may give.",
@@ -122,6 +132,7 @@ pub static RULES: &[Rule] = &[
     },
     Rule {
         id: "dry-ice",
+        short: "dry ice burns, takes the air",
         level: Level::Stop,
         when: |s| cold(s, |c| c.dry_ice),
         danger: "Dry ice burns skin, and its gas takes the place of air.",
@@ -131,6 +142,7 @@ pub static RULES: &[Rule] = &[
     },
     Rule {
         id: "liquid-nitrogen",
+        short: "nitrogen freezes, takes the air",
         level: Level::Stop,
         when: |s| cold(s, |c| c.liquid_nitrogen),
         danger: "Liquid nitrogen freezes flesh at once, and its gas takes the place of air without a smell.",
@@ -140,6 +152,7 @@ pub static RULES: &[Rule] = &[
     },
     Rule {
         id: "oil-flash",
+        short: "oil bath near its flash point",
         level: Level::Stop,
         when: |s| heat(s, near_flash),
         danger: "The oil bath comes close to its flash point: it can catch fire.",
@@ -149,6 +162,7 @@ pub static RULES: &[Rule] = &[
     },
     Rule {
         id: "spring",
+        short: "a spring can fly out",
         level: Level::Stop,
         when: |s| s.spring,
         danger: "A loaded spring can fly out.",
@@ -158,6 +172,7 @@ pub static RULES: &[Rule] = &[
     },
     Rule {
         id: "heat-flame",
+        short: "no flame on one spot",
         level: Level::Stop,
         when: |s| heat(s, |h| h.open_flame),
         danger: "A flame on one spot cracks and warps castings and lights oil.",
@@ -167,6 +182,7 @@ pub static RULES: &[Rule] = &[
     },
     Rule {
         id: "heat-over",
+        short: "hotter than the part stands",
         level: Level::Stop,
         when: |s| heat(s, |h| !h.by_manual && over_limit(h)),
         danger: "Hotter than the part stands.",
@@ -176,6 +192,7 @@ pub static RULES: &[Rule] = &[
     },
     Rule {
         id: "heat-seals",
+        short: "heat ruins seals",
         level: Level::Stop,
         when: |s| heat(s, |h| h.holds_seals_or_compound),
         danger: "Heat ruins seals, O-rings and cured compound in the part.",
@@ -185,6 +202,7 @@ pub static RULES: &[Rule] = &[
     },
     Rule {
         id: "heat-soft-inside",
+        short: "heat ruins what is inside",
         level: Level::Stop,
         when: |s| s.soft_inside.is_some() && heat(s, |h| !h.holds_seals_or_compound),
         danger: "Compound or a seal went in before: in what is heated it is ruined.",
@@ -194,6 +212,7 @@ pub static RULES: &[Rule] = &[
     },
     Rule {
         id: "half-cured-lift",
+        short: "a joint has not cured",
         level: Level::Stop,
         when: |s| s.half_cured.is_some() && s.lifting.is_some(),
         danger: "A joint has not cured, and nothing else holds it: lifted, it shifts or lets go.",
@@ -203,6 +222,7 @@ pub static RULES: &[Rule] = &[
     },
     Rule {
         id: "locked-removal",
+        short: "hot threadlocker: burns, fumes",
         level: Level::Stop,
         when: |s| s.high_strength_removal,
         danger: "High-strength threadlocker lets go at 230 to 320 °C: burns, fumes, spoilt seals.",
@@ -212,6 +232,7 @@ pub static RULES: &[Rule] = &[
     },
     Rule {
         id: "press-through-balls",
+        short: "never through the balls",
         level: Level::Stop,
         when: |s| press(s, |p| p.through_rolling_elements),
         danger: "Force through the balls dents the races, and they can burst.",
@@ -221,6 +242,7 @@ pub static RULES: &[Rule] = &[
     },
     Rule {
         id: "before-cure",
+        short: "not cured: no oil, no load",
         level: Level::Stop,
         when: |s| s.before_cure,
         danger: "A compound has not cured: oil or load now makes a leak or a loose part.",
@@ -230,6 +252,7 @@ pub static RULES: &[Rule] = &[
     },
     Rule {
         id: "turning",
+        short: "turning parts take fingers",
         level: Level::Stop,
         when: |s| s.turning,
         danger: "Turning parts take fingers.",
@@ -239,6 +262,7 @@ pub static RULES: &[Rule] = &[
     },
     Rule {
         id: "exhaust",
+        short: "exhaust gas; engine tied down",
         level: Level::Stop,
         when: |s| s.running,
         danger: "Exhaust gas poisons unnoticed; a loose engine jumps.",
@@ -249,6 +273,7 @@ pub static RULES: &[Rule] = &[
     // From here on: mind this.
     Rule {
         id: "half-cured-turn",
+        short: "a joint has not cured",
         level: Level::Care,
         when: |s| s.half_cured.is_some() && s.turning,
         danger: "A joint has not cured, and nothing else holds it: moved, it never holds.",
@@ -258,6 +283,7 @@ pub static RULES: &[Rule] = &[
     },
     Rule {
         id: "hands-strain",
+        short: "heavy for one person",
         level: Level::Care,
         when: |s| {
             lift(s, |l| {
@@ -271,6 +297,7 @@ pub static RULES: &[Rule] = &[
     },
     Rule {
         id: "mass-unknown",
+        short: "weight not known",
         level: Level::Care,
         when: |s| lift(s, |l| l.mass.is_none()),
         danger: "The weight is not known.",
@@ -280,6 +307,7 @@ pub static RULES: &[Rule] = &[
     },
     Rule {
         id: "hoist-near",
+        short: "near the hoist’s limit",
         level: Level::Care,
         when: |s| {
             lift(s, |l| {
@@ -294,6 +322,7 @@ pub static RULES: &[Rule] = &[
     },
     Rule {
         id: "sling-shallow",
+        short: "shallow sling legs",
         level: Level::Care,
         when: |s| {
             lift(s, |l| {
@@ -307,6 +336,7 @@ pub static RULES: &[Rule] = &[
     },
     Rule {
         id: "hoist",
+        short: "loads swing and tip",
         level: Level::Care,
         when: |s| lift(s, |l| !l.by_hand),
         danger: "A load swings or tips when it leaves the ground.",
@@ -316,6 +346,7 @@ pub static RULES: &[Rule] = &[
     },
     Rule {
         id: "press-near",
+        short: "near the press’s limit",
         level: Level::Care,
         when: |s| {
             press(s, |p| {
@@ -329,6 +360,7 @@ pub static RULES: &[Rule] = &[
     },
     Rule {
         id: "press",
+        short: "pressed parts can burst",
         level: Level::Care,
         when: |s| press(s, |p| !p.struck),
         danger: "Pressed parts can burst or jump.",
@@ -338,6 +370,7 @@ pub static RULES: &[Rule] = &[
     },
     Rule {
         id: "struck",
+        short: "hardened steel splinters",
         level: Level::Care,
         when: |s| press(s, |p| p.struck),
         danger: "Hardened steel splinters when struck.",
@@ -347,6 +380,7 @@ pub static RULES: &[Rule] = &[
     },
     Rule {
         id: "press-unknown",
+        short: "force not known: go slowly",
         level: Level::Care,
         when: |s| press(s, |p| !p.struck && press_share(p).is_none()),
         danger: "Force or press rating not known.",
@@ -356,6 +390,7 @@ pub static RULES: &[Rule] = &[
     },
     Rule {
         id: "heat-manual",
+        short: "hotter than known here",
         level: Level::Care,
         when: |s| heat(s, |h| h.by_manual && over_limit(h)),
         danger: "The manual’s temperature is above the limit known here.",
@@ -365,6 +400,7 @@ pub static RULES: &[Rule] = &[
     },
     Rule {
         id: "oil-bath",
+        short: "hot oil burns, boils over",
         level: Level::Care,
         when: |s| heat(s, |h| h.oil_bath),
         danger: "Hot oil burns; water in it boils over; vapour over it lights.",
@@ -374,6 +410,7 @@ pub static RULES: &[Rule] = &[
     },
     Rule {
         id: "induction",
+        short: "induction heater: pacemakers",
         level: Level::Care,
         when: |s| heat(s, |h| h.induction),
         danger: "An induction heater’s field disturbs pacemakers and leaves bearings magnetic.",
@@ -383,6 +420,7 @@ pub static RULES: &[Rule] = &[
     },
     Rule {
         id: "hot-part",
+        short: "hot metal looks like cold",
         level: Level::Care,
         when: |s| {
             heat(s, |h| {
@@ -396,6 +434,7 @@ pub static RULES: &[Rule] = &[
     },
     Rule {
         id: "cold-brittle",
+        short: "deep cold: brittle",
         level: Level::Care,
         when: |s| {
             cold(s, |c| {
@@ -409,6 +448,7 @@ pub static RULES: &[Rule] = &[
     },
     Rule {
         id: "cold-part",
+        short: "cold metal freezes to skin",
         level: Level::Care,
         when: |s| {
             cold(s, |c| {
@@ -422,6 +462,7 @@ pub static RULES: &[Rule] = &[
     },
     Rule {
         id: "hot-oil",
+        short: "hot oil scalds",
         level: Level::Care,
         when: |s| s.hot_oil,
         danger: "Hot oil scalds.",
@@ -431,6 +472,7 @@ pub static RULES: &[Rule] = &[
     },
     Rule {
         id: "running-parts",
+        short: "running engine: sleeves, hair",
         level: Level::Care,
         when: |s| s.running,
         danger: "A running engine draws in sleeves and hair, and its exhaust burns.",
@@ -440,6 +482,7 @@ pub static RULES: &[Rule] = &[
     },
     Rule {
         id: "air-vapour",
+        short: "air makes solvent mist",
         level: Level::Care,
         when: |s| s.compressed_air && vapour(s),
         danger: "Air makes a mist of solvent that burns and is breathed in.",
@@ -449,6 +492,7 @@ pub static RULES: &[Rule] = &[
     },
     Rule {
         id: "air",
+        short: "compressed air: eyes, skin",
         level: Level::Care,
         when: |s| s.compressed_air,
         danger: "Compressed air blows chips into eyes and air into skin.",
@@ -458,6 +502,7 @@ pub static RULES: &[Rule] = &[
     },
     Rule {
         id: "solvent",
+        short: "solvent vapour",
         level: Level::Care,
         when: vapour,
         danger: "Solvent vapour burns and dizzies.",
@@ -467,6 +512,7 @@ pub static RULES: &[Rule] = &[
     },
     Rule {
         id: "anaerobic-skin",
+        short: "uncured compound: gloves",
         level: Level::Care,
         when: |s| wet(s, Family::Anaerobic),
         danger: "Uncured anaerobic compound can make skin allergic for good.",
@@ -476,6 +522,7 @@ pub static RULES: &[Rule] = &[
     },
     Rule {
         id: "silicone-vapour",
+        short: "silicone vapour: air the room",
         level: Level::Care,
         when: |s| wet(s, Family::Silicone),
         danger: "Curing silicone gives off vapour.",
@@ -485,6 +532,7 @@ pub static RULES: &[Rule] = &[
     },
     Rule {
         id: "gauging",
+        short: "don’t turn the shaft",
         level: Level::Care,
         when: |s| s.gauging,
         danger: "A turn of the shaft smears the plastic: it then tells a clearance that isn’t there.",
