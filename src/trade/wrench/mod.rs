@@ -4,7 +4,7 @@ mod check;
 mod setting;
 
 pub use check::WrenchError;
-pub use setting::{RangeVerdict, ScaleSetting, Setting};
+pub use setting::{LOW_PART, RangeVerdict, ScaleSetting, Setting};
 
 use super::quantity::{Torque, TorqueUnit};
 use serde::{Deserialize, Serialize};

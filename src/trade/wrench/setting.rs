@@ -55,7 +55,7 @@ pub struct ScaleSetting {
 
 /// Below this share of the maximum a wrench is in the low part of its scale: the lowest test point
 /// of ISO 6789:2003. The 2017 edition starts at the lowest marked value.
-const LOW_PART: f64 = 0.2;
+pub const LOW_PART: f64 = 0.2;
 impl Wrench {
     /// The setting nearest to `target`; halfway between two divisions, the higher.
     ///
