@@ -1,7 +1,7 @@
 //! What a screen shows of a torque, worked out once: the view only lays it out.
 
 use super::adapter::{Adapter, scaled};
-use crate::trade::quantity::{Printed, StatementForm, TorqueStatement, TorqueUnit, print_torque};
+use crate::trade::quantity::{Printed, StatementForm, TorqueStatement, TorqueUnit, print_torque, trimmed};
 use crate::trade::wrench::{RangeVerdict, Setting, Wrench, choose};
 
 /// Figures in a converted torque: a manual's two or three, and no more pretended.
@@ -85,6 +85,46 @@ pub fn torque(
             .collect(),
     }
 }
+
+impl TorqueAnswer {
+    /// How the number came about, a sentence each: what the manual says, turned into the wrench's unit, and
+    /// what its divisions make of it.
+    pub fn how(&self) -> Vec<String> {
+        let mut lines = Vec::new();
+        let at_bolt = self.asked.torque();
+        if self.asked.unit != self.unit {
+            let factor = self.unit.value_of(self.asked.unit.torque(1.0));
+            lines.push(format!(
+                "{} × {} = {} {}.",
+                self.asked.text(),
+                trimmed(factor, FACTOR_FIGURES),
+                trimmed(self.unit.value_of(at_bolt), FACTOR_FIGURES - 1),
+                self.unit.symbol()
+            ));
+            lines.push("The units’ exact definitions (NIST SP 811).".to_owned());
+        }
+        if self.adapted {
+            lines.push("Less what the adapter adds (force times the longer arm).".to_owned());
+        }
+        let rounded = self.setting.zip(self.rounding.as_ref());
+        lines.extend(rounded.map(|(setting, rounding)| {
+            format!(
+                "The nearest line of the wrench is {} {}: {rounding}.",
+                setting.text(),
+                setting.unit.symbol()
+            )
+        }));
+        lines.extend(
+            self.band
+                .as_ref()
+                .map(|band| format!("Its scale may be off by {band}.")),
+        );
+        lines
+    }
+}
+
+/// Figures of a unit's factor.
+const FACTOR_FIGURES: u32 = 5;
 
 /// "rounding −0.5 %", "no rounding".
 fn rounding_words(setting: Setting) -> String {

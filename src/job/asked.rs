@@ -6,6 +6,7 @@ use super::guarding::{GuardAnswer, KnownBolt, guard_turned};
 use super::kinds::fasten::fastening::{running_words, with_running};
 use super::kinds::fasten::pull::{NO_PULL, ONCE, stretch_words, turn_words};
 use super::pairing::{PairAnswer, pair};
+use crate::trade::guard::Verdict;
 use crate::trade::quantity::{Angle, Torque, TorqueStatement};
 use crate::trade::stretch::Shank;
 use crate::trade::wrench::Wrench;
@@ -47,6 +48,61 @@ pub struct WholeAnswer {
     pub running: Option<String>,
     /// What a turn draws, what a stretch pulls, what the thread's condition does.
     pub pull: Vec<String>,
+}
+
+/// What to say in one lane: the worst of what the two values, the guard and the wrench have to say.
+#[derive(Debug, Clone, PartialEq)]
+pub enum Worst {
+    /// The manual's two values don't agree.
+    Apart(PairAnswer),
+    /// The guard stops it or doubts it.
+    Doubted(GuardAnswer),
+    /// The wrench can't be set to it, or not well: why, and the one to take.
+    Wrench(String, Option<usize>),
+    /// Nothing is wrong: what may be said, the turn first.
+    Fine(String),
+}
+
+impl WholeAnswer {
+    /// The worst of it; a turn in degrees is named where nothing is wrong.
+    pub fn worst(&self, turn_deg: Option<f64>) -> Worst {
+        if let Some(pair) = self.pair.as_ref().filter(|pair| !pair.agree) {
+            return Worst::Apart(pair.clone());
+        }
+        let stopped = |guard: &&GuardAnswer| guard.verdict == Verdict::Absurd;
+        if let Some(guard) = self.guard.as_ref().filter(stopped) {
+            return Worst::Doubted(guard.clone());
+        }
+        // A number that can't be set comes before a doubt about it.
+        let cannot = self.set.as_ref().filter(|set| set.setting.is_none());
+        let trouble = |set: &TorqueAnswer| set.trouble.clone().map(|why| Worst::Wrench(why, set.take));
+        if let Some(worst) = cannot.and_then(trouble) {
+            return worst;
+        }
+        if let Some(guard) = self
+            .guard
+            .as_ref()
+            .filter(|guard| guard.verdict != Verdict::Plausible)
+        {
+            return Worst::Doubted(guard.clone());
+        }
+        if let Some(worst) = self.set.as_ref().and_then(trouble) {
+            return worst;
+        }
+        let turn = turn_deg.map(|degrees| format!("All to this; then turn a further {degrees}°."));
+        let pair = self.pair.as_ref().map(|pair| pair.sentence.clone());
+        let guard = self
+            .guard
+            .as_ref()
+            .map(|guard| format!("{} {}", guard.mark, guard.line));
+        Worst::Fine(
+            [turn, pair, guard]
+                .into_iter()
+                .flatten()
+                .collect::<Vec<_>>()
+                .join(" "),
+        )
+    }
 }
 
 /// Works it all out.
