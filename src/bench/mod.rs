@@ -12,7 +12,7 @@ mod tamper;
 pub use crate::job::desk::{Desk, typed_words};
 pub use crate::job::keep::{Said, Shelves};
 pub use crate::job::settings::{LiftBench, Look, SeatBench, Settings};
-pub use crate::job::state::{Ask, Intent, JobHead, JobRefused, Now, ReadWith, Refused, Restore};
+pub use crate::job::state::{Ask, Intent, JobHead, JobRefused, Now, OvenNext, ReadWith, Refused, Restore};
 pub use crate::job::tamper::Doubt;
 pub use clocks::Ring;
 pub use files::{BackupError, Incoming};

@@ -19,7 +19,7 @@ use crate::job::readings;
 use crate::job::record::EntryId;
 use crate::job::sheet::{JobId, Sheet, Step, StepId, Units};
 use crate::job::skins::{self, Deadline};
-use crate::job::state::{Ask, Transaction, Way};
+use crate::job::state::{Ask, OvenNext, Transaction, Way};
 use crate::job::text_form::said::Said;
 use crate::trade::application::Application;
 use crate::trade::caution::Caution;
@@ -509,12 +509,12 @@ impl Bench {
         let job = self.job.get();
         let run = self.settings.with(|s| s.seat.oven)?;
         let mine = run.step == step && (step.is_none() || run.job.is_none_or(|of| of == job));
-        mine.then(|| run.state(self.oven_time()))
+        (mine && !run.home).then(|| run.state(self.oven_time()))
     }
 
     /// Where a part on its way stands, whatever it is for.
     pub fn on_its_way(self) -> Option<OvenState> {
-        let run = self.settings.with(|s| s.seat.oven)?;
+        let run = self.settings.with(|s| s.seat.oven).filter(|run| !run.home)?;
         Some(run.state(self.oven_time()))
     }
 
@@ -524,9 +524,17 @@ impl Bench {
         Moment(now.0.saturating_add(self.phone_ahead_ms().max(0)))
     }
 
-    /// Puts the countdown away.
+    /// The part is home: the countdown ends, and its step remembers it.
     pub fn put_countdown_away(self) {
-        self.set("end of the countdown", |settings| settings.seat.oven = None);
+        self.set("end of the countdown", |settings| {
+            settings.seat.oven = settings.seat.oven.filter(|run| run.step.is_some());
+            settings.seat.oven.iter_mut().for_each(|run| run.home = true);
+        });
+    }
+
+    /// What of the way from the oven comes next in that step; followed.
+    pub fn oven_next(self, step: StepId) -> Option<OvenNext> {
+        self.look(|state, now| state.oven_next(step, now.at))
     }
 
     /// The depth and the gap last read for the fit at hand, mm.

@@ -37,6 +37,8 @@ use super::conflicts::{self, Conflict};
 use super::gate::{Ground, opened_uncured};
 use super::kinds::Work;
 use super::kinds::fasten::fastening::{PassAnswer, pass_answer, running};
+use super::kinds::seat;
+use super::kinds::seat::oven::OvenRun;
 use super::progress::{Progress, StepProgress, next_fastener};
 use super::reading::What;
 use super::readings;
@@ -46,6 +48,8 @@ use super::sheet::{JobId, Sheet, Step, StepId};
 use super::situation::{self, Around};
 use crate::trade::application::Application;
 use crate::trade::caution::Caution;
+use crate::trade::cooling::TimeRange;
+use crate::trade::heat_plan::PlanKind;
 use crate::trade::moment::Moment;
 use serde::{Deserialize, Serialize};
 use std::collections::BTreeMap;
@@ -169,6 +173,15 @@ pub struct State {
     pub trail: Vec<Transaction>,
     /// Stands in for a job that is nowhere.
     nothing: Job,
+}
+
+/// The next touch on the way from the oven to the seat.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub enum OvenNext {
+    /// It comes out, by that plan, and stays good for so long.
+    Out(PlanKind, TimeRange),
+    /// It is on its way: say when it is home.
+    Home,
 }
 
 impl State {
@@ -295,6 +308,27 @@ impl State {
         let at = answer.take.filter(|_| answer.setting.is_none())?;
         let name = |at: usize| self.settings.wrenches.get(at).map(|wrench| wrench.name.clone());
         Some((at, name(at)?, name(self.settings.in_hand)?))
+    }
+
+    /// What of the way from the oven to the seat comes before that step is done; none where nothing of it is
+    /// heated or cooled, or the part is home.
+    pub fn oven_next(&self, step: StepId, now: Moment) -> Option<OvenNext> {
+        let found = self.step(step)?;
+        let Work::Seat(seat) = &found.work else {
+            return None;
+        };
+        let mine =
+            |run: &OvenRun| run.step == Some(step) && run.job.is_none_or(|job| job == self.jobs.at_hand);
+        match self.settings.seat.oven.filter(mine) {
+            Some(run) if run.home => None,
+            Some(_) => Some(OvenNext::Home),
+            // What was read of it sits already.
+            None if !self.progress(step).readings.is_empty() => None,
+            None => {
+                let answer = seat::answer(seat, self.settings.temperature_at(now)).ok()?;
+                Some(OvenNext::Out(answer.followed().which, answer.window?))
+            }
+        }
     }
 
     /// What that pass of a fasten step asks of the fastener at that place on the wrench in the hand, with the

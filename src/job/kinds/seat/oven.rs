@@ -19,6 +19,9 @@ pub struct OvenRun {
     /// The job of that step.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub job: Option<JobId>,
+    /// It is home: the run is over, and the step knows of it.
+    #[serde(default, skip_serializing_if = "std::ops::Not::not")]
+    pub home: bool,
     /// How long it stays good in brisk air: the time to work by.
     #[serde(rename = "shortest_s", with = "stored::seconds")]
     pub shortest: Time,
@@ -45,6 +48,7 @@ impl OvenRun {
             started,
             step,
             job: None,
+            home: false,
             shortest: window.shortest,
             longest: window.longest,
         }
