@@ -10,7 +10,7 @@ use crate::bench::{Bench, Intent};
 use crate::job::clock::CureClock;
 use crate::job::sheet::StepId;
 use crate::parts::clock_bar::ClockBar;
-use crate::parts::dynamic::{piece, press, text};
+use crate::parts::dynamic::{piece, press, text, whether};
 use crate::parts::work_keys::UndoKey;
 use crate::screens::Route;
 use desk::Desk;
@@ -27,20 +27,24 @@ pub fn BondScreen(step: Option<StepId>) -> impl IntoView {
         None => free_keys(desk),
     };
     view! {
-        <div class="page bond">
-            <h1>{text(move || desk.title())}</h1>
-            <question::QuestionNow desk />
-            {piece(move || if walking.get() {
-                view! {
-                    <card::AnswerCard desk />
-                    {start()}
-                    <question::Answers desk />
-                }
-                .into_any()
-            } else {
-                ().into_any()
-            })}
-            <UndoKey />
+        <div class="bond">
+            <div class="asks">
+                <h1>{text(move || desk.title())}</h1>
+                <question::QuestionNow desk />
+            </div>
+            <div class="grows" hidden=whether(move || !walking.get())>
+                {piece(move || if walking.get() {
+                    view! {
+                        <card::AnswerCard desk />
+                        {start()}
+                        <question::Answers desk />
+                    }
+                    .into_any()
+                } else {
+                    ().into_any()
+                })}
+                <UndoKey />
+            </div>
         </div>
     }
 }
