@@ -55,7 +55,6 @@ pub fn StepsScreen() -> impl IntoView {
             {heading}
             <p class="mid figures">{text(move || seen.with(counted))}</p>
             {piece(move || seen.with(|seen| progress_bar(&seen.states)))}
-            {piece(move || seen.with(|seen| left(bench, seen)))}
             {piece(move || not_settled(bench))}
             {not_together(bench, None)}
             {keys(vec![
@@ -69,6 +68,7 @@ pub fn StepsScreen() -> impl IntoView {
             <ol class="step-list">
                 {rows(steps)}
             </ol>
+            {piece(move || seen.with(|seen| left(bench, seen)))}
         </div>
     }
 }
