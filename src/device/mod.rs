@@ -7,6 +7,8 @@ pub mod files;
 #[cfg(feature = "app")]
 pub mod focus;
 #[cfg(feature = "app")]
+pub mod hands;
+#[cfg(feature = "app")]
 pub mod paper;
 #[cfg(feature = "app")]
 pub mod place;

@@ -88,6 +88,20 @@ pub fn on_change(then: impl Fn(String) + 'static) {
     listen("hashchange", move || then(read()));
 }
 
+/// From this width on the screen is a desk's, CSS px.
+const DESK_PX: f64 = 1_000.0;
+
+/// Whether the screen is as wide as a desk's.
+pub fn at_a_desk() -> bool {
+    let wide = web_sys::window().and_then(|window| window.inner_width().ok()?.as_f64());
+    wide.is_some_and(|wide| wide >= DESK_PX)
+}
+
+/// Calls `then` whenever the window changes its size.
+pub fn on_resize(then: impl Fn() + 'static) {
+    listen("resize", then);
+}
+
 /// Calls `then` when the page comes back into sight or from the browser's cache.
 pub fn on_return(then: impl Fn() + Clone + 'static) {
     let again = then.clone();

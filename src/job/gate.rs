@@ -39,6 +39,18 @@ impl Wait {
     }
 }
 
+/// The one of them to say first: what somebody must do, else the cure that ends last.
+pub fn blocking(waits: &[Wait]) -> Option<&Wait> {
+    let rank = |wait: &&Wait| match wait {
+        Wait::Finding { .. } => (0, 0),
+        Wait::Step(_) | Wait::Undone(_) => (1, 0),
+        Wait::ClockNotStarted(_) => (2, 0),
+        Wait::Stalled { .. } => (3, 0),
+        Wait::Cure { until, .. } => (4, until.0.saturating_neg()),
+    };
+    waits.iter().min_by_key(rank)
+}
+
 /// What the gate looks at.
 #[derive(Debug, Clone, Copy)]
 pub struct Ground<'a> {

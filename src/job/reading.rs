@@ -143,6 +143,14 @@ impl What {
         })
     }
 
+    /// Whether it is read as a number, rather than looked at and said.
+    pub fn is_number(&self) -> bool {
+        !matches!(
+            self,
+            Self::Fact(_) | Self::Turning | Self::Part(_) | Self::Skin(_) | Self::Pack
+        )
+    }
+
     /// Whether it is read, and settled, before anything is tightened.
     pub fn before_work(&self) -> bool {
         matches!(self, Self::Uses | Self::Running | Self::Free(_) | Self::Part(_))

@@ -349,6 +349,64 @@ pub fn limits(step: &Step, progress: &StepProgress, what: &What) -> Vec<Option<f
     all.unwrap_or_default()
 }
 
+/// What was read in a step and what the plan's limits say of it now, by name, in the order it is asked for.
+pub fn said(step: &Step, progress: &StepProgress) -> Vec<(String, String)> {
+    let all = asked(step).into_iter().chain(worked_out(step));
+    all.filter_map(|what| {
+        let value = value(step, progress, &what)?;
+        let read = progress.reading(&what);
+        let (figure, unit) = match read {
+            Some(read) => (read.value.to_string().replace('-', "−"), read.unit.as_str()),
+            None => (
+                crate::trade::quantity::trimmed(value, 5),
+                unit(step, &what).unwrap_or_default(),
+            ),
+        };
+        let verdict = judge(step, progress, &what, value).words();
+        let accepted = progress.accepted.iter().find(|(own, ..)| *own == what);
+        let accepted = accepted.map_or(String::new(), |(.., reason)| format!(" · accepted: {reason}"));
+        Some((
+            what.name(Some(step)),
+            format!("{figure} {unit} · {verdict}{accepted}"),
+        ))
+    })
+    .collect()
+}
+
+/// The limits of that in words, for who is about to read it; empty where the plan has none.
+pub fn limit_words(step: &Step, what: &What) -> String {
+    match (&step.work, what) {
+        (Work::Check(check), What::Limit(id)) => {
+            limit(check, *id).map_or(String::new(), super::kinds::Limit::words)
+        }
+        (
+            Work::Check(check),
+            What::Place {
+                bore: id,
+                journal: false,
+                ..
+            },
+        ) => bore(check, *id).map_or(String::new(), super::kinds::check::bore::size_words),
+        (Work::Fasten(fasten), What::Uses) => fasten.reuse_words(),
+        (Work::Fasten(fasten), What::Tight(_)) => fasten.stretch_words(),
+        (Work::Fasten(fasten), What::Free(_)) => fasten
+            .longest_mm()
+            .map_or(String::new(), |longest| format!("at most {longest} mm")),
+        (Work::Seat(seat), What::Depth | What::Gap) => {
+            let stated = seat.depth.as_ref();
+            stated.map_or(String::new(), super::kinds::seat::depth::target_words)
+        }
+        (Work::Gauge(gauge), What::Widest | What::Narrow) => {
+            super::kinds::gauge::words::limits_words(gauge).join(" ")
+        }
+        (Work::Select(select), What::Trial | What::TurnTight | What::TurnLoose) => select
+            .trial
+            .as_ref()
+            .map_or(String::new(), |trial| trial.limit_words(select.unit)),
+        _ => String::new(),
+    }
+}
+
 /// The limits of that as planned, in a fixed order.
 fn planned(step: &Step, what: &What) -> Vec<Option<f64>> {
     match (&step.work, what) {

@@ -1,4 +1,5 @@
-//! The bolts of a step drawn where they lie: tallied, next, still to do.
+//! The bolts of a step drawn where they lie: tallied, next, still to do; each bears the number it is
+//! called by everywhere.
 
 use super::dynamic::{each, piece, text};
 use leptos::prelude::*;
@@ -8,74 +9,75 @@ use leptos::prelude::*;
 pub struct Bolt {
     /// Place in the unit square, from the top left.
     pub at: (f64, f64),
-    /// Its turn in the tightening order, from 1.
-    pub turn: usize,
-    /// What the manual calls it, where it has numbers of its own.
-    pub name: Option<String>,
+    /// What it is called.
+    pub name: String,
     /// Brought to this pass's torque.
     pub tallied: bool,
     /// The one to do now.
     pub next: bool,
 }
 
-const WIDE: f64 = 360.0;
-/// The unit square's height.
-const HIGH: f64 = 148.0;
-const MARGIN: f64 = 26.0;
-
-/// The pattern; the numbers are the manual's own, else the tightening order.
+/// The pattern, as large as its place; the bolts keep their size and their figures theirs.
 #[component]
-pub fn Bolts(#[prop(into)] bolts: Signal<Vec<Bolt>>) -> impl IntoView {
+pub fn Bolts(
+    #[prop(into)] bolts: Signal<Vec<Bolt>>,
+    /// The part's outline: a class.
+    outline: &'static str,
+) -> impl IntoView {
     let words = text(move || {
         bolts.with(|bolts| {
             let done = bolts.iter().filter(|bolt| bolt.tallied).count();
             let next = bolts
                 .iter()
                 .find(|bolt| bolt.next)
-                .map_or(String::new(), |b| format!(", next number {}", shown(b)));
+                .map_or(String::new(), |bolt| format!(", next number {}", bolt.name));
             format!("{done} of {} tallied{next}", bolts.len())
         })
     });
+    // As many as stand beside and above each other: a bolt is no larger than its share.
+    let apart = move |of: fn(&Bolt) -> f64| {
+        text(move || {
+            bolts.with(|bolts| {
+                let mut all: Vec<i64> = bolts.iter().map(|bolt| (of(bolt) * 100.0) as i64).collect();
+                all.sort_unstable();
+                all.dedup();
+                all.len().to_string()
+            })
+        })
+    };
+    let (across, down) = (apart(|bolt| bolt.at.0), apart(|bolt| bolt.at.1));
+    // Rows reach the edges of their place, whatever room the pattern leaves around them.
     let drawn = piece(move || {
         let bolts = bolts.get();
-        let radius = if bolts.len() > 12 { 17.0 } else { 22.0 };
-        let (top, _) = reach(&bolts);
-        each(bolts, |bolt| draw(bolt, top, radius)).into_any()
-    });
-    // As high as the pattern: a row of two must not push the rest off the screen.
-    let view_box = text(move || {
-        let (top, bottom) = bolts.with(|bolts| reach(bolts));
-        format!("0 0 {WIDE} {}", 2.0 * MARGIN + (bottom - top) * HIGH)
+        let heights = bolts.iter().map(|bolt| bolt.at.1);
+        let (top, bottom) = (heights.clone().fold(1.0, f64::min), heights.fold(0.0, f64::max));
+        let height = move |y: f64| {
+            if bottom > top {
+                (y - top) / (bottom - top)
+            } else {
+                0.5
+            }
+        };
+        each(bolts, |bolt| {
+            let at = (bolt.at.0, height(bolt.at.1));
+            draw(Bolt { at, ..bolt })
+        })
+        .into_any()
     });
     view! {
-        <svg class="bolts" viewBox=view_box role="img" aria-label=words>
-            {drawn}
-        </svg>
+        <div class=outline role="img" aria-label=words style=("--across", across) style=("--down", down)>
+            <div class="field-of-bolts">{drawn}</div>
+        </div>
     }
     .into_any()
 }
 
-/// Its number as it is drawn: the manual's own, else its turn.
-fn shown(bolt: &Bolt) -> String {
-    bolt.name.clone().unwrap_or_else(|| bolt.turn.to_string())
-}
-
-/// From the highest bolt to the lowest, in the unit square.
-fn reach(bolts: &[Bolt]) -> (f64, f64) {
-    let heights = bolts.iter().map(|bolt| bolt.at.1);
-    (heights.clone().fold(1.0, f64::min), heights.fold(0.0, f64::max))
-}
-
-fn draw(bolt: Bolt, top: f64, radius: f64) -> AnyView {
-    let x = MARGIN + bolt.at.0 * (WIDE - 2.0 * MARGIN);
-    let y = MARGIN + (bolt.at.1 - top) * HIGH;
+fn draw(bolt: Bolt) -> AnyView {
+    let (x, y) = (format!("{:.4}", bolt.at.0), format!("{:.4}", bolt.at.1));
     view! {
-        <g class:tallied=bolt.tallied class:next=bolt.next>
-            <circle cx=x cy=y r=radius />
-            <text x=x y=y font-size=radius>
-                {shown(&bolt)}
-            </text>
-        </g>
+        <span class="bolt" class:tallied=bolt.tallied class:next=bolt.next style=("--x", x) style=("--y", y)>
+            {bolt.name}
+        </span>
     }
     .into_any()
 }

@@ -1,7 +1,8 @@
 //! One cure clock as a bar with its marks, the time left in large figures and the end in words.
 
-use super::dynamic::{piece, press, text};
+use super::dynamic::{each, piece, press, text};
 use super::hand_over::hand_over_calendar;
+use super::plate::Plate;
 use super::when::{digits, span, when};
 use crate::bench::Bench;
 use crate::job::clock::{ClockId, CureClock, Standing};
@@ -142,6 +143,44 @@ pub fn ClockBar(clock: CureClock) -> impl IntoView {
     }
 }
 
+/// The clock on a step's stage: the time left as its number, what ends then, the bar and its marks, each
+/// finding its own place.
+pub fn clock_on_stage(clock: CureClock) -> AnyView {
+    let bench = Bench::here();
+    let (id, name) = (clock.id, clock.name.clone());
+    let kept = StoredValue::new(clock);
+    let face = Memo::new(move |_| {
+        let now = bench.now.get();
+        bench
+            .settings
+            .with(|s| kept.with_value(|clock| face(clock, &s.shop, now)))
+    });
+    let part = move |at: usize| {
+        let left = face.with(|face| face.left.clone());
+        left.splitn(2, ' ').nth(at).unwrap_or_default().to_owned()
+    };
+    let bar = piece(move || {
+        let bar = face.with(|face| face.bar.as_ref().map(drawn));
+        bar.map(|bar| view! { <div class="clock-bar">{bar}</div> }.into_any())
+            .into_any()
+    });
+    let marks = piece(move || {
+        let row = |row: Row| {
+            view! { <p class="mark-row"><span>{row.words}</span> <span class="figures">{row.at}</span></p> }
+                .into_any()
+        };
+        each(face.with(|face| face.marks.clone()), row).into_any()
+    });
+    view! {
+        <Plate says=name number=text(move || part(0)) unit=text(move || part(1)) />
+        <p class="mid">{text(move || face.with(|face| face.end.clone()))}</p>
+        <p class="mid">{text(move || before_then(bench, id))}</p>
+        {bar}
+        {marks}
+    }
+    .into_any()
+}
+
 /// The steps that must be done before it skins, and how long is left.
 fn before_then(bench: Bench, id: ClockId) -> String {
     let now = bench.now.get();
@@ -190,6 +229,11 @@ fn drawn(bar: &Drawn) -> AnyView {
     let ticks = bar.marks.clone().into_iter();
     view! {
         <svg viewBox=format!("-2 -2 {} {}", WIDE + 4.0, HIGH + 4.0) preserveAspectRatio="none" aria-hidden="true">
+            <defs>
+                <pattern id="late" width="8" height="8" patternUnits="userSpaceOnUse">
+                    <path d="M0 8 8 0" />
+                </pattern>
+            </defs>
             <rect class="spread" x=bar.spread_from y="0" width=WIDE - bar.spread_from height=HIGH />
             <rect class="run" x="0" y="0" width=bar.run height=HIGH />
             {ticks.map(|x| view! { <line class="mark" x1=x x2=x y1="0" y2=HIGH /> }.into_any()).collect::<Vec<_>>()}

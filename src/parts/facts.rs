@@ -7,7 +7,7 @@ use leptos::prelude::*;
 pub fn Facts(rows: Vec<(&'static str, String)>) -> impl IntoView {
     view! {
         <dl class="facts">
-            {rows.into_iter().map(|(name, words)| view! { <dt>{name}</dt> <dd>{words}</dd> }.into_any()).collect::<Vec<_>>()}
+            {rows.into_iter().map(|(name, words)| view! { <div><dt>{name}</dt> <dd>{words}</dd></div> }.into_any()).collect::<Vec<_>>()}
         </dl>
     }
 }

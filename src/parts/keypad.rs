@@ -35,6 +35,7 @@ pub fn TorqueKeypad(
         let this = move || units()[at];
         Face {
             class: "unit",
+            key: None,
             face: text(move || this().symbol().to_owned()),
             // What is seen is part of the name: it can be called by voice as it is read.
             name: text(move || format!("{}, {}", this().symbol(), this().words())),
@@ -44,6 +45,7 @@ pub fn TorqueKeypad(
     };
     let other_key = Face {
         class: "word",
+        key: None,
         face: "other".into(),
         name: "other".into(),
         pressed: Some(state(move || other.get())),
@@ -75,6 +77,7 @@ pub fn TorqueKeypad(
 fn wordy(word: &'static str, press: Press) -> Face {
     Face {
         class: "word",
+        key: None,
         face: word.into(),
         name: word.into(),
         pressed: None,
@@ -100,6 +103,7 @@ pub fn NumberKeypad(
     };
     let take_key = Face {
         class: "word take",
+        key: None,
         face: "take it".into(),
         name: "take it".into(),
         pressed: None,
@@ -114,6 +118,8 @@ pub fn NumberKeypad(
 /// One key's look and effect.
 struct Face {
     class: &'static str,
+    /// The character it types, for a real keyboard.
+    key: Option<String>,
     face: Signal<String>,
     name: Signal<String>,
     pressed: Option<Signal<String>>,
@@ -123,7 +129,7 @@ struct Face {
 fn pad(class: &'static str, keys: impl IntoIterator<Item = Face>) -> AnyView {
     let keys = each(keys, |key| {
         view! {
-            <button class=key.class aria-label=key.name aria-pressed=key.pressed on:click=key.press>
+            <button class=key.class data-key=key.key aria-label=key.name aria-pressed=key.pressed on:click=key.press>
                 {key.face}
             </button>
         }
@@ -149,6 +155,7 @@ fn type_key(face: char, typed: RwSignal<String>) -> Face {
     };
     Face {
         class,
+        key: Some(face.to_string()),
         face: shown.into(),
         name: name.into(),
         pressed: None,

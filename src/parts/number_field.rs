@@ -6,6 +6,10 @@ use super::sheet::sheet;
 use super::typed::read_number;
 use leptos::prelude::*;
 
+/// Whether the keypad of the one reading a step asks for is open: its big key opens it too.
+#[derive(Clone, Copy)]
+pub struct ReadingOpen(pub RwSignal<bool>);
+
 /// A field that shows a number and opens the keypad when touched. `take` judges and keeps the number;
 /// its refusal is shown and what was typed stays.
 #[component]
@@ -27,11 +31,18 @@ pub fn NumberField(
     /// What is typed, for who wants its digits too and not the number alone.
     #[prop(optional)]
     typed: Option<RwSignal<String>>,
+    /// The step asks for this one: its big key opens the keypad too.
+    #[prop(optional)]
+    asked: bool,
     /// Turns to the next unit it may be read in, where there is another.
     #[prop(optional_no_strip)]
     turn: Option<Callback<()>>,
 ) -> impl IntoView {
-    let open = RwSignal::new(false);
+    let own = RwSignal::new(false);
+    let open = match use_context::<ReadingOpen>() {
+        Some(ReadingOpen(open)) if asked => open,
+        _ => own,
+    };
     let typed = typed.unwrap_or_else(|| RwSignal::new(String::new()));
     let trouble = RwSignal::new(None::<String>);
     let label = StoredValue::new(name);

@@ -1,6 +1,6 @@
 //! The plate: the one number that matters, what it is, and what stands under it.
 
-use super::dynamic::whether;
+use super::dynamic::{press, text, whether};
 use leptos::prelude::*;
 
 /// One number at the size the far view needs.
@@ -18,17 +18,32 @@ pub fn Plate(
     /// The number must not be set: it is struck through, and the words say so.
     #[prop(optional, into)]
     barred: Signal<bool>,
+    /// Tells how the number came about, at a touch of it.
+    #[prop(optional_no_strip)]
+    how: Option<Callback<()>>,
     /// Lines under it.
     #[prop(optional)]
     children: Option<Children>,
 ) -> impl IntoView {
+    // How wide it is in its own ems: a longer number shrinks, and its place stays as it is.
+    let wide = text(move || {
+        let letters = |signal: Signal<String>| signal.with(|words| words.chars().count()) as f64;
+        format!("{:.2}", 0.1 + 0.5 * letters(number) + 0.17 * letters(unit))
+    });
     view! {
-        <section class="plate" class:barred=whether(move || barred.get()) aria-live="polite">
+        <section class="plate" class:barred=whether(move || barred.get()) style=("--wide", wide) aria-live="polite">
             <div class="says">{says}</div>
-            <div class="number">
-                <span class="value">{number}</span>
-                <span class="unit">{unit}</span>
-            </div>
+            {match how {
+                None => view! { <div class="number"><span class="value">{number}</span> <span class="unit">{unit}</span></div> }.into_any(),
+                Some(how) => view! {
+                    <button class="number" on:click=press(move || how.run(()))>
+                        <span class="value">{number}</span>
+                        " "
+                        <span class="unit">{unit}</span>
+                        <span class="unseen">": how it comes about"</span>
+                    </button>
+                }.into_any(),
+            }}
             {children.map(|children| children())}
         </section>
     }

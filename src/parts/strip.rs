@@ -62,6 +62,12 @@ pub fn Strip() -> impl IntoView {
     .into_any()
 }
 
+/// The line of the strip in words, without what hurries nobody; empty where no clock runs.
+pub fn nearest(bench: Bench) -> String {
+    let line = hurry_line(bench).or_else(|| strip_line(bench));
+    line.map_or(String::new(), |line| format!("{} {}", line.left, line.name))
+}
+
 /// The part on its way from the oven, while it may still be good.
 fn oven_line(bench: Bench) -> Option<(Moment, bool, Line)> {
     let now = bench.now.get();

@@ -1,11 +1,12 @@
 //! The plate of a torque, the other units, and my wrenches in a row.
 
-use super::dynamic::{Piece, piece, press, text};
+use super::dynamic::{Piece, each, piece, press, text, when};
 use super::plate::Plate;
+use super::sheet::sheet;
 use super::thimble::thimble;
 use crate::bench::Bench;
 use crate::job::answer::TorqueAnswer;
-use crate::job::scale::thimble_scale;
+use crate::job::scale::{ruler, thimble_scale};
 use leptos::prelude::*;
 
 /// The plate of a torque: what to set, on which wrench, how it rounds.
@@ -69,14 +70,34 @@ pub fn AnswerPlate(
             view! { <p class="trouble">{words}</p> {take} }.into_any()
         }
     });
+    let told = RwSignal::new(false);
+    let how = Callback::new(move |()| told.set(answer.with_untracked(Option::is_some)));
+    let telling = when(
+        move || told.get(),
+        move || {
+            let lines = answer.with_untracked(|answer| answer.as_ref().map_or(Vec::new(), TorqueAnswer::how));
+            let inside = view! {
+                <h2>"How the number comes about"</h2>
+                {each(lines, |line| view! { <p class="mid">{line}</p> }.into_any())}
+                <OtherUnits answer />
+                <button class="work-key" on:click=press(move || told.set(false))>"back"</button>
+            };
+            sheet(
+                "how the number comes about".to_owned(),
+                move || told.set(false),
+                inside.into_any(),
+            )
+        },
+    );
     view! {
-        <Plate says number unit barred>
+        <Plate says number unit barred how=Some(how)>
             <div class="under">
                 <span>{rounding}</span>
                 <span class="band">{band}</span>
             </div>
             {trouble}
         </Plate>
+        {telling}
     }
 }
 
@@ -115,15 +136,25 @@ pub fn OtherUnits(#[prop(into)] answer: Signal<Option<TorqueAnswer>>) -> impl In
 
 /// Which wrench is in the hand; a touch takes another.
 #[component]
-pub fn WrenchRow() -> impl IntoView {
+pub fn WrenchRow(
+    /// One was taken.
+    #[prop(optional)]
+    taken: Option<Callback<()>>,
+) -> impl IntoView {
     let bench = Bench::here();
+    let take = move |at: usize| {
+        bench.take_wrench(at);
+        if let Some(taken) = taken {
+            taken.run(());
+        }
+    };
     let tiles: Piece = piece(move || {
         bench.settings.with(|settings| {
             let in_hand = settings.in_hand;
             let tile = |(at, wrench): (usize, &crate::trade::wrench::Wrench)| {
                 let range = format!("{}–{} {}", wrench.min, wrench.max, wrench.unit.symbol());
                 view! {
-                    <button role="radio" aria-checked=(at == in_hand).to_string() on:click=press(move || bench.take_wrench(at))>
+                    <button role="radio" aria-checked=(at == in_hand).to_string() on:click=press(move || take(at))>
                         <span>{wrench.name.clone()}</span>
                         " "
                         <span class="quiet figures">{range}</span>
@@ -139,3 +170,82 @@ pub fn WrenchRow() -> impl IntoView {
         </div>
     }
 }
+
+/// The wrench in the hand and its range, as a key that opens the others.
+#[component]
+pub fn WrenchLine() -> impl IntoView {
+    let bench = Bench::here();
+    let open = RwSignal::new(false);
+    let in_hand = text(move || {
+        bench.settings.with(|s| {
+            s.wrench().map_or("no wrench".to_owned(), |wrench| {
+                format!(
+                    "{} {}–{} {}",
+                    wrench.name,
+                    wrench.min,
+                    wrench.max,
+                    wrench.unit.symbol()
+                )
+            })
+        })
+    });
+    let others = when(
+        move || open.get(),
+        move || {
+            let inside = view! {
+                <h2>"Which wrench is in your hand?"</h2>
+                <WrenchRow taken=Callback::new(move |()| open.set(false)) />
+            };
+            sheet(
+                "wrench in the hand".to_owned(),
+                move || open.set(false),
+                inside.into_any(),
+            )
+        },
+    );
+    view! {
+        <button
+            class="wrench-line"
+            aria-label=text(move || format!("wrench in the hand: {}", in_hand.get()))
+            on:click=press(move || open.set(true))
+        >
+            <span class="figures">{in_hand}</span>
+            <span aria-hidden="true">"⇄"</span>
+        </button>
+        {others}
+    }
+}
+
+/// The whole of the wrench's scale as a ruler, with the pointer where it is set; its lowest fifth, where it
+/// is least certain, is hatched. Nothing where it has no scale or can't be set.
+#[component]
+pub fn Ruler(#[prop(into)] answer: Signal<Option<TorqueAnswer>>) -> impl IntoView {
+    let bench = Bench::here();
+    let ruler = Memo::new(move |_| {
+        let setting = answer.get()?.setting?;
+        bench.settings.with(|s| ruler(s.wrench()?, &setting))
+    });
+    let drawn: Piece = piece(move || match ruler.get() {
+        None => ().into_any(),
+        Some(ruler) => {
+            let line = |at: f64| view! { <line x1=at * RULER x2=at * RULER y1="10" y2="24" /> }.into_any();
+            view! {
+                <div class="ruler" role="img" aria-label=ruler.words>
+                    <span>{ruler.least}</span>
+                    <svg viewBox=format!("-8 0 {} 36", RULER + 16.0) preserveAspectRatio="none" aria-hidden="true">
+                        <rect class="low" x="0" y="10" width=ruler.low * RULER height="14" />
+                        <line x1="0" x2=RULER y1="24" y2="24" />
+                        {each(ruler.lines, line)}
+                        <path d=format!("M{0} 22 l7 13 h-14 z", ruler.at * RULER) />
+                    </svg>
+                    <span>{ruler.most}</span>
+                </div>
+            }
+            .into_any()
+        }
+    });
+    view! { {drawn} }
+}
+
+/// The ruler's length in its drawing.
+const RULER: f64 = 400.0;

@@ -22,8 +22,8 @@ pub use route::Route;
 
 use crate::bench::{Bench, Look, Now, Ring, Shelves};
 use crate::device::storage::{BrowserStore, MemoryStore, Shelf, Store};
-use crate::device::{alarm, place, release, time, wake_lock};
-use crate::parts::dynamic::{each, piece, press, text};
+use crate::device::{alarm, hands, place, release, time, wake_lock};
+use crate::parts::dynamic::{each, piece, press, text, when, whether};
 use crate::parts::said::SaidLines;
 use crate::parts::strip::Strip;
 use crate::trade::moment::Moment;
@@ -65,6 +65,12 @@ fn follow_the_phone(bench: Bench) {
         TICK,
     );
     alarm::unlock_at_a_touch();
+    hands::follow(move || {
+        bench.say(
+            "Not counted: that was no fingertip. Wipe the screen, touch with one finger.",
+            false,
+        )
+    });
     Effect::new(move |told: Option<Vec<Ring>>| ring(&bench.ringing.get(), &told.unwrap_or_default()));
     bench.stay_awake();
     place::on_return(move || {
@@ -147,8 +153,23 @@ fn Frame() -> impl IntoView {
     });
     provide_context(route);
     let at = Memo::new(move |_| route.get());
+    // At a desk the steps stand on one side and, while one is planned, the step itself on the other.
+    let wide = RwSignal::new(place::at_a_desk());
+    place::on_resize(move || wide.set(place::at_a_desk()));
+    let desk = Memo::new(move |_| wide.get());
+    let planned = Memo::new(move |_| match at.get() {
+        Route::PlanStep(step) if desk.get() => Some(step),
+        _ => None,
+    });
+    let listed = Memo::new(move |_| desk.get() && at.get() != Route::Steps);
     view! {
-        <div class="frame">
+        <div class="frame" class:desk=whether(move || desk.get())>
+            {when(move || listed.get(), || view! {
+                <aside class="beside" aria-label="steps"><steps::StepsScreen /></aside>
+            }.into_any())}
+            {piece(move || planned.get().map(|step| view! {
+                <aside class="as-shown" aria-label="the step as the phone shows it"><job::StepScreen step /></aside>
+            }.into_any()).into_any())}
             <Strip />
             <SaidLines />
             <main tabindex="-1">

@@ -49,19 +49,24 @@ async fn up_to_the_case_joint(page: &mut Page) -> Told {
 
     // The manual says 7.2 ft·lb, the small wrench reads in·lb: 86.4, set as 86.
     at(page, "Baffle screws").await?;
-    page.see_words("7.2 ft·lb").await?;
-    page.see_words("set on Small").await?;
-    page.see_words("86").await?;
-    page.see_words("rounding −0.5 %").await?;
     page.see_words("medium-strength threadlocker").await?;
+    page.screenshot("step-compound-upright").await?;
+    page.tap(button(has("Compound on"))).await?;
+    page.see_words("7.2 ft·lb").await?;
+    page.see_words("Small 20–120 in·lb").await?;
+    page.see_words("86").await?;
     page.screenshot("step-fasten-upright").await?;
-    page.tap(button("Compound on start its clock")).await?;
+    // The number tells how it comes about.
+    page.tap(button(has("how it comes about"))).await?;
+    page.see_words("7.2 ft·lb × 12 = 86.4 in·lb.").await?;
+    page.see_words("rounding −0.5 %").await?;
+    page.tap(button("back")).await?;
     tally(page, 4, 1).await?;
     page.key_at_least(button("Done"), 120, 88).await?;
     page.key_at_least(button(has("Undo")), 120, 88).await?;
     // A bolt too many is a touch away from being undone.
     page.tap(button(has("Undo"))).await?;
-    page.tap(button("Tally 4 of 4")).await?;
+    page.tap(button(has(" 4 of 4"))).await?;
     close(page).await?;
 
     at(page, "Restrictor jet, main oil way").await?;
@@ -71,12 +76,12 @@ async fn up_to_the_case_joint(page: &mut Page) -> Told {
 
     at(page, "Oil pipe unions").await?;
     new_ones(page).await?;
-    page.tap(radio(has("Middle"))).await?;
+    take_wrench(page, "Middle").await?;
     tally(page, 2, 1).await?;
     close(page).await?;
 
     at(page, "Bearing retainer screws").await?;
-    page.tap(button("Compound on start its clock")).await?;
+    page.tap(button(has("Compound on"))).await?;
     tally(page, 3, 1).await?;
     close(page).await?;
     for title in ["Shafts in, thrust washers on", "Detent spring and selector drum"] {
@@ -105,17 +110,17 @@ async fn up_to_the_case_joint(page: &mut Page) -> Told {
     // Snug, torque and angle, each once round before the next.
     at(page, "Connecting rod bolts").await?;
     new_ones(page).await?;
-    page.tap(radio(has("Middle"))).await?;
+    take_wrench(page, "Middle").await?;
     page.tap(button(has("All oiled"))).await?;
     for stage in 2..=4 {
         if stage == 4 {
-            page.see_words("turn on by").await?;
+            page.see_words("turn a further").await?;
             page.see_words("60").await?;
             page.fits_the_hand().await?;
             page.screenshot("step-angle-upright").await?;
         }
         for bolt in 1..=2 {
-            page.tap(button(format!("Tally {bolt} of 2, stage {stage} of 4")))
+            page.tap(button(has(&format!(" {bolt} of 2, stage {stage} of 4"))))
                 .await?;
         }
     }
@@ -142,14 +147,14 @@ fn a_job_is_carried_through_and_the_oil_waits_for_the_cure() {
 
         page.see_words("anaerobic flange sealant").await?;
         page.screenshot("step-bond-upright").await?;
-        page.tap(button("Compound on start its clock")).await?;
+        page.tap(button(has("Compound on"))).await?;
         close(page).await?;
 
         // The phone is put down, the network goes, the browser is closed: the job is where it was.
         page.stop_server();
         page.close_tab_and_return().await?;
         at(page, "Case bolts").await?;
-        page.tap(radio(has("Middle"))).await?;
+        take_wrench(page, "Middle").await?;
         tally_pass(page, 16, 1, 4).await?;
         page.screenshot("step-pattern-upright").await?;
         for pass in 2..=4 {
@@ -160,13 +165,15 @@ fn a_job_is_carried_through_and_the_oil_waits_for_the_cure() {
         turns(page).await?;
         close(page).await?;
         at(page, "Flywheel nut").await?;
-        page.tap(radio(has("Large"))).await?;
+        take_wrench(page, "Large").await?;
         tally(page, 1, 1).await?;
         close(page).await?;
         // The least of the range, then on to the hole; the pin is said.
         at(page, "Output shaft nut").await?;
+        whole(page).await?;
         page.see_words("Thread not stated").await?;
-        page.tap(radio(has("Large"))).await?;
+        back(page).await?;
+        take_wrench(page, "Large").await?;
         tally(page, 1, 1).await?;
         reading(page, "torque with the hole in line", &["6", "8"]).await?;
         page.tap(button("on")).await?;
@@ -174,21 +181,23 @@ fn a_job_is_carried_through_and_the_oil_waits_for_the_cure() {
         close(page).await?;
         at(page, "Drain plug").await?;
         new_ones(page).await?;
-        page.tap(radio(has("Middle"))).await?;
+        take_wrench(page, "Middle").await?;
         tally(page, 1, 1).await?;
         close(page).await?;
         at(page, "Engine onto the frame").await?;
         close(page).await?;
         at(page, "Breather spigot into the left case").await?;
         page.see_words("retaining compound").await?;
-        page.tap(button("Compound on start its clock")).await?;
+        page.tap(button(has("Compound on"))).await?;
         close(page).await?;
 
         at(page, "Gearbox and engine oil").await?;
         page.see_shut(button("Shut see what it waits for")).await?;
         page.see_words("Opens ").await?;
         page.see_words("Not before ").await?;
+        whole(page).await?;
         page.see_words("Case joint").await?;
+        back(page).await?;
         page.fits_the_hand().await?;
         page.screenshot("step-gate-upright").await?;
         page.turn(Screen::SIDEWAYS).await?;
@@ -232,7 +241,7 @@ fn a_job_is_carried_through_and_the_oil_waits_for_the_cure() {
 fn a_clock_runs_on_while_the_tab_is_closed() {
     story("clock-survives", Screen::UPRIGHT, async |page| {
         page.open_at("#step/4").await?;
-        page.tap(button("Compound on start its clock")).await?;
+        page.tap(button(has("Compound on"))).await?;
         page.see_words("min Baffle screws").await?;
         page.close_tab_and_return().await?;
         page.see_words("min Baffle screws").await

@@ -1,6 +1,7 @@
 //! The selector by touch: a joint described, its answer, its bottle, its clock.
 
 use super::harness::*;
+use super::work::whole;
 use halfcase::trade::application::{Application, JointKind, answer, questions};
 use halfcase::trade::compound::recommend;
 use serde_json::{Value, json};
@@ -38,8 +39,7 @@ fn a_joint_is_described_by_touch_and_its_answer_changed_in_place() {
         page.see_words("Within 5 min").await?;
         page.see_words("not told: the label’s 23 °C is taken").await?;
         page.fits_everywhere("bond-answer").await?;
-        page.key_at_least(button("Compound on start its clock"), 120, 88)
-            .await?;
+        page.key_at_least(button(has("Compound on")), 120, 88).await?;
         // It turns out that fuel wets it: no silicone, and it is said why.
         page.tap(button(has("What wets it?"))).await?;
         page.see_on(radio("Oil")).await?;
@@ -55,7 +55,7 @@ fn a_joint_is_described_by_touch_and_its_answer_changed_in_place() {
         page.see_words("start its clock").await?;
         page.type_into(textbox("which joint, in your words"), "Side cover")
             .await?;
-        page.tap(button("Compound on start its clock")).await?;
+        page.tap(button(has("Compound on"))).await?;
         page.see(heading("Clocks")).await?;
         page.see(heading("Side cover")).await.map(drop)
     });
@@ -65,6 +65,7 @@ fn a_joint_is_described_by_touch_and_its_answer_changed_in_place() {
 fn a_steps_joint_is_known_already_and_its_clock_starts_from_the_whole_answer() {
     story("bond-step", Screen::UPRIGHT, async |page| {
         page.open_at("#step/7").await?;
+        whole(page).await?;
         page.tap(button("the whole answer")).await?;
         page.see(heading("Breather spigot into the left case")).await?;
         page.see_words("goes on it").await?;
@@ -73,16 +74,18 @@ fn a_steps_joint_is_known_already_and_its_clock_starts_from_the_whole_answer() {
         page.gone(region("question")).await?;
         page.tap(button("activator goes on first")).await?;
         page.see_on(button("activator goes on first")).await?;
-        page.tap(button("Compound on start its clock")).await?;
+        page.tap(button(has("Compound on"))).await?;
         page.see_words("holds its place").await?;
         page.fits_everywhere("bond-step").await?;
         page.tap(button("Back to the step")).await?;
         page.see(button("Done")).await?;
         // Changed on the answer, changed on the sheet.
+        whole(page).await?;
         page.tap(button("the whole answer")).await?;
         page.tap(button(has("How loose is it"))).await?;
         page.tap(radio("None: it presses in")).await?;
         page.tap(button("Back to the step")).await?;
+        whole(page).await?;
         page.see_words("goes on it").await
     });
 }
@@ -118,13 +121,13 @@ fn my_own_bottle_takes_the_place_of_typical_figures_and_a_spoiled_one_is_refused
         page.tap(button("Keep it")).await?;
         page.see_words("Expired: good until 2025-12-31.").await?;
         page.open_at("#step/7").await?;
-        page.tap(button("Compound on start its clock")).await?;
+        page.tap(button(has("Compound on"))).await?;
         page.see_words("Take another on Bond, or typical figures.")
             .await?;
         page.open_at("#bond/7").await?;
         page.fits_everywhere("bottle-refused").await?;
         page.tap(radio("typical figures")).await?;
-        page.tap(button("Compound on start its clock")).await?;
+        page.tap(button(has("Compound on"))).await?;
         page.see_words("holds its place").await
     });
 }

@@ -6,6 +6,7 @@ use super::harness::*;
 fn all_cautions_are_a_touch_from_a_card_and_from_the_bench() {
     story("cautions", Screen::UPRIGHT, async |page| {
         page.open_at("#step/8").await?;
+        super::work::whole(page).await?;
         page.tap(button("all cautions").nth(0)).await?;
         page.see(heading("Cautions")).await?;
         page.see_words("licensed practice come first").await?;

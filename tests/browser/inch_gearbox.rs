@@ -42,7 +42,7 @@ async fn open_case(page: &mut Page) -> Told {
     close(page).await?;
 
     at(page, "Pinion nut").await?;
-    page.tap(radio(has("Large"))).await?;
+    take_wrench(page, "Large").await?;
     tally(page, 1, 1).await?;
     reading(page, "torque with the hole in line", &["7", "1"]).await?;
     page.tap(button("on")).await?;
@@ -59,14 +59,16 @@ async fn cover(page: &mut Page) -> Told {
     at(page, "Cover gasket, sealing compound on both sides").await?;
     page.fits_everywhere("inch-bead").await?;
     acknowledge(page).await?;
-    page.tap(button("Compound on start its clock")).await?;
+    page.tap(button(has("Compound on"))).await?;
     close(page).await?;
 
     at(page, "Cover bolts").await?;
+    whole(page).await?;
     page.see_words("1, 5: 12 ft·lb").await?;
+    page.see_words("skins").await?;
+    back(page).await?;
     // The cover goes on while the compound is wet: until when, the step and the strip say.
     page.see_words("close it: Cover bolts").await?;
-    page.see_words("skins").await?;
     tally(page, 8, 1).await?;
     page.fits_everywhere("inch-groups").await?;
     close(page).await?;
@@ -79,7 +81,7 @@ async fn cover(page: &mut Page) -> Told {
             if page.there(button(has("can’t set this"))).await? {
                 page.tap(button(has("can’t set this"))).await?;
             }
-            page.tap(button(format!("Tally {bolt} of 4, stage {stage} of 3")))
+            page.tap(button(has(&format!(" {bolt} of 4, stage {stage} of 3"))))
                 .await?;
         }
     }

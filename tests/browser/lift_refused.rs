@@ -57,6 +57,7 @@ fn a_two_leg_sling_at_25_degrees_is_refused() {
 fn a_lift_steps_numbers_are_carried_over_and_back() {
     story("lift-step", Screen::UPRIGHT, async |page| {
         page.open_at("#step/20").await?;
+        super::work::whole(page).await?;
         page.tap(button(has("on Lift:"))).await?;
         page.see(heading("Engine onto the frame")).await?;
         page.enter("legs, from the horizontal:", &["4", "5"]).await?;

@@ -9,6 +9,7 @@ mod case_bolts;
 mod cautions_page;
 mod clocks_cure;
 mod inch_gearbox;
+mod instrument;
 mod lift_refused;
 mod measure;
 mod record_and_plan;

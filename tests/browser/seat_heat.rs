@@ -2,7 +2,7 @@
 //! the countdown, the depth read in a step.
 
 use super::harness::*;
-use super::work::acknowledge;
+use super::work::{acknowledge, whole};
 use std::time::Duration;
 
 #[test]
@@ -67,9 +67,8 @@ fn the_drawings_code_and_the_letters_give_the_same_fit() {
 fn the_way_from_the_oven_is_counted_from_the_instant_it_began() {
     story("seat-countdown", Screen::UPRIGHT, async |page| {
         page.open_at("#step/8").await?;
-        page.key_at_least(button(has("It is out of the oven")), 120, 88)
-            .await?;
-        page.tap(button(has("It is out of the oven"))).await?;
+        page.key_at_least(button(has("Out of the oven")), 120, 88).await?;
+        page.tap(button(has("Out of the oven"))).await?;
         page.see_words("be home within").await?;
         page.see(timer("countdown")).await?;
         page.fits_the_hand().await?;
@@ -85,7 +84,7 @@ fn the_way_from_the_oven_is_counted_from_the_instant_it_began() {
         page.see_words("too late: back into the heat").await?;
         page.screenshot("seat-too-late").await?;
         page.tap(button(has("It is home"))).await?;
-        page.see(button(has("It is out of the oven"))).await.map(drop)
+        page.see(button("Done")).await.map(drop)
     });
 }
 
@@ -93,6 +92,7 @@ fn the_way_from_the_oven_is_counted_from_the_instant_it_began() {
 fn the_depth_is_read_in_the_step_and_kept_in_its_record() {
     story("seat-depth", Screen::UPRIGHT, async |page| {
         page.open_at("#step/8").await?;
+        whole(page).await?;
         page.tap(button(has("on Seat:"))).await?;
         page.see(heading("Main bearing into the right case")).await?;
         page.choose("depth:", "stated, from the face").await?;
@@ -103,13 +103,12 @@ fn the_depth_is_read_in_the_step_and_kept_in_its_record() {
         page.enter("gap left open behind, 0 if none:", &["0", "point", "8"])
             .await?;
         page.tap(button("back to the step")).await?;
+        acknowledge(page).await?;
         page.see_words("0.40 to 0.60 mm below the face, at least 0.80 mm open behind")
             .await?;
-        acknowledge(page).await?;
+        // The big key opens the keypad of what is to be read.
         page.tap(button("Read depth below the face")).await?;
-        page.see_words("Enter the reading of “depth below the face” first.")
-            .await?;
-        page.enter("depth below the face:", &["0", "point", "5"]).await?;
+        page.tap_keys(&["0", "point", "5", "take it"]).await?;
         // 17.5 − 16 − 0.5 = 1.0 mm behind.
         page.see_words("1.00 mm stays open behind").await?;
         page.fits_the_hand().await?;

@@ -1,6 +1,7 @@
 //! My wrenches, an adapter, a self-locking nut, a turn after the torque.
 
 use super::harness::*;
+use super::work::sheet;
 
 #[test]
 fn a_wrench_is_added_checked_ordered_and_taken_off() {
@@ -45,27 +46,31 @@ fn adapter_nut_and_turn_change_what_is_set() {
             page.open_at("#torque").await?;
             page.tap_keys(&["4", "0"]).await?;
             page.tap(button("use Middle")).await?;
-            page.tap(tab("wrench")).await?;
+            sheet(page, "wrench").await?;
             page.see(image("scale: line 40 + 0")).await?;
             page.fits_the_hand().await?;
             page.screenshot(&format!("torque-scale-{name}")).await?;
-            page.tap(tab("more")).await?;
+            page.tap(button("back to the number")).await?;
+            sheet(page, "extras").await?;
             page.tap(button("put one on")).await?;
             // 40 · 300 / (300 + 100) = 30.
             page.enter("E, drive to bolt", &["1", "0", "0"]).await?;
-            page.see_words("allowing for the adapter").await?;
-            page.see_words("30").await?;
             page.fits_the_hand().await?;
+            page.tap(button("back to the number")).await?;
+            page.see_words("30").await?;
+            sheet(page, "extras").await?;
             page.screenshot(&format!("torque-adapter-{name}")).await?;
             page.tap(button("take it off")).await?;
             // 16 of 40 is over a third: 56 is set.
             page.enter("running torque", &["1", "6"]).await?;
             page.see_words("40 % of the torque: added to it.").await?;
-            page.see_words("56").await?;
-            page.enter("turn on by", &["9", "0"]).await?;
+            page.enter("turn a further", &["9", "0"]).await?;
             page.see(image("90° clockwise")).await?;
             page.fits_the_hand().await?;
-            page.screenshot(&format!("torque-turn-{name}")).await
+            page.screenshot(&format!("torque-turn-{name}")).await?;
+            page.tap(button("back to the number")).await?;
+            page.see_words("56").await?;
+            page.see_words("then turn a further 90°").await
         });
     }
 }

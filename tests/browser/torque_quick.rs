@@ -12,8 +12,10 @@ fn a_manuals_foot_pounds_become_the_wrenchs_inch_pounds() {
         // 7.2 × 12 = 86.4 in·lb, a whole division of 1: 86, which is 0.5 % less.
         page.see_words("86").await?;
         page.see_words("rounding −0.5 %").await?;
-        // 7.2 × 1.355 818 = 9.762 N·m (NIST SP 811).
+        // 7.2 × 1.355 818 = 9.762 N·m (NIST SP 811): a touch of the number tells all six units.
+        page.tap(button(has("how it comes about"))).await?;
         page.see_words("9.76").await?;
+        page.tap(button("back")).await?;
         for (screen, name) in [
             (Screen::UPRIGHT, "upright"),
             (Screen::SIDEWAYS, "sideways"),

@@ -37,9 +37,30 @@ pub async fn turns(page: &mut Page) -> Told {
     page.see_words("Noted: spins freely.").await
 }
 
-/// Closes the step at hand and goes on.
+/// Takes that wrench into the hand.
+pub async fn take_wrench(page: &mut Page, name: &str) -> Told {
+    page.tap(button(has("wrench in the hand"))).await?;
+    page.tap(radio(has(name))).await
+}
+
+/// Everything of the step, over it.
+pub async fn whole(page: &mut Page) -> Told {
+    page.tap(button(has("all ›"))).await?;
+    page.see(button("back to the step")).await.map(drop)
+}
+
+/// Back from there.
+pub async fn back(page: &mut Page) -> Told {
+    page.tap(button("back to the step")).await
+}
+
+/// Closes the step at hand and goes on; what was heated is taken out and home first.
 pub async fn close(page: &mut Page) -> Told {
     acknowledge(page).await?;
+    if page.there(button(has("Out of the oven"))).await? {
+        page.tap(button(has("Out of the oven"))).await?;
+        page.tap(button("It is home")).await?;
+    }
     page.tap(button("Done")).await?;
     page.tap(button(has("Next step"))).await
 }
@@ -68,7 +89,7 @@ pub async fn tally_pass(page: &mut Page, count: usize, pass: usize, passes: usiz
         if page.there(button(has("can’t set this"))).await? {
             page.tap(button(has("can’t set this"))).await?;
         }
-        page.tap(button(format!("Tally {bolt} of {count}{of_passes}")))
+        page.tap(button(has(&format!(" {bolt} of {count}{of_passes}"))))
             .await?;
     }
     Ok(())
@@ -78,4 +99,12 @@ pub async fn tally_pass(page: &mut Page, count: usize, pass: usize, passes: usiz
 pub async fn reading(page: &mut Page, name: &str, keys: &[&str]) -> Told {
     page.enter(&format!("{name}:"), keys).await?;
     page.see_words("within limits").await
+}
+
+/// Opens a sheet of Torque; on a small phone by the key that holds the ways to all of them.
+pub async fn sheet(page: &mut Page, name: &str) -> Told {
+    if !page.there(button(name)).await? {
+        page.tap(button("more")).await?;
+    }
+    page.tap(button(name)).await
 }

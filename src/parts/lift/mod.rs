@@ -48,7 +48,7 @@ pub fn lift_plate(answered: Answered) -> AnyView {
 }
 
 fn plate(head: Headline) -> AnyView {
-    let verdict = if head.refused { "trouble mid" } else { "mid" };
+    let verdict = if head.refused { "trouble-line mid" } else { "mid" };
     view! {
         <section class="plate" aria-live="polite">
             <div class="says">{head.says}</div>
@@ -56,8 +56,8 @@ fn plate(head: Headline) -> AnyView {
                 <span class="value">{head.number}</span>
                 <span class="unit">{head.unit}</span>
             </div>
-            <p class=verdict>{head.verdict}</p>
         </section>
+        <p class=verdict>{head.verdict}</p>
     }
     .into_any()
 }

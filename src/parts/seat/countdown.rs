@@ -5,7 +5,7 @@ use crate::bench::Bench;
 use crate::job::kinds::seat::oven::OvenState;
 use crate::job::kinds::seat::words::{clock_text, window_words};
 use crate::job::sheet::StepId;
-use crate::parts::dynamic::{piece, press, text, whether};
+use crate::parts::dynamic::{piece, press, text, when, whether};
 use crate::trade::heat_plan::PlanKind;
 use leptos::prelude::*;
 
@@ -15,7 +15,7 @@ pub fn countdown(step: Option<StepId>, answered: Answered) -> AnyView {
     let running = Memo::new(move |_| bench.countdown(step).is_some());
     piece(move || {
         if running.get() {
-            running_view(bench, step)
+            running_view(bench, step, true)
         } else {
             start_key(bench, step, answered)
         }
@@ -31,11 +31,7 @@ fn start_key(bench: Bench, step: Option<StepId>, answered: Answered) -> AnyView 
     let Some((which, window)) = found else {
         return ().into_any();
     };
-    let words = match which {
-        PlanKind::CoolPart | PlanKind::CoolShaft => "It is out of the cold",
-        PlanKind::HeatAndCool => "Both are out",
-        _ => "It is out of the oven",
-    };
+    let words = out_words(which);
     view! {
         <button class="work-key first" on:click=press(move || bench.take_out(step, window))>
             {words}
@@ -45,7 +41,31 @@ fn start_key(bench: Bench, step: Option<StepId>, answered: Answered) -> AnyView 
     .into_any()
 }
 
-fn running_view(bench: Bench, step: Option<StepId>) -> AnyView {
+/// What is said when it comes out.
+pub fn out_words(which: PlanKind) -> &'static str {
+    match which {
+        PlanKind::CoolPart | PlanKind::CoolShaft => "Out of the cold",
+        PlanKind::HeatAndCool => "Both are out",
+        PlanKind::HeatHousing
+        | PlanKind::HeatPart
+        | PlanKind::PressCold
+        | PlanKind::SlideCold
+        | PlanKind::NoPlan => "Out of the oven",
+    }
+}
+
+/// The countdown alone, while it runs: on a step its key is the big one.
+pub fn running_countdown(step: StepId) -> AnyView {
+    let bench = Bench::here();
+    let running = Memo::new(move |_| bench.countdown(Some(step)).is_some());
+    let shown = when(
+        move || running.get(),
+        move || running_view(bench, Some(step), false),
+    );
+    view! { {shown} }.into_any()
+}
+
+fn running_view(bench: Bench, step: Option<StepId>, keyed: bool) -> AnyView {
     let state = move || bench.countdown(step);
     let says = text(move || {
         match state() {
@@ -70,10 +90,12 @@ fn running_view(bench: Bench, step: Option<StepId>) -> AnyView {
                 <span class="value">{digits}</span>
                 <span class="unit">"min"</span>
             </div>
-            <button class="work-key" on:click=press(move || bench.put_countdown_away())>
-                "It is home"
-                <small>"or start again"</small>
-            </button>
+            {keyed.then(|| view! {
+                <button class="work-key" on:click=press(move || bench.put_countdown_away())>
+                    "It is home"
+                    <small>"or start again"</small>
+                </button>
+            }.into_any())}
         </div>
     }
     .into_any()

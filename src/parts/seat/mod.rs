@@ -5,7 +5,7 @@ mod depth;
 mod fit_drawing;
 mod tools_drawing;
 
-pub use countdown::countdown;
+pub use countdown::{countdown, out_words, running_countdown};
 pub use depth::depth_readings;
 pub use fit_drawing::fit_drawing;
 pub use tools_drawing::tools_drawing;
@@ -97,7 +97,7 @@ fn by_manual(
     };
     view! {
         {plate(order, seat::stated_kind(seat).how(), troubles)}
-        <section aria-label="our own plan">
+        <section class="own-plan" aria-label="our own plan">
             <h2>"Our own plan beside it"</h2>
             {ours}
         </section>
@@ -119,10 +119,10 @@ fn plate(head: Headline, how: &'static str, troubles: Vec<String>) -> AnyView {
                 <span class="value">{number}</span>
                 <span class="unit">{unit}</span>
             </div>
-            {(!also.is_empty()).then(|| view! { <p class="mid also">{also}</p> }.into_any())}
-            <p class="how">{how}</p>
-            {troubles.into_iter().map(|line| view! { <p class="trouble">{line}</p> }.into_any()).collect::<Vec<_>>()}
         </section>
+        {(!also.is_empty()).then(|| view! { <p class="mid also">{also}</p> }.into_any())}
+        {troubles.into_iter().map(|line| view! { <p class="trouble-line">{line}</p> }.into_any()).collect::<Vec<_>>()}
+        <p class="how">{how}</p>
     }
     .into_any()
 }

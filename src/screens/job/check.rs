@@ -3,14 +3,14 @@
 use super::accept::accept;
 use super::grid::BoreGrid;
 use crate::bench::{Bench, ReadWith};
-use crate::job::kinds::{Limit, Work};
+use crate::job::kinds::{Check, Limit, Work};
 use crate::job::progress::Reading;
 use crate::job::reading::What;
 use crate::job::readings;
 use crate::job::sense;
 use crate::job::sheet::Step;
 use crate::parts::ask_words::AskWords;
-use crate::parts::dynamic::{piece, press, text};
+use crate::parts::dynamic::{each, piece, press, text};
 use crate::parts::keys::{KeySpec, keys};
 use crate::parts::number_field::NumberField;
 use crate::parts::typed::turned;
@@ -46,7 +46,7 @@ pub fn CheckWork(step: StoredValue<Step>) -> impl IntoView {
         .into_iter()
         .map(|limit| match limit.worked {
             Some(_) => worked(step, limit),
-            None => view! { <OneReading step limit with /> }.into_any(),
+            None => view! { <OneReading step limit with radius_too=true /> }.into_any(),
         })
         .collect();
     let bores: Vec<AnyView> = check
@@ -56,6 +56,45 @@ pub fn CheckWork(step: StoredValue<Step>) -> impl IntoView {
         .collect();
     let with_what = measures.then(|| view! { <WithWhat with /> }.into_any());
     view! { {with_what} {readings} {bores} }.into_any()
+}
+
+/// The one reading asked for, with what it is read with.
+pub fn one(step: StoredValue<Step>, check: &Check, what: &What) -> AnyView {
+    let bench = Bench::here();
+    let id = step.with_value(|step| step.id);
+    let with = RwSignal::new(first_with(bench, id));
+    let (field, measures) = match what {
+        What::Limit(reading) => {
+            let Some(limit) = readings::limit(check, *reading).cloned() else {
+                return ().into_any();
+            };
+            let measures = !limit.whole;
+            (
+                view! { <OneReading step limit with radius_too=false /> }.into_any(),
+                measures,
+            )
+        }
+        What::Radius(_) => (radius(step, what.clone(), with, true), true),
+        place => (super::grid::cell(bench, id, place, with, true), true),
+    };
+    let with_what = measures.then(|| view! { <WithWhat with /> }.into_any());
+    view! { {field} {with_what} }.into_any()
+}
+
+/// Every reading with what its limits said, one a line.
+pub fn verdicts(step: StoredValue<Step>) -> AnyView {
+    let bench = Bench::here();
+    let id = step.with_value(|step| step.id);
+    piece(move || {
+        let progress = bench.progress.with(|progress| progress.step(id));
+        let rows = step.with_value(|step| readings::said(step, &progress));
+        let row = |(name, value): (String, String)| {
+            view! { <div><dt>{name}</dt> <dd>{value}</dd></div> }.into_any()
+        };
+        view! { <dl class="facts" aria-label="what was read" aria-live="polite">{each(rows, row)}</dl> }
+            .into_any()
+    })
+    .into_any()
 }
 
 /// What the last reading of the step was taken with; else no tool, and the shop's temperature.
@@ -134,7 +173,7 @@ fn WithWhat(with: RwSignal<ReadWith>) -> impl IntoView {
 }
 
 /// The radius that a run-out is read at, where its limits are per radius and the plan names none.
-fn radius(step: StoredValue<Step>, what: What, with: RwSignal<ReadWith>) -> AnyView {
+fn radius(step: StoredValue<Step>, what: What, with: RwSignal<ReadWith>, asked: bool) -> AnyView {
     let bench = Bench::here();
     let (id, name, unit) = step.with_value(|step| {
         let unit = readings::unit(step, &what).unwrap_or_default().to_owned();
@@ -155,7 +194,7 @@ fn radius(step: StoredValue<Step>, what: What, with: RwSignal<ReadWith>) -> AnyV
         })
         .map_err(|refused| refused.to_string())
     };
-    view! { <NumberField name unit=Signal::stored(unit) value=Signal::derive(value) take /> }.into_any()
+    view! { <NumberField name unit=Signal::stored(unit) value=Signal::derive(value) take asked /> }.into_any()
 }
 
 /// One worked out from the others: what it comes to, and what its limits say.
@@ -188,7 +227,13 @@ fn worked(step: StoredValue<Step>, limit: Limit) -> AnyView {
 }
 
 #[component]
-fn OneReading(step: StoredValue<Step>, limit: Limit, with: RwSignal<ReadWith>) -> impl IntoView {
+fn OneReading(
+    step: StoredValue<Step>,
+    limit: Limit,
+    with: RwSignal<ReadWith>,
+    /// Its radius above it, where the plan names none.
+    radius_too: bool,
+) -> impl IntoView {
     let bench = Bench::here();
     let id = step.with_value(|step| step.id);
     let kept = StoredValue::new(limit.clone());
@@ -238,13 +283,12 @@ fn OneReading(step: StoredValue<Step>, limit: Limit, with: RwSignal<ReadWith>) -
             });
         })
     });
-    let radius = limit
-        .asks_radius()
-        .then(|| radius(step, What::Radius(limit.id), with));
+    let radius =
+        (radius_too && limit.asks_radius()).then(|| radius(step, What::Radius(limit.id), with, false));
     view! {
         {radius}
-        <NumberField name=limit.name.clone() unit=unit value=Signal::derive(value) take signed=true turn=turn />
-        <p>{limit.words()} <strong>{text(said)}</strong></p>
+        <NumberField name=limit.name.clone() unit=unit value=Signal::derive(value) take signed=true turn=turn asked=!radius_too />
+        <p><span class="limits">{limit.words()}</span> <strong>{text(said)}</strong></p>
         {accept(id, what)}
     }
 }

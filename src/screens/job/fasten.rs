@@ -4,6 +4,7 @@ use super::bond::CompoundLine;
 use super::lengths;
 use super::said::{read, say};
 use crate::bench::{Bench, ReadWith};
+use crate::job::answer::TorqueAnswer;
 use crate::job::guarding::{KnownBolt, guard_fasten, guard_others, silent_words};
 use crate::job::journal::time_words;
 use crate::job::kinds::fasten::Lock;
@@ -19,38 +20,126 @@ use crate::parts::dynamic::{Piece, piece, press, text};
 use crate::parts::guard::{GuardFold, GuardLine};
 use crate::parts::number_field::NumberField;
 use crate::parts::plate::Plate;
-use crate::parts::torque_plate::{AnswerPlate, OtherUnits, ScaleDrawing, WrenchRow};
+use crate::parts::torque_plate::{AnswerPlate, OtherUnits, Ruler, ScaleDrawing, WrenchLine, WrenchRow};
 use crate::screens::Route;
 use crate::trade::guard::Verdict;
+use crate::trade::order::Layout;
 use crate::trade::quantity::significant;
 use crate::trade::stages::Deed;
 use leptos::prelude::*;
 
-/// The work of a fasten step.
-#[component]
-pub fn FastenWork(step: StoredValue<Step>) -> impl IntoView {
-    let bench = Bench::here();
-    let Some(fasten) = step.with_value(|step| as_fasten(step).cloned()) else {
+/// The fastening at hand, and where it is: handles, freely copied.
+#[derive(Clone, Copy)]
+struct Here {
+    bench: Bench,
+    kept: StoredValue<Fasten>,
+    pass: Memo<usize>,
+    place: Memo<usize>,
+    asked: Memo<Option<PassAnswer>>,
+    answer: Signal<Option<TorqueAnswer>>,
+}
+
+impl Here {
+    fn of(step: StoredValue<Step>) -> Option<Self> {
+        let bench = Bench::here();
+        let kept = StoredValue::new(step.with_value(|step| as_fasten(step).cloned())?);
+        let pass = Memo::new(move |_| step.with_value(|step| pass_at_hand(bench, step, kept)));
+        let place = Memo::new(move |_| step.with_value(|step| place_at_hand(bench, step)));
+        let asked =
+            Memo::new(move |_| step.with_value(|step| bench.pass_answer(step, pass.get(), place.get())));
+        let answer = Signal::derive(move || match asked.get() {
+            Some(PassAnswer::Torque(answer)) => Some(*answer),
+            _ => None,
+        });
+        Some(Self {
+            bench,
+            kept,
+            pass,
+            place,
+            asked,
+            answer,
+        })
+    }
+}
+
+/// What the next fastener asks for: its number and the pattern, and nothing else.
+pub fn tally_stage(step: StoredValue<Step>) -> AnyView {
+    let Some(here) = Here::of(step) else {
         return ().into_any();
     };
-    let id = step.with_value(|step| step.id);
-    let kept = StoredValue::new(fasten.clone());
-    let pass = Memo::new(move |_| step.with_value(|step| pass_at_hand(bench, step, kept)));
-    let place = Memo::new(move |_| step.with_value(|step| place_at_hand(bench, step)));
-    let asked = Memo::new(move |_| step.with_value(|step| bench.pass_answer(step, pass.get(), place.get())));
-    let answer = Signal::derive(move || match asked.get() {
-        Some(PassAnswer::Torque(answer)) => Some(*answer),
-        _ => None,
-    });
-    let bolts = Signal::derive(move || step.with_value(|step| bolts(bench, step, pass.get())));
+    let Here {
+        bench,
+        kept,
+        pass,
+        place,
+        asked,
+        answer,
+        ..
+    } = here;
     let plate: Piece = piece(move || match asked.get() {
         Some(PassAnswer::Angle { degrees, off }) => turn_plate(degrees, off),
         Some(PassAnswer::Hand) => big_words("Snug by hand".to_owned(), "until the faces meet; no more"),
         Some(PassAnswer::All(deed)) => deed_plate(deed),
-        Some(PassAnswer::Torque(_)) | None => {
-            view! { <AnswerPlate answer trouble=None empty=false /> }.into_any()
+        Some(PassAnswer::Torque(_)) | None => view! {
+            <WrenchLine />
+            <AnswerPlate answer trouble=None empty=false />
+            <Ruler answer />
         }
+        .into_any(),
     });
+    let bolts = Signal::derive(move || step.with_value(|step| bolts(bench, step, pass.get())));
+    let manual = move || {
+        kept.with_value(|fasten| {
+            let own = fasten.at(place.get());
+            own.share_words(pass.get())
+        })
+    };
+    let doubt = kept
+        .with_value(guard_fasten)
+        .filter(|guard| guard.verdict != Verdict::Plausible);
+    let doubt = doubt.map(|guard| {
+        let stop = guard.verdict == Verdict::Absurd;
+        view! { <p class="doubt" class:stop=stop role="alert">{guard.mark} " " {guard.sentence}</p> }
+            .into_any()
+    });
+    view! {
+        <div class="stage split">
+            <div class="focal">
+                {plate}
+                <p class="pass">{text(manual)}</p>
+            </div>
+            {doubt}
+            <Bolts bolts outline=kept.with_value(outline) />
+        </div>
+    }
+    .into_any()
+}
+
+/// The part's outline as far as the pattern tells it.
+fn outline(fasten: &Fasten) -> &'static str {
+    match fasten.layout {
+        Layout::Circle { .. } => "bolts round",
+        Layout::PairedRows { .. } => "bolts framed",
+        Layout::Single => "bolts single",
+        Layout::Line { .. } | Layout::Free { .. } => "bolts",
+    }
+}
+
+/// The work of a fasten step in full.
+#[component]
+pub fn FastenWork(step: StoredValue<Step>) -> impl IntoView {
+    let Some(here) = Here::of(step) else {
+        return ().into_any();
+    };
+    let Here {
+        bench,
+        kept,
+        place,
+        pass,
+        answer,
+        ..
+    } = here;
+    let (id, fasten) = (step.with_value(|step| step.id), kept.get_value());
     let manual = text(move || kept.with_value(|fasten| fasten.at(place.get()).manual_words()));
     let groups = fasten.group_words();
     let others: Vec<AnyView> = guard_others(&fasten)
@@ -65,9 +154,10 @@ pub fn FastenWork(step: StoredValue<Step>) -> impl IntoView {
             words => view! { <p class="mid">{words.to_owned()}</p> }.into_any(),
         }
     });
-    // A doubtful torque is said before the bolts; a plausible one leaves the next bolt in sight.
-    let doubtful = guard_fasten(&fasten).is_some_and(|guard| guard.verdict != Verdict::Plausible);
-    let guard = move |here: bool| here.then(|| view! { <Guard step kept /> }.into_any());
+    let how = text(move || {
+        let answer = answer.get();
+        answer.map_or(String::new(), |answer| answer.how().join(" "))
+    });
     view! {
         <div class="manual-says">
             <p>
@@ -80,35 +170,32 @@ pub fn FastenWork(step: StoredValue<Step>) -> impl IntoView {
             {fasten.stages_wrong().map(|why| view! { <p class="trouble-line" role="alert">{why}</p> }.into_any())}
             <p class="mid pass">{text(move || kept.with_value(|fasten| fasten.at(place.get()).pass_words(pass.get())))}</p>
         </div>
-        {plate}
-        {guard(doubtful)}
+        <Guard step kept />
         {silent_words(&fasten).map(|words| view! { <p class="silent">{words}</p> }.into_any())}
+        <p>{how}</p>
+        <WrenchRow />
+        <OtherUnits answer />
+        <ScaleDrawing answer />
         {fasten.self_locking.then(|| view! { <Running step kept /> }.into_any())}
-        {lengths::uses(id, &fasten)}
-        {lengths::next_length(step)}
-        <Bolts bolts />
+        {lengths::uses(id, &fasten, false)}
         {locked(step, fasten.lock)}
-        {guard(!doubtful)}
         {fasten.compound.clone().map(|application| view! { <CompoundLine application step=id /> }.into_any())}
         {lengths::lengths(step, &fasten)}
         <p>{fastener_words(&fasten)}</p>
         {fasten.pull_words().into_iter().map(|line| view! { <p>{line}</p> }.into_any()).collect::<Vec<_>>()}
-        <OtherUnits answer />
-        <ScaleDrawing answer />
-        <WrenchRow />
         <button on:click=press(move || on_torque(bench, step))>"on Torque: adapter, bolt, other units"</button>
     }
     .into_any()
 }
 
 /// What keeps them from coming loose, once all are at their torque.
-fn locked(step: StoredValue<Step>, lock: Lock) -> AnyView {
+pub fn locked(step: StoredValue<Step>, lock: Lock) -> AnyView {
     let nuts = step.with_value(|step| as_fasten(step).map_or(Vec::new(), Fasten::castle_nuts));
     let reached: Vec<AnyView> = nuts
         .into_iter()
         .map(|nut| {
             let name = step.with_value(|step| nut.name(Some(step)));
-            read(step, nut, &name)
+            read(step, nut, &name, false)
         })
         .collect();
     match lock {
@@ -139,7 +226,7 @@ fn turn_plate(degrees: f64, off: f64) -> AnyView {
         format!("° ± {off}°")
     };
     view! {
-        <Plate says="turn on by".to_owned() number=degrees.to_string() unit />
+        <Plate says="turn a further".to_owned() number=degrees.to_string() unit />
         <AngleGauge degrees=Signal::derive(move || degrees) off />
     }
     .into_any()
@@ -199,22 +286,14 @@ fn bolts(bench: Bench, step: &Step, pass: usize) -> Vec<Bolt> {
     let progress = bench.progress.with(|progress| progress.step(step.id));
     let next = next_fastener(step, &progress);
     let done = progress.tallied(fasten);
-    let order = fasten.places(pass);
     let to_all = fasten.to_all(pass);
-    let turn = |place| {
-        order
-            .iter()
-            .position(|at| *at == place)
-            .map_or(place + 1, |at| at + 1)
-    };
-    // While a length is read the numbers are the record's, and the ring is round the bolt that is read.
+    // While a length is read the ring is round the bolt that is read.
     let read = lengths::asked(bench, step.id).map(|(_, at)| at);
     let points = fasten.layout.points().into_iter().enumerate();
     points
         .map(|(place, at)| Bolt {
             at,
-            turn: read.map_or_else(|| turn(place), |_| place + 1),
-            name: (fasten.labels.len() == fasten.layout.count()).then(|| fasten.name(place)),
+            name: fasten.name(place),
             tallied: done.contains(&(pass, if to_all { 0 } else { place })),
             next: match read {
                 Some(at) => at == place,

@@ -2,11 +2,17 @@
 
 use super::facts::Facts;
 use super::said::{read, say};
-use crate::job::kinds::Work;
+use crate::job::kinds::{Fill, Work};
 use crate::job::reading::{Fact, What};
 use crate::job::readings;
 use crate::job::sheet::Step;
 use leptos::prelude::*;
+
+/// The fill in a few facts.
+pub fn told(fill: &Fill) -> AnyView {
+    let rows = fill.facts().into_iter().filter(|(_, words)| !words.is_empty());
+    view! { <Facts rows=rows.collect() /> }.into_any()
+}
 
 /// The work of a fill step.
 #[component]
@@ -17,13 +23,11 @@ pub fn FillWork(step: StoredValue<Step>) -> impl IntoView {
     }) else {
         return ().into_any();
     };
-    let rows = fill.facts().into_iter().filter(|(_, words)| !words.is_empty());
-    let rows: Vec<_> = rows.collect();
     let put_in = asked
         .contains(&What::PutIn)
-        .then(|| read(step, What::PutIn, "How much was put in"));
+        .then(|| read(step, What::PutIn, "How much was put in", false));
     let level = asked
         .contains(&What::Fact(Fact::Level))
         .then(|| say(step, Fact::Level));
-    view! { <Facts rows /> {put_in} {level} }.into_any()
+    view! { {told(&fill)} {put_in} {level} }.into_any()
 }

@@ -1,11 +1,36 @@
 //! A shut step: what it waits for, until when, and the way to open it by hand.
 
 use crate::bench::{Bench, Intent};
-use crate::job::gate::{Wait, opens_at};
+use crate::job::gate::{Wait, blocking, opens_at};
 use crate::job::sheet::Step;
 use crate::parts::dynamic::{each, piece, press, text, when as shown_when};
+use crate::parts::plate::Plate;
 use crate::parts::when::{span, when};
 use leptos::prelude::*;
+
+/// When it opens, as large as a number, and the one thing that keeps it shut; the rest is behind the lanes.
+pub fn shut(step: StoredValue<Step>) -> AnyView {
+    let bench = Bench::here();
+    let waits = Memo::new(move |_| step.with_value(|step| bench.waits(step)));
+    let opens = Memo::new(move |_| opens_words(bench, &waits.get()));
+    let blocks = text(move || {
+        waits.with(|waits| blocking(waits).map_or(String::new(), |wait| wait_words(bench, wait)))
+    });
+    let more = text(move || match waits.with(Vec::len) {
+        0 | 1 => String::new(),
+        all => format!("and {} more: all ›", all - 1),
+    });
+    view! {
+        <Plate
+            says=text(move || opens.with(|opens| opens.0.clone()))
+            number=text(move || opens.with(|opens| opens.1.clone()))
+            unit=text(move || opens.with(|opens| opens.2.to_owned()))
+        />
+        <p class="mid">{blocks}</p>
+        <p class="mid quiet">{more}</p>
+    }
+    .into_any()
+}
 
 /// What `step` waits for; nothing when it is open.
 #[component]
@@ -38,7 +63,10 @@ pub fn GateView(step: StoredValue<Step>) -> impl IntoView {
         .into_any()
     };
     let shut = move || {
-        let opens = text(move || opens_words(bench, &waits.get()));
+        let opens = text(move || {
+            let (says, when, unit) = opens_words(bench, &waits.get());
+            format!("{says} {when} {unit}")
+        });
         let list = piece(move || {
             each(waits.get(), |wait| {
                 view! { <li>{wait_words(bench, &wait)}</li> }.into_any()
@@ -64,23 +92,26 @@ pub fn GateView(step: StoredValue<Step>) -> impl IntoView {
     shown_when(move || !waits.with(Vec::is_empty), shut)
 }
 
-fn opens_words(bench: Bench, waits: &[Wait]) -> String {
+/// What is said of it, what stands large, and its unit.
+fn opens_words(bench: Bench, waits: &[Wait]) -> (String, String, &'static str) {
     let now = bench.now.get();
-    match opens_at(waits) {
-        Some(at) => format!("Opens {}", when(at, now)),
-        None if waits.iter().any(|wait| matches!(wait, Wait::Finding { .. })) => {
-            "After what was found is settled".to_owned()
-        }
-        None => match waits
-            .iter()
-            .filter(|wait| matches!(wait, Wait::Step(_) | Wait::Undone(_)))
-            .count()
-        {
-            0 => "No time known".to_owned(),
-            1 => "After one more step".to_owned(),
-            n => format!("After {n} more steps"),
-        },
+    if let Some(at) = opens_at(waits) {
+        let when = when(at, now);
+        let (day, clock) = when.rsplit_once(' ').unwrap_or(("", &when));
+        return (format!("Opens {day}"), clock.to_owned(), "");
     }
+    let steps = waits
+        .iter()
+        .filter(|wait| matches!(wait, Wait::Step(_) | Wait::Undone(_)));
+    let found = waits.iter().filter(|wait| matches!(wait, Wait::Finding { .. }));
+    let (count, unit) = match (found.count(), steps.count()) {
+        (1, _) => (1, "finding"),
+        (found @ 2.., _) => (found, "findings"),
+        (_, 1) => (1, "step"),
+        (_, steps @ 2..) => (steps, "steps"),
+        _ => return ("Opens".to_owned(), "—".to_owned(), "no time known"),
+    };
+    ("Opens after".to_owned(), count.to_string(), unit)
 }
 
 fn wait_words(bench: Bench, wait: &Wait) -> String {

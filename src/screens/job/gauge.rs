@@ -18,10 +18,7 @@ use leptos::prelude::*;
 #[component]
 pub fn GaugeWork(step: StoredValue<Step>) -> impl IntoView {
     let bench = Bench::here();
-    let Some((id, gauge)) = step.with_value(|step| match &step.work {
-        Work::Gauge(gauge) => Some((step.id, gauge.clone())),
-        _ => None,
-    }) else {
+    let Some((id, gauge)) = step.with_value(|step| Some((step.id, as_gauge(step)?))) else {
         return ().into_any();
     };
     let torque = gauge
@@ -33,16 +30,9 @@ pub fn GaugeWork(step: StoredValue<Step>) -> impl IntoView {
     let kept = StoredValue::new(gauge.clone());
     let readings: Vec<AnyView> = [What::Widest, What::Narrow]
         .into_iter()
-        .map(|what| reading(bench, id, step, kept, what))
+        .map(|what| reading(bench, id, (step, kept), what, false))
         .collect();
-    let said = piece(move || {
-        let said = kept.with_value(|gauge| {
-            bench
-                .progress
-                .with(|progress| said_words(gauge, &progress.step(id)))
-        });
-        lines(said)
-    });
+    let said = said(step, &gauge);
     view! {
         <Facts rows=rows.collect() />
         {lines(limits_words(&gauge))}
@@ -51,6 +41,56 @@ pub fn GaugeWork(step: StoredValue<Step>) -> impl IntoView {
         {said}
     }
     .into_any()
+}
+
+/// What the card said.
+pub fn said(step: StoredValue<Step>, gauge: &Gauge) -> AnyView {
+    let bench = Bench::here();
+    let (id, kept) = (step.with_value(|step| step.id), StoredValue::new(gauge.clone()));
+    piece(move || {
+        let said = kept.with_value(|gauge| {
+            bench
+                .progress
+                .with(|progress| said_words(gauge, &progress.step(id)))
+        });
+        lines(said)
+    })
+    .into_any()
+}
+
+/// What is to be done of a gauging now.
+pub fn do_now(step: StoredValue<Step>, done: Gauged) -> AnyView {
+    let bench = Bench::here();
+    let id = step.with_value(|step| step.id);
+    let Some(gauge) = step.with_value(as_gauge) else {
+        return ().into_any();
+    };
+    let cap = match (done, &gauge.torque) {
+        (Gauged::Tight, Some(torque)) => {
+            Some(view! { <p class="large figures">{torque.text()}</p> }.into_any())
+        }
+        _ => None,
+    };
+    view! { {cap} {now(bench, id, StoredValue::new(gauge))} }.into_any()
+}
+
+/// The field of one end's clearance.
+pub fn one(step: StoredValue<Step>, gauge: &Gauge, what: What) -> AnyView {
+    let id = step.with_value(|step| step.id);
+    reading(
+        Bench::here(),
+        id,
+        (step, StoredValue::new(gauge.clone())),
+        what,
+        true,
+    )
+}
+
+fn as_gauge(step: &Step) -> Option<Gauge> {
+    match &step.work {
+        Work::Gauge(gauge) => Some(gauge.clone()),
+        _ => None,
+    }
 }
 
 fn lines(words: Vec<String>) -> AnyView {
@@ -106,9 +146,9 @@ fn now(bench: Bench, id: StepId, gauge: StoredValue<Gauge>) -> AnyView {
 fn reading(
     bench: Bench,
     id: StepId,
-    step: StoredValue<Step>,
-    gauge: StoredValue<Gauge>,
+    (step, gauge): (StoredValue<Step>, StoredValue<Gauge>),
     what: What,
+    asked: bool,
 ) -> AnyView {
     let name = step.with_value(|step| what.name(Some(step)));
     let unit = gauge.with_value(|gauge| gauge.unit.symbol());
@@ -135,7 +175,7 @@ fn reading(
             .map_err(|refused| refused.to_string())
     };
     view! {
-        <NumberField name unit=Signal::stored(unit.to_owned()) value take />
+        <NumberField name unit=Signal::stored(unit.to_owned()) value take asked />
         <p><strong>{verdict}</strong></p>
         {accept(id, what)}
     }

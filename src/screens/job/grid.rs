@@ -60,7 +60,7 @@ fn grid(
         .iter()
         .zip(rows)
         .flat_map(|(depth, row)| {
-            let row = row.iter().map(|what| cell(bench, step, what, with));
+            let row = row.iter().map(|what| cell(bench, step, what, with, false));
             std::iter::once(view! { <span class="row-name">{*depth}</span> }.into_any()).chain(row)
         })
         .collect();
@@ -79,7 +79,8 @@ fn grid(
     .into_any()
 }
 
-fn cell(bench: Bench, step: StepId, what: &What, with: RwSignal<ReadWith>) -> AnyView {
+/// One place's field; `asked`: it is the one the step asks for, so that its big key opens it.
+pub fn cell(bench: Bench, step: StepId, what: &What, with: RwSignal<ReadWith>, asked: bool) -> AnyView {
     let kept = StoredValue::new(what.clone());
     let name = bench.sheet.with_untracked(|sheet| what.name(sheet.step(step)));
     let unit = bench.sheet.with_untracked(|sheet| sheet.units.length.symbol());
@@ -93,7 +94,8 @@ fn cell(bench: Bench, step: StepId, what: &What, with: RwSignal<ReadWith>) -> An
         with.with_untracked(|with| bench.measure(step, kept.get_value(), value, unit, with))
             .map_err(|refused| refused.to_string())
     };
-    view! { <NumberField name unit=Signal::stored(unit.to_owned()) value take /> }.into_any()
+    let unit = Signal::stored(unit.to_owned());
+    view! { <NumberField name unit value take asked /> }.into_any()
 }
 
 /// Where the readings are taken, at three depths in two directions: in a bore cut open, or over a shaft.

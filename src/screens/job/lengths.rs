@@ -6,7 +6,7 @@ use crate::bench::{Ask, Bench, Intent, ReadWith};
 use crate::job::kinds::{Fasten, Work};
 use crate::job::reading::What;
 use crate::job::sheet::{Step, StepId};
-use crate::parts::dynamic::{piece, text, when};
+use crate::parts::dynamic::{text, when};
 use crate::parts::keys::{KeySpec, keys};
 use crate::parts::number_field::NumberField;
 use leptos::prelude::*;
@@ -22,20 +22,8 @@ pub fn asked(bench: Bench, step: StepId) -> Option<(What, usize)> {
     }
 }
 
-/// The field of the length that is asked for now; the drawing shows which bolt it is.
-pub fn next_length(step: StoredValue<Step>) -> AnyView {
-    let bench = Bench::here();
-    let id = step.with_value(|step| step.id);
-    let asked = Memo::new(move |_| asked(bench, id).map(|(what, _)| what));
-    let field = piece(move || match asked.get() {
-        Some(what) => length_field(bench, step, what),
-        None => ().into_any(),
-    });
-    view! { {field} }.into_any()
-}
-
 /// How often they were tightened before; nothing where the manual doesn't limit it.
-pub fn uses(step: StepId, fasten: &Fasten) -> AnyView {
+pub fn uses(step: StepId, fasten: &Fasten, asked: bool) -> AnyView {
     let bench = Bench::here();
     if fasten.most_uses().is_none() {
         return ().into_any();
@@ -49,7 +37,7 @@ pub fn uses(step: StepId, fasten: &Fasten) -> AnyView {
         read.map_err(|refused| refused.to_string())
     };
     view! {
-        <NumberField name=What::Uses.name(None) unit=Signal::stored(String::new()) value=Signal::derive(value) take />
+        <NumberField name=What::Uses.name(None) unit=Signal::stored(String::new()) value=Signal::derive(value) take asked />
         <p>{fasten.reuse_words()}</p>
     }
     .into_any()
@@ -107,10 +95,10 @@ fn bolt_row(bench: Bench, step: StoredValue<Step>, at: u8, stretches: bool) -> A
             format!("{name}: {} mm · {}{pull}", read.value, read.verdict.words())
         })
     });
-    let tight = stretches.then(|| length_field(bench, step, What::Tight(at)));
+    let tight = stretches.then(|| length_field(bench, step, What::Tight(at), false));
     view! {
         <div class="two">
-            {length_field(bench, step, What::Free(at))}
+            {length_field(bench, step, What::Free(at), false)}
             {tight}
         </div>
         <p>{said}</p>
@@ -128,7 +116,8 @@ fn pull_of(step: &Step, mm: f64) -> Option<String> {
     }
 }
 
-fn length_field(bench: Bench, step: StoredValue<Step>, what: What) -> AnyView {
+/// The field of one length.
+pub fn length_field(bench: Bench, step: StoredValue<Step>, what: What, asked: bool) -> AnyView {
     let (id, name) = step.with_value(|step| (step.id, what.name(Some(step))));
     let kept = StoredValue::new(what);
     let value = move || {
@@ -143,6 +132,6 @@ fn length_field(bench: Bench, step: StoredValue<Step>, what: What) -> AnyView {
         let read = bench.measure(id, kept.get_value(), mm, "mm", &ReadWith::default());
         read.map_err(|refused| refused.to_string())
     };
-    view! { <NumberField name unit=Signal::stored("mm".to_owned()) value=Signal::derive(value) take /> }
+    view! { <NumberField name unit=Signal::stored("mm".to_owned()) value=Signal::derive(value) take asked /> }
         .into_any()
 }

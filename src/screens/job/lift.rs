@@ -6,6 +6,18 @@ use crate::parts::lift::{answered, lift_drawing, lift_plate};
 use crate::screens::Route;
 use leptos::prelude::*;
 
+/// The number and the drawing.
+pub fn lift_stage(step: StoredValue<Step>) -> AnyView {
+    let answered = answered(Some(step.with_value(|step| step.id)));
+    view! {
+        <div class="stage flow lift">
+            {lift_plate(answered)}
+            {lift_drawing(answered)}
+        </div>
+    }
+    .into_any()
+}
+
 /// The work of a lift step.
 #[component]
 pub fn LiftView(step: StoredValue<Step>) -> impl IntoView {

@@ -4,30 +4,35 @@ mod accept;
 mod bond;
 mod check;
 mod facts;
+mod far;
 mod fasten;
 mod fill;
 mod gate;
 mod gauge;
 mod grid;
+mod lane;
 mod lengths;
 mod lift;
 mod more;
 mod next;
+mod notes;
 mod parts;
 mod plain;
+mod read;
 mod run;
 mod said;
 mod seat;
 mod select;
 mod skin;
+mod stage;
 mod turn;
 
 use crate::bench::{Ask, Bench, Intent};
 use crate::job::kinds::Work;
 use crate::job::sheet::{Step, StepId};
-use crate::parts::caution_card::caution_list;
-use crate::parts::dynamic::{piece, press, state, text, whether};
+use crate::parts::dynamic::{piece, press, state, text, when, whether};
 use crate::parts::keys::{KeySpec, keys};
+use crate::parts::number_field::ReadingOpen;
 use crate::parts::work_keys::{UndoKey, rest};
 use crate::screens::Route;
 use leptos::prelude::*;
@@ -59,7 +64,29 @@ fn StepView(step: Step) -> impl IntoView {
     let id = step.id;
     let kept = StoredValue::new(step.clone());
     let cautions = Memo::new(move |_| kept.with_value(|step| bench.cautions_of(&step.work, Some(step.id))));
-    let work = match step.work {
+    // First the STOP, and nothing beside it.
+    let stopped = Memo::new(move |_| matches!(bench.ask(id), Some(Ask::Acknowledge(_))));
+    let open = RwSignal::new(false);
+    let reading = RwSignal::new(false);
+    provide_context(ReadingOpen(reading));
+    view! {
+        <div class="step" class:stopped=whether(move || stopped.get()) inert=whether(move || open.get())>
+            <StepHead step=kept />
+            <lane::Lane step=kept cautions stopped open />
+            <stage::Stage step=kept cautions />
+            <div class="work-keys">
+                <next::NextKey step=id />
+                <UndoKey />
+            </div>
+        </div>
+        {when(move || open.get(), move || lane::whole(kept, cautions, stopped, open))}
+        {far::far(id)}
+    }
+}
+
+/// Everything of the step's work, as long as it is.
+fn whole_work(kept: StoredValue<Step>) -> AnyView {
+    kept.with_value(|step| match step.work {
         Work::Fasten(_) => view! { <fasten::FastenWork step=kept /> }.into_any(),
         Work::Bond(_) => view! { <bond::BondWork step=kept /> }.into_any(),
         Work::Seat(_) => view! { <seat::SeatWork step=kept /> }.into_any(),
@@ -71,38 +98,18 @@ fn StepView(step: Step) -> impl IntoView {
         Work::Fill(_) => view! { <fill::FillWork step=kept /> }.into_any(),
         Work::Run(_) => view! { <run::RunWork step=kept /> }.into_any(),
         Work::Clean(_) | Work::Fit(_) => view! { <plain::PlainWork step=kept /> }.into_any(),
-    };
-    // First the STOP, and nothing beside it.
-    let stopped = Memo::new(move |_| matches!(bench.ask(id), Some(Ask::Acknowledge(_))));
-    view! {
-        <div class="step" class:stopped=whether(move || stopped.get())>
-            <StepHead step=kept />
-            <div class="body">
-                <div class="told">
-                    <p class="notes">{step.notes}</p>
-                    <gate::GateView step=kept />
-                    {skin::skin(id)}
-                    {caution_list(Some(id), cautions, stopped.into())}
-                </div>
-                <div class="doing">
-                    {next::open_before(id)}
-                    {work}
-                    {parts::parts_of(id)}
-                    <more::More step=kept />
-                </div>
-            </div>
-            <div class="work-keys">
-                <next::NextKey step=id />
-                <UndoKey />
-            </div>
-        </div>
-    }
+    })
 }
+
+/// A title of so many characters stands on one line of the head in full size.
+const SHORT_TITLE: usize = 17;
 
 #[component]
 fn StepHead(step: StoredValue<Step>) -> impl IntoView {
     let bench = Bench::here();
     let (id, title, word) = step.with_value(|step| (step.id, step.title.clone(), step.work.word()));
+    // It shrinks to its two lines: the head is as high on every step.
+    let long = title.chars().count() > SHORT_TITLE;
     let neighbour = move |by: isize| {
         bench.sheet.with(|sheet| {
             let at = sheet.place(id)?.checked_add_signed(by)?;
@@ -124,7 +131,7 @@ fn StepHead(step: StoredValue<Step>) -> impl IntoView {
         } else {
             format!(" · {state}")
         };
-        format!("{at} of {all} · {word}{state}")
+        format!("{at}/{all} · {word}{state}")
     };
     let side = move |name: &'static str, face: &'static str, by: isize| {
         let none = whether(move || neighbour(by).is_none());
@@ -140,7 +147,7 @@ fn StepHead(step: StoredValue<Step>) -> impl IntoView {
             {side("previous step", "←", -1)}
             <button class="title" on:click=press(|| Route::Steps.go())>
                 <span class="quiet figures">{text(counted)}</span>
-                <h1>{title}</h1>
+                <h1 class:long=long>{title}</h1>
             </button>
             {side("next step", "→", 1)}
         </header>

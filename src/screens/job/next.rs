@@ -1,77 +1,109 @@
 //! The one key that moves the step on: it shows what the step asks for, and does that where a touch can.
 
-use crate::bench::{Ask, Bench, Intent};
+use crate::bench::{Ask, Bench, Intent, OvenNext};
 use crate::job::kinds::fasten::fastening::Asked;
+use crate::job::kinds::seat::words::window_words;
 use crate::job::kinds::select::words::pieces_words;
 use crate::job::kinds::{Fasten, Gauged, Work};
 use crate::job::reading::What;
 use crate::job::sheet::{Step, StepId};
 use crate::parts::dynamic::{piece, press, state, text, whether};
+use crate::parts::number_field::ReadingOpen;
+use crate::parts::seat::out_words;
 use crate::parts::work_keys::rest;
 use crate::screens::Route;
 use crate::trade::quantity::Unit;
 use crate::trade::stages::Deed;
 use leptos::prelude::*;
 
+/// A face of so many letters stands on the key in full size.
+const SHORT: usize = 8;
+
 /// The big key.
 #[component]
 pub fn NextKey(step: StepId) -> impl IntoView {
     let bench = Bench::here();
     let ask = Memo::new(move |_| bench.ask(step));
+    let reading = use_context::<ReadingOpen>();
     let resting = RwSignal::new(false);
     // The press that led to this step must not answer for it too.
     rest(resting);
-    // A torque that the wrench in the hand can't be set to is not tallied: another is taken first.
-    let instead = Memo::new(move |_| {
-        ask.with(|ask| {
-            matches!(ask, Some(Ask::Tally(_)))
-                .then(|| bench.wrench_instead(step))
-                .flatten()
-        })
-    });
+    let instead = Memo::new(move |_| ask.with(|ask| instead(bench, step, ask.as_ref()?)));
     let act = press(move || {
         if resting.get_untracked() {
             return;
         }
         rest(resting);
         match (instead.get_untracked(), ask.get_untracked()) {
-            (Some((at, ..)), _) => bench.take_wrench(at),
+            (Some(Instead::Wrench(at, ..)), _) => bench.take_wrench(at),
+            (Some(Instead::Oven(OvenNext::Out(_, window))), _) => bench.take_out(Some(step), window),
+            (Some(Instead::Oven(OvenNext::Home)), _) => bench.put_countdown_away(),
+            // The big key opens the keypad of what is to be read.
+            (None, Some(Ask::Read(what))) if what.is_number() => {
+                reading.into_iter().for_each(|ReadingOpen(open)| open.set(true));
+            }
             (None, Some(ask)) => go_on(bench, step, &ask),
             (None, None) => {}
         }
     });
     // Not shut while it rests: a keyboard would lose its place.
     let shut = whether(move || ask.with(|ask| ask.as_ref().is_none_or(is_shut)));
-    let said = Memo::new(move |_| {
-        if let Some((_, other, in_hand)) = instead.get() {
-            return Some((format!("Use {other}"), format!("{in_hand} can’t set this")));
-        }
-        ask.with(|ask| {
-            let found = bench.sheet.with(|sheet| sheet.step(step).cloned());
-            let found = ask.as_ref().zip(found);
-            let (face, small) = found.map(|(ask, step)| match ask {
-                Ask::Choose => ("It is in", offered_words(bench, &step)),
-                other => words(other, &step),
-            })?;
-            Some(match ask {
-                Some(Ask::GoOn) => (face.to_owned(), title(bench, bench.onward(step).0)),
-                _ => (face.to_owned(), small),
-            })
-        })
-    });
-    let face = text(move || said.get().map_or(String::new(), |(face, _)| face));
+    let said = Memo::new(move |_| face(bench, step));
+    let large = text(move || said.get().map_or(String::new(), |(face, _)| face));
+    let wordy = whether(move || said.with(|said| said.as_ref().is_some_and(|(face, _)| face.len() > SHORT)));
     let small = text(move || said.get().map_or(String::new(), |(_, small)| small));
     view! {
-        <button class="work-key first" class:resting=whether(move || resting.get()) aria-disabled=state(move || resting.get()) disabled=shut on:click=act>
-            {face}
+        <button class="work-key first" class:wordy=wordy class:resting=whether(move || resting.get()) aria-disabled=state(move || resting.get()) disabled=shut on:click=act>
+            {large}
             <small>{small}</small>
         </button>
     }
     .into_any()
 }
 
+/// What comes before what is asked.
+#[derive(Debug, Clone, PartialEq)]
+enum Instead {
+    /// A torque that the wrench in the hand can't be set to is not tallied: another is taken first.
+    Wrench(usize, String, String),
+    /// What was heated or cooled is on its way.
+    Oven(OvenNext),
+}
+
+fn instead(bench: Bench, step: StepId, ask: &Ask) -> Option<Instead> {
+    match ask {
+        Ask::Tally(_) => {
+            let (at, other, in_hand) = bench.wrench_instead(step)?;
+            Some(Instead::Wrench(at, other, in_hand))
+        }
+        Ask::Close => bench.oven_next(step).map(Instead::Oven),
+        _ => None,
+    }
+}
+
+/// What the big key says now: large, and small below.
+pub fn face(bench: Bench, step: StepId) -> Option<(String, String)> {
+    let ask = bench.ask(step)?;
+    match instead(bench, step, &ask) {
+        Some(Instead::Wrench(_, other, in_hand)) => {
+            return Some((format!("Use {other}"), format!("{in_hand} can’t set this")));
+        }
+        Some(Instead::Oven(OvenNext::Out(which, window))) => {
+            return Some((out_words(which).to_owned(), window_words(window)));
+        }
+        Some(Instead::Oven(OvenNext::Home)) => return Some(("It is home".to_owned(), String::new())),
+        None => {}
+    }
+    let found = bench.sheet.with(|sheet| sheet.step(step).cloned())?;
+    Some(match &ask {
+        Ask::Choose => ("It is in".to_owned(), offered_words(bench, &found)),
+        Ask::GoOn => (words(&ask, &found).0, title(bench, bench.onward(step).0)),
+        other => words(other, &found),
+    })
+}
+
 /// A step's number and title; none: the job's end.
-fn title(bench: Bench, step: Option<StepId>) -> String {
+pub fn title(bench: Bench, step: Option<StepId>) -> String {
     bench.sheet.with(|sheet| {
         let found = step.and_then(|id| Some((sheet.place(id)? + 1, sheet.step(id)?)));
         found.map_or("the job’s end".to_owned(), |(at, step)| {
@@ -81,12 +113,17 @@ fn title(bench: Bench, step: Option<StepId>) -> String {
 }
 
 /// The first step before this one that is still open, where this one is left behind.
-pub fn open_before(step: StepId) -> AnyView {
-    let bench = Bench::here();
-    let before = Memo::new(move |_| match bench.ask(step) {
+pub fn open_before(bench: Bench, step: StepId) -> Option<StepId> {
+    match bench.ask(step) {
         Some(Ask::GoOn | Ask::OnOrder(_)) => bench.onward(step).1,
         _ => None,
-    });
+    }
+}
+
+/// The way back to it.
+pub fn open_row(step: StepId) -> AnyView {
+    let bench = Bench::here();
+    let before = Memo::new(move |_| open_before(bench, step));
     let named = piece(move || match before.get() {
         Some(open) => {
             let title = title(bench, Some(open));
@@ -104,12 +141,13 @@ pub fn open_before(step: StepId) -> AnyView {
 
 /// What a touch of the key can't do.
 fn is_shut(ask: &Ask) -> bool {
-    matches!(ask, Ask::Wait(_) | Ask::Skinned(_))
+    matches!(ask, Ask::Wait(_))
 }
 
 fn go_on(bench: Bench, step: StepId, ask: &Ask) {
     let intent = match ask {
-        Ask::Wait(_) | Ask::Skinned(_) => return,
+        Ask::Wait(_) => return,
+        Ask::Skinned(late) => return bench.restart(late.clock),
         Ask::Acknowledge(caution) => Intent::Acknowledge {
             step,
             caution: (*caution).to_owned(),
@@ -142,15 +180,15 @@ fn go_on(bench: Bench, step: StepId, ask: &Ask) {
 }
 
 /// What the key says of it: large, and small below.
-fn words(ask: &Ask, step: &Step) -> (&'static str, String) {
+fn words(ask: &Ask, step: &Step) -> (String, String) {
     let part_name = |part| What::Part(part).name(Some(step));
-    match ask {
+    let (face, small) = match ask {
         Ask::GoOn => ("Next step", String::new()),
         Ask::Wait(_) => ("Shut", "see what it waits for".to_owned()),
         Ask::Acknowledge(_) => ("I have read it", String::new()),
-        Ask::Skinned(_) => ("It has skinned", "see what to do".to_owned()),
+        Ask::Skinned(_) => ("On anew: restart clock", "the bolts over it are loose".to_owned()),
         Ask::Loosen(count) => ("All loose", format!("{count} are too tight")),
-        Ask::PutOn => ("Compound on", "start its clock".to_owned()),
+        Ask::PutOn => ("Compound on: start clock", String::new()),
         Ask::Tally(next) => {
             let fasten = match &step.work {
                 Work::Fasten(fasten) => Some(fasten),
@@ -158,11 +196,14 @@ fn words(ask: &Ask, step: &Step) -> (&'static str, String) {
             };
             if let Some(face) = fasten.and_then(|fasten| deed(fasten, next.pass)) {
                 let pass = fasten.map_or(String::new(), |fasten| pass_words(fasten, next.pass + 1));
-                return (face, format!("all{pass}"));
+                return (face.to_owned(), format!("all{pass}"));
             }
             let of = fasten.map_or(0, |fasten| fasten.layout.count());
             let pass = fasten.map_or(String::new(), |fasten| pass_words(fasten, next.pass + 1));
-            ("Tally", format!("{} of {of}{pass}", next.done_in_pass + 1))
+            let small = format!("{} of {of}{pass}", next.done_in_pass + 1);
+            let brought = fasten.map_or("at torque", |fasten| brought_to(fasten, next.pass));
+            let name = fasten.map_or(String::new(), |fasten| fasten.name(next.place));
+            return (format!("Bolt {name} {brought}"), small);
         }
         Ask::Read(what) => ("Read", what.name(Some(step))),
         Ask::Code => ("Read", "both codes".to_owned()),
@@ -176,6 +217,17 @@ fn words(ask: &Ask, step: &Step) -> (&'static str, String) {
         Ask::NewOn(part) => ("New ones on", part_name(*part)),
         Ask::Feel => ("Turn it", "and say how it turns".to_owned()),
         Ask::Close => ("Done", String::new()),
+    };
+    (face.to_owned(), small)
+}
+
+/// What a fastener is once that pass is done on it.
+fn brought_to(fasten: &Fasten, pass: usize) -> &'static str {
+    match fasten.asked(pass, None) {
+        Asked::Torque(_) => "at torque",
+        Asked::Angle { .. } => "turned",
+        Asked::Hand => "snug",
+        Asked::All(_) => "done",
     }
 }
 

@@ -11,6 +11,11 @@ pub fn PlainWork(step: StoredValue<Step>) -> impl IntoView {
     view! { <Facts rows=step.with_value(|step| rows(&step.work)) /> }
 }
 
+/// The same, on the stage.
+pub fn told(step: StoredValue<Step>) -> AnyView {
+    view! { <Facts rows=step.with_value(|step| rows(&step.work)) /> }.into_any()
+}
+
 fn rows(work: &Work) -> Vec<(&'static str, String)> {
     let rows = match work {
         Work::Fit(fit) => vec![

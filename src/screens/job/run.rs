@@ -3,7 +3,7 @@
 use super::facts::Facts;
 use super::said::{read, say};
 use crate::bench::Bench;
-use crate::job::kinds::Work;
+use crate::job::kinds::{Run, Work};
 use crate::job::reading::{Fact, What};
 use crate::job::readings;
 use crate::job::sheet::{Step, StepId};
@@ -52,6 +52,35 @@ pub fn RunWork(step: StoredValue<Step>) -> impl IntoView {
     view! { <Facts rows /> {all} }.into_any()
 }
 
+/// What stands beside an answer of a run: since when it runs, the way to what is torqued again.
+pub fn beside(step: StoredValue<Step>, fact: Fact) -> AnyView {
+    let bench = Bench::here();
+    let again = step.with_value(|step| match &step.work {
+        Work::Run(run) => run.torque_again,
+        _ => None,
+    });
+    match fact {
+        Fact::TorquedAgain => again.map_or(().into_any(), |again| way_to(bench, again)),
+        Fact::Runs | Fact::Locked | Fact::Level | Fact::NoLeaks | Fact::Cooled => ().into_any(),
+    }
+}
+
+/// What a run or a fill calls a reading.
+pub fn reading_name(step: &Step, what: &What) -> String {
+    match (&step.work, what) {
+        (_, What::RanAt) => "what it reads now".to_owned(),
+        (_, What::RanFor) => "how long it ran".to_owned(),
+        (_, What::PutIn) => "How much was put in".to_owned(),
+        _ => what.name(Some(step)),
+    }
+}
+
+/// The run in a few facts.
+pub fn told(run: &Run) -> AnyView {
+    let rows = run.facts().into_iter().filter(|(_, words)| !words.is_empty());
+    view! { <Facts rows=rows.collect() /> }.into_any()
+}
+
 fn row(bench: Bench, step: StoredValue<Step>, what: What, again: Option<StepId>) -> AnyView {
     match what {
         What::Fact(fact) => {
@@ -62,14 +91,15 @@ fn row(bench: Bench, step: StoredValue<Step>, what: What, again: Option<StepId>)
             };
             view! { {say(step, fact)} {more} }.into_any()
         }
-        What::RanAt => read(step, what, "what it reads now"),
-        What::RanFor => read(step, what, "how long it ran"),
-        what => read(step, what, "reading"),
+        what => {
+            let name = step.with_value(|step| reading_name(step, &what));
+            read(step, what, &name, false)
+        }
     }
 }
 
-/// Since when it runs.
-fn since(bench: Bench, step: StoredValue<Step>) -> AnyView {
+/// Since when it runs; nothing while it doesn't.
+pub fn since(bench: Bench, step: StoredValue<Step>) -> AnyView {
     let id = step.with_value(|step| step.id);
     let at = Memo::new(move |_| {
         bench.progress.with(|progress| {

@@ -14,14 +14,16 @@ use crate::parts::typed::turned;
 use leptos::prelude::*;
 
 /// A number to read, in the unit the plan asks for it in.
-pub fn read(step: StoredValue<Step>, what: What, name: &str) -> AnyView {
+///
+/// It is `asked` where it is the one thing the step asks for now.
+pub fn read(step: StoredValue<Step>, what: What, name: &str, asked: bool) -> AnyView {
     let name = name.to_owned();
     let bench = Bench::here();
     let (id, unit) = step.with_value(|step| {
         let unit = readings::unit(step, &what).unwrap_or_default().to_owned();
         (step.id, unit)
     });
-    let (kept, asked) = (StoredValue::new(what.clone()), StoredValue::new(unit.clone()));
+    let (kept, asked_in) = (StoredValue::new(what.clone()), StoredValue::new(unit.clone()));
     let reading = Memo::new(move |_| {
         bench
             .progress
@@ -29,13 +31,13 @@ pub fn read(step: StoredValue<Step>, what: What, name: &str) -> AnyView {
     });
     let take = move |value: f64| {
         let with = ReadWith::default();
-        asked
+        asked_in
             .with_value(|unit| bench.measure(id, kept.get_value(), value, unit, &with))
             .map_err(|refused| refused.to_string())
     };
     let value = move || {
         reading.with(|found| {
-            let turn = |found: &Reading| asked.with_value(|unit| turned(found.value, &found.unit, unit));
+            let turn = |found: &Reading| asked_in.with_value(|unit| turned(found.value, &found.unit, unit));
             found.as_ref().map_or(String::new(), turn)
         })
     };
@@ -47,7 +49,7 @@ pub fn read(step: StoredValue<Step>, what: What, name: &str) -> AnyView {
         })
     };
     view! {
-        <NumberField name unit=Signal::stored(unit) value=Signal::derive(value) take signed=true />
+        <NumberField name unit=Signal::stored(unit) value=Signal::derive(value) take signed=true asked />
         <p><strong>{text(said)}</strong></p>
         {accept(id, what)}
     }

@@ -22,9 +22,14 @@ const TIGHT: [&str; 7] = [
     "at 10 o’clock",
 ];
 
-/// The work of a turn step.
+/// The work of a turn step in full.
 #[component]
 pub fn TurnWork(step: StoredValue<Step>) -> impl IntoView {
+    feel(step)
+}
+
+/// What it must feel like, and the keys that say what it does.
+pub fn feel(step: StoredValue<Step>) -> AnyView {
     let bench = Bench::here();
     let Some((id, turn)) = step.with_value(|step| match &step.work {
         Work::Turn(turn) => Some((step.id, turn.clone())),
@@ -73,8 +78,8 @@ pub fn TurnWork(step: StoredValue<Step>) -> impl IntoView {
     });
     let settle = accept(id, What::Turning);
     view! {
-        <Facts rows=vec![("turn", turn.what), ("must feel", turn.expect)] />
         <div class="felt">{choice}</div>
+        <Facts rows=vec![("turn", turn.what), ("must feel", turn.expect)] />
         {places}
         <p class="mid" aria-live="polite">
             {text(move || match felt.get().as_deref() {

@@ -14,8 +14,10 @@ use leptos::prelude::*;
 /// The lower half of the screen.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum Panel {
-    /// The keypad.
+    /// The keypad: no sheet is open.
     Keys,
+    /// The ways to the others, where there is no room for them.
+    Menu,
     /// A field for the manual's own words.
     Words,
     /// The keypad for what the manual also says.
@@ -26,17 +28,6 @@ pub enum Panel {
     Wrench,
     /// Adapter, nut, turn, second value.
     More,
-}
-
-impl Panel {
-    /// The tab it belongs to.
-    pub fn tab(self) -> Self {
-        match self {
-            Self::Words => Self::Keys,
-            Self::Also => Self::More,
-            other => other,
-        }
-    }
 }
 
 /// The screen's state. Copy it freely: it holds handles.

@@ -3,99 +3,129 @@
 mod bolt;
 mod entry;
 mod extras;
+mod lane;
 mod second;
 
 use crate::bench::Bench;
 use crate::job::sheet::StepId;
 use crate::parts::angle_gauge::AngleGauge;
-use crate::parts::dynamic::{Piece, each, piece, press, text, whether};
+use crate::parts::dynamic::{Piece, piece, press, text, whether};
 use crate::parts::guard::GuardLine;
 use crate::parts::keypad::TorqueKeypad;
-use crate::parts::torque_plate::{AnswerPlate, OtherUnits, ScaleDrawing, WrenchRow};
-use crate::parts::work_keys::UndoKey;
+use crate::parts::sheet::sheet;
+use crate::parts::torque_plate::{AnswerPlate, OtherUnits, Ruler, ScaleDrawing, WrenchRow};
 use crate::screens::Route;
 use entry::{Entry, Panel};
 use leptos::prelude::*;
 
-/// Values above the keypad.
+/// Values in the lane while nothing is typed.
 const IN_A_ROW: usize = 3;
 
-/// The Torque screen, empty-handed or with a step's value.
+/// The Torque screen, empty-handed or with a step's value. Every row has its place from the start; what
+/// is wanted less often comes as a sheet over it.
 #[component]
 pub fn TorqueScreen(from: Option<StepId>) -> impl IntoView {
     let bench = Bench::here();
     let entry = Entry::open(bench, from);
-    let panel: Piece = piece(move || {
-        match entry.panel.get() {
-        Panel::Keys => view! {
-            <Recent entry above=true />
-            <TorqueKeypad typed=entry.typed unit=entry.unit clearing=move |()| entry.remember() words=move |()| entry.panel.set(Panel::Words) />
-            <Recent entry above=false />
-        }
-        .into_any(),
-        Panel::Words => view! { <second::Words entry /> }.into_any(),
-        Panel::Also => view! { <second::Also entry /> }.into_any(),
-        Panel::Bolt => view! { <bolt::BoltPanel entry /> }.into_any(),
-        Panel::Wrench => view! {
-            <ScaleDrawing answer=entry.set />
-            <WrenchRow />
-            <button on:click=press(move || Route::Bench.go())>"my wrenches"</button>
-        }
-        .into_any(),
-        Panel::More => view! { <extras::Extras entry /> }.into_any(),
-    }
-    });
+    let opened: Piece = piece(move || panel(entry, entry.panel.get()));
     view! {
-        <div class="torque">
+        <div class="torque" inert=whether(move || entry.panel.get() != Panel::Keys)>
             <h1 class="unseen">"Torque"</h1>
-            <div class="shown" tabindex="0">
-                <div class="entry">
-                    {match from {
-                        Some(step) => view! { <FromStep step /> }.into_any(),
-                        None => view! { <span class="quiet">"manual says"</span> }.into_any(),
-                    }}
-                    <span class="typed" role="group" aria-label="typed">
-                        {text(move || format!("{} {}", entry.typed.get(), entry.unit.get().symbol()))}
-                    </span>
-                </div>
-                <AnswerPlate answer=entry.set trouble=entry.trouble empty=whether(move || entry.typed.with(String::is_empty)) />
-                <second::PairLine entry />
-                <GuardLine
-                    guard=entry.guard
-                    open=move |()| entry.show(Panel::Bolt)
-                    correct=move |statement| entry.correct(&statement)
-                    tell=move |fastener| entry.tell(fastener)
-                />
-                <Turn entry />
-                <OtherUnits answer=entry.set />
+            <div class="entry">
+                {match from {
+                    Some(step) => view! { <FromStep step /> }.into_any(),
+                    None => view! { <span class="quiet">"manual says"</span> }.into_any(),
+                }}
+                <span class="typed" role="group" aria-label="typed">
+                    {text(move || format!("{} {}", entry.typed.get(), entry.unit.get().symbol()))}
+                </span>
+                <button class="menu" on:click=press(move || entry.show(Panel::Menu))>"more"</button>
             </div>
-            <Tabs entry />
-            <div class="hand">
-                {panel}
-                <UndoKey />
-            </div>
+            <AnswerPlate answer=entry.set trouble=entry.trouble empty=whether(move || entry.typed.with(String::is_empty)) />
+            <Ruler answer=entry.set />
+            <div class="verdict" aria-live="polite">{piece(move || lane::lane(entry))}</div>
+            <TorqueKeypad typed=entry.typed unit=entry.unit clearing=move |()| entry.remember() words=move |()| entry.panel.set(Panel::Words) />
+            <div class="tabs" role="group" aria-label="more of it">{menu(entry)}</div>
         </div>
+        {opened}
     }
 }
 
-/// What the lower half shows.
-#[component]
-fn Tabs(entry: Entry) -> impl IntoView {
-    let tabs = [
-        ("keys", Panel::Keys),
+/// The keys to what is wanted less often.
+fn menu(entry: Entry) -> AnyView {
+    let bench = Bench::here();
+    let key = move |(name, to): (&'static str, Panel)| {
+        view! { <button on:click=press(move || entry.show(to))>{name}</button> }.into_any()
+    };
+    let to = [
         ("bolt", Panel::Bolt),
         ("wrench", Panel::Wrench),
-        ("more", Panel::More),
+        ("extras", Panel::More),
     ];
-    let tab = move |(name, panel): (&'static str, Panel)| {
-        let on = whether(move || entry.panel.get().tab() == panel);
-        view! {
-            <button role="tab" aria-selected=text(move || on.get().to_string()) on:click=press(move || entry.show(panel))>
-                {name}
-            </button>
-        }.into_any()
+    let undo = press(move || bench.tell(bench.undo()));
+    view! {
+        {to.map(key)}
+        <button disabled=whether(move || bench.undoable().is_none()) on:click=undo>"undo"</button>
+    }
+    .into_any()
+}
+
+/// A panel as a sheet; none for the keypad itself.
+fn panel(entry: Entry, panel: Panel) -> AnyView {
+    let (name, inside) = match panel {
+        Panel::Keys => return ().into_any(),
+        Panel::Menu => (
+            "more of it",
+            view! { <div class="tiles pair">{menu(entry)}</div> }.into_any(),
+        ),
+        Panel::Words => (
+            "the manual’s own words",
+            view! { <second::Words entry /> }.into_any(),
+        ),
+        Panel::Also => (
+            "the manual also says",
+            view! { <second::Also entry /> }.into_any(),
+        ),
+        Panel::Bolt => (
+            "the bolt",
+            view! {
+                <second::PairLine entry />
+                <GuardLine
+                    guard=entry.guard
+                    open=move |()| {}
+                    correct=move |statement| entry.correct(&statement)
+                    tell=move |fastener| entry.tell(fastener)
+                />
+                <bolt::BoltPanel entry />
+            }
+            .into_any(),
+        ),
+        Panel::Wrench => (
+            "the wrench",
+            view! {
+                <WrenchRow />
+                <ScaleDrawing answer=entry.set />
+                <OtherUnits answer=entry.set />
+                <button on:click=press(move || Route::Bench.go())>"my wrenches"</button>
+            }
+            .into_any(),
+        ),
+        Panel::More => (
+            "second value, adapter, nut, turn",
+            view! { <extras::Extras entry /> <Turn entry /> <lane::Recent entry /> }.into_any(),
+        ),
     };
-    view! { <div class="tabs" role="tablist" aria-label="Torque">{tabs.map(tab)}</div> }
+    let leave = move || entry.panel.set(Panel::Keys);
+    let back = view! {
+        <div class="sheet-foot">
+            <button class="work-key" on:click=press(leave)>"back to the number"</button>
+        </div>
+    };
+    sheet(
+        name.to_owned(),
+        leave,
+        view! { <h2>{name}</h2> {inside} {back} }.into_any(),
+    )
 }
 
 /// The way back to the step the value came from.
@@ -114,43 +144,13 @@ fn FromStep(step: StepId) -> impl IntoView {
     }
 }
 
-/// The last values, each one tap away: while nothing is typed the newest above the keypad, and all below it.
-#[component]
-fn Recent(entry: Entry, above: bool) -> impl IntoView {
-    let keys: Piece = piece(move || {
-        let mut recent = entry.desk.with(|desk| desk.recent.clone());
-        if above {
-            recent.truncate(if entry.typed.with(String::is_empty) {
-                IN_A_ROW
-            } else {
-                0
-            });
-        }
-        if recent.is_empty() {
-            return ().into_any();
-        }
-        let key = move |words: String| {
-            let shown = words.clone();
-            let take = press(move || drop(entry.take_words(&words)));
-            view! { <button on:click=take>{shown}</button> }.into_any()
-        };
-        let (class, name) = if above {
-            ("corrections above", "latest values")
-        } else {
-            ("corrections", "last values")
-        };
-        view! { <div class=class role="group" aria-label=name>{each(recent, key)}</div> }.into_any()
-    });
-    view! { {keys} }
-}
-
 /// The gauge for the turn after the torque.
 #[component]
 fn Turn(entry: Entry) -> impl IntoView {
     let turn = Memo::new(move |_| entry.desk.with(|desk| desk.turn_deg));
     let gauge: Piece = piece(move || match turn.get() {
         Some(degrees) => view! {
-            <p class="mid">{format!("Set this and tighten all to it; then turn on by {degrees}°.")}</p>
+            <p class="mid">{format!("Set this and tighten all to it; then turn a further {degrees}°.")}</p>
             <AngleGauge degrees=Signal::derive(move || degrees) />
         }
         .into_any(),

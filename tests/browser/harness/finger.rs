@@ -57,6 +57,15 @@ impl Page {
         Ok(())
     }
 
+    /// A palm down and up there: a contact wider than any fingertip.
+    pub async fn palm(&self, x: f64, y: f64) -> Told {
+        let points = json!([{ "x": x, "y": y, "radiusX": 60, "radiusY": 60 }]);
+        let down = json!({ "type": "touchStart", "touchPoints": points });
+        self.cdp("Input.dispatchTouchEvent", down).await?;
+        let up = json!({ "type": "touchEnd", "touchPoints": [] });
+        self.cdp("Input.dispatchTouchEvent", up).await.map(drop)
+    }
+
     /// Touches keys one after the other by their names: `tap_keys(&["7", ".", "2", "ft·lb"])`.
     pub async fn tap_keys(&mut self, names: &[&str]) -> Told {
         for name in names {

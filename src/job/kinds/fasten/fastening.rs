@@ -173,6 +173,18 @@ impl Fasten {
             .any(|stage| matches!(stage.act, Act::Angle { .. }))
     }
 
+    /// What that pass brings it to, in a line: "60 % of 20 N·m", "manual 9 N·m", or the manual's own stage.
+    pub fn share_words(&self, pass: usize) -> String {
+        if let Some(stage) = self.stages.get(pass) {
+            return stage.text();
+        }
+        let share = self.pass(pass);
+        match self.pass_count() > 1 && !share.round {
+            true => format!("{:.0} % of {}", share.share * 100.0, self.manual_words()),
+            false => format!("manual {}", self.manual_words()),
+        }
+    }
+
     /// What that pass is, in words; empty when there is only one.
     pub fn pass_words(&self, pass: usize) -> String {
         if let Some(stage) = self.stages.get(pass) {

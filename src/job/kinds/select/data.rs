@@ -195,6 +195,11 @@ impl Trial {
         self.torque.map_or_else(|| of_step.symbol(), TorqueUnit::symbol)
     }
 
+    /// Its limits in words, in a step of that unit.
+    pub fn limit_words(&self, of_step: LengthUnit) -> String {
+        crate::job::kinds::check::bore::limit_words(self.least, self.most, self.unit(of_step))
+    }
+
     /// Whether the limits hold a value; none where there are none.
     pub fn holds(&self, value: f64) -> Option<bool> {
         let limits = self.least.is_some() || self.most.is_some();

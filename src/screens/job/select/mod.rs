@@ -46,23 +46,57 @@ impl Here {
     }
 }
 
-/// The work of a select step.
-#[component]
-pub fn SelectWork(step: StoredValue<Step>) -> impl IntoView {
-    let bench = Bench::here();
-    let Some((id, select)) = step.with_value(|step| match &step.work {
-        Work::Select(select) => Some((step.id, select.clone())),
-        _ => None,
-    }) else {
+impl Here {
+    fn of(step: StoredValue<Step>) -> Option<Self> {
+        let bench = Bench::here();
+        let (id, select) = step.with_value(|step| match &step.work {
+            Work::Select(select) => Some((step.id, select.clone())),
+            _ => None,
+        })?;
+        Some(Self {
+            bench,
+            id,
+            step,
+            select: StoredValue::new(select),
+            progress: Memo::new(move |_| bench.progress.with(|progress| progress.step(id))),
+        })
+    }
+}
+
+/// The field of the one reading asked for.
+pub fn one(step: StoredValue<Step>, what: What) -> AnyView {
+    Here::of(step).map_or(().into_any(), |here| reading(here, what, true))
+}
+
+/// What to put in, or both codes it is chosen by.
+pub fn choose(step: StoredValue<Step>) -> AnyView {
+    let Some(here) = Here::of(step) else {
         return ().into_any();
     };
-    let here = Here {
-        bench,
-        id,
-        step,
-        select: StoredValue::new(select.clone()),
-        progress: Memo::new(move |_| bench.progress.with(|progress| progress.step(id))),
+    let codes = here.select.with_value(|select| select.by == By::Code);
+    view! {
+        {offered(here)}
+        {codes.then(|| codes::codes(here))}
+        {accept(here.id, What::Pack)}
+        {rounds::rounds(here)}
+    }
+    .into_any()
+}
+
+/// What is in, round by round.
+pub fn chosen(step: StoredValue<Step>) -> AnyView {
+    Here::of(step).map_or(().into_any(), |here| {
+        view! { {offered(here)} {accept(here.id, What::Trial)} {rounds::rounds(here)} }.into_any()
+    })
+}
+
+/// The work of a select step in full.
+#[component]
+pub fn SelectWork(step: StoredValue<Step>) -> impl IntoView {
+    let Some(here) = Here::of(step) else {
+        return ().into_any();
     };
+    let select = here.select.get_value();
     let by = By::ALL.iter().find(|(by, _)| *by == select.by);
     let rows = vec![
         ("choose", select.part.clone()),
@@ -70,7 +104,9 @@ pub fn SelectWork(step: StoredValue<Step>) -> impl IntoView {
     ];
     let rows = rows.into_iter().filter(|(_, words)| !words.is_empty());
     let places = select.places.iter().filter(|_| select.measured());
-    let places: Vec<AnyView> = places.map(|place| reading(here, What::At(place.id))).collect();
+    let places: Vec<AnyView> = places
+        .map(|place| reading(here, What::At(place.id), false))
+        .collect();
     let codes = (select.by == By::Code).then(|| codes::codes(here));
     let aimed = piece(move || {
         let found = here
@@ -90,7 +126,7 @@ pub fn SelectWork(step: StoredValue<Step>) -> impl IntoView {
         {aimed}
         {offered(here)}
         {own::own(here)}
-        {accept(id, What::Pack)}
+        {accept(here.id, What::Pack)}
         {trial(here)}
         {rounds::rounds(here)}
     }
@@ -145,13 +181,14 @@ fn offered(here: Here) -> AnyView {
 fn trial(here: Here) -> AnyView {
     let asked = here.select.with_value(|select| {
         let trial = select.trial.as_ref()?;
-        let limits =
-            crate::job::kinds::check::bore::limit_words(trial.least, trial.most, trial.unit(select.unit));
         let whats = match trial.loose {
             true => vec![What::TurnLoose, What::TurnTight],
             false => vec![What::Trial],
         };
-        Some((whats, format!("{}: {limits}", trial.name())))
+        Some((
+            whats,
+            format!("{}: {}", trial.name(), trial.limit_words(select.unit)),
+        ))
     });
     let Some((whats, limits)) = asked else {
         return ().into_any();
@@ -169,7 +206,10 @@ fn trial(here: Here) -> AnyView {
         if !begun.get() {
             return ().into_any();
         }
-        let fields: Vec<AnyView> = whats.iter().map(|what| reading(here, what.clone())).collect();
+        let fields: Vec<AnyView> = whats
+            .iter()
+            .map(|what| reading(here, what.clone(), false))
+            .collect();
         view! {
             <section aria-label="with it in">
                 <p>"Tightened as the manual says, then read."</p>
@@ -184,7 +224,7 @@ fn trial(here: Here) -> AnyView {
 }
 
 /// One reading, in the unit the step asks for, with what its limits said.
-fn reading(here: Here, what: What) -> AnyView {
+fn reading(here: Here, what: What, asked: bool) -> AnyView {
     let bench = here.bench;
     let name = here.step.with_value(|step| what.name(Some(step)));
     let unit = here.select.with_value(|select| match (&what, &select.trial) {
@@ -209,5 +249,6 @@ fn reading(here: Here, what: What) -> AnyView {
             .measure(here.id, kept.get_value(), value, unit, &ReadWith::default())
             .map_err(|refused| refused.to_string())
     };
-    view! { <NumberField name unit=Signal::stored(unit.to_owned()) value take signed=true /> }.into_any()
+    view! { <NumberField name unit=Signal::stored(unit.to_owned()) value take signed=true asked /> }
+        .into_any()
 }

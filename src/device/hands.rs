@@ -1,0 +1,142 @@
+//! What hands do beside a plain touch: keyboards, presenters and foot pedals; and touches that no finger
+//! made: a wet screen, a palm, two at once.
+
+use std::cell::Cell;
+use wasm_bindgen::JsCast;
+use wasm_bindgen::closure::Closure;
+use web_sys::{AddEventListenerOptions, Document, Element, Event, HtmlElement, KeyboardEvent, PointerEvent};
+
+/// A contact wider than this is no fingertip, CSS px (12 mm at 0.16 mm each; common practice, no source).
+const WIDEST_PX: i32 = 76;
+
+thread_local! {
+    /// The touch under way is no finger's.
+    static NO_FINGER: Cell<bool> = const { Cell::new(false) };
+    /// Touches on the screen now.
+    static DOWN: Cell<u32> = const { Cell::new(0) };
+    /// When the screen was last touched or a key pressed, ms since the page began.
+    static LAST: Cell<f64> = const { Cell::new(0.0) };
+}
+
+/// For how long nobody touched anything, ms.
+pub fn idle_ms() -> f64 {
+    super::time::monotonic() - LAST.get()
+}
+
+/// Follows the keyboard and the touches for as long as the page lives; `refused` is told of a touch that
+/// isn't counted.
+pub fn follow(refused: impl Fn() + 'static) {
+    let Some(page) = web_sys::window().and_then(|window| window.document()) else {
+        return;
+    };
+    LAST.set(super::time::monotonic());
+    on(&page, "keydown", false, |event| {
+        LAST.set(super::time::monotonic());
+        if let Ok(key) = event.dyn_into::<KeyboardEvent>() {
+            pressed(&key);
+        }
+    });
+    on(&page, "pointerdown", true, |event| {
+        LAST.set(super::time::monotonic());
+        if let Ok(touch) = event.dyn_into::<PointerEvent>() {
+            DOWN.set(DOWN.get() + 1);
+            let wide = touch.width() > WIDEST_PX || touch.height() > WIDEST_PX;
+            NO_FINGER.set(touch.pointer_type() == "touch" && (wide || DOWN.get() > 1));
+        }
+    });
+    for ended in ["pointerup", "pointercancel"] {
+        on(&page, ended, true, |_| DOWN.set(DOWN.get().saturating_sub(1)));
+    }
+    // Caught before the key hears of it.
+    on(&page, "click", true, move |event| {
+        let at = event.target().and_then(|at| at.dyn_into::<Element>().ok());
+        let work = at.and_then(|at| at.closest(".work-keys").ok().flatten());
+        if work.is_some() && NO_FINGER.replace(false) {
+            event.stop_propagation();
+            event.prevent_default();
+            refused();
+        }
+    });
+}
+
+fn on(page: &Document, name: &str, capture: bool, act: impl Fn(Event) + 'static) {
+    let act = Closure::<dyn Fn(Event)>::new(act);
+    let options = AddEventListenerOptions::new();
+    options.set_capture(capture);
+    page.add_event_listener_with_callback_and_add_event_listener_options(
+        name,
+        act.as_ref().unchecked_ref(),
+        &options,
+    )
+    .ok();
+    act.forget();
+}
+
+/// Presses the first of these keys that is there; tells whether one was.
+fn press(page: &Document, keys: &str) -> bool {
+    let found = page.query_selector_all(keys).ok();
+    let all = found
+        .into_iter()
+        .flat_map(|all| (0..all.length()).filter_map(move |at| all.item(at)));
+    let mut there = all.filter_map(|key| key.dyn_into::<HtmlElement>().ok());
+    match there.find(|key| key.offset_parent().is_some()) {
+        Some(key) => {
+            key.click();
+            true
+        }
+        None => false,
+    }
+}
+
+/// A keyboard drives everything: one key moves the work on, one takes it back, digits type.
+fn pressed(key: &KeyboardEvent) {
+    let Some(page) = web_sys::window().and_then(|window| window.document()) else {
+        return;
+    };
+    let at = key.target().and_then(|at| at.dyn_into::<Element>().ok());
+    let within = |what: &str| {
+        at.as_ref()
+            .is_some_and(|at| at.closest(what).ok().flatten().is_some())
+    };
+    if key.ctrl_key() || key.alt_key() || key.meta_key() || within("input, textarea, select") {
+        return;
+    }
+    // From afar any key wakes the step, and does nothing else.
+    if press(&page, ".far") {
+        key.prevent_default();
+        return;
+    }
+    // An open sheet has the keys for itself.
+    let sheet = page.query_selector(".sheet").ok().flatten().is_some();
+    let name = key.key();
+    let taken = match name.as_str() {
+        // On another key they press that one.
+        "Enter" | " " if within("button, a, summary") => false,
+        "PageDown" | "Enter" | " " if sheet => press(&page, ".sheet .take"),
+        "PageDown" | "Enter" | " " => press(&page, ".work-keys .first"),
+        "Backspace" if press(&page, ".sheet [data-key='←']") => true,
+        "Backspace" if !sheet && press(&page, ".torque > .keypad [data-key='←']") => true,
+        "PageUp" | "Backspace" if !sheet => press(&page, ".work-keys .undo"),
+        "ArrowLeft" if !sheet && !within("[role=radiogroup], [role=tablist]") => {
+            press(&page, ".step > .head .side-key:first-child")
+        }
+        "ArrowRight" if !sheet && !within("[role=radiogroup], [role=tablist]") => {
+            press(&page, ".step > .head .side-key:last-child")
+        }
+        _ => {
+            let typed = match name.as_str() {
+                "," => ".",
+                "-" => "−",
+                other => other,
+            };
+            let one = |pad: &str| press(&page, &format!("{pad} [data-key='{typed}']"));
+            let digit = typed.chars().count() == 1 && "0123456789.−–±".contains(typed);
+            // The torque's keypad knows a range's dash, the others a minus.
+            let dash = typed == "−" && !sheet && press(&page, ".torque > .keypad [data-key='–']");
+            digit && (dash || one(".sheet") || !sheet && one(".torque > .keypad"))
+        }
+    };
+    if taken {
+        key.prevent_default();
+    }
+}

@@ -1,0 +1,63 @@
+//! Seen from afar: after half a minute without a touch, the number, what comes next and the nearest clock,
+//! across the whole screen. The first touch wakes it and does nothing else.
+
+use super::next::face;
+use crate::bench::{Ask, Bench};
+use crate::device::hands;
+use crate::job::kinds::fasten::fastening::PassAnswer;
+use crate::job::sheet::StepId;
+use crate::parts::dynamic::{press, text, when};
+use crate::parts::strip::nearest;
+use leptos::prelude::*;
+
+/// Without a touch for so long, ms.
+const UNTOUCHED_MS: f64 = 30_000.0;
+
+/// The view of the step from afar, while nobody touches it.
+pub fn far(step: StepId) -> AnyView {
+    let bench = Bench::here();
+    let far = RwSignal::new(false);
+    Effect::new(move || {
+        bench.now.track();
+        if hands::idle_ms() > UNTOUCHED_MS && !far.get_untracked() {
+            far.set(true);
+        }
+    });
+    let shown = when(
+        move || far.get(),
+        move || {
+            let number = Memo::new(move |_| number(bench, step));
+            let next = text(move || face(bench, step).map_or(String::new(), |(face, _)| face));
+            let count = text(move || face(bench, step).map_or(String::new(), |(_, small)| small));
+            view! {
+                <button class="far" on:click=press(move || far.set(false))>
+                    <span class="near figures">{text(move || nearest(bench))}</span>
+                    <span class="number">
+                        {text(move || number.get().0)} " " <span class="unit">{text(move || number.get().1)}</span>
+                    </span>
+                    <span class="next">{next}</span>
+                    <span class="count">{count}</span>
+                    <span class="unseen">"touch to wake"</span>
+                </button>
+            }
+            .into_any()
+        },
+    );
+    view! { {shown} }.into_any()
+}
+
+/// The number to set now and its unit; nothing where none is asked for, or it can't be set.
+fn number(bench: Bench, step: StepId) -> (String, String) {
+    let Some(Ask::Tally(next)) = bench.ask(step) else {
+        return Default::default();
+    };
+    let found = bench.sheet.with(|sheet| sheet.step(step).cloned());
+    let answer = found.and_then(|step| bench.pass_answer(&step, next.pass, next.place));
+    match answer {
+        Some(PassAnswer::Torque(answer)) if answer.setting.is_some() => {
+            (answer.number.clone(), answer.unit.symbol().to_owned())
+        }
+        Some(PassAnswer::Angle { degrees, .. }) => (degrees.to_string(), "°".to_owned()),
+        Some(PassAnswer::Torque(_) | PassAnswer::Hand | PassAnswer::All(_)) | None => Default::default(),
+    }
+}

@@ -1,0 +1,109 @@
+//! The lane under a step's title: what to mind, in one line; behind it everything there is of the step, as
+//! a sheet.
+
+use super::next::{open_before, open_row, title};
+use super::{gate, more, parts, skin, whole_work};
+use crate::bench::Bench;
+use crate::job::sheet::Step;
+use crate::job::situation::to_show;
+use crate::parts::caution_card::caution_list;
+use crate::parts::dynamic::{press, text};
+use crate::parts::sheet::sheet;
+use crate::trade::caution::{Caution, Level};
+use leptos::prelude::*;
+
+/// The lane, always there and always as high: a word more moves nothing.
+#[component]
+pub fn Lane(
+    step: StoredValue<Step>,
+    cautions: Memo<Vec<Caution>>,
+    stopped: Memo<bool>,
+    open: RwSignal<bool>,
+) -> impl IntoView {
+    let bench = Bench::here();
+    let id = step.with_value(|step| step.id);
+    let said = Memo::new(move |_| {
+        let conflicts = bench.conflicts(Some(id));
+        if let Some((_, words)) = conflicts.into_iter().next() {
+            return ("CHECK", words);
+        }
+        if let Some(open) = open_before(bench, id) {
+            return ("OPEN", format!("still before this: {}", title(bench, Some(open))));
+        }
+        let progress = bench.progress.with(|progress| progress.step(id));
+        let show = match progress.closed() {
+            true => Vec::new(),
+            false => cautions.with(|all| to_show(all, &progress.acknowledged)),
+        };
+        match show.first() {
+            None => ("", "nothing to mind".to_owned()),
+            Some(first) => {
+                let level = match first.level {
+                    Level::Stop => "STOP read",
+                    Level::Care => "CARE",
+                };
+                let more = match show.len() {
+                    1 => String::new(),
+                    all => format!(" +{}", all - 1),
+                };
+                (level, format!("{}{more}", first.short))
+            }
+        }
+    });
+    let level = text(move || match stopped.get() {
+        true => String::new(),
+        false => said.with(|said| said.0.to_owned()),
+    });
+    let words = text(move || match stopped.get() {
+        true => "read this first".to_owned(),
+        false => said.with(|said| said.1.clone()),
+    });
+    let class = text(move || {
+        match said.with(|said| said.0) {
+            _ if stopped.get() => "lane quiet",
+            "" => "lane quiet",
+            "CARE" => "lane care",
+            _ => "lane care stop",
+        }
+        .to_owned()
+    });
+    let show = move || open.set(true);
+    view! {
+        <div class="lanes">
+            <button class=class on:click=press(show)>
+                <span class="level">{level}</span>
+                <span class="words">{words}</span>
+                <span class="all">"all ›"</span>
+            </button>
+        </div>
+    }
+}
+
+/// All of the step, as a sheet over it.
+pub fn whole(
+    step: StoredValue<Step>,
+    cautions: Memo<Vec<Caution>>,
+    stopped: Memo<bool>,
+    open: RwSignal<bool>,
+) -> AnyView {
+    let (id, title, notes) = step.with_value(|step| (step.id, step.title.clone(), step.notes.clone()));
+    let shut = move || open.set(false);
+    let work = (!stopped.get_untracked()).then(|| whole_work(step));
+    let inside = view! {
+        <header class="sheet-head">
+            <h2>{title.clone()}</h2>
+            <button class="side-key" aria-label="back to the step" on:click=press(shut)>"✕"</button>
+        </header>
+        <div class="sheet-body">
+            <p class="notes">{notes}</p>
+            <gate::GateView step />
+            {skin::skin(id)}
+            {caution_list(Some(id), cautions, stopped.into())}
+            {open_row(id)}
+            {work}
+            {parts::parts_of(id)}
+            <more::More step />
+        </div>
+    };
+    view! { <div class="whole">{sheet(title, shut, inside.into_any())}</div> }.into_any()
+}

@@ -1,0 +1,76 @@
+//! The one reading or answer that a step asks for now, large; and what was found, with what settles it.
+
+use super::said::say;
+use super::{ReadingOpen, accept, check, gauge, lengths, run, said, select};
+use crate::bench::Bench;
+use crate::job::kinds::Work;
+use crate::job::reading::What;
+use crate::job::readings;
+use crate::job::sheet::Step;
+use crate::parts::dynamic::text;
+use leptos::prelude::*;
+
+/// The reading asked for: its name, its limits, its field, and what the last one said.
+pub fn asked(step: StoredValue<Step>, what: What) -> AnyView {
+    let bench = Bench::here();
+    let id = step.with_value(|step| step.id);
+    let open = use_context::<ReadingOpen>().map(|open| open.0);
+    // A new thing to read begins with its keypad shut.
+    if let Some(open) = open {
+        open.set(false);
+    }
+    let limits = step.with_value(|step| readings::limit_words(step, &what));
+    let last = text(move || {
+        bench.progress.with(|progress| {
+            let last = progress.touched(id).and_then(|step| step.readings.last());
+            last.map_or(String::new(), |last| {
+                step.with_value(|step| {
+                    format!(
+                        "{}: {} {} · {}",
+                        last.what.name(Some(step)),
+                        last.value,
+                        last.unit,
+                        last.verdict.words()
+                    )
+                })
+            })
+        })
+    });
+    let work = step.with_value(|step| step.work.clone());
+    let field = match (&work, &what) {
+        (_, What::Fact(fact)) => view! { {say(step, *fact)} {run::beside(step, *fact)} }.into_any(),
+        (Work::Check(check), _) => check::one(step, check, &what),
+        (Work::Fasten(fasten), What::Uses) => lengths::uses(id, fasten, true),
+        (Work::Fasten(_), What::Free(_) | What::Tight(_)) => lengths::length_field(bench, step, what, true),
+        (Work::Gauge(gauge), _) => gauge::one(step, gauge, what),
+        (Work::Select(_), _) => select::one(step, what),
+        (Work::Seat(_), _) => super::seat::one(step, what),
+        (Work::Fasten(_), _)
+        | (Work::Bond(_), _)
+        | (Work::Lift(_), _)
+        | (Work::Turn(_), _)
+        | (Work::Fill(_), _)
+        | (Work::Run(_), _)
+        | (Work::Clean(_), _)
+        | (Work::Fit(_), _) => {
+            let name = step.with_value(|step| run::reading_name(step, &what));
+            view! { {said::read(step, what, &name, true)} {run::since(bench, step)} }.into_any()
+        }
+    };
+    view! {
+        <div class="asking">{field}</div>
+        <p class="figures mid">{limits}</p>
+        <p class="last">{last}</p>
+    }
+    .into_any()
+}
+
+/// What was found and is not settled.
+pub fn found(step: StoredValue<Step>, what: What) -> AnyView {
+    let id = step.with_value(|step| step.id);
+    view! {
+        <div class="asking">{accept::accept(id, what)}</div>
+        <p class="quiet">"Or read it again: all › has the field."</p>
+    }
+    .into_any()
+}

@@ -1,0 +1,279 @@
+//! The rules of the instrument, on every step of both examples: nothing moves, nothing scrolls, what is needed
+//! is large, states are told apart by more than colour, and a keyboard does it all.
+
+use super::harness::*;
+use super::work::acknowledge;
+use serde_json::{Value, json};
+
+const PHONES: [Screen; 5] = [
+    Screen::UPRIGHT,
+    Screen::SIDEWAYS,
+    Screen {
+        width: 360,
+        height: 640,
+    },
+    Screen {
+        width: 667,
+        height: 375,
+    },
+    Screen {
+        width: 820,
+        height: 1180,
+    },
+];
+
+/// Presses of the big key tried on a step: each shows another of its states.
+const STATES: usize = 4;
+
+/// What of a step's screen scrolls, is cut, or is too small; empty where all is well. What found no place is
+/// left out whole, past the stage's right edge.
+const WRONG: &str = "
+    const wrong = [], step = document.querySelector('.step');
+    if (!step) return ['no step'];
+    const called = thing => thing.tagName.toLowerCase() + '.' + thing.className + ' \"' + (thing.innerText || '').replace(/\\s+/g, ' ').slice(0, 40) + '\"';
+    const seen = thing => thing.checkVisibility({ checkOpacity: true, checkVisibilityCSS: true }) && thing.getClientRects().length > 0;
+    for (const thing of document.querySelectorAll('main, main *')) {
+        if (seen(thing) && /auto|scroll/.test(getComputedStyle(thing).overflowY) && thing.scrollHeight > thing.clientHeight + 1)
+            wrong.push(called(thing) + ' scrolls: ' + thing.scrollHeight + ' in ' + thing.clientHeight);
+    }
+    const stage = step.querySelector('.stage'), edge = stage.getBoundingClientRect();
+    for (const thing of stage.querySelectorAll('*')) {
+        if (!seen(thing) || thing.closest('svg') && thing.tagName !== 'svg' || thing.closest('.unseen')) continue;
+        const box = thing.getBoundingClientRect();
+        if (box.width < 2 || box.height < 2 || box.left >= edge.right - 13) continue;
+        if (box.bottom > edge.bottom + 1 || box.right > edge.right + 1 || box.top < edge.top - 1)
+            wrong.push(called(thing) + ' is cut');
+    }
+    const wide = document.documentElement.clientWidth, high = document.documentElement.clientHeight;
+    for (const thing of document.querySelectorAll('.step > .head *, .lanes *, .work-keys *, .edge *, .strip *')) {
+        const box = thing.getBoundingClientRect();
+        if (seen(thing) && box.width > 2 && (box.right > wide + 1 || box.bottom > high + 1)) wrong.push(called(thing) + ' is off the screen');
+    }
+    for (const key of step.querySelectorAll('.work-keys > button')) {
+        const box = key.getBoundingClientRect();
+        if (box.width < 119.5 || box.height < 87.5) wrong.push(called(key) + ' is ' + box.width + ' × ' + box.height);
+        if (key.scrollHeight > key.clientHeight + 2) wrong.push(called(key) + ' holds more than it shows');
+    }
+    const size = thing => parseFloat(getComputedStyle(thing).fontSize);
+    const least = high < 560 || wide < 390 ? 80 : 120;
+    for (const number of stage.querySelectorAll('.plate .number .value'))
+        if (seen(number) && number.innerText.length < 4 && size(number) < least - 1) wrong.push('the number is ' + size(number) + ' px');
+    for (const bolt of stage.querySelectorAll('.bolt')) if (seen(bolt) && size(bolt) < 20) wrong.push('a bolt’s figure is ' + size(bolt) + ' px');
+    return [...new Set(wrong)].slice(0, 8);";
+
+/// Where the keys of a step are.
+const PLACES: &str = "
+    return ['.work-keys .first', '.work-keys .undo', '.head .side-key:first-child', '.head .side-key:last-child', '.lane', '.edge button']
+        .map(name => { const box = document.querySelector(name).getBoundingClientRect();
+            return name + ' ' + [box.x, box.y, box.width, box.height].map(Math.round).join(' '); });";
+
+/// Steps of the job that is open.
+async fn steps(page: &Page) -> Told<usize> {
+    let count = "return +document.querySelector('.title .quiet').innerText.match(/\\/(\\d+)/)[1]";
+    Ok(page
+        .script(count, Value::Null)
+        .await?
+        .as_u64()
+        .unwrap_or_default() as usize)
+}
+
+/// Goes through every step of the job by the arrow, and through its states by the big key; says what is wrong.
+async fn walk(page: &mut Page, wrong: &mut Vec<String>) -> Told {
+    page.turn(Screen::UPRIGHT).await?;
+    let mut places: Vec<Option<Value>> = vec![None; PHONES.len()];
+    let count = steps(page).await?;
+    for at in 1..=count {
+        for _ in 0..STATES {
+            let (title, key) = told(page).await?;
+            for (phone, first) in PHONES.into_iter().zip(&mut places) {
+                page.turn(phone).await?;
+                let name = format!("{at} {title} ({key}) at {} × {}", phone.width, phone.height);
+                let found = page.script(WRONG, Value::Null).await?;
+                for words in found.as_array().into_iter().flatten() {
+                    wrong.push(format!("{name}: {}", words.as_str().unwrap_or_default()));
+                }
+                let here = page.script(PLACES, Value::Null).await?;
+                let first = first.get_or_insert_with(|| here.clone());
+                if *first != here {
+                    wrong.push(format!("{name}: keys moved from {first} to {here}"));
+                }
+            }
+            page.turn(Screen::UPRIGHT).await?;
+            if key.starts_with("Next step") || key.starts_with("Shut") || key.starts_with("Read") {
+                break;
+            }
+            // Past the rest of a knuckle that bounces.
+            tokio::time::sleep(std::time::Duration::from_millis(380)).await;
+            let press = "document.querySelector('.work-keys .first').click()";
+            page.script(press, Value::Null).await?;
+            // The big key must not lead away from the step.
+            if told(page).await?.0 != title {
+                break;
+            }
+        }
+        page.open_at(&format!("#step/{}", at + 1)).await.ok();
+        if at < count {
+            page.see(button("previous step")).await?;
+        }
+    }
+    Ok(())
+}
+
+/// The step's title and what its big key says.
+async fn told(page: &Page) -> Told<(String, String)> {
+    let words = "return [document.querySelector('.step h1').innerText, document.querySelector('.work-keys .first')?.innerText ?? '']";
+    let words = page.script(words, Value::Null).await?;
+    let word = |at: usize| words[at].as_str().unwrap_or_default().replace('\n', " ");
+    Ok((word(0), word(1)))
+}
+
+#[test]
+fn no_step_scrolls_cuts_or_moves_its_keys() {
+    story("instrument-steps", Screen::UPRIGHT, async |page| {
+        let mut wrong = Vec::new();
+        page.open_at("#step/1").await?;
+        walk(page, &mut wrong).await?;
+        page.open_at("#jobs").await?;
+        page.tap(button("from the example in inches")).await?;
+        page.open_at("#step/1").await?;
+        walk(page, &mut wrong).await?;
+        match wrong.is_empty() {
+            true => Ok(()),
+            false => Err(Failure::new(wrong.join("\n  "))),
+        }
+    });
+}
+
+#[test]
+fn blind_touches_type_what_was_meant() {
+    story("instrument-blind", Screen::UPRIGHT, async |page| {
+        let mut seed = 20_261_128_u64;
+        let mut below = move |end: u64| {
+            seed = seed
+                .wrapping_mul(6_364_136_223_846_793_005)
+                .wrapping_add(1_442_695_040_888_963_407);
+            (seed >> 33) % end
+        };
+        for phone in [PHONES[0], PHONES[1], PHONES[2], PHONES[3]] {
+            page.turn(phone).await?;
+            page.open_at("#torque").await?;
+            // The keys' first places, looked at once.
+            let mut places = Vec::new();
+            for digit in 0..10 {
+                places.push(page.place_of(button(digit.to_string().as_str())).await?);
+            }
+            let clear = page.place_of(button("clear")).await?;
+            for _ in 0..15 {
+                let meant: Vec<usize> = (0..1 + below(4)).map(|_| below(10) as usize).collect();
+                page.touch(clear.x, clear.y).await?;
+                for digit in &meant {
+                    page.touch(places[*digit].x, places[*digit].y).await?;
+                }
+                let words: String = meant.iter().map(usize::to_string).collect();
+                let typed = "return document.querySelector('.torque .typed').innerText.split(' ')[0]";
+                page.until(
+                    &format!("{words} typed at {} × {}", phone.width, phone.height),
+                    async || Ok((page.script(typed, Value::Null).await? == json!(words)).then_some(())),
+                )
+                .await?;
+            }
+        }
+        Ok(())
+    });
+}
+
+#[test]
+fn a_stop_is_told_from_a_care_by_its_shape() {
+    story("instrument-shapes", Screen::UPRIGHT, async |page| {
+        page.open_at("#step/14").await?;
+        page.see(button("I have read it")).await?;
+        let shape = "const style = getComputedStyle(document.querySelector('.stage .caution.stop')); return [style.clipPath !== 'none', style.borderTopWidth]";
+        assert_eq!(page.script(shape, Value::Null).await?, json!([true, "0px"]));
+        page.open_at("#step/1").await?;
+        page.see(button(has("all ›"))).await?;
+        let lane = "const style = getComputedStyle(document.querySelector('.lane.care')); return [style.clipPath, style.borderLeftWidth, document.querySelector('.lane .level').innerText]";
+        assert_eq!(
+            page.script(lane, Value::Null).await?,
+            json!(["none", "10px", "CARE"])
+        );
+        Ok(())
+    });
+}
+
+#[test]
+fn a_keyboard_alone_carries_the_work() {
+    story("instrument-keyboard", Screen::UPRIGHT, async |page| {
+        page.open_at("#step/4").await?;
+        page.see(button(has("Compound on"))).await?;
+        let rested = async || tokio::time::sleep(std::time::Duration::from_millis(400)).await;
+        rested().await;
+        page.press("Enter").await?;
+        // One press a bolt.
+        for bolt in 1..=4 {
+            page.see(button(has(&format!(" {bolt} of 4")))).await?;
+            rested().await;
+            page.press(" ").await?;
+        }
+        page.see(button("Done")).await?;
+        rested().await;
+        page.press("Backspace").await?;
+        page.see(button(has(" 4 of 4"))).await?;
+        rested().await;
+        page.press("Enter").await?;
+        page.see(button("Done")).await?;
+        // A reading is typed and taken.
+        page.open_at("#step/2").await?;
+        acknowledge(page).await?;
+        page.see(button(has("Read bore across"))).await?;
+        rested().await;
+        page.press("Enter").await?;
+        page.see(button("take it")).await?;
+        for key in ["6", "1", ".", "9", "7", "4", "Enter"] {
+            page.press(key).await?;
+        }
+        page.see_words("within limits").await?;
+        // The arrows go from step to step; on Torque digits type.
+        page.press("ArrowRight").await?;
+        page.see(heading("Main bearing into the right case")).await?;
+        page.open_at("#torque").await?;
+        for key in ["7", ",", "2"] {
+            page.press(key).await?;
+        }
+        page.see_words("7.2 N·m").await?;
+        page.press("Backspace").await?;
+        page.press("Backspace").await?;
+        page.see_words("7 N·m").await
+    });
+}
+
+#[test]
+fn a_palm_does_not_tally() {
+    story("instrument-palm", Screen::UPRIGHT, async |page| {
+        page.open_at("#step/16").await?;
+        let big = page.place_of(button(has(" 1 of 16, pass 1"))).await?;
+        tokio::time::sleep(std::time::Duration::from_millis(400)).await;
+        page.palm(big.x, big.y).await?;
+        page.see_words("that was no fingertip").await?;
+        page.see(button(has(" 1 of 16, pass 1"))).await?;
+        page.touch(big.x, big.y).await?;
+        page.see(button(has(" 2 of 16, pass 1"))).await.map(drop)
+    });
+}
+
+#[test]
+fn untouched_for_half_a_minute_it_is_read_from_afar() {
+    story("instrument-far", Screen::UPRIGHT, async |page| {
+        page.open_at("#step/16").await?;
+        page.see(button(has(" 1 of 16, pass 1"))).await?;
+        page.advance_clock(std::time::Duration::from_secs(40)).await?;
+        page.see(button(has("touch to wake"))).await?;
+        let size = "return parseFloat(getComputedStyle(document.querySelector('.far .number')).fontSize)";
+        let size = page.script(size, Value::Null).await?.as_f64().unwrap_or_default();
+        assert!((180.0..=260.0).contains(&size), "{size} px");
+        page.screenshot("far-upright").await?;
+        // The first touch wakes, and tallies nothing.
+        page.touch(150.0, 720.0).await?;
+        page.gone(button(has("touch to wake"))).await?;
+        page.see(button(has(" 1 of 16, pass 1"))).await.map(drop)
+    });
+}
