@@ -58,6 +58,8 @@ pub struct Bench {
     pub said: RwSignal<Vec<Said>>,
     /// Whether the release is kept for offline use.
     pub kept: RwSignal<Kept>,
+    /// Something is not kept for want of room, or because the browser refused.
+    pub not_kept: RwSignal<bool>,
     /// Whether the display stays awake.
     pub awake: RwSignal<Awake>,
     /// Clocks that want to be heard.
@@ -91,6 +93,7 @@ impl Bench {
             now: RwSignal::new(clock()),
             said: RwSignal::new(left.said),
             kept: RwSignal::new(Kept::Asking),
+            not_kept: RwSignal::new(false),
             awake: RwSignal::new(Awake::NotAsked),
             ringing: RwSignal::new(Vec::new()),
             doubt: RwSignal::new(None),
@@ -149,6 +152,7 @@ impl Bench {
             words: words.into(),
             trouble,
             answer: false,
+            room: false,
         });
     }
 
@@ -158,6 +162,7 @@ impl Bench {
             words: words.into(),
             trouble: false,
             answer: true,
+            room: false,
         });
     }
 

@@ -12,6 +12,7 @@ mod lock;
 mod nut;
 mod plan;
 mod reuse;
+mod room;
 mod seat_lift;
 mod storage;
 mod stretch;
