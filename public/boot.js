@@ -73,7 +73,7 @@ const fails = () => {
 // Captured, as a script that can't be fetched says so only to its own element.
 addEventListener('error', fails, true);
 addEventListener('unhandledrejection', fails);
-addEventListener('TrunkApplicationStarted', () => {
+addEventListener('halfcase-started', () => {
   removeEventListener('error', fails, true);
   removeEventListener('unhandledrejection', fails);
   addEventListener('error', stopped);

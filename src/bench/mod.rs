@@ -19,8 +19,10 @@ pub use files::{BackupError, Incoming};
 use seen::Held;
 pub use seen::Seen;
 
+use crate::device::journal::Safe;
 use crate::device::release::Kept;
 use crate::device::wake_lock::Awake;
+use crate::job::carbon::Back;
 use crate::job::clock::CureClock;
 use crate::job::gate::{Ground, Wait, waits};
 use crate::job::overview::{StepState, standing};
@@ -60,6 +62,8 @@ pub struct Bench {
     pub kept: RwSignal<Kept>,
     /// Something is not kept for want of room, or because the browser refused.
     pub not_kept: RwSignal<bool>,
+    /// Whether the last change outlives the browser itself.
+    pub safe: RwSignal<Safe>,
     /// Whether the display stays awake.
     pub awake: RwSignal<Awake>,
     /// Clocks that want to be heard.
@@ -94,6 +98,7 @@ impl Bench {
             said: RwSignal::new(left.said),
             kept: RwSignal::new(Kept::Asking),
             not_kept: RwSignal::new(false),
+            safe: RwSignal::new(Safe::Unsure),
             awake: RwSignal::new(Awake::NotAsked),
             ringing: RwSignal::new(Vec::new()),
             doubt: RwSignal::new(None),
@@ -171,6 +176,13 @@ impl Bench {
         let stale = self.said.with_untracked(|all| all.iter().any(|said| said.answer));
         if stale {
             self.said.update(|all| all.retain(|said| !said.answer));
+        }
+    }
+
+    /// Says what a killed browser had not written and was put back.
+    pub fn say_put_back(self, back: Back) {
+        if !back.is_nothing() {
+            self.say(back.to_string(), back.apart);
         }
     }
 

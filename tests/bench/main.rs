@@ -1,6 +1,7 @@
 //! The bench's storage and commands, on a store that lives in memory.
 
 mod backup;
+mod carbon;
 mod clocks;
 mod commands;
 mod dying;
