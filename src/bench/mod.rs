@@ -8,6 +8,7 @@ mod files;
 mod seen;
 mod send;
 mod tamper;
+mod waiting;
 
 pub use crate::job::desk::{Desk, typed_words};
 pub use crate::job::keep::{Said, Shelves};
@@ -60,6 +61,8 @@ pub struct Bench {
     pub said: RwSignal<Vec<Said>>,
     /// Whether the release is kept for offline use.
     pub kept: RwSignal<Kept>,
+    /// What is new in a release that waits, a line each.
+    pub news: RwSignal<String>,
     /// Something is not kept for want of room, or because the browser refused.
     pub not_kept: RwSignal<bool>,
     /// Whether the last change outlives the browser itself.
@@ -97,6 +100,7 @@ impl Bench {
             now: RwSignal::new(clock()),
             said: RwSignal::new(left.said),
             kept: RwSignal::new(Kept::Asking),
+            news: RwSignal::new(String::new()),
             not_kept: RwSignal::new(false),
             safe: RwSignal::new(Safe::Unsure),
             awake: RwSignal::new(Awake::NotAsked),

@@ -88,7 +88,7 @@ fn follow_the_phone(bench: Bench) {
         }
         Some(_) => {}
     });
-    release::watch(move |kept| bench.kept.set(kept));
+    release::watch(move |kept| bench.kept.set(kept), move |news| bench.news.set(news));
     Effect::new(move || {
         let look = bench.settings.with(|settings| settings.look);
         let page = document().document_element();

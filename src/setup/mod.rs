@@ -8,6 +8,7 @@
 //! | `cargo run -- seal` | turns Trunk's output into a release; Trunk calls it |
 
 mod error;
+mod news;
 mod packages;
 mod prebuilt;
 mod programs;

@@ -10,6 +10,7 @@ mod findings;
 mod gaps;
 mod jobs;
 mod lock;
+mod newer;
 mod nut;
 mod plan;
 mod reuse;

@@ -145,6 +145,20 @@ fn a_new_release_waits_until_it_is_told() {
         page.script(UPDATE, Value::Null).await?;
         waits(page).await?;
 
+        // Told at once, and led to by one touch: what is new in it, and the key that takes it.
+        page.see_words("newer").await?;
+        page.tap(button("Bench")).await?;
+        page.see(heading("A newer release waits")).await?;
+        let news = fs::read_to_string(newer.join("news.txt"))?;
+        for line in news.lines() {
+            page.see_words(line).await?;
+        }
+        assert!(news.lines().count() > 2, "{news}");
+        page.see(button("Take the newer release")).await?;
+        page.see_words("Halfcase 0.1.0").await?;
+        page.screenshot("newer-waits").await?;
+        page.tap(button("Job")).await?;
+
         // A reload brings the release at hand, whatever the server has.
         page.reload().await?;
         assert_eq!(page.driver.title().await?, "Halfcase");
