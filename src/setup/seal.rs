@@ -12,6 +12,7 @@ use std::process::Command;
 use sha2::{Digest, Sha256};
 
 use super::error::SetupError;
+use super::licences::{self, LICENCES};
 use super::news;
 use super::programs::{run, step};
 use super::project::Project;
@@ -48,6 +49,7 @@ pub fn seal(project: &Project, folder: &Path, release: bool, small: bool) -> Res
     say_release(project, folder)?;
     if release {
         join_styles(folder)?;
+        write(&folder.join(LICENCES), licences::file(project)?.as_bytes())?;
     }
     if small {
         shrink_wasm(project, folder)?;
