@@ -370,7 +370,8 @@ fn the_frame_is_there_before_the_app_and_does_not_jump() {
             let after = page.script(places, Value::Null).await?;
             // As it is on the wire, without the app that would take over.
             let before = format!(
-                "const page = new DOMParser().parseFromString(await (await fetch('./')).text(), 'text/html');
+                "const text = (await (await fetch('./')).text()).replace(/<script[^]*?<.script>|<meta[^>]*>|<base[^>]*>/g, '');
+                 const page = new DOMParser().parseFromString(text, 'text/html');
                  const live = document.querySelector('.frame');
                  const still = document.importNode(page.getElementById('before'), true);
                  live.replaceWith(still);
