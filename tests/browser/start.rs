@@ -9,7 +9,7 @@ use serde_json::{Value, json};
 use super::harness::*;
 
 /// A copy of the release to change, in a folder of its own.
-fn copy_of_release(name: &str) -> Told<PathBuf> {
+pub fn copy_of_release(name: &str) -> Told<PathBuf> {
     let folder = Path::new(env!("CARGO_MANIFEST_DIR"))
         .join("target/releases")
         .join(name);
@@ -36,14 +36,14 @@ fn copy(from: &Path, to: &Path) -> Told {
     Ok(())
 }
 
-fn change(file: &Path, from: &str, to: &str) -> Told {
+pub fn change(file: &Path, from: &str, to: &str) -> Told {
     let old = fs::read_to_string(file)?;
     assert!(old.contains(from), "{} lacks {from}", file.display());
     Ok(fs::write(file, old.replace(from, to))?)
 }
 
 /// Writes the worker of a folder whose files were changed, as the build would.
-fn seal_anew(folder: &Path) -> Told {
+pub fn seal_anew(folder: &Path) -> Told {
     let template = fs::read_to_string(Path::new(env!("CARGO_MANIFEST_DIR")).join("public/sw.js"))?;
     let worker = Release::read(folder)?.worker(&template)?;
     Ok(fs::write(folder.join("sw.js"), worker)?)
@@ -56,7 +56,7 @@ fn the_only(folder: &Path, kind: &str) -> Told<PathBuf> {
     Ok(found.expect("a release has one"))
 }
 
-const UPDATE: &str =
+pub const UPDATE: &str =
     "return navigator.serviceWorker.getRegistration().then(it => it.update()).then(() => 0, () => 0)";
 
 async fn waits(page: &Page) -> Told {
