@@ -2,6 +2,13 @@
 // is mended; the service worker is registered once the app has started. The app announces its start by an
 // event.
 
+// Where the browser has Trusted Types, no text becomes a script, nor markup that could bring one; the
+// worker's own is the only address that does.
+globalThis.trustedTypes?.createPolicy('default', {
+  createHTML: text => (/<(script|iframe|object|embed|base|meta)\b|\son\w+\s*=|javascript:/i.test(text) ? null : text),
+  createScriptURL: address => (address === './sw.js' ? address : null),
+});
+
 const page = document.documentElement;
 const notice = document.getElementById('not-started');
 const worker = navigator.serviceWorker;
@@ -73,7 +80,7 @@ const fails = () => {
 // Captured, as a script that can't be fetched says so only to its own element.
 addEventListener('error', fails, true);
 addEventListener('unhandledrejection', fails);
-addEventListener('TrunkApplicationStarted', () => {
+addEventListener('halfcase-started', () => {
   removeEventListener('error', fails, true);
   removeEventListener('unhandledrejection', fails);
   addEventListener('error', stopped);

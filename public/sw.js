@@ -117,6 +117,9 @@ addEventListener('fetch', event => {
   if (method === 'GET' && url.startsWith(registration.scope)) event.respondWith(answer(event.request));
 });
 
+// What is new in this release, for the page of the one before.
+const news = async () => (await found(STORE, new URL('./news.txt', registration.scope)))?.text();
+
 // A notification leads to the app, opened again where it was closed.
 async function toThePage() {
   const [open] = await clients.matchAll({ type: 'window' });
@@ -133,6 +136,7 @@ addEventListener('message', event => {
   const { kind } = event.data ?? {};
   if (kind === 'take-over') event.waitUntil(skipWaiting());
   if (kind === 'which') event.source?.postMessage({ kind: 'this', build: BUILD });
+  if (kind === 'news') event.waitUntil(news().then(words => event.source?.postMessage({ kind, words })));
   if (kind === 'started') event.waitUntil(started());
   if (kind === 'failed') event.waitUntil(failed().then(back => event.source?.postMessage({ kind: 'back', back })));
 });

@@ -8,6 +8,7 @@ mod files;
 mod seen;
 mod send;
 mod tamper;
+mod waiting;
 
 pub use crate::job::desk::{Desk, typed_words};
 pub use crate::job::keep::{Said, Shelves};
@@ -19,8 +20,10 @@ pub use files::{BackupError, Incoming};
 use seen::Held;
 pub use seen::Seen;
 
+use crate::device::journal::Safe;
 use crate::device::release::Kept;
 use crate::device::wake_lock::Awake;
+use crate::job::carbon::Back;
 use crate::job::clock::CureClock;
 use crate::job::gate::{Ground, Wait, waits};
 use crate::job::overview::{StepState, standing};
@@ -58,6 +61,12 @@ pub struct Bench {
     pub said: RwSignal<Vec<Said>>,
     /// Whether the release is kept for offline use.
     pub kept: RwSignal<Kept>,
+    /// What is new in a release that waits, a line each.
+    pub news: RwSignal<String>,
+    /// Something is not kept for want of room, or because the browser refused.
+    pub not_kept: RwSignal<bool>,
+    /// Whether the last change outlives the browser itself.
+    pub safe: RwSignal<Safe>,
     /// Whether the display stays awake.
     pub awake: RwSignal<Awake>,
     /// Clocks that want to be heard.
@@ -91,6 +100,9 @@ impl Bench {
             now: RwSignal::new(clock()),
             said: RwSignal::new(left.said),
             kept: RwSignal::new(Kept::Asking),
+            news: RwSignal::new(String::new()),
+            not_kept: RwSignal::new(false),
+            safe: RwSignal::new(Safe::Unsure),
             awake: RwSignal::new(Awake::NotAsked),
             ringing: RwSignal::new(Vec::new()),
             doubt: RwSignal::new(None),
@@ -149,6 +161,7 @@ impl Bench {
             words: words.into(),
             trouble,
             answer: false,
+            room: false,
         });
     }
 
@@ -158,6 +171,7 @@ impl Bench {
             words: words.into(),
             trouble: false,
             answer: true,
+            room: false,
         });
     }
 
@@ -166,6 +180,13 @@ impl Bench {
         let stale = self.said.with_untracked(|all| all.iter().any(|said| said.answer));
         if stale {
             self.said.update(|all| all.retain(|said| !said.answer));
+        }
+    }
+
+    /// Says what a killed browser had not written and was put back.
+    pub fn say_put_back(self, back: Back) {
+        if !back.is_nothing() {
+            self.say(back.to_string(), back.apart);
         }
     }
 

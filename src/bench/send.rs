@@ -1,6 +1,6 @@
 //! The way of a touch: decided, shown, kept. The commands below only put it into words.
 
-use super::{Bench, Intent, ReadWith, Refused, Restore, Settings};
+use super::{Bench, Intent, ReadWith, Refused, Restore, Said as Message, Settings};
 use crate::device::storage::StorageError;
 use crate::device::wake_lock::{self, Awake};
 use crate::job::bonding::{BondAnswer, Walk};
@@ -8,6 +8,7 @@ use crate::job::bottle::{Bottle, BottleId};
 use crate::job::clock::ClockId;
 use crate::job::desk::{Desk, typed_words};
 use crate::job::example;
+use crate::job::journal::gap_words;
 use crate::job::kinds::fasten::fastening::PassAnswer;
 use crate::job::kinds::seat::oven::OvenState;
 use crate::job::kinds::select::answer::Advice;
@@ -16,7 +17,7 @@ use crate::job::night::Night;
 use crate::job::parts::{self, Listed, PartKey, PartPlace};
 use crate::job::reading::What;
 use crate::job::readings;
-use crate::job::record::EntryId;
+use crate::job::record::{EntryId, Record};
 use crate::job::sheet::{JobId, Sheet, Step, StepId, Units};
 use crate::job::skins::{self, Deadline};
 use crate::job::state::{Ask, OvenNext, Transaction, Way};
@@ -49,7 +50,7 @@ impl Bench {
         // What comes out of a file stands only when it is kept: half a backup is none.
         let from_file = !transaction.after.files.is_empty() || !transaction.others.is_empty();
         if from_file && let Err(error) = self.keep_first(&transaction) {
-            self.say(error.to_string(), true);
+            self.put(Message::not_kept(&error));
             return Err(Refused::NotKept);
         }
         let (kept, way) = (transaction.clone(), transaction.way);
@@ -58,7 +59,9 @@ impl Bench {
             let outcome = self
                 .state
                 .with(|state| self.shelves.with_value(|shelves| shelves.keep(state, &kept)));
-            self.kept_or_said(outcome);
+            self.follow_keeping(outcome);
+        } else {
+            self.follow_keeping(Ok(()));
         }
         if way != Way::Unlisted {
             self.answered();
@@ -75,9 +78,23 @@ impl Bench {
             .with_value(|shelves| shelves.keep_or_forget(&after, transaction))
     }
 
+    /// What was not kept is said, and that it is kept after all.
+    fn follow_keeping(self, outcome: Result<(), StorageError>) {
+        let was = self.not_kept.get_untracked();
+        let is = outcome.is_err();
+        self.kept_or_said(outcome);
+        if was != is {
+            self.not_kept.set(is);
+        }
+        if was && !is {
+            self.said.update(|all| all.retain(|said| !said.room));
+            self.say("There is room again: everything is kept.", false);
+        }
+    }
+
     pub(super) fn kept_or_said(self, kept: Result<(), StorageError>) {
         if let Err(error) = kept {
-            self.say(error.to_string(), true);
+            self.put(Message::not_kept(&error));
         }
     }
 
@@ -581,7 +598,10 @@ impl Bench {
     /// # Errors
     /// It can't be read.
     pub fn take_job(self, id: JobId) -> Result<(), Refused> {
-        self.send(Intent::TakeJob(id))
+        self.send(Intent::TakeJob(id))?;
+        let gaps = self.record.with_untracked(Record::gaps);
+        gaps.into_iter().for_each(|gap| self.say(gap_words(gap), true));
+        Ok(())
     }
 
     /// Renames a job.

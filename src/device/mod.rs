@@ -6,6 +6,7 @@ pub mod alarm;
 pub mod files;
 #[cfg(feature = "app")]
 pub mod focus;
+pub mod journal;
 #[cfg(feature = "app")]
 pub mod hands;
 #[cfg(feature = "app")]

@@ -40,8 +40,15 @@ pub fn framed() -> bool {
     window.top().ok().flatten().is_none_or(|top| top != window)
 }
 
+/// What `boot.js` waits for.
+const STARTED: &str = "halfcase-started";
+
 /// Takes away what stood on the page until the app did, and the notice for when it doesn't.
 pub fn take_over() {
+    let (window, started) = (web_sys::window(), web_sys::Event::new(STARTED));
+    if let (Some(window), Ok(started)) = (window, started) {
+        window.dispatch_event(&started).ok();
+    }
     let Some(page) = web_sys::window().and_then(|window| window.document()) else {
         return;
     };

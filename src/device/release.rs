@@ -4,7 +4,7 @@
 mod worker;
 
 #[cfg(feature = "app")]
-pub use worker::{look_for_newer, take_over, watch};
+pub use worker::{look_for_newer, own, take_over, watch};
 
 /// Where the app stands with being kept for offline use.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]

@@ -117,6 +117,7 @@ pub fn journal(record: &Record, sheet: &Sheet, filter: Filter, step: Option<Step
         .map(|(step, number)| (step.id, (number, step.title.as_str())))
         .collect();
     let mut rounds = rounds(record);
+    let mut gaps = record.gaps();
     // From the end: what is said about a line always comes after it.
     for entry in record.entries().iter().rev() {
         match &entry.event {
@@ -162,8 +163,28 @@ pub fn journal(record: &Record, sheet: &Sheet, filter: Filter, step: Option<Step
             taken_back: back.contains(&entry.id),
             remarks: remarks.get(&entry.id).cloned().unwrap_or_default(),
         });
+        // Lines that are missing belong to no kind and no step: they are told in every list.
+        let gap = gaps.pop_if(|(_, last)| last.0 + 1 == entry.id.0);
+        journal.lines.extend(gap.map(|gap| Line {
+            id: gap.1,
+            at: entry.at,
+            who: String::new(),
+            step: String::new(),
+            what: gap_words(gap),
+            taken_back: false,
+            remarks: remarks.get(&gap.1).cloned().unwrap_or_default(),
+        }));
     }
     journal
+}
+
+/// What is said of lines that are missing; they are numbered from 1.
+pub fn gap_words((first, last): (EntryId, EntryId)) -> String {
+    let which = match last.0 - first.0 {
+        0 => format!("Line {} is", first.0 + 1),
+        _ => format!("Lines {} to {} are", first.0 + 1, last.0 + 1),
+    };
+    format!("{which} missing from the record: what was done there doesn’t count, look at it again.")
 }
 
 /// The round each fasten step that was loosened is in now, from 1.

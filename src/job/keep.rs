@@ -4,6 +4,7 @@
 use super::clock::CureClock;
 use super::example;
 use super::forms::{self, form_of};
+use super::journal::gap_words;
 use super::json;
 use super::record::{Entry, Record};
 use super::settings::{PIECES, Settings};
@@ -32,6 +33,8 @@ pub struct Said {
     pub trouble: bool,
     /// It answers a touch: gone with the next that is taken.
     pub answer: bool,
+    /// Room has to be made: it leads to the jobs.
+    pub room: bool,
 }
 
 impl Said {
@@ -41,6 +44,15 @@ impl Said {
             words,
             trouble: true,
             answer: false,
+            room: false,
+        }
+    }
+
+    /// What was not kept, and why.
+    pub fn not_kept(why: &StorageError) -> Self {
+        Self {
+            room: *why == StorageError::Full,
+            ..Self::trouble(why.to_string())
         }
     }
 }
@@ -115,10 +127,12 @@ impl Shelves {
                 false => Sheet::new(&head.title, Vec::new()),
             });
             let record = self.read_record(head.id, &sheet, kept, &mut about);
-            files.insert(head.id, Job::new(sheet, record));
             if head.id == jobs.at_hand {
+                let gaps = record.gaps().into_iter();
+                about.extend(gaps.map(|gap| Said::trouble(gap_words(gap))));
                 said.append(&mut about);
             }
+            files.insert(head.id, Job::new(sheet, record));
         }
         let mut state = State::new(jobs, files, clocks, settings);
         state.lost = lost;

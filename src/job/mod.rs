@@ -8,6 +8,7 @@ pub mod backup;
 pub mod bonding;
 pub mod bottle;
 pub mod calendar;
+pub mod carbon;
 pub mod clock;
 pub mod conflicts;
 pub mod csv;

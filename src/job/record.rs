@@ -296,6 +296,19 @@ impl Record {
         Self { entries }
     }
 
+    /// Stretches of lines that are missing, each from its first number to its last; none ever should be.
+    pub fn gaps(&self) -> Vec<(EntryId, EntryId)> {
+        let mut gaps = Vec::new();
+        let mut next = 0;
+        for entry in &self.entries {
+            if entry.id.0 > next {
+                gaps.push((EntryId(next), EntryId(entry.id.0 - 1)));
+            }
+            next = entry.id.0.saturating_add(1);
+        }
+        gaps
+    }
+
     /// The number the next line will have.
     pub fn next_id(&self) -> EntryId {
         EntryId(self.entries.last().map_or(0, |entry| entry.id.0 + 1))

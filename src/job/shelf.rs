@@ -57,7 +57,7 @@ impl fmt::Display for StorageError {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         match self {
             Self::Full => f.write_str(
-                "The browser's storage is full: the last change is not kept. Close old jobs or free space on the phone.",
+                "The browser's storage is full: the last change is not kept yet. Make room: hand old jobs out as a backup, then delete them.",
             ),
             Self::Blocked => f.write_str(
                 "The browser keeps nothing for this page: leave private browsing or allow site data, or all is lost on closing.",
@@ -402,6 +402,20 @@ impl Shelf {
         self.store.remove(key);
         Some(place)
     }
+}
+
+/// The number of the last transaction that stands whole in a store; 0 where there is none.
+pub fn mark_in(store: &dyn Store) -> u64 {
+    let marks = SLOTS.map(|slot| store.get(&slot_key(MARK, slot)));
+    let marks = marks.iter().flatten().filter_map(|text| read_slot(text));
+    marks.map(|slot| slot.sequence).max().unwrap_or(0)
+}
+
+/// Which transaction wrote that text under that key; none for what goes by no mark, or is not sound.
+pub fn written_by(key: &str, text: &str) -> Option<u64> {
+    let (name, _) = key.strip_prefix(PREFIX)?.rsplit_once('/')?;
+    let counts = name != ALONE && !key.starts_with(RESCUE);
+    read_slot(text).filter(|_| counts).map(|slot| slot.sequence)
 }
 
 fn slot_key(name: &str, slot: &str) -> String {

@@ -33,6 +33,7 @@ pub mod thimble;
 pub mod thread_picker;
 pub mod torque_plate;
 pub mod typed;
+pub mod waiting;
 pub mod when;
 pub mod work_keys;
 pub mod worked;

@@ -21,6 +21,7 @@ mod torque;
 pub use route::Route;
 
 use crate::bench::{Bench, Look, Now, Ring, Shelves};
+use crate::device::journal::{self, Laid};
 use crate::device::storage::{BrowserStore, MemoryStore, Shelf, Store};
 use crate::device::{alarm, hands, place, release, time, wake_lock};
 use crate::parts::dynamic::{each, piece, press, text, when, whether};
@@ -43,14 +44,22 @@ pub fn start() {
         Ok(store) => (Rc::new(store), None),
         Err(error) => (Rc::new(MemoryStore::default()), Some(error)),
     };
-    let shelves = Shelves::new(Shelf::new(store), blocked);
-    leptos::mount::mount_to_body(move || {
-        let bench = Bench::open(shelves, time::now);
-        provide_context(bench);
-        follow_the_phone(bench);
-        view! { <Frame /> }.into_any()
+    leptos::task::spawn_local(async move {
+        let laid = match blocked {
+            None => journal::under(store).await,
+            Some(_) => Laid::without(store),
+        };
+        let shelves = Shelves::new(Shelf::new(laid.store.clone()), blocked);
+        leptos::mount::mount_to_body(move || {
+            let bench = Bench::open(shelves, time::now);
+            provide_context(bench);
+            bench.say_put_back(laid.back);
+            laid.watch(move |safe| bench.safe.set(safe));
+            follow_the_phone(bench);
+            view! { <Frame /> }.into_any()
+        });
+        place::take_over();
     });
-    place::take_over();
 }
 
 /// Ties the bench to what the phone does: time passing, coming back, another tab, a newer release.
@@ -85,7 +94,7 @@ fn follow_the_phone(bench: Bench) {
         }
         Some(_) => {}
     });
-    release::watch(move |kept| bench.kept.set(kept));
+    release::watch(move |kept| bench.kept.set(kept), move |news| bench.news.set(news));
     Effect::new(move || {
         let look = bench.settings.with(|settings| settings.look);
         let page = document().document_element();

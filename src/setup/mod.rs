@@ -8,11 +8,13 @@
 //! | `cargo run -- seal` | turns Trunk's output into a release; Trunk calls it |
 
 mod error;
+pub mod licences;
+mod news;
 mod packages;
 mod prebuilt;
 mod programs;
 mod progress;
-mod project;
+pub mod project;
 mod release;
 mod say;
 mod seal;

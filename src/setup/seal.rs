@@ -12,6 +12,8 @@ use std::process::Command;
 use sha2::{Digest, Sha256};
 
 use super::error::SetupError;
+use super::licences::{self, LICENCES};
+use super::news;
 use super::programs::{run, step};
 use super::project::Project;
 use super::release::PREVIEW;
@@ -44,8 +46,10 @@ pub fn from_hook() -> Result<(), SetupError> {
 /// can't be read or written.
 pub fn seal(project: &Project, folder: &Path, release: bool, small: bool) -> Result<(), SetupError> {
     move_inline_scripts(folder)?;
+    say_release(project, folder)?;
     if release {
         join_styles(folder)?;
+        write(&folder.join(LICENCES), licences::file(project)?.as_bytes())?;
     }
     if small {
         shrink_wasm(project, folder)?;
@@ -91,6 +95,21 @@ fn move_inline_scripts(folder: &Path) -> Result<(), SetupError> {
         let tag = format!(r#"<script type="module" src="./{name}"></script>"#);
         page.replace_range(found.place, &tag);
     }
+    write(&path, page.as_bytes())
+}
+
+/// Which release it is goes into the page, and what is new in it into a file beside.
+fn say_release(project: &Project, folder: &Path) -> Result<(), SetupError> {
+    let line = news::release_line(project);
+    let changes = project.root().join("CHANGELOG.md");
+    let changes = fs::read_to_string(&changes).map_err(SetupError::file(&changes))?;
+    write(&folder.join(news::NEWS), news::news(&changes, &line).as_bytes())?;
+    let path = folder.join("index.html");
+    let mut page = fs::read_to_string(&path).map_err(SetupError::file(&path))?;
+    let place = page
+        .find("<title")
+        .ok_or_else(|| SetupError::Page("index.html has no title".to_owned()))?;
+    page.insert_str(place, &format!(r#"<meta name="release" content="{line}">"#));
     write(&path, page.as_bytes())
 }
 

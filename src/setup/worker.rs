@@ -120,11 +120,12 @@ fn gather(folder: &Path, prefix: &str, files: &mut BTreeMap<String, Vec<u8>>) ->
 }
 
 /// Served, but asked for by no visit: for people, for other programs, for installing the app.
-const BESIDE: [&str; 5] = [
+const BESIDE: [&str; 6] = [
     "_headers",
     "icon-192.png",
     "icon-512.png",
     "job-form.schema.json",
+    "licences.txt",
     "type/LICENSE.txt",
 ];
 

@@ -1,6 +1,7 @@
 //! The bench's storage and commands, on a store that lives in memory.
 
 mod backup;
+mod carbon;
 mod clocks;
 mod commands;
 mod dying;
@@ -9,9 +10,11 @@ mod findings;
 mod gaps;
 mod jobs;
 mod lock;
+mod newer;
 mod nut;
 mod plan;
 mod reuse;
+mod room;
 mod seat_lift;
 mod storage;
 mod stretch;

@@ -8,6 +8,7 @@ mod bond_selector;
 mod case_bolts;
 mod cautions_page;
 mod clocks_cure;
+mod faults;
 mod inch_gearbox;
 mod instrument;
 mod lift_refused;

@@ -9,7 +9,7 @@ use serde_json::{Value, json};
 use super::harness::*;
 
 /// A copy of the release to change, in a folder of its own.
-fn copy_of_release(name: &str) -> Told<PathBuf> {
+pub fn copy_of_release(name: &str) -> Told<PathBuf> {
     let folder = Path::new(env!("CARGO_MANIFEST_DIR"))
         .join("target/releases")
         .join(name);
@@ -36,14 +36,14 @@ fn copy(from: &Path, to: &Path) -> Told {
     Ok(())
 }
 
-fn change(file: &Path, from: &str, to: &str) -> Told {
+pub fn change(file: &Path, from: &str, to: &str) -> Told {
     let old = fs::read_to_string(file)?;
     assert!(old.contains(from), "{} lacks {from}", file.display());
     Ok(fs::write(file, old.replace(from, to))?)
 }
 
 /// Writes the worker of a folder whose files were changed, as the build would.
-fn seal_anew(folder: &Path) -> Told {
+pub fn seal_anew(folder: &Path) -> Told {
     let template = fs::read_to_string(Path::new(env!("CARGO_MANIFEST_DIR")).join("public/sw.js"))?;
     let worker = Release::read(folder)?.worker(&template)?;
     Ok(fs::write(folder.join("sw.js"), worker)?)
@@ -56,7 +56,7 @@ fn the_only(folder: &Path, kind: &str) -> Told<PathBuf> {
     Ok(found.expect("a release has one"))
 }
 
-const UPDATE: &str =
+pub const UPDATE: &str =
     "return navigator.serviceWorker.getRegistration().then(it => it.update()).then(() => 0, () => 0)";
 
 async fn waits(page: &Page) -> Told {
@@ -144,6 +144,20 @@ fn a_new_release_waits_until_it_is_told() {
         page.serve_instead(&newer)?;
         page.script(UPDATE, Value::Null).await?;
         waits(page).await?;
+
+        // Told at once, and led to by one touch: what is new in it, and the key that takes it.
+        page.see_words("newer").await?;
+        page.tap(button("Bench")).await?;
+        page.see(heading("A newer release waits")).await?;
+        let news = fs::read_to_string(newer.join("news.txt"))?;
+        for line in news.lines() {
+            page.see_words(line).await?;
+        }
+        assert!(news.lines().count() > 2, "{news}");
+        page.see(button("Take the newer release")).await?;
+        page.see_words("Halfcase 0.1.0").await?;
+        page.screenshot("newer-waits").await?;
+        page.tap(button("Job")).await?;
 
         // A reload brings the release at hand, whatever the server has.
         page.reload().await?;
@@ -356,7 +370,8 @@ fn the_frame_is_there_before_the_app_and_does_not_jump() {
             let after = page.script(places, Value::Null).await?;
             // As it is on the wire, without the app that would take over.
             let before = format!(
-                "const page = new DOMParser().parseFromString(await (await fetch('./')).text(), 'text/html');
+                "const text = (await (await fetch('./')).text()).replace(/<script[^]*?<.script>|<meta[^>]*>|<base[^>]*>/g, '');
+                 const page = new DOMParser().parseFromString(text, 'text/html');
                  const live = document.querySelector('.frame');
                  const still = document.importNode(page.getElementById('before'), true);
                  live.replaceWith(still);

@@ -9,14 +9,55 @@ use super::Kept;
 
 /// Tells, now and later, where things stand. The worker itself is registered by `boot.js`, which must
 /// work even when the app doesn't.
-pub fn watch(told: impl Fn(Kept) + Clone + 'static) {
+pub fn watch(told: impl Fn(Kept) + Clone + 'static, news: impl Fn(String) + 'static) {
     tell_a_refusal(told.clone());
+    hear_news(news);
     spawn_local(async move {
-        match registration().await {
-            Some(registration) => follow(&registration, told),
-            None => told(Kept::Not),
+        let Some(registration) = registration().await else {
+            return told(Kept::Not);
+        };
+        let of = registration.clone();
+        follow(&registration, move |kept| {
+            if kept == Kept::NewerWaits {
+                of.waiting().iter().for_each(|waiting| say(waiting, "news"));
+            }
+            told(kept);
+        });
+    });
+}
+
+/// Of the release at hand: its version and the day it was made.
+pub fn own() -> String {
+    let page = web_sys::window().and_then(|window| window.document());
+    let found = page.and_then(|page| page.query_selector("meta[name=release]").ok().flatten());
+    found
+        .and_then(|found| found.get_attribute("content"))
+        .unwrap_or_default()
+}
+
+/// Hears what a release that waits tells of itself.
+fn hear_news(news: impl Fn(String) + 'static) {
+    let Some(container) = container() else { return };
+    let get = |of: &JsValue, name: &str| js_sys::Reflect::get(of, &name.into()).unwrap_or_default();
+    let closure = Closure::<dyn Fn(JsValue)>::new(move |event: JsValue| {
+        let data = get(&event, "data");
+        if data.is_object()
+            && get(&data, "kind").as_string().as_deref() == Some("news")
+            && let Some(words) = get(&data, "words").as_string()
+        {
+            news(words);
         }
     });
+    container
+        .add_event_listener_with_callback("message", closure.as_ref().unchecked_ref())
+        .ok();
+    closure.forget();
+}
+
+fn say(worker: &web_sys::ServiceWorker, kind: &str) {
+    let message = js_sys::Object::new();
+    js_sys::Reflect::set(&message, &"kind".into(), &kind.into()).ok();
+    worker.post_message(&message).ok();
 }
 
 /// Where the browser refused the worker, its being ready is waited for in vain.
@@ -61,9 +102,7 @@ pub fn take_over() {
             && let Ok(registration) = found.dyn_into::<ServiceWorkerRegistration>()
             && let Some(waiting) = registration.waiting()
         {
-            let message = js_sys::Object::new();
-            js_sys::Reflect::set(&message, &"kind".into(), &"take-over".into()).ok();
-            waiting.post_message(&message).ok();
+            say(&waiting, "take-over");
         }
         reload_when(&container);
     });

@@ -17,6 +17,7 @@ mod draft;
 mod gauge;
 mod intent;
 mod jobs;
+mod last_minutes;
 mod plan;
 mod refused;
 mod restore;

@@ -1,14 +1,13 @@
 //! The bench: my wrenches, the shop, ratings, how the display looks, what is kept.
 
 mod bottles;
+mod phone;
 mod wrenches;
 
 use crate::bench::{Bench, Look};
-use crate::device::release::{self, Kept};
-use crate::device::wake_lock::Awake;
 use crate::job::sense;
 use crate::parts::ask_words::MOST_INITIALS;
-use crate::parts::dynamic::{press, state, text, when};
+use crate::parts::dynamic::{press, state, text};
 use crate::parts::number_field::NumberField;
 use crate::parts::shop::ShopTemperature;
 use crate::parts::work_keys::UndoKey;
@@ -21,6 +20,7 @@ pub fn BenchScreen() -> impl IntoView {
     view! {
         <div class="page">
             <h1>"Bench"</h1>
+            {phone::newer(Bench::here())}
             <button class="work-key" on:click=press(|| Route::Measure.go())>
                 "Measure"
                 <small>"shims, clearances, preload, run-out, springs"</small>
@@ -35,7 +35,7 @@ pub fn BenchScreen() -> impl IntoView {
                 </div>
             </fieldset>
             <Display />
-            <Standing />
+            <phone::Standing />
             <button on:click=press(|| Route::Cautions.go())>"all cautions"</button>
             <UndoKey />
         </div>
@@ -104,36 +104,6 @@ fn Display() -> impl IntoView {
                     }
                 />
             </label>
-        </fieldset>
-    }
-}
-
-/// What the phone does for us: offline, awake.
-#[component]
-fn Standing() -> impl IntoView {
-    let bench = Bench::here();
-    let offline = move || match bench.kept.get() {
-        Kept::Asking => "Looking whether the app is kept on this phone.",
-        Kept::Whole => "Kept on this phone: starts without a network.",
-        Kept::Not => "Not kept on this phone: it needs HTTPS (or localhost), and no private browsing.",
-        Kept::NewerWaits => "A newer release is on this phone and waits for your word.",
-    };
-    let awake = move || match bench.awake.get() {
-        Awake::Held => "The display stays awake while a step or clock is open.",
-        Awake::Refused => "This browser can’t keep the display awake: set the phone’s own time-out longer.",
-        Awake::NotAsked => "The display may sleep: nothing is open.",
-    };
-    view! {
-        <fieldset>
-            <legend>"This phone"</legend>
-            <p role="status">{offline}</p>
-            {when(move || bench.kept.get() == Kept::NewerWaits, || view! {
-                <button class="work-key" on:click=press(release::take_over)>"Take the newer release"</button>
-            }.into_any())}
-            <p>{awake}</p>
-            <p class="quiet">
-                "Everything stays in this browser’s storage. A page that is not installed may be cleared by some phones after a week without use: put it on the home screen first."
-            </p>
         </fieldset>
     }
 }

@@ -4,10 +4,11 @@ mod restore;
 
 use crate::bench::{Bench, Incoming, JobHead, Restore};
 use crate::device::files::hand_out;
+use crate::device::place;
 use crate::job::fasteners;
 use crate::job::sheet::{JobId, Sheet};
 use crate::parts::ask_words::AskWords;
-use crate::parts::dynamic::{piece, text};
+use crate::parts::dynamic::{piece, text, when};
 use crate::parts::file_key::FileKey;
 use crate::parts::keys::{KeySpec, keys};
 use crate::parts::work_keys::UndoKey;
@@ -60,6 +61,7 @@ pub fn JobsScreen() -> impl IntoView {
     view! {
         <div class="page jobs">
             <h1>"Jobs"</h1>
+            {when(move || bench.not_kept.get(), room)}
             {piece(move || restore::preview(bench, restore))}
             {groups}
             <fieldset>
@@ -86,6 +88,20 @@ pub fn JobsScreen() -> impl IntoView {
             <UndoKey />
         </div>
     }
+}
+
+/// How room is made, and the way back to where the work is.
+fn room() -> AnyView {
+    view! {
+        <section class="waits" aria-label="room">
+            <h2>"Not everything is kept yet"</h2>
+            <p>
+                "What you do stays on the screen and goes to the phone as soon as there is room. Back up the whole bench, delete jobs that are over, then free their space."
+            </p>
+            {keys(vec![KeySpec::new("back to where I was", place::back)])}
+        </section>
+    }
+    .into_any()
 }
 
 fn hand_out_keys(bench: Bench) -> Vec<KeySpec> {

@@ -1,7 +1,7 @@
 //! One browser: its driver process, its session, its screen.
 
 use std::io::{BufRead, BufReader};
-use std::path::Path;
+use std::path::{Path, PathBuf};
 use std::process::{Child, Command, Stdio};
 
 use serde_json::json;
@@ -76,12 +76,21 @@ impl DriverProcess {
     }
 
     /// Opens a browser with a fresh profile, a touch screen and a console that is kept; files that
-    /// the page gives out go to `downloads`.
-    pub async fn session(&self, chromium: &Path, screen: Screen, downloads: &Path) -> Told<WebDriver> {
+    /// the page gives out go to `downloads`. With `profile`, what an earlier browser left there.
+    pub async fn session(
+        &self,
+        chromium: &Path,
+        screen: Screen,
+        downloads: &Path,
+        profile: Option<&Path>,
+    ) -> Told<WebDriver> {
         let mut wanted = DesiredCapabilities::chrome();
         wanted.set_binary(&chromium.to_string_lossy())?;
         for flag in FLAGS {
             wanted.add_arg(flag)?;
+        }
+        if let Some(profile) = profile {
+            wanted.add_arg(&format!("--user-data-dir={}", profile.display()))?;
         }
         wanted.add_experimental_option(
             "mobileEmulation",
@@ -98,6 +107,51 @@ impl DriverProcess {
         wanted.set_browser_log_level(LoggingPrefsLogLevel::All)?;
         Ok(WebDriver::new(format!("http://127.0.0.1:{}", self.port), wanted).await?)
     }
+}
+
+impl DriverProcess {
+    /// Kills the driver and its browser with all of its helpers at once, as an empty battery does; tells
+    /// where the browser's profile lies.
+    pub fn kill_all(&mut self) -> Told<PathBuf> {
+        let mut ours = vec![self.child.id()];
+        let all = processes();
+        // Children come after their parents often, but not always.
+        while let Some((pid, _)) = all
+            .iter()
+            .find(|(pid, parent)| ours.contains(parent) && !ours.contains(pid))
+        {
+            ours.push(*pid);
+        }
+        let profile = ours.iter().find_map(|pid| profile_of(*pid));
+        let pids = ours.iter().map(u32::to_string);
+        Command::new("kill").arg("-9").args(pids).status()?;
+        drop(self.child.wait());
+        profile.ok_or_else(|| Failure::new("the browser named no profile"))
+    }
+}
+
+/// Every process with its parent.
+fn processes() -> Vec<(u32, u32)> {
+    let names = std::fs::read_dir("/proc").into_iter().flatten().flatten();
+    let pids = names.filter_map(|name| name.file_name().to_str()?.parse::<u32>().ok());
+    pids.filter_map(|pid| {
+        let stat = std::fs::read_to_string(format!("/proc/{pid}/stat")).ok()?;
+        // "pid (name) state parent …", and a name may hold anything.
+        let parent = stat.rsplit_once(')')?.1.split_whitespace().nth(1)?;
+        Some((pid, parent.parse().ok()?))
+    })
+    .collect()
+}
+
+/// The profile that a browser was started with.
+fn profile_of(pid: u32) -> Option<PathBuf> {
+    let line = std::fs::read(format!("/proc/{pid}/cmdline")).ok()?;
+    let mut words = line
+        .split(|byte| *byte == 0)
+        .filter_map(|word| std::str::from_utf8(word).ok());
+    words
+        .find_map(|word| word.strip_prefix("--user-data-dir="))
+        .map(PathBuf::from)
 }
 
 impl Drop for DriverProcess {

@@ -25,6 +25,9 @@ pub struct Page {
     /// The server was away: what the console says about the network since is no defect.
     pub(super) was_offline: bool,
     process: DriverProcess,
+    screen: Screen,
+    /// Where the profile lies, once a browser was killed: nobody else takes it away then.
+    profile: Option<PathBuf>,
     server: Option<Server>,
     port: u16,
     folder: PathBuf,
@@ -42,12 +45,16 @@ impl Page {
             .join(name);
         drop(std::fs::remove_dir_all(&downloads));
         std::fs::create_dir_all(&downloads)?;
-        let driver = process.session(&programs.chromium, screen, &downloads).await?;
+        let driver = process
+            .session(&programs.chromium, screen, &downloads, None)
+            .await?;
         let mut page = Page {
             driver,
             clock: Clock::new(),
             was_offline: false,
             process,
+            screen,
+            profile: None,
             port: server.port(),
             server: Some(server),
             folder: folder.to_path_buf(),
@@ -107,6 +114,32 @@ impl Page {
         self.driver.switch_to_window(new).await?;
         self.prepare_tab().await?;
         self.open().await
+    }
+
+    /// The whole browser is killed and opened again with what is on its disk.
+    pub async fn kill_browser_and_return(&mut self) -> Told {
+        let profile = self.process.kill_all()?;
+        let programs = browser::ready()?;
+        self.process = DriverProcess::start(&programs.driver)?;
+        let session = self
+            .process
+            .session(&programs.chromium, self.screen, &self.downloads, Some(&profile))
+            .await?;
+        self.profile = Some(profile);
+        // The old one would say goodbye to a driver that is no more.
+        drop(std::mem::replace(&mut self.driver, session).leak());
+        self.prepare_tab().await?;
+        self.open().await
+    }
+
+    /// Every page loaded from now on runs this before its first script.
+    pub async fn before_each_page(&self, script: &str) -> Told {
+        self.cdp(
+            "Page.addScriptToEvaluateOnNewDocument",
+            json!({ "source": script }),
+        )
+        .await
+        .map(drop)
     }
 
     /// Waits until the app has put something on the page.
@@ -320,5 +353,8 @@ impl Page {
     pub async fn close(self) {
         drop(self.driver.quit().await);
         drop(self.process);
+        if let Some(profile) = self.profile {
+            drop(std::fs::remove_dir_all(profile));
+        }
     }
 }

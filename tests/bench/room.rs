@@ -1,0 +1,117 @@
+//! Lines that are missing, and a store that is full in the middle of the work.
+
+use super::commands::{done_step, read, with_bench};
+use halfcase::bench::Bench;
+use halfcase::job::journal::{Filter, journal};
+use halfcase::job::keep::Shelves;
+use halfcase::job::sheet::JobId;
+use halfcase::job::shelf::{MemoryStore, Shelf, Write};
+use reactive_graph::prelude::*;
+use std::rc::Rc;
+
+fn said(bench: Bench) -> Vec<String> {
+    bench
+        .said
+        .with_untracked(|all| all.iter().map(|said| said.words.clone()).collect())
+}
+
+/// Takes lines out of the stored record of the first job.
+fn lose(store: &Rc<MemoryStore>, lost: &[usize]) {
+    let shelf = Shelf::new(store.clone());
+    let name = "record/1/0000";
+    let (version, text) = shelf.text(name).unwrap();
+    let mut lines: Vec<serde_json::Value> = serde_json::from_str(&text).unwrap();
+    let mut at = 0;
+    lines.retain(|_| {
+        at += 1;
+        !lost.contains(&at)
+    });
+    let text = serde_json::to_string(&lines).unwrap();
+    shelf
+        .keep(&[Write {
+            name: name.to_owned(),
+            version,
+            text: Some(text),
+        }])
+        .unwrap();
+}
+
+#[test]
+fn lines_missing_from_a_record_are_said_and_stand_in_every_list() {
+    const WORDS: &str =
+        "Lines 2 to 3 are missing from the record: what was done there doesn’t count, look at it again.";
+    let store = Rc::new(MemoryStore::default());
+    with_bench(&store, |bench| {
+        (0..6).for_each(|n| read(bench, 61.97 + f64::from(n) / 1000.0));
+        assert_eq!(bench.record.with_untracked(|record| record.gaps().len()), 0);
+    });
+    lose(&store, &[2, 3, 5]);
+    with_bench(&store, |bench| {
+        let one = WORDS.replace("Lines 2 to 3 are", "Line 5 is");
+        assert_eq!(said(bench), [WORDS, &one]);
+        for filter in [Filter::All, Filter::Torque] {
+            let sheet = bench.sheet.get_untracked();
+            let lines = bench
+                .record
+                .with_untracked(|record| journal(record, &sheet, filter, None, 99).lines);
+            let found = lines.iter().filter(|line| line.what.contains("missing"));
+            let found: Vec<(u64, &str)> = found.map(|line| (line.id.0, line.what.as_str())).collect();
+            assert_eq!(found, [(4, one.as_str()), (2, WORDS)], "{filter:?}");
+        }
+        // A remark can be made on them, and new lines follow the last.
+        let gap = bench.record.with_untracked(|record| record.gaps()[0].1);
+        bench.add_remark(Some(gap), "measured again").unwrap();
+        assert_eq!(bench.record.with_untracked(|record| record.gaps().len()), 2);
+    });
+}
+
+#[test]
+fn lines_missing_from_another_job_are_said_when_it_is_taken_to_hand() {
+    let store = Rc::new(MemoryStore::default());
+    with_bench(&store, |bench| {
+        (0..4).for_each(|n| read(bench, 61.97 + f64::from(n) / 1000.0));
+        bench.duplicate_job(JobId(1)).unwrap();
+    });
+    lose(&store, &[2]);
+    with_bench(&store, |bench| {
+        assert_eq!(said(bench), Vec::<String>::new());
+        bench.take_job(JobId(1)).unwrap();
+        assert!(
+            said(bench)[0].starts_with("Line 2 is missing"),
+            "{:?}",
+            said(bench)
+        );
+    });
+}
+
+/// Full in the middle of the work: it leads to where room is made, and says when there is some again.
+#[test]
+fn a_full_store_leads_to_room_and_says_when_there_is_some() {
+    let store = Rc::new(MemoryStore {
+        room: Some(60_000),
+        ..MemoryStore::default()
+    });
+    with_bench(&store, |bench| {
+        bench.duplicate_job(JobId(1)).unwrap();
+        let mut n = 0;
+        while !bench.not_kept.get_untracked() {
+            read(bench, 61.97 + f64::from(n) * 1e-5);
+            n += 1;
+            assert!(n < 2_000);
+        }
+        let leads = |bench: Bench| bench.said.with_untracked(|all| all.iter().any(|said| said.room));
+        assert!(leads(bench));
+        let lines = bench.record.with_untracked(|record| record.entries().len());
+        bench.take_job(JobId(1)).unwrap();
+        bench.delete_job(JobId(2)).unwrap();
+        assert!(bench.not_kept.get_untracked());
+        bench.free_deleted();
+        assert!(!bench.not_kept.get_untracked());
+        assert!(!leads(bench));
+        assert!(said(bench).contains(&"There is room again: everything is kept.".to_owned()));
+        assert!(lines > 10);
+        done_step(bench, 1);
+    });
+    let left = Shelves::new(Shelf::new(store), None).read();
+    assert_eq!(left.state.job().record.entries().len(), 1);
+}

@@ -1,0 +1,305 @@
+//! What goes wrong around the app: the whole browser killed, stores that refuse, addresses and words that
+//! are none. Short here; `HALFCASE_FAULTS=100` makes each that many times as long, `HALFCASE_SEED` begins
+//! elsewhere.
+
+use std::fs;
+use std::path::Path;
+use std::time::Duration;
+
+use halfcase::setup::worker::Release;
+use serde_json::{Value, json};
+
+use super::harness::*;
+use super::start::{UPDATE, change, copy_of_release, seal_anew};
+
+fn told(name: &str, otherwise: u64) -> u64 {
+    let told = std::env::var(name).ok();
+    told.and_then(|told| told.parse().ok()).unwrap_or(otherwise)
+}
+
+/// A row of numbers from a seed (SplitMix64).
+struct Chance(u64);
+
+impl Chance {
+    fn new() -> Self {
+        Self(told("HALFCASE_SEED", 20_261_128))
+    }
+
+    fn below(&mut self, end: u64) -> u64 {
+        self.0 = self.0.wrapping_add(0x9E37_79B9_7F4A_7C15);
+        let mut z = self.0;
+        z = (z ^ (z >> 30)).wrapping_mul(0xBF58_476D_1CE4_E5B9);
+        z = (z ^ (z >> 27)).wrapping_mul(0x94D0_49BB_1331_11EB);
+        (z ^ (z >> 31)) % end
+    }
+}
+
+/// The number of the last transaction that local storage tells of.
+async fn last(page: &Page) -> Told<u64> {
+    let mut last = 0;
+    for key in ["halfcase/mark/a", "halfcase/mark/b"] {
+        let mark = page.stored(key).await?.unwrap_or_default();
+        let number = mark.split(' ').nth(1).and_then(|number| number.parse().ok());
+        last = last.max(number.unwrap_or(0));
+    }
+    Ok(last)
+}
+
+/// Waits until the last change counts as kept.
+async fn kept(page: &Page) -> Told {
+    page.until("the change to be kept", async || {
+        let there = "return !document.querySelector('.corner.keeping')";
+        Ok((page.script(there, Value::Null).await? == json!(true)).then_some(()))
+    })
+    .await
+}
+
+/// The battery dies right after a touch that counts as kept: the touch is there.
+#[test]
+fn the_whole_browser_killed_after_a_touch_has_it() {
+    story("browser-killed", Screen::UPRIGHT, async |page| {
+        let mut chance = Chance::new();
+        page.open().await?;
+        page.tap(button("Done")).await?;
+        page.see(button(has("Next step"))).await?;
+        kept(page).await?;
+        page.screenshot("kept").await?;
+        let mut put_back = 0;
+        let rounds = told("HALFCASE_FAULTS", 2);
+        for round in 0..rounds {
+            let before = last(page).await?;
+            page.kill_browser_and_return().await?;
+            page.open_at("#step/1").await?;
+            page.see(button(has("Next step"))).await?;
+            let after = last(page).await?;
+            assert!(
+                after >= before,
+                "round {round}: {before} were kept, {after} are there"
+            );
+            put_back += u64::from(page.text().await?.contains("put back"));
+            // More touches, then anywhere in the seconds that the browser takes to write.
+            page.tap(button("Torque")).await?;
+            for _ in 0..=chance.below(4) {
+                let digit = chance.below(10).to_string();
+                page.tap(button(digit.as_str())).await?;
+            }
+            kept(page).await?;
+            tokio::time::sleep(Duration::from_millis(chance.below(3_000))).await;
+        }
+        println!("{rounds} browsers killed, {put_back} times something was put back");
+        // A slow computer may have written all by itself before the kill, but not each time.
+        assert!(
+            put_back > 0 || rounds < 10,
+            "nothing had to be put back: the test proves nothing"
+        );
+        Ok(())
+    });
+}
+
+/// Each way a database can fail: the app starts, works, and says on Bench what a crash may cost.
+#[test]
+fn without_a_database_it_works_as_before_and_says_so() {
+    story("no-database", Screen::UPRIGHT, async |page| {
+        for (how, script) in [
+            (
+                "none",
+                "Object.defineProperty(window, 'indexedDB', { value: undefined })",
+            ),
+            (
+                "refused",
+                "IDBFactory.prototype.open = () => { throw new DOMException('no', 'SecurityError'); }",
+            ),
+            ("never", "IDBFactory.prototype.open = () => ({})"),
+            (
+                "full",
+                "IDBObjectStore.prototype.add = () => { throw new DOMException('no', 'QuotaExceededError'); }",
+            ),
+            (
+                "shut",
+                "IDBDatabase.prototype.transaction = () => { throw new DOMException('no', 'InvalidStateError'); }",
+            ),
+        ] {
+            page.close_tab_and_return().await?;
+            page.before_each_page(script).await?;
+            page.reload().await?;
+            page.tap(button("Torque")).await?;
+            page.tap(button("7")).await?;
+            kept(page).await?;
+            page.tap(button("Bench")).await?;
+            page.see_words("the last minute may be lost")
+                .await
+                .map_err(|failure| Failure::new(format!("{how}: {failure}")))?;
+        }
+        Ok(())
+    });
+}
+
+/// Spoils one file of a folder: half of it, a flipped bit, a login page in its place, or nothing there.
+fn spoil(folder: &Path, name: &str, how: u64, at: u64) -> Told {
+    let path = folder.join(name);
+    let mut bytes = fs::read(&path)?;
+    let at = (at as usize) % bytes.len().max(1);
+    match how {
+        0 => bytes.truncate(at),
+        1 => bytes[at] ^= 1,
+        2 => bytes = b"<!doctype html><title>Log in</title>".to_vec(),
+        _ => return Ok(fs::remove_file(path)?),
+    }
+    Ok(fs::write(path, bytes)?)
+}
+
+/// A newer release spoilt on the way in any file: not one is taken, and the one at hand starts without a
+/// network.
+#[test]
+fn no_spoilt_file_comes_in_with_an_update() {
+    story("spoilt-files", Screen::UPRIGHT, async |page| {
+        let mut chance = Chance::new();
+        page.open().await?;
+        page.offline_ready().await?;
+        let first = page.release_in_charge().await?;
+        let rounds = 3 * told("HALFCASE_FAULTS", 1);
+        for _ in 0..rounds {
+            let newer = copy_of_release("spoilt-files")?;
+            let title = "<title>Halfcase</title>";
+            change(&newer.join("index.html"), title, "<title>Newer</title>")?;
+            seal_anew(&newer)?;
+            let names: Vec<String> = Release::read(&newer)?.names().map(str::to_owned).collect();
+            let name = &names[chance.below(names.len() as u64) as usize];
+            let how = chance.below(4);
+            spoil(&newer, name, how, chance.below(1 << 20))?;
+            page.serve_instead(&newer)?;
+            page.script(UPDATE, Value::Null).await?;
+            let over = "return navigator.serviceWorker.getRegistration().then(it => !it.installing)";
+            page.until("the update to end", async || {
+                Ok((page.script(over, Value::Null).await? == json!(true)).then_some(()))
+            })
+            .await?;
+            let waits = "return navigator.serviceWorker.getRegistration().then(it => !!it.waiting)";
+            let waits = page.script(waits, Value::Null).await?;
+            assert_eq!(waits, json!(false), "{name} spoilt in way {how} is offered");
+            page.stop_server();
+            page.reload().await?;
+            assert_eq!(
+                page.release_in_charge().await?,
+                first,
+                "{name} spoilt in way {how}"
+            );
+            page.see(button("Done")).await?;
+        }
+        println!("{rounds} spoilt updates");
+        page.take_console_errors().await.map(drop)
+    });
+}
+
+const FULL: &str = "
+    window.roomy = Storage.prototype.setItem;
+    Storage.prototype.setItem = function (key, text) {
+        if (key.startsWith('halfcase/')) throw new DOMException('full', 'QuotaExceededError');
+        window.roomy.call(this, key, text);
+    };";
+
+/// Full in the middle of the work: the message leads to where room is made, and back to the step.
+#[test]
+fn a_full_store_leads_to_where_room_is_made_and_back() {
+    story("full-store", Screen::UPRIGHT, async |page| {
+        page.open().await?;
+        page.script(FULL, Value::Null).await?;
+        page.tap(button("Done")).await?;
+        page.see(button(has("Next step"))).await?;
+        page.see_words("storage is full").await?;
+        page.fits_the_hand().await?;
+        page.screenshot("full").await?;
+        page.tap(button("make room")).await?;
+        page.see(heading("Jobs")).await?;
+        page.see_words("Not everything is kept yet").await?;
+        page.see(button("back up the whole bench")).await?;
+        page.screenshot("make-room").await?;
+        page.tap(button("back to where I was")).await?;
+        page.see(button(has("Next step"))).await?;
+        page.script("Storage.prototype.setItem = window.roomy", Value::Null)
+            .await?;
+        page.tap(button("Torque")).await?;
+        page.tap(button("7")).await?;
+        page.see_words("There is room again").await?;
+        page.words_gone("storage is full").await?;
+        page.reload().await?;
+        page.tap(button("Job")).await?;
+        page.see(button(has("Next step"))).await.map(drop)
+    });
+}
+
+/// Words and addresses that are none: nothing stops, nothing runs, nothing is taken for markup.
+#[test]
+fn strange_words_and_addresses_stop_nothing() {
+    const PIECES: [&str; 20] = [
+        "<script>window.let_in=1</script>",
+        "<img src=x onerror=window.let_in=1>",
+        "javascript:window.let_in=1",
+        "' onclick='window.let_in=1",
+        "\u{202e}\u{0}\u{feff}",
+        "../../../etc/passwd",
+        "%00%ff%2e%2e",
+        "step/99999999999999999999",
+        "step/-1",
+        "torque/NaN",
+        "plan/4294967295",
+        "lift/1e309",
+        "=1+1",
+        "{\"form\":\"halfcase backup\"}",
+        "\\u{1F527}",
+        "🔧🔩",
+        "a̐éö̲",
+        "record#step/1",
+        "?#?#",
+        "null",
+    ];
+    story("strange-words", Screen::UPRIGHT, async |page| {
+        let mut chance = Chance::new();
+        page.open().await?;
+        let rounds = 30 * told("HALFCASE_FAULTS", 1);
+        for _ in 0..rounds {
+            let pieces = (0..=chance.below(3)).map(|_| PIECES[chance.below(20) as usize]);
+            let words: String = pieces.collect();
+            let go = "location.hash = arguments[0]";
+            page.script(go, json!(words)).await?;
+            page.see(button("Job")).await?;
+            page.script("location.hash = 'bench'", Value::Null).await?;
+            page.see(heading("Bench")).await?;
+            let field = "
+                const field = [...document.querySelectorAll('input[type=text]')].at(-1);
+                field.value = arguments[0];
+                field.dispatchEvent(new Event('change', { bubbles: true }));";
+            page.script(field, json!(words)).await?;
+        }
+        page.tap(button("Job")).await?;
+        page.see(button("Done")).await?;
+        let let_in = page.script("return window.let_in ?? null", Value::Null).await?;
+        assert_eq!(let_in, Value::Null);
+        println!("{rounds} strange addresses and words");
+        Ok(())
+    });
+}
+
+/// No text becomes a script, nor markup that could bring one, where the browser can see to it.
+#[test]
+fn no_text_becomes_a_script() {
+    story("trusted-types", Screen::UPRIGHT, async |page| {
+        page.open().await?;
+        let tried = "
+            const refused = act => { try { act(); return false; } catch { return true; } };
+            const box = document.createElement('div');
+            return [
+                'trustedTypes' in window,
+                refused(() => { box.innerHTML = '<img src=x onerror=alert(1)>'; }),
+                refused(() => { box.innerHTML = '<iframe src=x></iframe>'; }),
+                refused(() => { document.createElement('script').text = 'alert(1)'; }),
+                refused(() => { document.createElement('script').src = './rescue.js'; }),
+                refused(() => { setTimeout('alert(1)', 0); }),
+                refused(() => { trustedTypes.createPolicy('another', {}); }),
+                refused(() => { box.innerHTML = '<p>words</p>'; }),
+            ].join();";
+        let tried = page.script(tried, Value::Null).await?;
+        assert_eq!(tried, json!("true,true,true,true,true,true,true,false"));
+        page.take_console_errors().await.map(drop)
+    });
+}

@@ -1,0 +1,86 @@
+//! What the project is made of: terms, sources, doubles, and why each is there.
+
+use halfcase::setup::licences::{FOR_THE_PAGE, FOR_TOOLS, Package, SOURCE, Supply, allowed, file};
+use halfcase::setup::project::Project;
+use std::collections::BTreeMap;
+
+/// Packages of the page that are in it twice: someone else has yet to move on to the newer.
+const TWICE: [&str; 2] = ["gloo-utils", "thiserror"];
+
+fn supply() -> Supply {
+    Supply::read(&Project::find().unwrap()).unwrap()
+}
+
+fn outside(packages: &[Package]) -> impl Iterator<Item = &Package> {
+    packages.iter().filter(|package| package.name != "halfcase")
+}
+
+#[test]
+fn all_that_ships_is_free_to_pass_on_and_the_rest_free_to_use() {
+    let supply = supply();
+    assert!(supply.shipped.len() > 50, "{}", supply.shipped.len());
+    for package in outside(&supply.shipped) {
+        assert!(allowed(&package.licence, &FOR_THE_PAGE), "{package:?}");
+    }
+    let tools = [FOR_THE_PAGE, FOR_TOOLS].concat();
+    for package in outside(&supply.all) {
+        assert!(allowed(&package.licence, &tools), "{package:?}");
+    }
+}
+
+#[test]
+fn everything_comes_from_the_one_registry() {
+    for package in outside(&supply().all) {
+        assert_eq!(package.source.as_deref(), Some(SOURCE), "{}", package.name);
+    }
+}
+
+#[test]
+fn the_page_has_nothing_twice_but_what_is_known() {
+    let supply = supply();
+    let mut counts: BTreeMap<&str, usize> = BTreeMap::new();
+    for package in &supply.shipped {
+        *counts.entry(&package.name).or_default() += 1;
+    }
+    let twice: Vec<&str> = counts
+        .iter()
+        .filter(|(_, count)| **count > 1)
+        .map(|(name, _)| *name)
+        .collect();
+    assert_eq!(twice, TWICE);
+}
+
+/// Whoever adds a dependency says why in the table of DEVELOPERS.md; whoever takes one away takes its line.
+#[test]
+fn each_dependency_has_its_reason() {
+    let papers = include_str!("../DEVELOPERS.md");
+    let table = papers.split("## What it is made of").nth(1).expect("the section");
+    let table = table.split("\n## ").next().unwrap_or_default();
+    let lines = table.lines().filter(|line| line.starts_with("| `"));
+    let named: Vec<&str> = lines.filter_map(|line| line.split('`').nth(1)).collect();
+    let asked: Vec<String> = supply().direct.into_iter().collect();
+    let mut sorted = named.clone();
+    sorted.sort_unstable();
+    assert_eq!(sorted, asked);
+}
+
+#[test]
+fn the_file_of_licences_names_all_that_ships_with_its_text() {
+    let project = Project::find().unwrap();
+    let told = file(&project).unwrap();
+    for package in outside(&supply().shipped) {
+        let name = format!("{} {}", package.name, package.version);
+        assert!(
+            told.contains(&format!("\n{name}: {}\n", package.licence)),
+            "{name}"
+        );
+        let texts = told.split("======== ").skip(1);
+        let heads = texts.filter_map(|text| text.lines().next());
+        assert!(
+            heads.flat_map(|head| head.split(", ")).any(|own| own == name),
+            "{name} has no text"
+        );
+    }
+    assert!(told.contains("SIL Open Font License") || told.contains("SIL OPEN FONT LICENSE"));
+    assert!(told.contains("Halfcase itself"));
+}
