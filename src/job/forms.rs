@@ -181,6 +181,7 @@ fn event_of(kind: &str, fields: Fields, step: Option<&Step>) -> Option<(Event, S
                 tool: fields.words("tool"),
                 verdict: verdict.unwrap_or_default(),
                 at_c: fields.read("at_c"),
+                decimals: None,
             }
         }
         "felt" => {

@@ -7,7 +7,7 @@ use super::kinds::seat;
 use super::kinds::select;
 use super::kinds::{Fasten, Work};
 use super::progress::Progress;
-use super::reading::What;
+use super::reading::{What, figure};
 use super::readings;
 use super::record::{Compound, Entry, EntryId, Event, Facts, Goal, PhoneClock, Record, SetTo, Setting};
 use super::sheet::{Sheet, Step, StepId};
@@ -307,6 +307,7 @@ pub fn words(entry: &Entry, sheet: &Sheet) -> String {
             tool,
             verdict,
             at_c,
+            decimals,
         } => {
             let with = if tool.is_empty() {
                 String::new()
@@ -317,7 +318,7 @@ pub fn words(entry: &Entry, sheet: &Sheet) -> String {
             let worked = step.and_then(|step| readings::worked(step, what));
             let value = match worked.filter(|(_, limit)| limit.unit == *unit) {
                 Some((_, limit)) => limit.figure(*value),
-                None => format!("{value} {unit}"),
+                None => format!("{} {unit}", figure(*value, *decimals)),
             };
             let read = format!("{}: {}{with}{at}", what.name(step), value.trim_end());
             let verdict = if entry.was.is_empty() {

@@ -3,10 +3,11 @@
 use super::clock::ClockId;
 use super::kinds::{Fasten, Gauged, Piece, Work};
 use super::part::{PartKey, PartPlace, PartState};
-use super::reading::{Fact, Verdict, What, stretched};
+use super::reading::{Fact, Verdict, What, figure, stretched};
 use super::record::{Entry, Event, Goal, Record};
 use super::sheet::{Sheet, Step, StepId};
 use crate::trade::moment::Moment;
+use crate::trade::quantity::{convert, trimmed};
 use std::collections::{BTreeMap, BTreeSet};
 
 /// Whether a step is still to do.
@@ -36,6 +37,24 @@ pub struct Reading {
     pub tool: String,
     /// The temperature it was read at, °C.
     pub at_c: Option<f64>,
+    /// Digits behind the point, where it was typed with more than its number needs.
+    pub decimals: Option<u8>,
+}
+
+impl Reading {
+    /// Its digits, as it was read.
+    pub fn text(&self) -> String {
+        figure(self.value, self.decimals)
+    }
+
+    /// As a field of that unit shows it: as it was read where that is its unit, else to five figures; empty
+    /// where it can't be told.
+    pub fn shown_in(&self, unit: &str) -> String {
+        if self.unit == unit {
+            return self.text().replace('-', "−");
+        }
+        convert(self.value, &self.unit, unit).map_or(String::new(), |value| trimmed(value, 5))
+    }
 }
 
 /// What was said of something looked at.
@@ -183,14 +202,30 @@ impl StepProgress {
         self.readings.get(from..to).unwrap_or_default()
     }
 
-    /// The stretch that follows where `what` is now read as `value`, and the fastener's other length is known.
-    pub fn stretched(&self, what: &What, value: f64) -> Option<(What, f64)> {
-        let other = |what: What| self.reading(&what).map(|reading| reading.value);
-        match what {
-            What::Free(at) => Some((What::Stretch(*at), stretched(value, other(What::Tight(*at))?))),
-            What::Tight(at) => Some((What::Stretch(*at), stretched(other(What::Free(*at))?, value))),
-            _ => None,
-        }
+    /// The stretch that follows where `what` is now read as `value`, and the fastener's other length is known:
+    /// in that unit; none where the other can't be told in it.
+    pub fn stretched(&self, what: &What, value: f64, unit: &str) -> Option<(What, f64)> {
+        let other = |what: What| {
+            let reading = self.reading(&what)?;
+            convert(reading.value, &reading.unit, unit)
+        };
+        let (at, free, tight) = match what {
+            What::Free(at) => (*at, value, other(What::Tight(*at))?),
+            What::Tight(at) => (*at, other(What::Free(*at))?, value),
+            _ => return None,
+        };
+        Some((What::Stretch(at), stretched(free, tight, unit)))
+    }
+
+    /// The digits that either length of that stretch was read with in that unit.
+    pub fn digits_of(&self, stretch: &What, unit: &str) -> Option<u8> {
+        let What::Stretch(at) = stretch else {
+            return None;
+        };
+        let read = [What::Free(*at), What::Tight(*at)];
+        let read = read.iter().filter_map(|what| self.reading(what));
+        let own = read.filter(|reading| reading.unit == unit);
+        own.filter_map(|reading| reading.decimals).max()
     }
 
     /// The fasteners of `fasten` that stand as the plan now wants them: (pass, place).
@@ -310,6 +345,7 @@ impl Progress {
                 verdict,
                 tool,
                 at_c,
+                decimals,
             } => {
                 step.look_again(what);
                 if *what == What::Uses {
@@ -322,6 +358,7 @@ impl Progress {
                     verdict: *verdict,
                     tool: tool.clone(),
                     at_c: *at_c,
+                    decimals: *decimals,
                 });
             }
             Event::Accepted { what, limits, reason } => {

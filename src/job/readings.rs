@@ -269,6 +269,9 @@ pub fn unit<'a>(step: &'a Step, what: &What) -> Option<&'a str> {
             fasten.may_reach(what).map(|torque| torque.unit.symbol())
         }
         (Work::Fasten(fasten), What::Running) => Some(fasten.torque.unit.symbol()),
+        (Work::Fasten(fasten), What::Free(_) | What::Tight(_) | What::Stretch(_)) => {
+            Some(fasten.length_unit().symbol())
+        }
         _ => None,
     }
 }
@@ -372,13 +375,17 @@ fn planned(step: &Step, what: &What) -> Vec<Option<f64>> {
         (Work::Seat(seat), What::Depth | What::Gap) => seat.depth.map_or(Vec::new(), |depth| {
             vec![Some(depth.least_mm), Some(depth.most_mm), depth.gap_mm]
         }),
-        (Work::Fasten(fasten), What::Free(_)) => vec![fasten.longest_mm()],
+        (Work::Fasten(fasten), What::Free(_)) => vec![fasten.longest().map(|most| most.value)],
         (Work::Fasten(fasten), What::Reached | What::ReachedAt(_)) => {
             let torque = fasten.may_reach(what);
             vec![torque.map(|torque| torque.low), torque.map(|torque| torque.high)]
         }
         (Work::Fasten(fasten), What::Running) => vec![Some(fasten.torque.target)],
-        (Work::Fasten(fasten), What::Stretch(_)) => vec![fasten.stretch_least_mm, fasten.stretch_most_mm],
+        (Work::Fasten(fasten), What::Stretch(_)) => {
+            let stated = fasten.stated_lengths();
+            let limits = [stated.stretch_least, stated.stretch_most];
+            limits.map(|limit| limit.map(|limit| limit.value)).to_vec()
+        }
         (Work::Gauge(gauge), What::Widest) => vec![gauge.least, gauge.most, gauge.worn],
         (Work::Gauge(gauge), What::Narrow) => vec![gauge.taper],
         (Work::Select(select), What::Pack) => vec![Some(select.allowance), select.tolerance],
@@ -414,7 +421,7 @@ pub fn judge(step: &Step, progress: &StepProgress, what: &What, value: f64) -> V
             .filter(|stated| stated.gap_mm.is_some())
             .map(|stated| super::kinds::seat::depth::gap_holds(&stated, value)),
         (Work::Fasten(fasten), What::Uses) => fasten.most_uses().map(|_| fasten.used_holds(value)),
-        (Work::Fasten(fasten), What::Free(_)) => fasten.longest_mm().map(|longest| value <= longest),
+        (Work::Fasten(fasten), What::Free(_)) => fasten.longest().map(|_| fasten.length_holds(value)),
         (Work::Fasten(fasten), What::Reached | What::ReachedAt(_)) => {
             fasten.reached_holds(what, value, running(progress))
         }
@@ -556,7 +563,7 @@ fn read_words(step: &Step, progress: &StepProgress, what: &What) -> String {
     }
     progress.reading(what).map_or(String::new(), |reading| {
         let at = radius_words(step, progress, what);
-        format!(": {} {}{at}", reading.value, reading.unit)
+        format!(": {} {}{at}", reading.text(), reading.unit)
     })
 }
 

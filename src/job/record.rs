@@ -139,6 +139,9 @@ pub enum Event {
         /// The temperature it was read at, °C, where it matters.
         #[serde(default, skip_serializing_if = "Option::is_none")]
         at_c: Option<f64>,
+        /// Digits behind the point, where it was typed with more than its number needs.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        decimals: Option<u8>,
     },
     /// A reading outside its limits was accepted, under which limits, and why.
     Accepted {

@@ -78,6 +78,7 @@ fn events() -> Vec<Event> {
             tool: String::new(),
             verdict: Verdict::Within,
             at_c: Some(-4.25),
+            decimals: Some(4),
         },
         Event::Accepted {
             what: What::Depth,

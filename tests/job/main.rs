@@ -2,6 +2,7 @@
 
 mod across;
 mod backup;
+mod bolt_lengths;
 mod bonding;
 mod bottle;
 mod calendar;

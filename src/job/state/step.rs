@@ -9,14 +9,14 @@ use crate::job::kinds::seat::depth;
 use crate::job::kinds::{Seat, Work};
 use crate::job::parts::{self, PartKey, PartPlace};
 use crate::job::progress::{Reading, Status, StepProgress, next_fastener};
-use crate::job::reading::{Fact, Verdict, What};
+use crate::job::reading::{Fact, Verdict, What, kept_digits};
 use crate::job::readings;
 use crate::job::record::{Event, Facts, SetTo, Setting};
 use crate::job::sense;
 use crate::job::sheet::{Step, StepId};
 use crate::job::skins;
 use crate::trade::moment::Moment;
-use crate::trade::quantity::decimal;
+use crate::trade::quantity::{Stated, decimal};
 use uom::si::mass::kilogram;
 use uom::si::thermodynamic_temperature::degree_celsius;
 
@@ -212,7 +212,9 @@ impl State {
         let asked = readings::unit(step, what).unwrap_or_default();
         let planned = readings::in_plan(step, what, value, unit)
             .ok_or_else(|| Refused::OtherUnit(asked.to_owned(), unit.to_owned()))?;
-        sense::reading(what).of(planned).map_err(Refused::NoSense)?;
+        sense::reading_in(what, asked)
+            .of(planned)
+            .map_err(Refused::NoSense)?;
         if *what == What::Uses && value.fract() != 0.0 {
             return Err(Refused::NoSense("Enter a whole number of times."));
         }
@@ -234,8 +236,13 @@ impl State {
         }
         let mut progress = self.progress(step.id);
         draft.line(Some(step.id), measured(step, &progress, what, value, unit, with));
-        if let Some((what, mm)) = progress.stretched(what, value) {
-            draft.line(Some(step.id), measured(step, &progress, &what, mm, unit, with));
+        if let Some((what, by)) = progress.stretched(what, value, unit) {
+            let decimals = progress.digits_of(&what, unit).max(with.decimals);
+            let with = ReadWith {
+                decimals,
+                ..with.clone()
+            };
+            draft.line(Some(step.id), measured(step, &progress, &what, by, unit, &with));
         }
         progress.readings.push(reading(what, value, unit));
         work_out(draft, step, &progress);
@@ -423,7 +430,8 @@ impl State {
         Ok(Name::Lines)
     }
 
-    fn read_depth(&self, draft: &mut Draft<'_>, step: Option<StepId>, mm: f64) -> Result<Name, Refused> {
+    fn read_depth(&self, draft: &mut Draft<'_>, step: Option<StepId>, read: Stated) -> Result<Name, Refused> {
+        let mm = read.value;
         sense::reading(&What::Depth).of(mm).map_err(Refused::NoSense)?;
         let Some(id) = step else {
             draft.settings().seat.depth_mm = Some(mm);
@@ -431,18 +439,19 @@ impl State {
         };
         let step = self.open_step(id)?;
         let (seat, stated) = stated(step)?;
-        let (with, progress) = (ReadWith::default(), self.progress(id));
-        draft.line(Some(id), measured(step, &progress, &What::Depth, mm, "mm", &with));
+        let progress = self.progress(id);
+        draft.line(Some(id), read_mm(step, &progress, &What::Depth, read));
         // The gap follows from the depth where the bore's is known; read to hundredths as the depth is.
         let gap = depth::judge(&stated, seat.length_mm, mm).gap_mm;
         if let Some(gap) = gap.filter(|_| stated.gap_mm.is_some()) {
             let gap = (gap * 100.0).round() / 100.0;
-            draft.line(Some(id), measured(step, &progress, &What::Gap, gap, "mm", &with));
+            draft.line(Some(id), read_mm(step, &progress, &What::Gap, Stated::plain(gap)));
         }
         Ok(Name::Lines)
     }
 
-    fn read_gap(&self, draft: &mut Draft<'_>, step: Option<StepId>, mm: f64) -> Result<Name, Refused> {
+    fn read_gap(&self, draft: &mut Draft<'_>, step: Option<StepId>, read: Stated) -> Result<Name, Refused> {
+        let mm = read.value;
         sense::reading(&What::Depth).of(mm).map_err(Refused::NoSense)?;
         let Some(id) = step else {
             draft.settings().seat.gap_mm = Some(mm);
@@ -450,17 +459,7 @@ impl State {
         };
         let step = self.open_step(id)?;
         stated(step)?;
-        draft.line(
-            Some(id),
-            measured(
-                step,
-                &self.progress(id),
-                &What::Gap,
-                mm,
-                "mm",
-                &ReadWith::default(),
-            ),
-        );
+        draft.line(Some(id), read_mm(step, &self.progress(id), &What::Gap, read));
         Ok(Name::Lines)
     }
 
@@ -603,7 +602,17 @@ fn measured(
                 readings::judge(step, progress, what, value)
             }),
         at_c: with.at_c,
+        decimals: kept_digits(value, with.decimals),
     }
+}
+
+/// Read in mm, with its digits.
+fn read_mm(step: &Step, progress: &StepProgress, what: &What, read: Stated) -> Event {
+    let with = ReadWith {
+        decimals: Some(read.decimals),
+        ..ReadWith::default()
+    };
+    measured(step, progress, what, read.value, "mm", &with)
 }
 
 /// A reading as the progress will know it, but for its verdict.
@@ -615,6 +624,7 @@ fn reading(what: &What, value: f64, unit: &str) -> Reading {
         verdict: Verdict::Noted,
         tool: String::new(),
         at_c: None,
+        decimals: None,
     }
 }
 

@@ -2,8 +2,8 @@
 
 use super::bond::CompoundLine;
 use super::lengths;
-use super::said::{read, say};
-use crate::bench::{Bench, ReadWith};
+use super::said::{as_typed, read, say};
+use crate::bench::Bench;
 use crate::job::guarding::{KnownBolt, guard_fasten, guard_others, silent_words};
 use crate::job::journal::time_words;
 use crate::job::kinds::fasten::Lock;
@@ -253,26 +253,21 @@ fn Running(step: StoredValue<Step>, kept: StoredValue<Fasten>) -> impl IntoView 
     let measured = move || bench.progress.with(|progress| running(&progress.step(id)));
     // Read before the plan was written in another unit, it is shown in this one.
     let value = text(move || {
-        let running = measured();
-        running.map_or(String::new(), |running| {
-            significant(target.unit.value_of(running), 4)
+        bench.progress.with(|progress| {
+            let read = progress.touched(id).and_then(|step| step.reading(&What::Running));
+            read.map_or(String::new(), |read| read.shown_in(target.unit.symbol()))
         })
     });
     let said =
         text(move || measured().map_or(String::new(), |running| running_words(&target, running, !apart)));
+    let typed = RwSignal::new(String::new());
     let take = move |number: f64| {
         bench
-            .measure(
-                id,
-                What::Running,
-                number,
-                target.unit.symbol(),
-                &ReadWith::default(),
-            )
+            .measure(id, What::Running, number, target.unit.symbol(), &as_typed(typed))
             .map_err(|refused| refused.to_string())
     };
     view! {
-        <NumberField name="self-locking nut: running torque before it seats" unit=target.unit.symbol().to_owned() value take />
+        <NumberField name="self-locking nut: running torque before it seats" unit=target.unit.symbol().to_owned() value take typed />
         <p role="status">{said}</p>
     }
 }
