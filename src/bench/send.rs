@@ -211,6 +211,16 @@ impl Bench {
     }
 
     /// The step at hand.
+    /// What a select step may take one more of; followed.
+    pub fn there(self, step: &Step) -> Vec<Piece> {
+        self.look(|state, _| state.there(step))
+    }
+
+    /// What a select step would rather put in and another has in; followed.
+    pub fn in_elsewhere(self, step: &Step) -> Vec<String> {
+        self.look(|state, _| state.missing_words(step))
+    }
+
     pub fn at_hand(self) -> Option<StepId> {
         let now = self.right_now();
         self.state.with(|state| state.at_hand(now.at))

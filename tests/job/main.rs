@@ -39,6 +39,7 @@ mod seating;
 mod select;
 mod sheet;
 mod situation;
+mod shared_box;
 mod stated;
 mod tamper;
 mod torque;
