@@ -8,6 +8,7 @@ use crate::job::bottle::{Bottle, BottleId};
 use crate::job::clock::ClockId;
 use crate::job::desk::{Desk, typed_words};
 use crate::job::example;
+use crate::job::id;
 use crate::job::kinds::fasten::fastening::PassAnswer;
 use crate::job::kinds::seat::oven::OvenState;
 use crate::job::kinds::select::answer::Advice;
@@ -755,10 +756,8 @@ impl Bench {
 
     /// A number for a new bottle.
     pub fn next_bottle(self) -> BottleId {
-        self.settings.with_untracked(|settings| {
-            let taken = settings.bottles.iter().map(|bottle| bottle.id.0 + 1).max();
-            BottleId(taken.unwrap_or(1))
-        })
+        self.settings
+            .with_untracked(|settings| BottleId(id::free(settings.bottles.iter().map(|bottle| bottle.id.0))))
     }
 
     /// Puts a bottle on the shelf, or its changed label in place of the old one.

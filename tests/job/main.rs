@@ -19,6 +19,7 @@ mod gauge;
 mod groups;
 mod guard;
 mod hostile;
+mod ids;
 mod journals;
 mod json;
 mod lifting;
