@@ -4,7 +4,7 @@
 //! part are addressed by their own number ("reading/3/least"), so that taking one out moves no other.
 
 use super::field::{self, Entry, Form, Set, Shown, refuse};
-use super::kinds::{self, Kind, Work, free_name};
+use super::kinds::{self, Kind, LiftWork, Work, free_name};
 use super::part::{self, Part};
 use super::planning::PlanRefused;
 use super::sheet::{self, Sheet, Step, StepId};
@@ -131,6 +131,7 @@ fn own_fields(sheet: &Sheet, step: &Step, form: &mut Form) {
             begun.begin_lengths(sheet.units.length);
             begun.fields(form);
         }
+        Work::Lift(lift) => lift.told_by(sheet.units).fields(form),
         work => work.kind().fields(form),
     }
 }
@@ -143,6 +144,18 @@ fn set_own(sheet: &Sheet, step: &mut Step, path: &str, value: &str) -> Set {
             changed.set(path, value)?;
             changed.end_lengths(sheet.units.length);
             *fasten = changed;
+            Ok(())
+        }
+        Work::Lift(lift) => {
+            let mut changed = lift.told_by(sheet.units);
+            changed.set(path, value)?;
+            // What the job says anyway is not said again.
+            let unsaid = LiftWork {
+                weighs_in: None,
+                ..changed.clone()
+            };
+            let same = unsaid.told_by(sheet.units).told_in() == changed.told_in();
+            *lift = if same { unsaid } else { changed };
             Ok(())
         }
         work => work.kind_mut().set(path, value),

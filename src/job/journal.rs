@@ -14,7 +14,7 @@ use super::sheet::{Sheet, Step, StepId};
 use super::tamper::{closed_words, jump_words, span_words};
 use crate::trade::caution;
 use crate::trade::moment::Moment;
-use crate::trade::quantity::{Mass, MassUnit, ThermodynamicTemperature, fixed};
+use crate::trade::quantity::{Mass, ThermodynamicTemperature, fixed};
 use std::collections::{BTreeMap, BTreeSet};
 use uom::si::mass::kilogram;
 use uom::si::thermodynamic_temperature::degree_celsius;
@@ -246,7 +246,7 @@ fn facts_words(facts: &Facts) -> String {
                 boom,
                 rating: rating_kg.map(Mass::new::<kilogram>),
             };
-            lift::words::summary(lift, &lift::answer(lift, hoist), MassUnit::Kilogram)
+            lift::words::summary(lift, &lift::answer(lift, hoist), lift.told_in())
         }
     }
 }

@@ -44,6 +44,7 @@ mod shared_box;
 mod stated;
 mod tamper;
 mod torque;
+mod told_in;
 mod two_waits;
 mod units;
 mod wetted;

@@ -2,7 +2,7 @@
 
 use super::Kept;
 use super::read::{Refused, Set};
-use crate::trade::quantity::{LengthUnit, MassUnit, Stated, Unit, decimal, trimmed};
+use crate::trade::quantity::{MassUnit, Stated, decimal, trimmed};
 
 /// One number of a `T`.
 pub struct Number<T> {
@@ -26,12 +26,15 @@ pub struct Number<T> {
     pub clear: Option<fn(&mut T)>,
     /// Reads and keeps it with the digits it was stated in, where these are kept.
     pub stated: Option<AsStated<T>>,
-    /// The unit of length it is typed and shown in, where that is not the kept one.
-    pub in_unit: Option<fn(&T) -> LengthUnit>,
+    /// The unit it is typed and shown in, where the work names one.
+    pub in_unit: Option<InUnit<T>>,
 }
 
 /// How a number is read and kept with its digits.
 pub type AsStated<T> = (fn(&T) -> Option<Stated>, fn(&mut T, Stated));
+
+/// A unit's symbol, and how many kept units one of it is.
+pub type InUnit<T> = fn(&T) -> (&'static str, f64);
 
 /// A number as a check sees it.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -107,9 +110,8 @@ impl<T> Number<T> {
         }
     }
 
-    /// The same, of a length kept in mm, typed and shown in a unit that the work names; its digits are those
-    /// of that unit.
-    pub const fn in_unit(self, unit: fn(&T) -> LengthUnit) -> Self {
+    /// The same, typed and shown in a unit that the work names; its digits are those of that unit.
+    pub const fn in_unit(self, unit: InUnit<T>) -> Self {
         Self {
             in_unit: Some(unit),
             ..self
@@ -119,10 +121,7 @@ impl<T> Number<T> {
     /// The unit it is typed and shown in, and how many kept units one is.
     pub(super) fn unit(&self, it: &T) -> (&'static str, f64) {
         match self.in_unit {
-            Some(unit) => {
-                let unit = unit(it);
-                (unit.symbol(), unit.metres() / LengthUnit::Millimetre.metres())
-            }
+            Some(unit) => unit(it),
             None => self.kept.shown(MassUnit::Kilogram),
         }
     }
@@ -131,7 +130,10 @@ impl<T> Number<T> {
     pub(super) fn shown(&self, it: &T) -> String {
         match self.stated {
             Some((get, _)) => get(it).map_or(String::new(), Stated::text),
-            None => (self.get)(it).map_or(String::new(), |value| value.to_string().replace('-', "−")),
+            None => (self.get)(it).map_or(String::new(), |value| match self.unit(it).1 {
+                1.0 => value.to_string().replace('-', "−"),
+                factor => trimmed(value / factor, 5),
+            }),
         }
     }
 

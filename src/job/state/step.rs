@@ -481,7 +481,7 @@ impl State {
             Work::Lift(lift) => {
                 let hoist = self.settings.hoist();
                 Some(Facts::Lift {
-                    lift: Box::new(lift.clone()),
+                    lift: Box::new(lift.told_by(self.job().sheet.units)),
                     rating_kg: hoist.rating.map(|rating| rating.get::<kilogram>()),
                     boom: hoist.boom.to_vec(),
                 })

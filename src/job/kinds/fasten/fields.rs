@@ -9,7 +9,7 @@ use crate::job::units::Units;
 use crate::trade::application::{Application, JointKind};
 use crate::trade::guard::Fastener;
 use crate::trade::order::{Layout, MOST_BOLTS};
-use crate::trade::quantity::{Stated, Unit, convert};
+use crate::trade::quantity::{LengthUnit, Stated, Unit, convert};
 use crate::trade::strength::Strength;
 use crate::trade::strip::FemaleMaterial;
 
@@ -88,7 +88,10 @@ macro_rules! length {
                 });
             },
         )
-        .in_unit(Fasten::length_unit)
+        .in_unit(|f| {
+            let unit = f.length_unit();
+            (unit.symbol(), unit.metres() / LengthUnit::Millimetre.metres())
+        })
     };
 }
 
