@@ -15,10 +15,12 @@ use halfcase::job::state::{Ask, Intent, Refused};
 use halfcase::trade::quantity::LengthUnit;
 
 fn rod(lengths: &str) -> Hand {
-    Hand::with(sheet(&format!(
+    let mut hand = Hand::with(sheet(&format!(
         r#"{{"id":1,"title":"Rod bolts","work":{{"fasten":{{"thread":"5/16-24 UNF","torque":"20 ft·lb",
             "layout":"single",{lengths}}}}}}}"#
-    )))
+    )));
+    hand.state.settings.wrenches.clear();
+    hand
 }
 
 const INCHES: &str =
@@ -237,4 +239,19 @@ fn a_file_with_a_senseless_stretch_in_inches_is_refused() {
     assert!(read(r#""stretch_most":0.19"#).is_ok());
     assert!(read(r#""stretch_most":0.2"#).is_err());
     assert!(read(r#""longest":45"#).is_err());
+}
+
+#[test]
+fn the_schema_names_every_length() {
+    let schema: serde_json::Value =
+        serde_json::from_str(include_str!("../../public/job-form.schema.json")).unwrap();
+    let named = schema
+        .pointer("/$defs/fasten/properties/lengths/properties")
+        .unwrap();
+    let written = serde_json::to_value(fasten(&rod(INCHES))).unwrap();
+    let written = written["lengths"].as_object().unwrap();
+    assert_eq!(written.len(), 4, "{written:?}");
+    for name in written.keys() {
+        assert!(named.get(name).is_some(), "{name}");
+    }
 }

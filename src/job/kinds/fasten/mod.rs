@@ -11,6 +11,7 @@ pub mod passes;
 pub mod pull;
 mod reuse;
 mod stage_fields;
+mod stated;
 mod stretch;
 
 pub use data::{CONDITIONS, Fasten, Lock, Reuse, layout, layout_words, sealing, size_words};
