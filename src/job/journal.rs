@@ -53,7 +53,7 @@ impl Filter {
 
     fn takes(self, event: &Event) -> bool {
         let kind = match event {
-            Event::Tallied { .. } | Event::Loosened => Self::Torque,
+            Event::Tallied { .. } | Event::WithoutWrench { .. } | Event::Loosened => Self::Torque,
             Event::Applied { .. } | Event::JointOpened => Self::Compound,
             Event::Measured { .. }
             | Event::Accepted { .. }
@@ -213,12 +213,7 @@ pub fn setting_words(to: SetTo) -> String {
 
 /// A setting with its tool: "86 in·lb with Small".
 fn set_words(set: &Setting) -> String {
-    let to = setting_words(set.to);
-    match (set.tool.as_str(), set.adapter) {
-        ("", _) => to,
-        (tool, false) => format!("{to} with {tool}"),
-        (tool, true) => format!("{to} with {tool} with an adapter"),
-    }
+    format!("{}{}", setting_words(set.to), set.with_words())
 }
 
 /// What went on, in words: "medium-strength threadlocker “shelf 2”".
@@ -297,6 +292,12 @@ pub fn words(entry: &Entry, sheet: &Sheet) -> String {
                 )
             }
         },
+        Event::WithoutWrench { instead } => {
+            format!(
+                "no wrench on the bench reaches it: tightened with {}",
+                instead.words()
+            )
+        }
         Event::Loosened => "all loosened, to be torqued again".to_owned(),
         Event::Applied { compound, .. } => format!("{} put on, clock started", compound_words(compound)),
         Event::JointOpened => "The joint was opened again.".to_owned(),
@@ -567,8 +568,12 @@ fn settings(done: &[&Entry], wanted: usize) -> String {
     each_once(done.iter().filter_map(|entry| match &entry.event {
         Event::Tallied { pass, set, .. } if *pass == wanted => {
             let adapter = if set.adapter { " with an adapter" } else { "" };
+            let tool = match &set.instead {
+                Some(instead) => instead.words(),
+                None => set.tool.as_str(),
+            };
             Some(
-                format!("{} {}{adapter}", setting_words(set.to), set.tool)
+                format!("{} {tool}{adapter}", setting_words(set.to))
                     .trim_end()
                     .to_owned(),
             )

@@ -10,7 +10,7 @@ use halfcase::job::night::Night;
 use halfcase::job::parts::{self, PartKey, PartPlace};
 use halfcase::job::reading::{Fact, What};
 use halfcase::job::readings;
-use halfcase::job::record::PhoneClock;
+use halfcase::job::record::{Instead, PhoneClock};
 use halfcase::job::sheet::{JobId, Step, StepId, Units};
 use halfcase::job::state::{Ask, Intent, Now, ReadWith, State};
 use halfcase::trade::cooling::TimeRange;
@@ -70,7 +70,19 @@ fn at_the_step(chance: &mut Chance, state: &State, now: Now) -> Intent {
             step,
             activator: chance.one_in(2),
         },
+        Some(Ask::Tally(next)) if chance.one_in(4) => Intent::TallyAt {
+            step,
+            place: next.place + chance.below(3),
+        },
         Some(Ask::Tally(_)) => Intent::Tally(step),
+        Some(Ask::TakeWrench(at)) if chance.one_in(2) => Intent::TakeWrench(at),
+        Some(Ask::TakeWrench(_) | Ask::NoWrench(_)) => Intent::WithoutWrench {
+            step,
+            instead: chance
+                .of(&state.offered_instead(step, now.at))
+                .cloned()
+                .unwrap_or(Instead::Borrowed),
+        },
         Some(Ask::Read(what)) => read(chance, state, step, what),
         Some(Ask::Finding(what)) if chance.one_in(2) => Intent::Accept {
             step,

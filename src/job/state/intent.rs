@@ -7,7 +7,7 @@ use crate::job::kinds::{Gauged, Piece, Work};
 use crate::job::night::Night;
 use crate::job::parts::{PartKey, PartPlace};
 use crate::job::reading::{Fact, What};
-use crate::job::record::{EntryId, PhoneClock};
+use crate::job::record::{EntryId, Instead, PhoneClock};
 use crate::job::settings::Settings;
 use crate::job::sheet::{JobId, Sheet, Step, StepId, Units};
 use crate::trade::application::Application;
@@ -33,6 +33,10 @@ pub enum Intent {
     Acknowledge { step: StepId, caution: String },
     /// The next fastener is at its torque.
     Tally(StepId),
+    /// The fastener at that place, from 0, is at its torque: where the order is free, or it is the next.
+    TallyAt { step: StepId, place: usize },
+    /// What is used where no wrench on the bench can be set to the step's torque.
+    WithoutWrench { step: StepId, instead: Instead },
     /// All fasteners of the step are loose again.
     Loosen(StepId),
     /// The compound is on the step's joint, after an activator or without.

@@ -8,10 +8,10 @@ use crate::job::kinds::fasten::fastening::PassAnswer;
 use crate::job::kinds::seat::depth;
 use crate::job::kinds::{Seat, Work};
 use crate::job::parts::{self, PartKey, PartPlace};
-use crate::job::progress::{Reading, Status, StepProgress, next_fastener};
+use crate::job::progress::{NotNext, Reading, Status, StepProgress, chosen_fastener, next_fastener};
 use crate::job::reading::{Fact, Verdict, What, kept_digits};
 use crate::job::readings;
-use crate::job::record::{Event, Facts, SetTo, Setting};
+use crate::job::record::{Event, Facts, Instead, SetTo, Setting};
 use crate::job::sense;
 use crate::job::sheet::{Step, StepId};
 use crate::job::skins;
@@ -27,7 +27,9 @@ impl State {
     pub(super) fn step_intent(&self, draft: &mut Draft<'_>, intent: &Intent) -> Outcome {
         Some(match intent {
             Intent::Acknowledge { step, caution } => self.acknowledge(draft, *step, caution),
-            Intent::Tally(step) => self.tally(draft, *step),
+            Intent::Tally(step) => self.tally(draft, *step, None),
+            Intent::TallyAt { step, place } => self.tally(draft, *step, Some(*place)),
+            Intent::WithoutWrench { step, instead } => self.without_wrench(draft, *step, instead),
             Intent::Loosen(step) => self.loosen(draft, *step),
             Intent::Read {
                 step,
@@ -51,11 +53,7 @@ impl State {
                 holds,
                 words,
             } => self.say(draft, *step, *fact, *holds, words),
-            Intent::Feel { step, tight_at } => self.open_step(*step).map(|_| {
-                let tight_at = tight_at.trim().to_owned();
-                draft.line(Some(*step), Event::Felt { tight_at });
-                Name::Lines
-            }),
+            Intent::Feel { step, tight_at } => self.feel(draft, *step, tight_at),
             Intent::ReadDepth { step, mm } => self.read_depth(draft, *step, *mm),
             Intent::ReadGap { step, mm } => self.read_gap(draft, *step, *mm),
             Intent::Close(step) => self.close(draft, *step),
@@ -138,17 +136,29 @@ impl State {
         Ok(Name::Lines)
     }
 
-    fn tally(&self, draft: &mut Draft<'_>, step: StepId) -> Result<Name, Refused> {
+    fn tally(&self, draft: &mut Draft<'_>, step: StepId, place: Option<usize>) -> Result<Name, Refused> {
         let (step, ask) = self.ready(step, draft)?;
         if let Ask::Loosen(_) | Ask::Finding(_) | Ask::OnOrder(_) | Ask::NewOn(_) | Ask::Read(_) = ask {
             return Err(self.held(step, &ask).unwrap_or(Refused::NoStep));
         }
-        let next = next_fastener(step, &self.progress(step.id));
-        let (Some(next), Work::Fasten(fasten)) = (next, &step.work) else {
+        let Work::Fasten(fasten) = &step.work else {
             return Err(Refused::NoStep);
+        };
+        let progress = self.progress(step.id);
+        let next = match place {
+            None => next_fastener(step, &progress).ok_or(Refused::NoStep)?,
+            Some(place) => chosen_fastener(step, &progress, place).map_err(|why| match why {
+                NotNext::None => Refused::NoStep,
+                NotNext::Done => Refused::TalliedAlready(fasten.name(place)),
+                NotNext::First(first) => Refused::NotNext(fasten.name(first)),
+            })?,
         };
         if let Some(why) = fasten.stages_wrong() {
             return Err(Refused::Stages(why));
+        }
+        let with = self.tightened_with(step, &progress, next);
+        if let Ask::TakeWrench(_) | Ask::NoWrench(_) = with {
+            return Err(self.held(step, &with).unwrap_or(Refused::NoStep));
         }
         let answer = self
             .pass_answer(step, next.pass, next.place)
@@ -156,10 +166,35 @@ impl State {
         let event = Event::Tallied {
             pass: next.pass,
             place: next.place,
-            set: setting(&answer),
+            set: setting(&answer, progress.instead.as_ref()),
             goal: Some(fasten.at(next.place).goal(next.pass)),
         };
         draft.line(Some(step.id), event);
+        Ok(Name::Lines)
+    }
+
+    /// What is used where the bench has no wrench for it, or another than it has.
+    fn without_wrench(
+        &self,
+        draft: &mut Draft<'_>,
+        step: StepId,
+        instead: &Instead,
+    ) -> Result<Name, Refused> {
+        let (step, ask) = self.ready(step, draft)?;
+        let (Ask::NoWrench(_) | Ask::TakeWrench(_)) = ask else {
+            return Err(Refused::NotAsked("what it is tightened with".to_owned()));
+        };
+        let hands = *instead == Instead::Hands;
+        if hands && !self.offered_instead(step.id, draft.now.at).contains(instead) {
+            return Err(Refused::NoSense(
+                "Hands bring it no further than snug: say what brings it to its torque.",
+            ));
+        }
+        let instead = match instead {
+            Instead::Other(words) => Instead::Other(given(words)?),
+            offered => offered.clone(),
+        };
+        draft.line(Some(step.id), Event::WithoutWrench { instead });
         Ok(Name::Lines)
     }
 
@@ -199,14 +234,11 @@ impl State {
         unit: &str,
         with: &ReadWith,
     ) -> Result<Name, Refused> {
-        let step = self.open_step(step)?;
+        // Nothing is read in a step that is shut, or over a STOP that nobody read.
+        let (step, _) = self.ready(step, draft)?;
         // A fact is no number: it is said.
         if let What::Fact(fact) = what {
             return Err(Refused::NotAsked(fact.name(Some(step))));
-        }
-        // Nothing is read of an engine that must not run yet.
-        if let Work::Run(_) = &step.work {
-            self.ready(step.id, draft)?;
         }
         self.in_turn(step, what)?;
         let asked = readings::unit(step, what).unwrap_or_default();
@@ -246,6 +278,14 @@ impl State {
         }
         progress.readings.push(reading(what, value, unit));
         work_out(draft, step, &progress);
+        Ok(Name::Lines)
+    }
+
+    /// How it turned, of a step that can be worked on.
+    fn feel(&self, draft: &mut Draft<'_>, step: StepId, tight_at: &str) -> Result<Name, Refused> {
+        let (step, _) = self.ready(step, draft)?;
+        let tight_at = tight_at.trim().to_owned();
+        draft.line(Some(step.id), Event::Felt { tight_at });
         Ok(Name::Lines)
     }
 
@@ -437,7 +477,7 @@ impl State {
             draft.settings().seat.depth_mm = Some(mm);
             return Ok(Name::Change("depth read"));
         };
-        let step = self.open_step(id)?;
+        let (step, _) = self.ready(id, draft)?;
         let (seat, stated) = stated(step)?;
         let progress = self.progress(id);
         draft.line(Some(id), read_mm(step, &progress, &What::Depth, read));
@@ -457,7 +497,7 @@ impl State {
             draft.settings().seat.gap_mm = Some(mm);
             return Ok(Name::Change("gap read"));
         };
-        let step = self.open_step(id)?;
+        let (step, _) = self.ready(id, draft)?;
         stated(step)?;
         draft.line(Some(id), read_mm(step, &self.progress(id), &What::Gap, read));
         Ok(Name::Lines)
@@ -644,15 +684,19 @@ fn bare(to: SetTo) -> Setting {
         to,
         tool: String::new(),
         adapter: false,
+        instead: None,
     }
 }
 
-/// What is set on which wrench.
-fn setting(answer: &PassAnswer) -> Setting {
+/// What is set on which wrench; where none can be, what is used `instead`.
+fn setting(answer: &PassAnswer, instead: Option<&Instead>) -> Setting {
     match answer {
         PassAnswer::Angle { degrees, .. } => bare(SetTo::Turn(*degrees)),
         PassAnswer::Hand => bare(SetTo::Hand),
         PassAnswer::All(deed) => bare(SetTo::All(*deed)),
+        PassAnswer::Torque(answer) if answer.setting.is_none() && instead == Some(&Instead::Hands) => {
+            bare(SetTo::Hand)
+        }
         PassAnswer::Torque(answer) => {
             let (value, decimals) = figures(&answer.number);
             Setting {
@@ -663,6 +707,7 @@ fn setting(answer: &PassAnswer) -> Setting {
                 },
                 tool: answer.wrench.clone().unwrap_or_default(),
                 adapter: answer.adapted,
+                instead: instead.filter(|_| answer.setting.is_none()).cloned(),
             }
         }
     }

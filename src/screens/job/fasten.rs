@@ -2,6 +2,7 @@
 
 use super::bond::CompoundLine;
 use super::lengths;
+use super::no_wrench::no_wrench;
 use super::said::{as_typed, read, say};
 use crate::bench::Bench;
 use crate::job::guarding::{KnownBolt, guard_fasten, guard_others, silent_words};
@@ -22,7 +23,6 @@ use crate::parts::plate::Plate;
 use crate::parts::torque_plate::{AnswerPlate, OtherUnits, ScaleDrawing, WrenchRow};
 use crate::screens::Route;
 use crate::trade::guard::Verdict;
-use crate::trade::quantity::significant;
 use crate::trade::stages::Deed;
 use leptos::prelude::*;
 
@@ -81,6 +81,7 @@ pub fn FastenWork(step: StoredValue<Step>) -> impl IntoView {
             <p class="mid pass">{text(move || kept.with_value(|fasten| fasten.at(place.get()).pass_words(pass.get())))}</p>
         </div>
         {plate}
+        {no_wrench(id)}
         {guard(doubtful)}
         {silent_words(&fasten).map(|words| view! { <p class="silent">{words}</p> }.into_any())}
         {fasten.self_locking.then(|| view! { <Running step kept /> }.into_any())}

@@ -13,6 +13,7 @@ mod lengths;
 mod lift;
 mod more;
 mod next;
+mod no_wrench;
 mod parts;
 mod plain;
 mod run;

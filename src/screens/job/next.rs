@@ -21,32 +21,23 @@ pub fn NextKey(step: StepId) -> impl IntoView {
     let resting = RwSignal::new(false);
     // The press that led to this step must not answer for it too.
     rest(resting);
-    // A torque that the wrench in the hand can't be set to is not tallied: another is taken first.
-    let instead = Memo::new(move |_| {
-        ask.with(|ask| {
-            matches!(ask, Some(Ask::Tally(_)))
-                .then(|| bench.wrench_instead(step))
-                .flatten()
-        })
-    });
     let act = press(move || {
         if resting.get_untracked() {
             return;
         }
         rest(resting);
-        match (instead.get_untracked(), ask.get_untracked()) {
-            (Some((at, ..)), _) => bench.take_wrench(at),
-            (None, Some(ask)) => go_on(bench, step, &ask),
-            (None, None) => {}
+        if let Some(ask) = ask.get_untracked() {
+            go_on(bench, step, &ask);
         }
     });
     // Not shut while it rests: a keyboard would lose its place.
     let shut = whether(move || ask.with(|ask| ask.as_ref().is_none_or(is_shut)));
     let said = Memo::new(move |_| {
-        if let Some((_, other, in_hand)) = instead.get() {
-            return Some((format!("Use {other}"), format!("{in_hand} can’t set this")));
-        }
         ask.with(|ask| {
+            if let Some(Ask::TakeWrench(_)) = ask {
+                let (_, other, in_hand) = bench.wrench_instead(step)?;
+                return Some((format!("Use {other}"), format!("{in_hand} can’t set this")));
+            }
             let found = bench.sheet.with(|sheet| sheet.step(step).cloned());
             let found = ask.as_ref().zip(found);
             let (face, small) = found.map(|(ask, step)| match ask {
@@ -126,6 +117,7 @@ fn go_on(bench: Bench, step: StepId, ask: &Ask) {
             step,
             activator: false,
         },
+        Ask::TakeWrench(at) => return bench.take_wrench(*at),
         Ask::Tally(_) => Intent::Tally(step),
         Ask::Gauge(done) => Intent::Gauge { step, done: *done },
         Ask::Choose => match bench
@@ -136,7 +128,9 @@ fn go_on(bench: Bench, step: StepId, ask: &Ask) {
             None => Intent::Close(step),
         },
         // The step says what is still wanted.
-        Ask::Read(_) | Ask::Finding(_) | Ask::Code | Ask::Feel | Ask::Close => Intent::Close(step),
+        Ask::NoWrench(_) | Ask::Read(_) | Ask::Finding(_) | Ask::Code | Ask::Feel | Ask::Close => {
+            Intent::Close(step)
+        }
     };
     bench.tell(bench.send(intent));
 }
@@ -151,6 +145,8 @@ fn words(ask: &Ask, step: &Step) -> (&'static str, String) {
         Ask::Skinned(_) => ("It has skinned", "see what to do".to_owned()),
         Ask::Loosen(count) => ("All loose", format!("{count} are too tight")),
         Ask::PutOn => ("Compound on", "start its clock".to_owned()),
+        Ask::TakeWrench(_) => ("Another wrench", String::new()),
+        Ask::NoWrench(_) => ("No wrench fits", "say what you use".to_owned()),
         Ask::Tally(next) => {
             let fasten = match &step.work {
                 Work::Fasten(fasten) => Some(fasten),

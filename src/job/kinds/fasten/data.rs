@@ -252,6 +252,21 @@ impl Fasten {
         first..first + 1 + more
     }
 
+    /// The first of the passes that are done on one fastener together with that one.
+    pub fn round_of(&self, pass: usize) -> usize {
+        let mut first = 0;
+        while !self.round(first).contains(&pass) && first < pass {
+            first = self.round(first).end;
+        }
+        first
+    }
+
+    /// Whether the manual leaves open which fastener of that pass comes first.
+    pub fn any_order(&self, pass: usize) -> bool {
+        let stage = self.stages.get(pass);
+        stage.is_some_and(|stage| stage.way == Way::AnyOrder && !stage.act.to_all())
+    }
+
     /// The places of a pass in the order they are done.
     pub fn places(&self, pass: usize) -> Vec<usize> {
         match self.stages.get(pass) {
