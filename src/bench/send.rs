@@ -8,6 +8,7 @@ use crate::job::bottle::{Bottle, BottleId};
 use crate::job::clock::ClockId;
 use crate::job::desk::{Desk, typed_words};
 use crate::job::example;
+use crate::job::id;
 use crate::job::journal::gap_words;
 use crate::job::kinds::fasten::fastening::PassAnswer;
 use crate::job::kinds::seat::oven::OvenState;
@@ -17,7 +18,7 @@ use crate::job::night::Night;
 use crate::job::parts::{self, Listed, PartKey, PartPlace};
 use crate::job::reading::What;
 use crate::job::readings;
-use crate::job::record::{EntryId, Record};
+use crate::job::record::{EntryId, Instead, Record};
 use crate::job::sheet::{JobId, Sheet, Step, StepId, Units};
 use crate::job::skins::{self, Deadline};
 use crate::job::state::{Ask, OvenNext, Transaction, Way};
@@ -207,6 +208,16 @@ impl Bench {
         self.look(|state, _| state.pass_answer(step, pass, place))
     }
 
+    /// The fastener at that place, from 0, is at its torque: where the order is free, or it is the next.
+    pub fn tally_at(self, step: StepId, place: usize) {
+        self.tell(self.send(Intent::TallyAt { step, place }));
+    }
+
+    /// What may be used where no wrench on the bench can be set to the step's torque; followed.
+    pub fn offered_instead(self, step: StepId) -> Vec<Instead> {
+        self.look(|state, now| state.offered_instead(step, now.at))
+    }
+
     /// The wrench to take for the step's next fastener, where the one in the hand can't be set; followed.
     pub fn wrench_instead(self, step: StepId) -> Option<(usize, String, String)> {
         self.look(|state, _| state.wrench_instead(step))
@@ -215,6 +226,16 @@ impl Bench {
     /// What a select step would put in now; followed.
     pub fn advice(self, step: &Step) -> Advice {
         self.look(|state, _| state.advice(step))
+    }
+
+    /// What a select step may take one more of; followed.
+    pub fn there(self, step: &Step) -> Vec<Piece> {
+        self.look(|state, _| state.there(step))
+    }
+
+    /// What a select step would rather put in and another has in; followed.
+    pub fn in_elsewhere(self, step: &Step) -> Vec<String> {
+        self.look(|state, _| state.missing_words(step))
     }
 
     /// What one touch of the key would put in; followed.
@@ -773,10 +794,8 @@ impl Bench {
 
     /// A number for a new bottle.
     pub fn next_bottle(self) -> BottleId {
-        self.settings.with_untracked(|settings| {
-            let taken = settings.bottles.iter().map(|bottle| bottle.id.0 + 1).max();
-            BottleId(taken.unwrap_or(1))
-        })
+        self.settings
+            .with_untracked(|settings| BottleId(id::free(settings.bottles.iter().map(|bottle| bottle.id.0))))
     }
 
     /// Puts a bottle on the shelf, or its changed label in place of the old one.

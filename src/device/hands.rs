@@ -50,7 +50,7 @@ pub fn follow(refused: impl Fn() + 'static) {
     // Caught before the key hears of it.
     on(&page, "click", true, move |event| {
         let at = event.target().and_then(|at| at.dyn_into::<Element>().ok());
-        let work = at.and_then(|at| at.closest(".work-keys").ok().flatten());
+        let work = at.and_then(|at| at.closest(".work-keys, .bolts").ok().flatten());
         if work.is_some() && NO_FINGER.replace(false) {
             event.stop_propagation();
             event.prevent_default();

@@ -6,9 +6,9 @@ pub mod alarm;
 pub mod files;
 #[cfg(feature = "app")]
 pub mod focus;
-pub mod journal;
 #[cfg(feature = "app")]
 pub mod hands;
+pub mod journal;
 #[cfg(feature = "app")]
 pub mod paper;
 #[cfg(feature = "app")]

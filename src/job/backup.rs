@@ -1,6 +1,7 @@
 //! Bringing a backup in beside what is here: what each job of it would change, and the merging.
 
 use super::clock::{Bound, ClockId, CureClock};
+use super::id;
 use super::record::{Entry, Event, Record};
 use super::sheet::{JobId, Sheet};
 use std::collections::BTreeMap;
@@ -95,13 +96,7 @@ pub fn compare(here: &[Held], file: &[Held]) -> Vec<Change> {
                 (Some(held), _) => (held.id, fate(held, job)),
                 (None, None) => (job.id, Fate::New),
                 (None, Some(_)) => {
-                    let free = JobId(
-                        taken
-                            .iter()
-                            .map(|id| id.0)
-                            .max()
-                            .map_or(1, |most| most.saturating_add(1)),
-                    );
+                    let free = JobId(id::free(taken.iter().map(|id| id.0)));
                     taken.push(free);
                     (free, Fate::Beside)
                 }
@@ -195,8 +190,7 @@ pub fn merge_clocks(
             continue;
         }
         if merged.iter().any(|own| own.id == clock.id) {
-            let most = merged.iter().chain(file).map(|own| own.id.0).max().unwrap_or(0);
-            clock.id = ClockId(most.saturating_add(1));
+            clock.id = ClockId(id::free(merged.iter().chain(file).map(|own| own.id.0)));
         }
         numbers.insert(from, clock.id);
         merged.push(clock);

@@ -1,6 +1,7 @@
 //! My bottles and tubes: the label's own figures in place of the typical ones, and when a bottle may not be used.
 
 use super::date::{day_of, written};
+use super::id::bounded;
 use crate::trade::application::{Application, Known};
 use crate::trade::compound::{CompoundClass, Family, Recommendation};
 use crate::trade::cure::{Chemistry, CureSpec, LabelError, LabelTimes};
@@ -13,7 +14,7 @@ use uom::si::time::hour;
 /// A bottle's own number on this bench.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
 #[serde(transparent)]
-pub struct BottleId(pub u32);
+pub struct BottleId(#[serde(deserialize_with = "bounded")] pub u32);
 
 /// A bottle, tube or cartridge with what its label says.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]

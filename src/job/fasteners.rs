@@ -5,16 +5,18 @@ use super::field::Number;
 use super::id::PartId;
 use super::json;
 use super::kinds::fasten::Lock;
-use super::kinds::fasten::{fields, layout_words, passes, size_words};
+use super::kinds::fasten::{Lengths, fields, layout_words, passes, size_words};
 use super::kinds::{Fasten, Reuse, Work};
 use super::part::{Part, PartPlace};
-use super::sheet::{Sheet, Step, StepId};
+use super::sheet::{Sheet, Step, StepId, Units};
 use super::text_form::{said, stages, thread};
 use crate::trade::application::{Application, Face, JointKind, ManualWord};
 use crate::trade::guard::Fastener;
 use crate::trade::order::{Layout, MOST_BOLTS, Pass};
 use crate::trade::preload::Condition;
-use crate::trade::quantity::{MassUnit, TorqueUnit, decimal, parse_torque};
+use crate::trade::quantity::{
+    LengthUnit, MassUnit, Stated, TorqueUnit, Unit, decimal, parse_torque, unit_symbol,
+};
 use crate::trade::stages::Stage;
 use crate::trade::strength::Strength;
 use crate::trade::strip::FemaleMaterial;
@@ -208,6 +210,13 @@ pub fn write(sheet: &Sheet) -> String {
 
 fn row_of(step: &Step, fasten: &Fasten) -> Vec<String> {
     let number = |value: Option<f64>| value.map_or(String::new(), |value| value.to_string());
+    let lengths = fasten.stated_lengths();
+    // In mm as the heading says; another unit stands behind its number.
+    let stated = |value: Option<Stated>| match (value, lengths.unit) {
+        (None, _) => String::new(),
+        (Some(value), LengthUnit::Millimetre) => value.text(),
+        (Some(value), unit) => format!("{} {}", value.text(), unit.symbol()),
+    };
     let size = size_words(fasten);
     let bag = step
         .parts
@@ -235,14 +244,14 @@ fn row_of(step: &Step, fasten: &Fasten) -> Vec<String> {
         },
         if fasten.reuse == Reuse::New { "new" } else { "" }.to_owned(),
         number(fasten.most_uses.map(f64::from)),
-        number(fasten.longest_mm),
+        stated(lengths.longest),
         layout_words(&fasten.layout).to_owned(),
         fasten.label_words(),
         fasten.group_words(),
         passes::words(&fasten.passes),
         stages::line(&fasten.stages),
-        number(fasten.stretch_least_mm),
-        number(fasten.stretch_most_mm),
+        stated(lengths.stretch_least),
+        stated(lengths.stretch_most),
         yes(fasten.stretch_decides),
         match fasten.what_it_is() {
             Fastener::NotTold => String::new(),
@@ -443,6 +452,43 @@ impl Line<'_> {
             .map_err(|why| wrong(&why))
     }
 
+    /// Stretch and greatest length, "0.0050 in": in mm where no unit stands behind; none where nothing is said.
+    fn lengths(&self) -> Result<Option<Lengths>, TableError> {
+        let columns = [Column::StretchLeast, Column::StretchMost, Column::Longest];
+        let mut found: Option<Lengths> = None;
+        for column in columns {
+            let Some(cell) = self.cell(column) else { continue };
+            let number = cell.trim_end_matches(|c: char| !c.is_ascii_digit() && c != '.');
+            let behind = cell.get(number.len()..).unwrap_or_default();
+            let symbol = if behind.trim().is_empty() {
+                "mm".to_owned()
+            } else {
+                unit_symbol(behind)
+            };
+            let unit = Units::LENGTHS.into_iter().find(|unit| unit.symbol() == symbol);
+            let stated = unit.zip(Stated::typed(number));
+            let (unit, stated) = stated.ok_or_else(|| {
+                let why = format!("“{}” is no length: write digits and mm, in or thou.", short(cell));
+                self.wrong(column, why)
+            })?;
+            let lengths = found.get_or_insert(Lengths::of(unit));
+            if lengths.unit != unit {
+                let why = "write stretch and greatest length of one row in one unit.";
+                return Err(self.wrong(column, why));
+            }
+            let (own, row) = match column {
+                Column::StretchLeast => (&mut lengths.stretch_least, &fields::STRETCH[0]),
+                Column::StretchMost => (&mut lengths.stretch_most, &fields::STRETCH[1]),
+                _ => (&mut lengths.longest, &fields::LONGEST[0]),
+            };
+            *own = Some(stated);
+            let mm = stated.value * unit.metres() / LengthUnit::Millimetre.metres();
+            row.judge(mm, MassUnit::Kilogram)
+                .map_err(|why| self.wrong(column, format!("“{}” makes no sense. {why}", short(cell))))?;
+        }
+        Ok(found)
+    }
+
     fn step(&self, id: StepId) -> Result<Step, TableError> {
         let thread = thread::read(self.cell(Column::Thread).unwrap_or_default())
             .map_err(|why| self.wrong(Column::Thread, why))?;
@@ -457,8 +503,6 @@ impl Line<'_> {
             engagement_mm: self.millimetres(Column::Engagement, &fields::ENGAGEMENT[0])?,
             passes: self.passes()?,
             stages: self.stages(said.stages)?,
-            stretch_least_mm: self.millimetres(Column::StretchLeast, &fields::STRETCH[0])?,
-            stretch_most_mm: self.millimetres(Column::StretchMost, &fields::STRETCH[1])?,
             stretch_decides: self.flag(Column::StretchDecides)?,
             grip_mm: self.millimetres(Column::Grip, &fields::GRIP[0])?,
             plain_mm: self.millimetres(Column::Plain, &fields::GRIP[1])?,
@@ -473,12 +517,14 @@ impl Line<'_> {
             condition: self.condition()?,
             reuse: self.reuse()?,
             most_uses: self.uses()?,
-            longest_mm: self.millimetres(Column::Longest, &fields::LONGEST[0])?,
             compound: self.compound(thread, into)?,
             ..Fasten::new(thread, said.torque, self.layout(count)?)
         };
         if let Some(fastener) = self.one_of(Column::Fastener, &Fastener::ALL, Fastener::words)? {
             fasten.take_fastener(fastener);
+        }
+        if let Some(lengths) = self.lengths()? {
+            fasten.state_lengths(lengths);
         }
         let labels = fasten.set_labels(self.cell(Column::Labels).unwrap_or_default());
         labels.map_err(|why| self.wrong(Column::Labels, why))?;

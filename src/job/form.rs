@@ -4,7 +4,7 @@
 //! part are addressed by their own number ("reading/3/least"), so that taking one out moves no other.
 
 use super::field::{self, Entry, Form, Set, Shown, refuse};
-use super::kinds::{self, Work, free_name};
+use super::kinds::{self, Kind, LiftWork, Work, free_name};
 use super::part::{self, Part};
 use super::planning::PlanRefused;
 use super::sheet::{self, Sheet, Step, StepId};
@@ -16,7 +16,7 @@ pub fn fields(sheet: &Sheet, step: &Step) -> Vec<Shown> {
     form.add("title", "title", &step.title, Entry::Words);
     form.add("notes", "how it is done", &step.notes, Entry::Words);
     form.head(step.work.word());
-    step.work.kind().fields(&mut form);
+    own_fields(sheet, step, &mut form);
     form.head("Parts it needs");
     for part in &step.parts {
         let under = format!("part/{}", part.id.0);
@@ -117,10 +117,49 @@ pub fn set(sheet: &Sheet, step: &mut Step, path: &str, value: &str) -> Result<()
         }
         ["part", id, field] => set_part(&mut step.parts, id, field, value)?,
         ["step", _] => field::set(&sheet::TABLE, step, "step", path, value)?,
-        _ => step.work.kind_mut().set(path, value)?,
+        _ => set_own(sheet, step, path, value)?,
     }
     step.number();
     Ok(())
+}
+
+/// The kind's own fields; lengths of which nothing is stated begin in the job's unit.
+fn own_fields(sheet: &Sheet, step: &Step, form: &mut Form) {
+    match &step.work {
+        Work::Fasten(fasten) => {
+            let mut begun = fasten.clone();
+            begun.begin_lengths(sheet.units.length);
+            begun.fields(form);
+        }
+        Work::Lift(lift) => lift.told_by(sheet.units).fields(form),
+        work => work.kind().fields(form),
+    }
+}
+
+fn set_own(sheet: &Sheet, step: &mut Step, path: &str, value: &str) -> Set {
+    match &mut step.work {
+        Work::Fasten(fasten) => {
+            let mut changed = fasten.clone();
+            changed.begin_lengths(sheet.units.length);
+            changed.set(path, value)?;
+            changed.end_lengths(sheet.units.length);
+            *fasten = changed;
+            Ok(())
+        }
+        Work::Lift(lift) => {
+            let mut changed = lift.told_by(sheet.units);
+            changed.set(path, value)?;
+            // What the job says anyway is not said again.
+            let unsaid = LiftWork {
+                weighs_in: None,
+                ..changed.clone()
+            };
+            let same = unsaid.told_by(sheet.units).told_in() == changed.told_in();
+            *lift = if same { unsaid } else { changed };
+            Ok(())
+        }
+        work => work.kind_mut().set(path, value),
+    }
 }
 
 /// The fasteners a run has brought to torque again, chosen among the steps before it.

@@ -148,6 +148,7 @@ fn event_of(kind: &str, fields: Fields, step: Option<&Step>) -> Option<(Event, S
                 pass: fields.count("pass"),
                 place: fields.count("place"),
                 set: Setting {
+                    instead: None,
                     to,
                     tool: adapter.unwrap_or(&tool).to_owned(),
                     adapter: adapter.is_some(),
@@ -181,6 +182,7 @@ fn event_of(kind: &str, fields: Fields, step: Option<&Step>) -> Option<(Event, S
                 tool: fields.words("tool"),
                 verdict: verdict.unwrap_or_default(),
                 at_c: fields.read("at_c"),
+                decimals: None,
             }
         }
         "felt" => {

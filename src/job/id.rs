@@ -2,10 +2,20 @@
 
 use serde::{Deserialize, Deserializer, Serialize, de::Error};
 
-/// The greatest number a thing may bear: there is always a higher one left for the next.
-const MOST: u64 = 1_000_000_000;
+/// The greatest number a thing may bear: what is written with a greater one can't be read back.
+pub const MOST: u64 = 1_000_000_000;
 
-fn bounded<'de, D: Deserializer<'de>, T: Deserialize<'de> + Copy + Into<u64>>(
+/// A number that none of these has: the next higher, or where there is none left the lowest that is free.
+pub fn free(taken: impl Iterator<Item = u32> + Clone) -> u32 {
+    let next = taken.clone().max().map_or(1, |most| most.saturating_add(1));
+    if u64::from(next) <= MOST {
+        return next;
+    }
+    let taken: Vec<u32> = taken.collect();
+    (1..next).find(|id| !taken.contains(id)).unwrap_or(next)
+}
+
+pub(super) fn bounded<'de, D: Deserializer<'de>, T: Deserialize<'de> + Copy + Into<u64>>(
     from: D,
 ) -> Result<T, D::Error> {
     let number = T::deserialize(from)?;
@@ -24,6 +34,13 @@ pub struct StepId(#[serde(deserialize_with = "bounded")] pub u32);
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
 #[serde(transparent)]
 pub struct JobId(#[serde(deserialize_with = "bounded")] pub u32);
+
+impl JobId {
+    /// The number, where a job may bear it.
+    pub fn within(self) -> Option<Self> {
+        (u64::from(self.0) <= MOST).then_some(self)
+    }
+}
 
 /// A clock's own number on this bench.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
@@ -53,13 +70,10 @@ pub struct RowId(#[serde(deserialize_with = "bounded")] pub u32);
 /// Gives a number of its own to each that has none, or one that stands before it has too.
 pub fn number<'a>(ids: impl Iterator<Item = &'a mut u32>) {
     let mut ids: Vec<&mut u32> = ids.collect();
-    let mut most = ids.iter().map(|id| **id).max().unwrap_or(0);
-    let mut seen = std::collections::BTreeSet::new();
-    for id in &mut ids {
-        if **id == 0 || !seen.insert(**id) {
-            most = most.saturating_add(1);
-            **id = most;
-            seen.insert(most);
+    for at in 0..ids.len() {
+        let (own, before) = (*ids[at], ids.iter().take(at).map(|id| **id));
+        if own == 0 || before.clone().any(|id| id == own) {
+            *ids[at] = free(ids.iter().map(|id| **id));
         }
     }
 }

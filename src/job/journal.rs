@@ -7,14 +7,14 @@ use super::kinds::seat;
 use super::kinds::select;
 use super::kinds::{Fasten, Work};
 use super::progress::Progress;
-use super::reading::What;
+use super::reading::{What, figure};
 use super::readings;
 use super::record::{Compound, Entry, EntryId, Event, Facts, Goal, PhoneClock, Record, SetTo, Setting};
 use super::sheet::{Sheet, Step, StepId};
 use super::tamper::{closed_words, jump_words, span_words};
 use crate::trade::caution;
 use crate::trade::moment::Moment;
-use crate::trade::quantity::{Mass, MassUnit, ThermodynamicTemperature, fixed};
+use crate::trade::quantity::{Mass, ThermodynamicTemperature, fixed};
 use std::collections::{BTreeMap, BTreeSet};
 use uom::si::mass::kilogram;
 use uom::si::thermodynamic_temperature::degree_celsius;
@@ -53,7 +53,7 @@ impl Filter {
 
     fn takes(self, event: &Event) -> bool {
         let kind = match event {
-            Event::Tallied { .. } | Event::Loosened => Self::Torque,
+            Event::Tallied { .. } | Event::WithoutWrench { .. } | Event::Loosened => Self::Torque,
             Event::Applied { .. } | Event::JointOpened => Self::Compound,
             Event::Measured { .. }
             | Event::Accepted { .. }
@@ -234,12 +234,7 @@ pub fn setting_words(to: SetTo) -> String {
 
 /// A setting with its tool: "86 in·lb with Small".
 fn set_words(set: &Setting) -> String {
-    let to = setting_words(set.to);
-    match (set.tool.as_str(), set.adapter) {
-        ("", _) => to,
-        (tool, false) => format!("{to} with {tool}"),
-        (tool, true) => format!("{to} with {tool} with an adapter"),
-    }
+    format!("{}{}", setting_words(set.to), set.with_words())
 }
 
 /// What went on, in words: "medium-strength threadlocker “shelf 2”".
@@ -267,7 +262,7 @@ fn facts_words(facts: &Facts) -> String {
                 boom,
                 rating: rating_kg.map(Mass::new::<kilogram>),
             };
-            lift::words::summary(lift, &lift::answer(lift, hoist), MassUnit::Kilogram)
+            lift::words::summary(lift, &lift::answer(lift, hoist), lift.told_in())
         }
     }
 }
@@ -318,6 +313,12 @@ pub fn words(entry: &Entry, sheet: &Sheet) -> String {
                 )
             }
         },
+        Event::WithoutWrench { instead } => {
+            format!(
+                "no wrench on the bench reaches it: tightened with {}",
+                instead.words()
+            )
+        }
         Event::Loosened => "all loosened, to be torqued again".to_owned(),
         Event::Applied { compound, .. } => format!("{} put on, clock started", compound_words(compound)),
         Event::JointOpened => "The joint was opened again.".to_owned(),
@@ -328,6 +329,7 @@ pub fn words(entry: &Entry, sheet: &Sheet) -> String {
             tool,
             verdict,
             at_c,
+            decimals,
         } => {
             let with = if tool.is_empty() {
                 String::new()
@@ -338,7 +340,7 @@ pub fn words(entry: &Entry, sheet: &Sheet) -> String {
             let worked = step.and_then(|step| readings::worked(step, what));
             let value = match worked.filter(|(_, limit)| limit.unit == *unit) {
                 Some((_, limit)) => limit.figure(*value),
-                None => format!("{value} {unit}"),
+                None => format!("{} {unit}", figure(*value, *decimals)),
             };
             let read = format!("{}: {}{with}{at}", what.name(step), value.trim_end());
             let verdict = if entry.was.is_empty() {
@@ -587,8 +589,12 @@ fn settings(done: &[&Entry], wanted: usize) -> String {
     each_once(done.iter().filter_map(|entry| match &entry.event {
         Event::Tallied { pass, set, .. } if *pass == wanted => {
             let adapter = if set.adapter { " with an adapter" } else { "" };
+            let tool = match &set.instead {
+                Some(instead) => instead.words(),
+                None => set.tool.as_str(),
+            };
             Some(
-                format!("{} {}{adapter}", setting_words(set.to), set.tool)
+                format!("{} {tool}{adapter}", setting_words(set.to))
                     .trim_end()
                     .to_owned(),
             )

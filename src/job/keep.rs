@@ -389,7 +389,9 @@ impl Shelves {
             .names("job/")
             .iter()
             .filter_map(|name| {
-                let id = JobId(name.strip_prefix("job/")?.parse().ok()?);
+                let id: u32 = name.strip_prefix("job/")?.parse().ok()?;
+                // What bears a greater number could not be listed again.
+                let id = JobId(id).within()?;
                 let sheet = self.take(name, &mut Vec::new(), |_, text| forms::sheet(text))?;
                 Some(JobHead::new(id, &sheet.title))
             })

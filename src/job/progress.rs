@@ -3,10 +3,11 @@
 use super::clock::ClockId;
 use super::kinds::{Fasten, Gauged, Piece, Work};
 use super::part::{PartKey, PartPlace, PartState};
-use super::reading::{Fact, Verdict, What, stretched};
-use super::record::{Entry, Event, Goal, Record};
+use super::reading::{Fact, Verdict, What, figure, stretched};
+use super::record::{Entry, Event, Goal, Instead, Record};
 use super::sheet::{Sheet, Step, StepId};
 use crate::trade::moment::Moment;
+use crate::trade::quantity::{convert, trimmed};
 use std::collections::{BTreeMap, BTreeSet};
 
 /// Whether a step is still to do.
@@ -36,6 +37,24 @@ pub struct Reading {
     pub tool: String,
     /// The temperature it was read at, °C.
     pub at_c: Option<f64>,
+    /// Digits behind the point, where it was typed with more than its number needs.
+    pub decimals: Option<u8>,
+}
+
+impl Reading {
+    /// Its digits, as it was read.
+    pub fn text(&self) -> String {
+        figure(self.value, self.decimals)
+    }
+
+    /// As a field of that unit shows it: as it was read where that is its unit, else to five figures; empty
+    /// where it can't be told.
+    pub fn shown_in(&self, unit: &str) -> String {
+        if self.unit == unit {
+            return self.text().replace('-', "−");
+        }
+        convert(self.value, &self.unit, unit).map_or(String::new(), |value| trimmed(value, 5))
+    }
 }
 
 /// What was said of something looked at.
@@ -63,6 +82,8 @@ pub struct StepProgress {
     pub tallies: BTreeMap<(usize, usize), Option<Goal>>,
     /// How many times its fasteners were loosened, to be brought to torque again.
     pub loosened: usize,
+    /// What its fasteners are brought to torque with where no wrench on the bench can be set to it.
+    pub instead: Option<Instead>,
     /// Clocks started from this step, oldest first.
     pub clocks: Vec<ClockId>,
     /// Its joint was opened, and nothing put on since.
@@ -183,14 +204,30 @@ impl StepProgress {
         self.readings.get(from..to).unwrap_or_default()
     }
 
-    /// The stretch that follows where `what` is now read as `value`, and the fastener's other length is known.
-    pub fn stretched(&self, what: &What, value: f64) -> Option<(What, f64)> {
-        let other = |what: What| self.reading(&what).map(|reading| reading.value);
-        match what {
-            What::Free(at) => Some((What::Stretch(*at), stretched(value, other(What::Tight(*at))?))),
-            What::Tight(at) => Some((What::Stretch(*at), stretched(other(What::Free(*at))?, value))),
-            _ => None,
-        }
+    /// The stretch that follows where `what` is now read as `value`, and the fastener's other length is known:
+    /// in that unit; none where the other can't be told in it.
+    pub fn stretched(&self, what: &What, value: f64, unit: &str) -> Option<(What, f64)> {
+        let other = |what: What| {
+            let reading = self.reading(&what)?;
+            convert(reading.value, &reading.unit, unit)
+        };
+        let (at, free, tight) = match what {
+            What::Free(at) => (*at, value, other(What::Tight(*at))?),
+            What::Tight(at) => (*at, other(What::Free(*at))?, value),
+            _ => return None,
+        };
+        Some((What::Stretch(at), stretched(free, tight, unit)))
+    }
+
+    /// The digits that either length of that stretch was read with in that unit.
+    pub fn digits_of(&self, stretch: &What, unit: &str) -> Option<u8> {
+        let What::Stretch(at) = stretch else {
+            return None;
+        };
+        let read = [What::Free(*at), What::Tight(*at)];
+        let read = read.iter().filter_map(|what| self.reading(what));
+        let own = read.filter(|reading| reading.unit == unit);
+        own.filter_map(|reading| reading.decimals).max()
     }
 
     /// The fasteners of `fasten` that stand as the plan now wants them: (pass, place).
@@ -284,9 +321,11 @@ impl Progress {
                 step.said.retain(|said| said.fact != Fact::Locked);
                 step.tallies.insert((*pass, *place), *goal);
             }
+            Event::WithoutWrench { instead } => step.instead = Some(instead.clone()),
             Event::Loosened => {
                 step.used_once_more();
                 step.tallies.clear();
+                step.instead = None;
                 step.loosened += 1;
                 // Loose, each is as long as it is now.
                 step.readings.retain(|reading| !reading.what.of_length());
@@ -310,6 +349,7 @@ impl Progress {
                 verdict,
                 tool,
                 at_c,
+                decimals,
             } => {
                 step.look_again(what);
                 if *what == What::Uses {
@@ -322,6 +362,7 @@ impl Progress {
                     verdict: *verdict,
                     tool: tool.clone(),
                     at_c: *at_c,
+                    decimals: *decimals,
                 });
             }
             Event::Accepted { what, limits, reason } => {
@@ -428,8 +469,19 @@ pub struct NextFastener {
     pub done_in_pass: usize,
 }
 
+/// Why a fastener can't be the next.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum NotNext {
+    /// There is nothing left to bring to torque, or no such fastener.
+    None,
+    /// It stands at what the pass asks for.
+    Done,
+    /// The order is not free, or another was begun: that place comes first.
+    First(usize),
+}
+
 /// Which fastener comes next in a fasten step: pass by pass in the layout's order, or by several on the
-/// same fastener.
+/// same fastener, of which one that was begun comes first.
 pub fn next_fastener(step: &Step, progress: &StepProgress) -> Option<NextFastener> {
     let Work::Fasten(fasten) = &step.work else {
         return None;
@@ -437,23 +489,50 @@ pub fn next_fastener(step: &Step, progress: &StepProgress) -> Option<NextFastene
     let done = progress.tallied(fasten);
     let mut first = 0;
     while first < fasten.pass_count() {
-        let round = fasten.round(first);
-        let order = fasten.places(first);
-        let left = |place: &usize| round.clone().find(|pass| !done.contains(&(*pass, *place)));
-        let found = order
-            .iter()
-            .find_map(|place| left(place).map(|pass| (pass, *place)));
-        if let Some((pass, place)) = found {
-            return Some(NextFastener {
-                pass,
-                place,
-                done_in_pass: order
-                    .iter()
-                    .filter(|place| done.contains(&(pass, **place)))
-                    .count(),
-            });
+        let places = fasten.places(first).into_iter();
+        let open: Vec<NextFastener> = places
+            .filter_map(|place| left(fasten, &done, first, place))
+            .collect();
+        let begun = open.iter().find(|next| next.pass > first);
+        if let Some(found) = begun.or(open.first()) {
+            return Some(*found);
         }
-        first = round.end;
+        first = fasten.round(first).end;
     }
     None
+}
+
+/// The fastener at `place` as the next, where the manual leaves the order free and none other was begun.
+///
+/// # Errors
+/// [`NotNext`]: why it can't be.
+pub fn chosen_fastener(step: &Step, progress: &StepProgress, place: usize) -> Result<NextFastener, NotNext> {
+    let Work::Fasten(fasten) = &step.work else {
+        return Err(NotNext::None);
+    };
+    let next = next_fastener(step, progress).ok_or(NotNext::None)?;
+    if place >= fasten.layout.count() {
+        return Err(NotNext::None);
+    }
+    if place == next.place || fasten.to_all(next.pass) {
+        return Ok(next);
+    }
+    let first = fasten.round_of(next.pass);
+    match left(fasten, &progress.tallied(fasten), first, place) {
+        None => Err(NotNext::Done),
+        Some(own) if fasten.any_order(first) && next.pass == first => Ok(own),
+        Some(_) => Err(NotNext::First(next.place)),
+    }
+}
+
+/// What is left to do of the passes on one fastener that begin with `first`, at that place.
+fn left(fasten: &Fasten, done: &[(usize, usize)], first: usize, place: usize) -> Option<NextFastener> {
+    let pass = fasten.round(first).find(|pass| !done.contains(&(*pass, place)))?;
+    let order = fasten.places(first);
+    let in_pass = order.iter().filter(|place| done.contains(&(pass, **place)));
+    Some(NextFastener {
+        pass,
+        place,
+        done_in_pass: in_pass.count(),
+    })
 }

@@ -3,6 +3,7 @@
 use super::id::{ClockId, ReadingId};
 use super::part::PartKey;
 use crate::trade::measure::{DEPTHS, DIRECTIONS};
+use crate::trade::quantity::{MOST_DIGITS, Stated, fixed};
 use serde::{Deserialize, Serialize};
 
 /// What a depth is called.
@@ -38,11 +39,11 @@ pub enum What {
     ReachedAt(u8),
     /// How many times the step's fasteners were tightened before.
     Uses,
-    /// How long a fastener is over its ends before it is tightened, mm; which one, from 0.
+    /// How long a fastener is over its ends before it is tightened; which one, from 0.
     Free(u8),
-    /// How long it is once tightened, mm.
+    /// How long it is once tightened.
     Tight(u8),
-    /// By how much the two differ, mm: worked out, never typed.
+    /// By how much the two differ: worked out, never typed.
     Stretch(u8),
     /// A place of a select step.
     At(ReadingId),
@@ -200,7 +201,26 @@ pub fn whole_bore(bore: ReadingId) -> What {
     }
 }
 
-/// By how much a fastener stretched, mm: to a tenth of a micrometre, so that subtracting adds no digits.
-pub fn stretched(free_mm: f64, tight_mm: f64) -> f64 {
-    ((tight_mm - free_mm) * 1e4).round() / 1e4
+/// A number that was read, with its digits where more were read than it needs.
+pub fn figure(value: f64, decimals: Option<u8>) -> String {
+    decimals.map_or_else(|| value.to_string(), |decimals| fixed(value, decimals))
+}
+
+/// The digits worth keeping of a number that was typed with so many behind its point.
+pub fn kept_digits(value: f64, typed: Option<u8>) -> Option<u8> {
+    let needs = Stated::plain(value).decimals;
+    typed
+        .filter(|typed| *typed > needs)
+        .map(|typed| typed.min(MOST_DIGITS))
+}
+
+/// By how much a fastener stretched, in the unit of both lengths: to a tenth of a micrometre or finer, so
+/// that subtracting adds no digits.
+pub fn stretched(free: f64, tight: f64, unit: &str) -> f64 {
+    let steps = match unit {
+        "in" => 1e6,
+        "thou" => 1e3,
+        _ => 1e4,
+    };
+    ((tight - free) * steps).round() / steps
 }

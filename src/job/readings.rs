@@ -269,6 +269,9 @@ pub fn unit<'a>(step: &'a Step, what: &What) -> Option<&'a str> {
             fasten.may_reach(what).map(|torque| torque.unit.symbol())
         }
         (Work::Fasten(fasten), What::Running) => Some(fasten.torque.unit.symbol()),
+        (Work::Fasten(fasten), What::Free(_) | What::Tight(_) | What::Stretch(_)) => {
+            Some(fasten.length_unit().symbol())
+        }
         _ => None,
     }
 }
@@ -356,7 +359,7 @@ pub fn said(step: &Step, progress: &StepProgress) -> Vec<(String, String)> {
         let value = value(step, progress, &what)?;
         let read = progress.reading(&what);
         let (figure, unit) = match read {
-            Some(read) => (read.value.to_string().replace('-', "−"), read.unit.as_str()),
+            Some(read) => (read.text(), read.unit.as_str()),
             None => (
                 crate::trade::quantity::trimmed(value, 5),
                 unit(step, &what).unwrap_or_default(),
@@ -389,9 +392,13 @@ pub fn limit_words(step: &Step, what: &What) -> String {
         ) => bore(check, *id).map_or(String::new(), super::kinds::check::bore::size_words),
         (Work::Fasten(fasten), What::Uses) => fasten.reuse_words(),
         (Work::Fasten(fasten), What::Tight(_)) => fasten.stretch_words(),
-        (Work::Fasten(fasten), What::Free(_)) => fasten
-            .longest_mm()
-            .map_or(String::new(), |longest| format!("at most {longest} mm")),
+        (Work::Fasten(fasten), What::Free(_)) => {
+            let unit = unit(step, what).unwrap_or_default();
+            let longest = fasten.longest();
+            longest.map_or(String::new(), |longest| {
+                format!("at most {} {unit}", longest.text())
+            })
+        }
         (Work::Seat(seat), What::Depth | What::Gap) => {
             let stated = seat.depth.as_ref();
             stated.map_or(String::new(), super::kinds::seat::depth::target_words)
@@ -430,13 +437,17 @@ fn planned(step: &Step, what: &What) -> Vec<Option<f64>> {
         (Work::Seat(seat), What::Depth | What::Gap) => seat.depth.map_or(Vec::new(), |depth| {
             vec![Some(depth.least_mm), Some(depth.most_mm), depth.gap_mm]
         }),
-        (Work::Fasten(fasten), What::Free(_)) => vec![fasten.longest_mm()],
+        (Work::Fasten(fasten), What::Free(_)) => vec![fasten.longest().map(|most| most.value)],
         (Work::Fasten(fasten), What::Reached | What::ReachedAt(_)) => {
             let torque = fasten.may_reach(what);
             vec![torque.map(|torque| torque.low), torque.map(|torque| torque.high)]
         }
         (Work::Fasten(fasten), What::Running) => vec![Some(fasten.torque.target)],
-        (Work::Fasten(fasten), What::Stretch(_)) => vec![fasten.stretch_least_mm, fasten.stretch_most_mm],
+        (Work::Fasten(fasten), What::Stretch(_)) => {
+            let stated = fasten.stated_lengths();
+            let limits = [stated.stretch_least, stated.stretch_most];
+            limits.map(|limit| limit.map(|limit| limit.value)).to_vec()
+        }
         (Work::Gauge(gauge), What::Widest) => vec![gauge.least, gauge.most, gauge.worn],
         (Work::Gauge(gauge), What::Narrow) => vec![gauge.taper],
         (Work::Select(select), What::Pack) => vec![Some(select.allowance), select.tolerance],
@@ -472,7 +483,7 @@ pub fn judge(step: &Step, progress: &StepProgress, what: &What, value: f64) -> V
             .filter(|stated| stated.gap_mm.is_some())
             .map(|stated| super::kinds::seat::depth::gap_holds(&stated, value)),
         (Work::Fasten(fasten), What::Uses) => fasten.most_uses().map(|_| fasten.used_holds(value)),
-        (Work::Fasten(fasten), What::Free(_)) => fasten.longest_mm().map(|longest| value <= longest),
+        (Work::Fasten(fasten), What::Free(_)) => fasten.longest().map(|_| fasten.length_holds(value)),
         (Work::Fasten(fasten), What::Reached | What::ReachedAt(_)) => {
             fasten.reached_holds(what, value, running(progress))
         }
@@ -614,7 +625,7 @@ fn read_words(step: &Step, progress: &StepProgress, what: &What) -> String {
     }
     progress.reading(what).map_or(String::new(), |reading| {
         let at = radius_words(step, progress, what);
-        format!(": {} {}{at}", reading.value, reading.unit)
+        format!(": {} {}{at}", reading.text(), reading.unit)
     })
 }
 

@@ -31,6 +31,38 @@ pub enum SetTo {
     All(Deed),
 }
 
+/// What fasteners are brought to a torque with that no wrench on the bench can be set to.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
+pub enum Instead {
+    /// Hands, snug: only before a pass to more.
+    Hands,
+    /// A wrench that is not on the bench's list.
+    Borrowed,
+    /// A torque multiplier on one that is.
+    Multiplier,
+    /// A spring scale at a measured length of bar.
+    ScaleOnBar,
+    /// Something else, in the user's words.
+    Other(String),
+}
+
+impl Instead {
+    /// What is offered by name, beside hands where more follows.
+    pub const OFFERED: [Self; 3] = [Self::Borrowed, Self::Multiplier, Self::ScaleOnBar];
+
+    /// It in words, behind "with".
+    pub fn words(&self) -> &str {
+        match self {
+            Self::Hands => "hands, snug: more follows",
+            Self::Borrowed => "a borrowed wrench",
+            Self::Multiplier => "a torque multiplier",
+            Self::ScaleOnBar => "a spring scale on a measured bar",
+            Self::Other(words) => words,
+        }
+    }
+}
+
 /// What was set, and on what.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 pub struct Setting {
@@ -42,6 +74,22 @@ pub struct Setting {
     /// An adapter was on it.
     #[serde(default, skip_serializing_if = "is_false")]
     pub adapter: bool,
+    /// No wrench on the bench could be set to it: what was used.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub instead: Option<Instead>,
+}
+
+impl Setting {
+    /// With what, behind its number: " with Small with an adapter", " with a borrowed wrench"; nothing where
+    /// nothing was used.
+    pub fn with_words(&self) -> String {
+        let adapter = if self.adapter { " with an adapter" } else { "" };
+        match (&self.instead, self.tool.as_str()) {
+            (Some(instead), _) => format!(" with {}", instead.words()),
+            (None, "") => String::new(),
+            (None, tool) => format!(" with {tool}{adapter}"),
+        }
+    }
 }
 
 /// What a pass was to bring a fastener to, as the plan then said: a tally stands while the plan still
@@ -122,6 +170,8 @@ pub enum Event {
         #[serde(default, skip_serializing_if = "Option::is_none")]
         goal: Option<Goal>,
     },
+    /// No wrench on the bench can be set to what a step asks: what is used, until its fasteners are loosened.
+    WithoutWrench { instead: Instead },
     /// All fasteners were loosened, to be brought to torque again.
     Loosened,
     /// A compound went on; its clock was started.
@@ -139,6 +189,9 @@ pub enum Event {
         /// The temperature it was read at, °C, where it matters.
         #[serde(default, skip_serializing_if = "Option::is_none")]
         at_c: Option<f64>,
+        /// Digits behind the point, where it was typed with more than its number needs.
+        #[serde(default, skip_serializing_if = "Option::is_none")]
+        decimals: Option<u8>,
     },
     /// A reading outside its limits was accepted, under which limits, and why.
     Accepted {

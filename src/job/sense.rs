@@ -95,6 +95,18 @@ const BOLT_MM: Sense = Sense::new(
     1_000.0,
     "Enter the length over the ends in mm, from 1 to 1000.",
 );
+/// The same in inches.
+const BOLT_IN: Sense = Sense::new(
+    0.04,
+    40.0,
+    "Enter the length over the ends in inches, from 0.04 to 40.",
+);
+/// The same in thousandths of an inch.
+const BOLT_THOU: Sense = Sense::new(
+    40.0,
+    40_000.0,
+    "Enter the length over the ends in thou, from 40 to 40 000.",
+);
 /// How many times fasteners were tightened before.
 const USES: Sense = Sense::new(
     0.0,
@@ -137,6 +149,15 @@ const RAN_AT: Sense = Sense::new(
 const RAN_FOR: Sense = Sense::new(0.0, 10_000.0, "Enter the minutes it ran, from 0 to 10 000.");
 /// Anything else that is read: the plan names what it is.
 const ANY: Sense = Sense::new(-1e9, 1e9, "Enter a number: digits and one point.");
+
+/// What makes sense as a reading of that, where the plan asks for it in `unit`.
+pub fn reading_in(what: &What, unit: &str) -> Sense {
+    match (what, unit) {
+        (What::Free(_) | What::Tight(_), "in") => BOLT_IN,
+        (What::Free(_) | What::Tight(_), "thou") => BOLT_THOU,
+        _ => reading(what),
+    }
+}
 
 /// What makes sense as a reading of that.
 pub fn reading(what: &What) -> Sense {

@@ -198,13 +198,7 @@ impl Sheet {
 
     /// A number that no step has.
     pub fn free_id(&self) -> StepId {
-        StepId(
-            self.steps
-                .iter()
-                .map(|step| step.id.0)
-                .max()
-                .map_or(1, |most| most.saturating_add(1)),
-        )
+        StepId(id::free(self.steps.iter().map(|step| step.id.0)))
     }
 
     /// Reads a sheet from our JSON form.

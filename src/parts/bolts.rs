@@ -1,7 +1,7 @@
 //! The bolts of a step drawn where they lie: tallied, next, still to do; each bears the number it is
 //! called by everywhere.
 
-use super::dynamic::{each, piece, text};
+use super::dynamic::{Press, each, piece, press, text};
 use leptos::prelude::*;
 
 /// One bolt in the drawing.
@@ -23,6 +23,9 @@ pub fn Bolts(
     #[prop(into)] bolts: Signal<Vec<Bolt>>,
     /// The part's outline: a class.
     outline: &'static str,
+    /// A bolt is touched, by its place from 0: where the order is free it is the one that is done.
+    #[prop(into)]
+    touched: Callback<usize>,
 ) -> impl IntoView {
     let words = text(move || {
         bolts.with(|bolts| {
@@ -58,9 +61,9 @@ pub fn Bolts(
                 0.5
             }
         };
-        each(bolts, |bolt| {
+        each(bolts.into_iter().enumerate(), |(place, bolt)| {
             let at = (bolt.at.0, height(bolt.at.1));
-            draw(Bolt { at, ..bolt })
+            draw(Bolt { at, ..bolt }, press(move || touched.run(place)))
         })
         .into_any()
     });
@@ -72,10 +75,10 @@ pub fn Bolts(
     .into_any()
 }
 
-fn draw(bolt: Bolt) -> AnyView {
+fn draw(bolt: Bolt, touch: Press) -> AnyView {
     let (x, y) = (format!("{:.4}", bolt.at.0), format!("{:.4}", bolt.at.1));
     view! {
-        <span class="bolt" class:tallied=bolt.tallied class:next=bolt.next style=("--x", x) style=("--y", y)>
+        <span class="bolt" class:tallied=bolt.tallied class:next=bolt.next style=("--x", x) style=("--y", y) on:click=touch>
             {bolt.name}
         </span>
     }

@@ -1,6 +1,6 @@
 //! What keys make of an entry, and the number it comes to.
 
-use crate::trade::quantity::{convert, decimal, trimmed};
+use crate::trade::quantity::{Stated, convert, decimal, trimmed};
 
 /// What a key does to the text typed so far.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -49,6 +49,19 @@ pub fn turned(value: f64, from: &str, to: &str) -> String {
         _ if from == to => value.to_string().replace('-', "−"),
         Some(value) => trimmed(value, 5),
         None => String::new(),
+    }
+}
+
+/// How many digits behind its point a number was typed with: .0300 is not .03.
+pub fn decimals(text: &str) -> Option<u8> {
+    Stated::typed(text).map(|stated| stated.decimals)
+}
+
+/// Turns to the next of the units something may be read in.
+pub fn next_unit(units: &[&'static str], unit: &mut String) {
+    let at = units.iter().position(|own| own == unit).map_or(0, |at| at + 1);
+    if let Some(next) = units.get(at % units.len().max(1)) {
+        (*next).clone_into(unit);
     }
 }
 

@@ -42,6 +42,13 @@ pub fn step(bench: Bench, id: u32) -> Step {
         .unwrap()
 }
 
+/// Takes every wrench off the bench: for who asks after other things than wrenches.
+pub fn without_wrenches(bench: Bench) {
+    let mut settings = bench.settings.get_untracked();
+    settings.wrenches.clear();
+    bench.send(Intent::Remember(Box::new(settings))).unwrap();
+}
+
 /// Reads every STOP of a step.
 pub fn acknowledge(bench: Bench, step: &Step) {
     let cautions = untrack(|| bench.cautions_of(&step.work, Some(step.id)));

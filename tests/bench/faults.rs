@@ -1,6 +1,6 @@
 //! Faults that users met, each as they met it.
 
-use super::commands::{acknowledge, apply, done_step, read, step, with_bench};
+use super::commands::{acknowledge, apply, done_step, read, step, with_bench, without_wrenches};
 use super::dying::Dying;
 use halfcase::bench::{Bench, Intent, ReadWith, Refused};
 use halfcase::job::id::ReadingId;
@@ -163,6 +163,7 @@ fn undo_names_an_action_the_same_before_a_reload_and_after() {
         |bench| {
             let (step, part) = (StepId(6), PartKey::Own);
             send(bench, Intent::NewOn { step, part });
+            bench.take_wrench(1);
             send(bench, Intent::Tally(step));
         },
         |bench| bench.feel(StepId(13), "at 4 o’clock"),
@@ -218,7 +219,7 @@ fn four_bolts(bench: Bench) -> StepId {
     );
     bench.edit_step(id, "fasten/count", "4").unwrap();
     bench.edit_step(id, "fasten/passes", "30 100").unwrap();
-    bench.take_wrench(1);
+    without_wrenches(bench);
     id
 }
 

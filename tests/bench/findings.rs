@@ -327,6 +327,7 @@ fn new_parts_are_asked_for_and_nothing_is_fitted_that_was_not_said() {
             Err(Refused::NewWanted("M8×1".to_owned()))
         );
         bench.send(Intent::NewOn { step, part }).unwrap();
+        bench.take_wrench(1);
         bench.send(Intent::Tally(step)).unwrap();
         bench.send(Intent::Loosen(step)).unwrap();
         assert_eq!(ask(bench, 2), Some(Ask::NewOn(part)));

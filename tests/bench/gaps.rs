@@ -426,6 +426,7 @@ fn the_other_lines_of_the_record_are_named_the_same_after_a_reload() {
         ("loosened", |bench| {
             let (step, part) = (StepId(6), PartKey::Own);
             bench.send(Intent::NewOn { step, part }).unwrap();
+            bench.take_wrench(1);
             bench.send(Intent::Tally(StepId(6))).unwrap();
             bench.send(Intent::Loosen(StepId(6))).unwrap();
         }),

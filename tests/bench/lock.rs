@@ -1,6 +1,6 @@
 //! What keeps fasteners from coming loose is said at the step, and what a castle nut came to is read.
 
-use super::commands::with_bench;
+use super::commands::{with_bench, without_wrenches};
 use halfcase::bench::{Bench, Intent, ReadWith, Refused};
 use halfcase::job::kinds::Work;
 use halfcase::job::kinds::fasten::fastening::{Asked, PassAnswer};
@@ -20,6 +20,7 @@ fn on(fasten: &str, test: impl FnOnce(Bench)) {
             r#"{{"version":1,"title":"Nut","steps":[{{"id":1,"title":"Shaft nut","work":{{"fasten":{{"layout":"single",{fasten}}}}}}}]}}"#
         );
         bench.begin_job(Sheet::from_json(&sheet).unwrap());
+        without_wrenches(bench);
         test(bench);
     });
 }

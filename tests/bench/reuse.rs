@@ -22,6 +22,7 @@ fn on(test: impl FnOnce(Bench)) {
     let store = Rc::new(MemoryStore::default());
     with_bench(&store, |bench| {
         bench.begin_job(Sheet::from_json(SHEET).unwrap());
+        bench.take_wrench(1);
         test(bench);
     });
 }

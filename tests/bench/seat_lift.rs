@@ -11,7 +11,7 @@ use halfcase::job::reading::What;
 use halfcase::job::sheet::{Step, StepId};
 use halfcase::job::shelf::{MemoryStore, Shelf};
 use halfcase::trade::moment::Moment;
-use halfcase::trade::quantity::MassUnit;
+use halfcase::trade::quantity::{MassUnit, Stated};
 use reactive_graph::graph::untrack;
 use reactive_graph::owner::Owner;
 use reactive_graph::prelude::*;
@@ -57,7 +57,12 @@ fn the_screens_own_numbers_are_there_after_a_reload_and_can_be_taken_back() {
             .unwrap();
         bench.change_lift(None, "load", |lift| lift.mass_kg = 48.0);
         bench.set("unit of mass", |settings| settings.lift.unit = MassUnit::Pound);
-        bench.send(Intent::ReadDepth { step: None, mm: 0.5 }).unwrap();
+        bench
+            .send(Intent::ReadDepth {
+                step: None,
+                mm: Stated::plain(0.5),
+            })
+            .unwrap();
     });
     with_bench(&store, |bench| {
         let settings = bench.settings.get_untracked();
@@ -152,7 +157,10 @@ fn a_stated_depth_is_read_before_the_step_can_be_closed() {
         let close = || bench.send(Intent::Close(seat.id));
         let depth = What::Depth.name(None);
         assert_eq!(close(), Err(Refused::ReadingMissing(depth.clone())));
-        let read = |mm| bench.send(Intent::ReadDepth { step: SEAT, mm }).unwrap();
+        let read = |mm| {
+            let mm = Stated::plain(mm);
+            bench.send(Intent::ReadDepth { step: SEAT, mm }).unwrap()
+        };
         // Outside its limits it is read again, or accepted with a reason.
         read(0.7);
         assert_eq!(

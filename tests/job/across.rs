@@ -59,7 +59,9 @@ fn put_on(hand: &mut Hand, id: u32) {
 }
 
 fn job(steps: &[&str]) -> Hand {
-    Hand::with(sheet(&steps.join(",")))
+    let mut hand = Hand::with(sheet(&steps.join(",")));
+    hand.state.settings.wrenches.clear();
+    hand
 }
 
 #[test]

@@ -37,6 +37,7 @@ fn begun(work: &str) -> State {
         r#"{{"id":1,"title":"Shaft nut","work":{work}}},{{"id":2,"title":"Oil","work":{{"fill":{{"fluid":"SAE 80"}}}}}}"#
     ));
     send(&mut state, Intent::BeginJob(Box::new(sheet))).unwrap();
+    state.settings.wrenches.clear();
     state
 }
 

@@ -109,6 +109,7 @@ fn what_was_accepted_before_there_were_worn_limits_stays_accepted() {
         tool: String::new(),
         verdict: Verdict::Outside,
         at_c: None,
+        decimals: None,
     });
     add(Event::Accepted {
         what: what.clone(),

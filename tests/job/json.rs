@@ -8,7 +8,7 @@ use halfcase::job::kinds::{Gauged, LiftWork, Piece};
 use halfcase::job::parts::{PartKey, PartPlace};
 use halfcase::job::reading::{Fact, Verdict, What};
 use halfcase::job::record::{
-    Compound, Entry, EntryId, Event, Facts, Goal, PhoneClock, Record, SetTo, Setting,
+    Compound, Entry, EntryId, Event, Facts, Goal, Instead, PhoneClock, Record, SetTo, Setting,
 };
 use halfcase::job::sheet::{Sheet, StepId};
 use halfcase::trade::gauging::Plastic;
@@ -54,6 +54,7 @@ fn events() -> Vec<Event> {
                 },
                 tool: t("“long” one \\ ½\"\n"),
                 adapter: true,
+                instead: None,
             },
             goal: Some(Goal::Turn {
                 degrees: 60.0,
@@ -78,6 +79,7 @@ fn events() -> Vec<Event> {
             tool: String::new(),
             verdict: Verdict::Within,
             at_c: Some(-4.25),
+            decimals: Some(4),
         },
         Event::Accepted {
             what: What::Depth,
@@ -137,6 +139,9 @@ fn events() -> Vec<Event> {
             holds: false,
             words: t("“low” still"),
         },
+        Event::WithoutWrench {
+            instead: Instead::Other(t("the shop’s “big” one")),
+        },
     ]
 }
 
@@ -167,6 +172,7 @@ fn is_known(event: &Event) -> usize {
         Event::Ordered { .. } => 21,
         Event::NewOn { .. } => 22,
         Event::Said { .. } => 23,
+        Event::WithoutWrench { .. } => 24,
     }
 }
 

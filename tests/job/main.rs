@@ -2,6 +2,7 @@
 
 mod across;
 mod backup;
+mod bolt_lengths;
 mod bonding;
 mod bottle;
 mod calendar;
@@ -18,6 +19,8 @@ mod gauge;
 mod groups;
 mod guard;
 mod hostile;
+mod ids;
+mod in_turn;
 mod journals;
 mod json;
 mod lifting;
@@ -36,15 +39,18 @@ mod runout;
 mod seat_after;
 mod seating;
 mod select;
+mod shared_box;
 mod sheet;
 mod situation;
 mod stated;
 mod tamper;
+mod told_in;
 mod torque;
 mod two_waits;
 mod units;
 mod wetted;
 mod worked;
+mod wrenches;
 
 use halfcase::job::example;
 use halfcase::job::kinds::Work;
@@ -75,6 +81,7 @@ fn set_to(newton_metres: f64, tool: &str) -> Setting {
         },
         tool: tool.to_owned(),
         adapter: false,
+        instead: None,
     }
 }
 

@@ -688,3 +688,84 @@ fn what_is_typed_is_kept() {
     settings.measure.clear(of("engagement"));
     assert_eq!(settings.measure.given.len(), 1);
 }
+
+/// One row of an answer; none where it has none of that name.
+fn row_of(id: &'static str, with: Filled, name: &str) -> Option<String> {
+    let answer = answered(of(id), &filled(of(id), with));
+    answer.rows.into_iter().find(|row| row.0 == name).map(|row| row.1)
+}
+
+/// 2·tan 20° = 0.7279 (handbooks of gears, from memory): 0.1 mm apart adds 0.073 mm, and takes as much together.
+#[test]
+fn backlash_grows_as_the_centres_move_apart() {
+    const NAME: &str = "mean, with the centres moved";
+    const APART: Filled = &[
+        ("place_1", "0.1"),
+        ("place_2", "0.1"),
+        ("apart", "0.1"),
+        ("angle", "20"),
+    ];
+    assert_eq!(row_of("backlash", APART, NAME).as_deref(), Some("0.173 mm"));
+    const TOGETHER: Filled = &[
+        ("place_1", "0.1"),
+        ("place_2", "0.1"),
+        ("apart", "-0.1"),
+        ("angle", "20"),
+    ];
+    assert_eq!(row_of("backlash", TOGETHER, NAME).as_deref(), Some("0.027 mm"));
+    const STILL: Filled = &[("place_1", "0.1"), ("place_2", "0.1")];
+    assert_eq!(row_of("backlash", STILL, NAME), None);
+    const UNTOLD: Filled = &[("place_1", "0.1"), ("place_2", "0.1"), ("apart", "0.1")];
+    assert_eq!(
+        of("backlash").answer(&filled(of("backlash"), UNTOLD)),
+        Err(Trouble::Missing("their pressure angle"))
+    );
+}
+
+/// Readings 0, 0.02, 0.04, 0.02: total 0.04, high half a turn on. A next journal of 0.03, high at the first
+/// reading, lies opposite: the sum, 0.07; high where this one is, in line: the difference, 0.01 (the rule of
+/// TM 9-2815-202-34 for neighbouring journals).
+#[test]
+fn neighbouring_journals_run_apart_by_their_high_spots() {
+    const NAME: &str = "runs apart from the next";
+    const OPPOSITE: Filled = &[
+        ("at_1", "0"),
+        ("at_2", "0.02"),
+        ("at_3", "0.04"),
+        ("at_4", "0.02"),
+        ("next", "0.03"),
+        ("next_high", "0"),
+        ("between", "0.05"),
+    ];
+    assert_eq!(row_of("run-out", OPPOSITE, NAME).as_deref(), Some("0.070 mm"));
+    let answer = answered(of("run-out"), &filled(of("run-out"), OPPOSITE));
+    assert!(answer.refused, "{}", answer.verdict);
+    assert!(answer.verdict.contains("too far apart"), "{}", answer.verdict);
+    const IN_LINE: Filled = &[
+        ("at_1", "0"),
+        ("at_2", "0.02"),
+        ("at_3", "0.04"),
+        ("at_4", "0.02"),
+        ("next", "0.03"),
+        ("next_high", "180"),
+        ("between", "0.05"),
+    ];
+    assert_eq!(row_of("run-out", IN_LINE, NAME).as_deref(), Some("0.010 mm"));
+    assert!(!answered(of("run-out"), &filled(of("run-out"), IN_LINE)).refused);
+    // By the total alone nobody knows where it is high.
+    const TOTAL: Filled = &[("total", "0.04"), ("next", "0.03"), ("next_high", "0")];
+    assert_eq!(
+        of("run-out").answer(&filled(of("run-out"), TOTAL)),
+        Err(Trouble::Missing("or round the turn: first"))
+    );
+}
+
+/// M8: nominal + 0.6495 P = 8 + 0.6495 × 1.25 = 8.812 mm (ISO 68-1 profile on the enlarged diameter).
+#[test]
+fn an_insert_tells_the_pitch_diameter_of_its_hole() {
+    const M8: Filled = &[("thread", "M8"), ("insert", "12")];
+    assert_eq!(
+        row_of("insert", M8, "its pitch diameter").as_deref(),
+        Some("8.812 mm")
+    );
+}

@@ -186,6 +186,7 @@ fn each_reading_of_a_grid_counts_at_its_own_temperature() {
                 tool: String::new(),
                 verdict: Verdict::Noted,
                 at_c: Some(at_c),
+                decimals: None,
             };
             record.add(MORNING, Some(StepId(1)), "", event);
         }
@@ -234,6 +235,7 @@ fn a_grid_gives_out_of_round_taper_and_clearance() {
                 tool: "bore gauge".into(),
                 verdict: Verdict::Noted,
                 at_c: Some(20.0),
+                decimals: None,
             };
             record.add(MORNING, Some(StepId(1)), "", event);
         }

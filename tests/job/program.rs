@@ -241,6 +241,7 @@ fn the_record_says_what_was_done_in_each_stage() {
         to,
         tool: String::new(),
         adapter: false,
+        instead: None,
     };
     let sets = [
         bare(SetTo::All(Deed::Oil)),

@@ -27,6 +27,7 @@ fn begun(joint: &str) -> (State, Rc<MemoryStore>) {
     ));
     let mut state = open(&store);
     send(&mut state, &store, Intent::BeginJob(Box::new(sheet)), 0).unwrap();
+    send(&mut state, &store, Intent::TakeWrench(1), 0).unwrap();
     (state, store)
 }
 

@@ -260,6 +260,7 @@ fn a_stated_depth_must_be_read_and_the_gap_with_it() {
         verdict: Verdict::Within,
         tool: String::new(),
         at_c: None,
+        decimals: None,
     };
     progress.readings.push(reading(What::Depth, 1.02));
     assert_eq!(asks(&seat, &progress), Some(What::Gap));

@@ -377,6 +377,7 @@ fn a_nuts_running_torque_is_added_from_a_third_on() {
         tool: String::new(),
         verdict: reading::Verdict::Noted,
         at_c: None,
+        decimals: None,
     };
     record.add(super::MORNING, Some(StepId(1)), "", measured);
     let running = running(&Progress::of(&record).step(StepId(1))).unwrap();

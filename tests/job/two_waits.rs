@@ -34,6 +34,7 @@ fn joint() -> Hand {
 }
 
 fn put_on(hand: &mut Hand) {
+    hand.state.settings.wrenches.clear();
     hand.read_stops(1);
     let (step, activator) = (StepId(1), false);
     hand.send(Intent::PutOn { step, activator }).unwrap();

@@ -4,14 +4,18 @@ use super::fill_run::Hand;
 use super::sheet;
 use halfcase::job::form;
 use halfcase::job::id::ReadingId;
+use halfcase::job::journal::words;
+use halfcase::job::json;
 use halfcase::job::kinds::{Work, blank};
 use halfcase::job::progress::Progress;
 use halfcase::job::reading::{Verdict, What};
-use halfcase::job::readings::{findings, missing, value};
-use halfcase::job::record::{Event, Record};
+use halfcase::job::readings::{finding_words, findings, missing, value};
+use halfcase::job::record::{Entry, Event, Record};
 use halfcase::job::sheet::{Sheet, Step, StepId, Units};
-use halfcase::job::state::{Ask, Intent, Refused};
-use halfcase::trade::quantity::{LengthUnit, READ_UNITS, TemperatureUnit, convert, read_in, unit_symbol};
+use halfcase::job::state::{Ask, Intent, ReadWith, Refused};
+use halfcase::trade::quantity::{
+    LengthUnit, READ_UNITS, Stated, TemperatureUnit, convert, read_in, unit_symbol,
+};
 
 const ONE: What = What::Limit(ReadingId(1));
 
@@ -196,6 +200,7 @@ fn an_acceptance_of_an_earlier_release_still_stands() {
         tool: String::new(),
         verdict: Verdict::Outside,
         at_c: None,
+        decimals: None,
     });
     add(Event::Accepted {
         what: ONE,
@@ -265,4 +270,55 @@ fn a_blank_check_has_no_units_of_its_own() {
         panic!("no check")
     };
     assert_eq!(check.readings[0].unit, "mm");
+}
+
+/// What was typed with its digits is kept and said with them; what needs none, and what an earlier release
+/// wrote, as before.
+#[test]
+fn a_reading_keeps_the_digits_it_was_typed_with() {
+    let mut hand = Hand::with(clearance());
+    let typed = |hand: &mut Hand, text: &str| {
+        let stated = Stated::typed(text).unwrap();
+        let read = Intent::Read {
+            step: StepId(1),
+            what: ONE,
+            value: stated.value,
+            unit: "in".to_owned(),
+            with: ReadWith {
+                decimals: Some(stated.decimals),
+                ..ReadWith::default()
+            },
+        };
+        hand.send(read).unwrap();
+        let job = hand.state.job();
+        let last = job.record.entries().last().unwrap();
+        (words(last, &job.sheet), json::write(last).unwrap())
+    };
+    let (said, written) = typed(&mut hand, ".0020");
+    assert_eq!(said, "clearance: 0.0020 in: within limits");
+    assert!(written.contains(r#""decimals":4"#), "{written}");
+    assert_eq!(
+        json::read::<Entry>(&written).unwrap(),
+        *hand.state.job().record.entries().last().unwrap()
+    );
+    let progress = hand.state.progress(StepId(1));
+    assert_eq!(progress.reading(&ONE).unwrap().shown_in("in"), "0.0020");
+    assert_eq!(progress.reading(&ONE).unwrap().shown_in("thou"), "2");
+    let (said, written) = typed(&mut hand, "0.002");
+    assert_eq!(said, "clearance: 0.002 in: within limits");
+    assert!(!written.contains("decimals"), "{written}");
+    let (said, _) = typed(&mut hand, "12.50");
+    assert_eq!(said, "clearance: 12.50 in: outside limits");
+    let step = hand.state.step(StepId(1)).unwrap();
+    assert_eq!(
+        finding_words(step, &hand.state.progress(StepId(1)), &ONE),
+        "“clearance” is outside its limits: 12.50 in"
+    );
+    let before = r#"{"id":0,"at":0,"step":1,"event":{"measured":{"what":{"limit":1},"value":0.03,"unit":"in","verdict":"outside"}}}"#;
+    let entry = json::read::<Entry>(before).unwrap();
+    assert_eq!(
+        words(&entry, &hand.state.job().sheet),
+        "clearance: 0.03 in: outside limits"
+    );
+    assert_eq!(json::write(&entry).unwrap(), before);
 }

@@ -10,13 +10,13 @@ use halfcase::job::night::Night;
 use halfcase::job::parts::{self, PartKey, PartPlace};
 use halfcase::job::reading::{Fact, What};
 use halfcase::job::readings;
-use halfcase::job::record::PhoneClock;
+use halfcase::job::record::{Instead, PhoneClock};
 use halfcase::job::sheet::{JobId, Step, StepId, Units};
 use halfcase::job::state::{Ask, Intent, Now, ReadWith, State};
 use halfcase::trade::cooling::TimeRange;
 use halfcase::trade::gauging::Plastic;
 use halfcase::trade::order::Layout;
-use halfcase::trade::quantity::{Time, Unit, convert, read_in};
+use halfcase::trade::quantity::{Stated, Time, Unit, convert, read_in};
 use uom::si::time::second;
 
 /// Seconds mostly, hours now and then, and once in a while the days that a cure takes.
@@ -70,7 +70,19 @@ fn at_the_step(chance: &mut Chance, state: &State, now: Now) -> Intent {
             step,
             activator: chance.one_in(2),
         },
+        Some(Ask::Tally(next)) if chance.one_in(4) => Intent::TallyAt {
+            step,
+            place: next.place + chance.below(3),
+        },
         Some(Ask::Tally(_)) => Intent::Tally(step),
+        Some(Ask::TakeWrench(at)) if chance.one_in(2) => Intent::TakeWrench(at),
+        Some(Ask::TakeWrench(_) | Ask::NoWrench(_)) => Intent::WithoutWrench {
+            step,
+            instead: chance
+                .of(&state.offered_instead(step, now.at))
+                .cloned()
+                .unwrap_or(Instead::Borrowed),
+        },
         Some(Ask::Read(what)) => read(chance, state, step, what),
         Some(Ask::Finding(what)) if chance.one_in(2) => Intent::Accept {
             step,
@@ -264,6 +276,7 @@ fn read(chance: &mut Chance, state: &State, step: StepId, what: What) -> Intent 
                 String::new()
             },
             at_c: chance.one_in(3).then_some(20.0),
+            decimals: chance.one_in(3).then_some(chance.below(20) as u8),
         },
     }
 }
@@ -317,7 +330,7 @@ fn in_any_step(chance: &mut Chance, state: &State) -> Intent {
         }
         9 => Intent::ReadDepth {
             step: chance.one_in(3).then_some(step).or(None),
-            mm: chance.between(-2.0, 4.0),
+            mm: Stated::plain(chance.between(-2.0, 4.0)),
         },
         10 => {
             let job = state.job();
@@ -325,7 +338,7 @@ fn in_any_step(chance: &mut Chance, state: &State) -> Intent {
             match chance.of(&all) {
                 None => Intent::ReadGap {
                     step: Some(step),
-                    mm: 1.0,
+                    mm: Stated::plain(1.0),
                 },
                 Some(part) if chance.one_in(3) => judge(chance, part.step, part.key),
                 Some(part) if chance.one_in(2) => Intent::TickPart {

@@ -249,10 +249,12 @@ pub fn gates_are_shut(state: &State, now: Now, told: &str) {
     }
 }
 
-/// Promise 5: nothing was tallied, put on or closed in a step whose STOP is unread.
+/// Promise 5: nothing was tallied, put on, read or closed in a step whose STOP is unread.
 pub fn stop_is_read(before: &State, intent: &Intent, now: Now, told: &str) {
     let step = match intent {
-        Intent::Tally(step) | Intent::Close(step) | Intent::PutOn { step, .. } => *step,
+        Intent::Tally(step) | Intent::Close(step) | Intent::Feel { step, .. } => *step,
+        Intent::TallyAt { step, .. } | Intent::PutOn { step, .. } | Intent::Read { step, .. } => *step,
+        Intent::ReadDepth { step: Some(step), .. } | Intent::ReadGap { step: Some(step), .. } => *step,
         _ => return,
     };
     let Some(found) = before.step(step) else { return };

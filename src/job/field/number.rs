@@ -2,7 +2,7 @@
 
 use super::Kept;
 use super::read::{Refused, Set};
-use crate::trade::quantity::{MassUnit, Stated, decimal};
+use crate::trade::quantity::{MassUnit, Stated, decimal, trimmed};
 
 /// One number of a `T`.
 pub struct Number<T> {
@@ -26,10 +26,15 @@ pub struct Number<T> {
     pub clear: Option<fn(&mut T)>,
     /// Reads and keeps it with the digits it was stated in, where these are kept.
     pub stated: Option<AsStated<T>>,
+    /// The unit it is typed and shown in, where the work names one.
+    pub in_unit: Option<InUnit<T>>,
 }
 
 /// How a number is read and kept with its digits.
 pub type AsStated<T> = (fn(&T) -> Option<Stated>, fn(&mut T, Stated));
+
+/// A unit's symbol, and how many kept units one of it is.
+pub type InUnit<T> = fn(&T) -> (&'static str, f64);
 
 /// A number as a check sees it.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -54,7 +59,8 @@ impl Seen {
         let (least, most) = self.range;
         let value = self.value.filter(|_| !self.unsaid)?;
         let good = (least..=most).contains(&value) && (!self.whole || value.fract() == 0.0);
-        (!good).then(|| enter(self.kept, self.range, self.whole, MassUnit::Kilogram))
+        let shown = self.kept.shown(MassUnit::Kilogram);
+        (!good).then(|| enter(self.kept, self.range, self.whole, shown))
     }
 }
 
@@ -79,6 +85,7 @@ impl<T> Number<T> {
             set,
             clear: None,
             stated: None,
+            in_unit: None,
         }
     }
 
@@ -103,11 +110,30 @@ impl<T> Number<T> {
         }
     }
 
+    /// The same, typed and shown in a unit that the work names; its digits are those of that unit.
+    pub const fn in_unit(self, unit: InUnit<T>) -> Self {
+        Self {
+            in_unit: Some(unit),
+            ..self
+        }
+    }
+
+    /// The unit it is typed and shown in, and how many kept units one is.
+    pub(super) fn unit(&self, it: &T) -> (&'static str, f64) {
+        match self.in_unit {
+            Some(unit) => unit(it),
+            None => self.kept.shown(MassUnit::Kilogram),
+        }
+    }
+
     /// It as a form shows it; empty where it isn't stated.
     pub(super) fn shown(&self, it: &T) -> String {
         match self.stated {
             Some((get, _)) => get(it).map_or(String::new(), Stated::text),
-            None => (self.get)(it).map_or(String::new(), |value| value.to_string().replace('-', "−")),
+            None => (self.get)(it).map_or(String::new(), |value| match self.unit(it).1 {
+                1.0 => value.to_string().replace('-', "−"),
+                factor => trimmed(value / factor, 5),
+            }),
         }
     }
 
@@ -116,12 +142,16 @@ impl<T> Number<T> {
     /// # Errors
     /// The sentence that says what makes sense.
     pub fn judge(&self, typed: f64, weighs_in: MassUnit) -> Result<f64, String> {
-        let kept = typed * self.kept.shown(weighs_in).1;
+        self.judge_in(typed, self.kept.shown(weighs_in))
+    }
+
+    fn judge_in(&self, typed: f64, shown: (&str, f64)) -> Result<f64, String> {
+        let kept = typed * shown.1;
         let (least, most) = self.range;
         if kept >= least && kept <= most && (!self.whole || kept.fract() == 0.0) {
             Ok(kept)
         } else {
-            Err(enter(self.kept, self.range, self.whole, weighs_in))
+            Err(enter(self.kept, self.range, self.whole, shown))
         }
     }
 
@@ -146,7 +176,7 @@ impl<T> Number<T> {
         }
         let number = decimal(typed)
             .ok_or_else(|| Refused::Said("Enter a number: digits and one point.".to_owned()))?;
-        let kept = self.judge(number, MassUnit::Kilogram).map_err(Refused::Said)?;
+        let kept = self.judge_in(number, self.unit(it)).map_err(Refused::Said)?;
         match (self.stated, Stated::typed(typed)) {
             (Some((_, set)), Some(stated)) => set(it, stated),
             _ => (self.set)(it, kept),
@@ -170,13 +200,12 @@ impl<T> Number<T> {
 }
 
 /// What to enter: "Enter a number from 0.1 to 200 mm."
-fn enter(kept: Kept, (least, most): (f64, f64), whole: bool, weighs_in: MassUnit) -> String {
+fn enter(kept: Kept, (least, most): (f64, f64), whole: bool, (unit, factor): (&str, f64)) -> String {
     let what = if whole { "a whole number" } else { "a number" };
-    let (unit, _) = kept.shown(weighs_in);
     let unit = match kept {
         Kept::Bare | Kept::Degree => unit.to_owned(),
         _ => format!(" {unit}"),
     };
-    let figure = |number: f64| kept.text(number, weighs_in).replace('-', "−");
+    let figure = |number: f64| trimmed(number / factor, 5).replace('-', "−");
     format!("Enter {what} from {} to {}{unit}.", figure(least), figure(most))
 }

@@ -4,7 +4,6 @@ use super::form::{Entry, Form};
 use super::number::{Number, Seen};
 use super::read::{Refused, Set, named, pick, yes};
 use crate::trade::material::Material;
-use crate::trade::quantity::MassUnit;
 
 /// A field of a `T`, or a run of numbers that a screen of the bench shows together.
 pub enum Field<T: 'static> {
@@ -65,7 +64,7 @@ impl<T> Field<T> {
         match self {
             Self::Numbers(numbers) => {
                 for number in numbers.iter().filter(|number| number.applies(it)) {
-                    let unit = number.kept.shown(MassUnit::Kilogram).0;
+                    let unit = number.unit(it).0;
                     let value = number.shown(it);
                     let optional = number.clear.is_some();
                     form.add(

@@ -34,7 +34,7 @@ pub use select::{Piece, Select};
 pub use turn::Turn;
 
 use crate::trade::application::Application;
-use kind::Kind;
+pub(super) use kind::Kind;
 use serde::{Deserialize, Serialize};
 
 /// One kind of work.

@@ -30,6 +30,25 @@ pub struct Answer {
     pub rows: Vec<(&'static str, String)>,
 }
 
+impl Answer {
+    /// That number with its unit, judged, and what else was found.
+    pub fn of(
+        says: &'static str,
+        (number, unit): (String, &'static str),
+        judged: Judged,
+        rows: Vec<(&'static str, String)>,
+    ) -> Self {
+        Self {
+            says,
+            number,
+            unit,
+            verdict: judged.words,
+            refused: judged.refused,
+            rows,
+        }
+    }
+}
+
 /// Why there is no answer.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub enum Trouble {
@@ -171,6 +190,16 @@ impl Asked<'_> {
     /// The unit lengths are shown in.
     pub fn length_unit(&self) -> &'static str {
         Measure::Length.symbol(self.inch())
+    }
+
+    /// [`Asked::fine`] and its unit.
+    pub fn fine_text(&self, length: Length) -> (String, &'static str) {
+        (self.fine(length), self.length_unit())
+    }
+
+    /// [`Asked::rough`] and its unit.
+    pub fn rough_text(&self, length: Length) -> (String, &'static str) {
+        (self.rough(length), self.length_unit())
     }
 
     /// [`Asked::fine`] with its unit.

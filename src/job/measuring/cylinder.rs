@@ -53,17 +53,15 @@ fn piston_clearance(asked: &Asked<'_>) -> Result<Answer, Trouble> {
     let found = piston::clearance(bore, widest, piston, at)?;
     let (least, most) = (asked.length("least"), asked.length("most"));
     let judged = asked.judge_span((found.least, found.most), least, most)?;
-    Ok(Answer {
-        says: "clearance at 20 °C",
-        number: asked.fine(found.mean),
-        unit: asked.length_unit(),
-        verdict: judged.words,
-        refused: judged.refused,
-        rows: vec![
+    Ok(Answer::of(
+        "clearance at 20 °C",
+        asked.fine_text(found.mean),
+        judged,
+        vec![
             ("least", asked.fine_words(found.least)),
             ("most", asked.fine_words(found.most)),
         ],
-    })
+    ))
 }
 
 static END_GAP_FIELDS: [Field; 6] = [
@@ -122,14 +120,7 @@ fn end_gap(asked: &Asked<'_>) -> Result<Answer, Trouble> {
         rows.push(("gap at the widest", asked.fine_words(there)));
         judged = judged.and(asked.judge(there, None, most)?);
     }
-    Ok(Answer {
-        says: "end gap",
-        number: asked.fine(gap),
-        unit: asked.length_unit(),
-        verdict: judged.words,
-        refused: judged.refused,
-        rows,
-    })
+    Ok(Answer::of("end gap", asked.fine_text(gap), judged, rows))
 }
 
 static SIDE_GAP_FIELDS: [Field; 4] = [

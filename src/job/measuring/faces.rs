@@ -74,14 +74,12 @@ fn flat(asked: &Asked<'_>) -> Result<Answer, Trouble> {
         }
         .to_owned(),
     ));
-    Ok(Answer {
-        says: "worst gap",
-        number: asked.fine(found.worst),
-        unit: asked.length_unit(),
-        verdict: judged.words,
-        refused: judged.refused,
+    Ok(Answer::of(
+        "worst gap",
+        asked.fine_text(found.worst),
+        judged,
         rows,
-    })
+    ))
 }
 
 const HEIGHTS: [&str; 8] = ["at_1", "at_2", "at_3", "at_4", "at_5", "at_6", "at_7", "at_8"];
@@ -112,12 +110,10 @@ fn straight(asked: &Asked<'_>) -> Result<Answer, Trouble> {
     let heights = asked.row(&HEIGHTS)?;
     let found = straightness(&heights)?;
     let judged = asked.judge(found.from_ends, None, asked.length("most"))?;
-    Ok(Answer {
-        says: "out of straight, from its ends",
-        number: asked.fine(found.from_ends),
-        unit: asked.length_unit(),
-        verdict: judged.words,
-        refused: judged.refused,
-        rows: vec![("at the least", asked.fine_words(found.least_zone))],
-    })
+    Ok(Answer::of(
+        "out of straight, from its ends",
+        asked.fine_text(found.from_ends),
+        judged,
+        vec![("at the least", asked.fine_words(found.least_zone))],
+    ))
 }

@@ -89,14 +89,12 @@ fn engagement(asked: &Asked<'_>) -> Result<Answer, Trouble> {
         "strips at",
         format!("{} to {}", asked.force_words(weak), asked.force_words(strong)),
     ));
-    Ok(Answer {
-        says: "full thread in mesh",
-        number: asked.rough(found.length),
-        unit: asked.length_unit(),
-        verdict: judged.words,
-        refused: judged.refused,
+    Ok(Answer::of(
+        "full thread in mesh",
+        asked.rough_text(found.length),
+        judged,
         rows,
-    })
+    ))
 }
 
 const TAPS: [&str; 2] = ["plug tap, lead of four", "bottoming tap"];
@@ -142,6 +140,7 @@ fn insert(asked: &Asked<'_>) -> Result<Answer, Trouble> {
             ("drilled at least", asked.rough_words(found.drilled)),
             ("full thread at least", asked.rough_words(found.tapped)),
             ("tapped hole across", asked.rough_words(found.major)),
+            ("its pitch diameter", asked.fine_words(found.pitch_diameter)),
             (
                 "strips out at",
                 format!("{} to {}", asked.force_words(weak), asked.force_words(strong)),
@@ -212,12 +211,5 @@ fn bolt_stretch(asked: &Asked<'_>) -> Result<Answer, Trouble> {
             ),
         ));
     }
-    Ok(Answer {
-        says: "stretch",
-        number: asked.fine(found),
-        unit: asked.length_unit(),
-        verdict: judged.words,
-        refused: judged.refused,
-        rows,
-    })
+    Ok(Answer::of("stretch", asked.fine_text(found), judged, rows))
 }

@@ -2,11 +2,11 @@
 
 use super::Calculation;
 use super::answer::{Answer, Asked, Judged, Trouble};
-use super::field::Field;
-use crate::trade::measuring::backlash::{at_radius, lash};
-use crate::trade::measuring::runout::{limit_at, offset, round_one_turn};
+use super::field::{Field, Measure};
+use crate::trade::measuring::backlash::{at_radius, grown_by, lash};
+use crate::trade::measuring::runout::{between, limit_at, offset, round_one_turn};
 use crate::trade::measuring::turning::{Figure, by_cord, change_by, of_bearings, pack_change};
-use crate::trade::quantity::{Length, Torque, fixed};
+use crate::trade::quantity::{Angle, Length, Torque, fixed};
 use crate::trade::selection::Thicker;
 use uom::si::angle::degree;
 
@@ -64,15 +64,12 @@ fn preload(asked: &Asked<'_>) -> Result<Answer, Trouble> {
         rows.push(("the seal’s", words(seal)));
     }
     rows.extend(pack_row(asked, torque)?);
-    let (number, unit) = asked.torque_text(torque);
-    Ok(Answer {
-        says: "turning torque",
-        number,
-        unit,
-        verdict: judged.words,
-        refused: judged.refused,
+    Ok(Answer::of(
+        "turning torque",
+        asked.torque_text(torque),
+        judged,
         rows,
-    })
+    ))
 }
 
 /// The change of the pack, where the manual's figure and both limits are told.
@@ -96,9 +93,12 @@ fn pack_row(asked: &Asked<'_>, torque: Torque) -> Result<Option<(&'static str, S
     )))
 }
 
+/// Pressure angles that gears are cut to, °: 20 is usual, 14.5 old (from memory).
+const PRESSURE_ANGLES: (f64, f64) = (10.0, 30.0);
+
 const PLACES: [&str; 4] = ["place_1", "place_2", "place_3", "place_4"];
 
-static BACKLASH_FIELDS: [Field; 9] = [
+static BACKLASH_FIELDS: [Field; 11] = [
     Field::gap("place_1", "backlash, first place"),
     Field::gap("place_2", "a quarter turn on"),
     Field::gap("place_3", "half a turn on"),
@@ -108,6 +108,8 @@ static BACKLASH_FIELDS: [Field; 9] = [
     Field::gap("least", "backlash, at least"),
     Field::gap("most", "backlash, at most"),
     Field::gap("spread", "may vary by"),
+    Field::reading("apart", "spur gears: centres to be moved apart by"),
+    Field::number("angle", "their pressure angle", Measure::Degrees, PRESSURE_ANGLES),
 ];
 
 /// Backlash at four places.
@@ -115,7 +117,7 @@ pub static BACKLASH: Calculation = Calculation {
     id: "backlash",
     name: "Backlash",
     how: "Hold one gear, rock the other, indicator square to the tooth; at four places of the larger gear. The radii only where it was read on an arm.",
-    model: "mean, spread; carried to another radius in proportion",
+    model: "mean, spread; carried to another radius in proportion; grows by 2·tan(pressure angle) of what the centres move apart",
     fields: &BACKLASH_FIELDS,
     answer: backlash,
 };
@@ -130,27 +132,31 @@ fn backlash(asked: &Asked<'_>) -> Result<Answer, Trouble> {
     let found = lash(&places)?;
     let (least, most) = (asked.length("least"), asked.length("most"));
     let mut judged = asked.judge_span((found.least, found.most), least, most)?;
+    let mut rows = vec![
+        ("least", asked.fine_words(found.least)),
+        ("most", asked.fine_words(found.most)),
+        ("varies by", asked.fine_words(found.spread)),
+    ];
+    if let Some(apart) = asked.length("apart") {
+        let angle = Angle::new::<degree>(asked.need("angle")?);
+        let moved = found.mean + grown_by(apart, angle)?;
+        rows.push(("mean, with the centres moved", asked.fine_words(moved)));
+    }
     let spread = asked.length("spread");
     if asked.judge(found.spread, None, spread)?.refused {
         judged = judged.and(Judged::out("It varies too much: look for run-out.".to_owned()));
     }
-    Ok(Answer {
-        says: "backlash, mean",
-        number: asked.fine(found.mean),
-        unit: asked.length_unit(),
-        verdict: judged.words,
-        refused: judged.refused,
-        rows: vec![
-            ("least", asked.fine_words(found.least)),
-            ("most", asked.fine_words(found.most)),
-            ("varies by", asked.fine_words(found.spread)),
-        ],
-    })
+    Ok(Answer::of(
+        "backlash, mean",
+        asked.fine_text(found.mean),
+        judged,
+        rows,
+    ))
 }
 
 const ROUND: [&str; 8] = ["at_1", "at_2", "at_3", "at_4", "at_5", "at_6", "at_7", "at_8"];
 
-static RUN_OUT_FIELDS: [Field; 12] = [
+static RUN_OUT_FIELDS: [Field; 15] = [
     Field::gap("total", "greatest less least reading"),
     Field::reading("at_1", "or round the turn: first"),
     Field::reading("at_2", "second"),
@@ -163,6 +169,14 @@ static RUN_OUT_FIELDS: [Field; 12] = [
     Field::gap("most", "total reading, at most"),
     Field::size("each", "that limit for each, of radius"),
     Field::size("radius", "radius it is read at"),
+    Field::gap("next", "next journal: its total reading"),
+    Field::number(
+        "next_high",
+        "its high spot, from the same mark",
+        Measure::Degrees,
+        (0.0, 360.0),
+    ),
+    Field::gap("between", "the two may run apart by"),
 ];
 
 /// Run-out.
@@ -178,8 +192,10 @@ pub static RUN_OUT: Calculation = Calculation {
 fn run_out(asked: &Asked<'_>) -> Result<Answer, Trouble> {
     let turned = ROUND.iter().any(|id| asked.number(id).is_some());
     let mut rows = Vec::new();
+    let mut high = None;
     let total = if turned {
         let found = round_one_turn(&asked.row(&ROUND)?)?;
+        high = Some(found.high_at);
         let high_at = found.high_at.get::<degree>().round() % 360.0;
         rows.push(("offset", asked.fine_words(found.offset)));
         rows.push(("high spot", format!("{}° on from the first", fixed(high_at, 0))));
@@ -199,13 +215,23 @@ fn run_out(asked: &Asked<'_>) -> Result<Answer, Trouble> {
         }
         (most, _, _) => most,
     };
-    let judged = asked.judge(total, None, most)?;
-    Ok(Answer {
-        says: "total indicator reading",
-        number: asked.fine(total),
-        unit: asked.length_unit(),
-        verdict: judged.words,
-        refused: judged.refused,
+    let mut judged = asked.judge(total, None, most)?;
+    if let Some(next) = asked.length("next") {
+        // Where the one is high is known from readings round the turn alone.
+        let high = high.ok_or_else(|| asked.missing("at_1"))?;
+        let next_high = Angle::new::<degree>(asked.need("next_high")?);
+        let apart = between((total, high), (next, next_high));
+        rows.push(("runs apart from the next", asked.fine_words(apart)));
+        let most = asked.length("between");
+        if asked.judge(apart, None, most)?.refused {
+            let words = "The two journals run too far apart: the shaft is bent between them.";
+            judged = judged.and(Judged::out(words.to_owned()));
+        }
+    }
+    Ok(Answer::of(
+        "total indicator reading",
+        asked.fine_text(total),
+        judged,
         rows,
-    })
+    ))
 }

@@ -175,14 +175,7 @@ fn shells(asked: &Asked<'_>) -> Result<Answer, Trouble> {
                 .map(|wall| ("wall for the middle", asked.fine_words(wall))),
         );
     }
-    Ok(Answer {
-        says: "clearance",
-        number: asked.fine(clearance),
-        unit: asked.length_unit(),
-        verdict: judged.words,
-        refused: judged.refused,
-        rows,
-    })
+    Ok(Answer::of("clearance", asked.fine_text(clearance), judged, rows))
 }
 
 static PLASTIC_FIELDS: [Field; 4] = [

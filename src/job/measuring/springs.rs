@@ -155,13 +155,5 @@ fn on_tester(asked: &Asked<'_>) -> Result<Answer, Trouble> {
             format!("{} {}", rate_text(asked, found.rate), rate_unit(asked)),
         ));
     }
-    let (number, unit) = asked.force_text(load);
-    Ok(Answer {
-        says: "load",
-        number,
-        unit,
-        verdict: judged.words,
-        refused: judged.refused,
-        rows,
-    })
+    Ok(Answer::of("load", asked.force_text(load), judged, rows))
 }

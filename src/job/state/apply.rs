@@ -2,6 +2,7 @@
 
 use super::draft::Draft;
 use super::{Intent, Name, Now, Refused, State, Transaction, Way};
+use crate::job::id::MOST;
 use crate::job::record::PhoneClock;
 
 impl State {
@@ -10,6 +11,15 @@ impl State {
     /// # Errors
     /// [`Refused`]: why it changes nothing, and what to do.
     pub fn apply(&self, intent: &Intent, now: Now) -> Result<Transaction, Refused> {
+        let done = self.decide(intent, now)?;
+        // A line of a greater number could not be read back.
+        if done.lines.iter().any(|(_, entry)| entry.id.0 > MOST) {
+            return Err(Refused::RecordFull);
+        }
+        Ok(done)
+    }
+
+    fn decide(&self, intent: &Intent, now: Now) -> Result<Transaction, Refused> {
         let mut draft = Draft::new(self, now);
         let (name, way) = match intent {
             Intent::Undo => return self.undo(draft),

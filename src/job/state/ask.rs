@@ -2,6 +2,7 @@
 
 use super::{Refused, State};
 use crate::job::gate::{Wait, waits};
+use crate::job::kinds::fasten::fastening::{Asked, PassAnswer};
 use crate::job::kinds::gauge::answer as gauging;
 use crate::job::kinds::select::answer::{self as choice, Wants};
 use crate::job::kinds::{Gauged, Work};
@@ -9,6 +10,7 @@ use crate::job::parts::{self, PartKey};
 use crate::job::progress::{NextFastener, StepProgress, next_fastener};
 use crate::job::reading::What;
 use crate::job::readings;
+use crate::job::record::{Goal, Instead};
 use crate::job::sheet::{Step, StepId};
 use crate::job::skins::{self, Deadline};
 use crate::trade::caution::Level;
@@ -29,6 +31,10 @@ pub enum Ask {
     Loosen(usize),
     /// Put the compound on.
     PutOn,
+    /// The wrench in the hand can't be set to what comes next: take that one, by its place.
+    TakeWrench(usize),
+    /// No wrench on the bench can be set to what comes next: say what is used.
+    NoWrench(NextFastener),
     /// Bring a fastener to what its pass asks for.
     Tally(NextFastener),
     /// Read this.
@@ -98,7 +104,7 @@ impl State {
             return Ask::PutOn;
         }
         if let Some(next) = next_fastener(step, &progress) {
-            return Ask::Tally(next);
+            return self.tightened_with(step, &progress, next);
         }
         if let Some(what) = readings::stops_the_run(step, &progress)
             && let Some(ask) = self.unsettled(step, &progress, std::iter::once(&what))
@@ -131,6 +137,33 @@ impl State {
         found.retain(|what| !what.before_work());
         self.unsettled(step, &progress, found.iter())
             .unwrap_or(Ask::Close)
+    }
+
+    /// What that fastener asks for: a wrench that can be set to its torque, what is used where there is none,
+    /// or to be brought to it. A bench without wrenches is not asked.
+    pub(super) fn tightened_with(&self, step: &Step, progress: &StepProgress, next: NextFastener) -> Ask {
+        let answer = match self.pass_answer(step, next.pass, next.place) {
+            Some(PassAnswer::Torque(answer)) if !self.settings.wrenches.is_empty() => answer,
+            _ => return Ask::Tally(next),
+        };
+        let instead = progress.instead.as_ref();
+        let instead = instead.filter(|instead| **instead != Instead::Hands || more_follows(step, next));
+        match (answer.setting, instead, answer.take) {
+            (Some(_), ..) | (None, Some(_), _) => Ask::Tally(next),
+            (None, None, Some(at)) => Ask::TakeWrench(at),
+            (None, None, None) => Ask::NoWrench(next),
+        }
+    }
+
+    /// What may be said of how the step's next fastener is brought to a torque that no wrench can be set to.
+    pub fn offered_instead(&self, step: StepId, now: Moment) -> Vec<Instead> {
+        let next = match self.ask(step, now) {
+            Some(Ask::NoWrench(next)) => next,
+            _ => return Vec::new(),
+        };
+        let hands = self.step(step).filter(|step| more_follows(step, next));
+        let hands = hands.map(|_| Instead::Hands);
+        hands.into_iter().chain(Instead::OFFERED).collect()
     }
 
     /// What these findings ask for: the first that waits for no part, else the part they wait for.
@@ -169,6 +202,20 @@ impl State {
             }
             Ask::Loosen(count) => Refused::TooTight(*count),
             Ask::PutOn => Refused::ClockNotStarted,
+            Ask::TakeWrench(at) => {
+                let name = |at: usize| {
+                    let found = self.settings.wrenches.get(at);
+                    found.map_or(String::new(), |wrench| wrench.name.clone())
+                };
+                Refused::OtherWrench(name(self.settings.in_hand), name(*at))
+            }
+            Ask::NoWrench(next) => Refused::NoWrench(match &step.work {
+                Work::Fasten(fasten) => match fasten.at(next.place).asked(next.pass, None) {
+                    Asked::Torque(torque) => torque.text(),
+                    Asked::Angle { .. } | Asked::Hand | Asked::All(_) => String::new(),
+                },
+                _ => String::new(),
+            }),
             Ask::Tally(_) => {
                 let Work::Fasten(fasten) = &step.work else {
                     return Some(Refused::NoStep);
@@ -229,6 +276,17 @@ impl State {
             None => self.next_open(),
         }
     }
+}
+
+/// Whether a later pass brings that fastener to more than this one.
+pub(super) fn more_follows(step: &Step, next: NextFastener) -> bool {
+    let Work::Fasten(fasten) = &step.work else {
+        return false;
+    };
+    let own = fasten.at(next.place);
+    let goal = own.goal(next.pass);
+    let more = |later: Goal| matches!(later, Goal::Torque { .. }) && !later.is(goal) && later.above(goal);
+    (next.pass + 1..own.pass_count()).any(|later| more(own.goal(later)))
 }
 
 fn part_name(step: &Step, part: PartKey) -> String {

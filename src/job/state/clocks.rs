@@ -5,6 +5,7 @@ use super::step::Outcome;
 use super::{Ask, Intent, Name, Refused, State};
 use crate::job::bonding::BondAnswer;
 use crate::job::clock::{Bound, ClockId, CureClock, Ended, Standing};
+use crate::job::id;
 use crate::job::progress::StepProgress;
 use crate::job::record::{Compound, Event};
 use crate::job::sheet::{JobId, StepId};
@@ -149,7 +150,7 @@ impl Draft<'_> {
     fn begin_clock(&mut self, name: &str, compound: String, spec: CureSpec, bound: Option<Bound>) -> ClockId {
         let started = self.now.at;
         let clocks = self.clocks();
-        let id = ClockId(clocks.iter().map(|clock| clock.id.0 + 1).max().unwrap_or(1));
+        let id = ClockId(id::free(clocks.iter().map(|clock| clock.id.0)));
         clocks.push(CureClock {
             id,
             name: name.to_owned(),

@@ -7,11 +7,12 @@ use crate::job::kinds::{Gauged, Piece, Work};
 use crate::job::night::Night;
 use crate::job::parts::{PartKey, PartPlace};
 use crate::job::reading::{Fact, What};
-use crate::job::record::{EntryId, PhoneClock};
+use crate::job::record::{EntryId, Instead, PhoneClock};
 use crate::job::settings::Settings;
 use crate::job::sheet::{JobId, Sheet, Step, StepId, Units};
 use crate::trade::application::Application;
 use crate::trade::cooling::TimeRange;
+use crate::trade::quantity::Stated;
 use crate::trade::wrench::Wrench;
 
 /// What a reading was taken with.
@@ -21,6 +22,8 @@ pub struct ReadWith {
     pub tool: String,
     /// The part's temperature, °C.
     pub at_c: Option<f64>,
+    /// The digits behind the point it was typed with, where somebody typed it.
+    pub decimals: Option<u8>,
 }
 
 /// What the user wants. Steps, parts and lines are those of the job at hand.
@@ -30,6 +33,10 @@ pub enum Intent {
     Acknowledge { step: StepId, caution: String },
     /// The next fastener is at its torque.
     Tally(StepId),
+    /// The fastener at that place, from 0, is at its torque: where the order is free, or it is the next.
+    TallyAt { step: StepId, place: usize },
+    /// What is used where no wrench on the bench can be set to the step's torque.
+    WithoutWrench { step: StepId, instead: Instead },
     /// All fasteners of the step are loose again.
     Loosen(StepId),
     /// The compound is on the step's joint, after an activator or without.
@@ -79,9 +86,9 @@ pub enum Intent {
     /// So far a bearing is gauged.
     Gauge { step: StepId, done: Gauged },
     /// The depth a part sits at, mm, for a step or for the Seat screen's own numbers.
-    ReadDepth { step: Option<StepId>, mm: f64 },
+    ReadDepth { step: Option<StepId>, mm: Stated },
     /// The gap behind a part, mm.
-    ReadGap { step: Option<StepId>, mm: f64 },
+    ReadGap { step: Option<StepId>, mm: Stated },
     /// The step is done.
     Close(StepId),
     /// The step is left out, and why.

@@ -36,6 +36,7 @@ use super::bonding::{BondAnswer, Surroundings, bond};
 use super::clock::CureClock;
 use super::conflicts::{self, Conflict};
 use super::gate::{Ground, opened_uncured};
+use super::id;
 use super::kinds::Work;
 use super::kinds::fasten::fastening::{PassAnswer, pass_answer, running};
 use super::kinds::seat;
@@ -123,8 +124,7 @@ impl Jobs {
 
     /// A number no job has.
     pub fn free_id(&self) -> JobId {
-        let most = self.heads.iter().map(|head| head.id.0).max();
-        JobId(most.map_or(1, |most| most.saturating_add(1)))
+        JobId(id::free(self.heads.iter().map(|head| head.id.0)))
     }
 }
 

@@ -21,6 +21,16 @@ pub enum Refused {
     TooTight(usize),
     /// Fasteners are left in this step.
     FastenersLeft(usize),
+    /// The wrench in the hand, by its name, can't be set to it; the other can.
+    OtherWrench(String, String),
+    /// No wrench on the bench can be set to that torque.
+    NoWrench(String),
+    /// That fastener stands at what the pass asks for, by its name.
+    TalliedAlready(String),
+    /// The order is not free: the fastener of that name is next.
+    NotNext(String),
+    /// The record has no room for another line.
+    RecordFull,
     /// The compound's clock was not started.
     ClockNotStarted,
     /// A reading is missing, by its name.
@@ -126,6 +136,18 @@ impl fmt::Display for Refused {
             ),
             Self::FastenersLeft(1) => f.write_str("One fastener is not tallied yet."),
             Self::FastenersLeft(n) => write!(f, "{n} fasteners are not tallied yet."),
+            Self::OtherWrench(in_hand, other) => {
+                write!(f, "{in_hand} can’t be set to this: use {other}.")
+            }
+            Self::NoWrench(torque) => write!(
+                f,
+                "No wrench on your bench can be set to {torque}: say what you use, or add the wrench on Bench."
+            ),
+            Self::TalliedAlready(name) => write!(f, "Bolt {name} is done in this pass."),
+            Self::NotNext(name) => write!(f, "The order is not free here: bolt {name} is next."),
+            Self::RecordFull => f.write_str(
+                "This job’s record has no room for another line: begin a new job with the same plan.",
+            ),
             Self::ClockNotStarted => f.write_str("Put the compound on and start its clock first."),
             Self::ReadingMissing(name) => write!(f, "Enter the reading of “{name}” first."),
             Self::Finding(words) => {

@@ -6,6 +6,8 @@ use super::{Ask, Intent, Name, Refused, State};
 use crate::job::kinds::select::By;
 use crate::job::kinds::select::answer::{self, Advice, aim, sum};
 use crate::job::kinds::select::judge::verdict;
+use crate::job::kinds::select::shared::same;
+use crate::job::kinds::select::words::elsewhere_words;
 use crate::job::kinds::{Piece, Select, Work};
 use crate::job::record::Event;
 use crate::job::sheet::{Step, StepId};
@@ -29,9 +31,69 @@ impl State {
     /// What a select step would put in now, as far as anything can be said.
     pub fn advice(&self, step: &Step) -> Advice {
         match &step.work {
-            Work::Select(select) => answer::advice(select, &self.progress(step.id)),
+            Work::Select(select) => {
+                let gone: Vec<Piece> = self.elsewhere(step).into_iter().map(|(piece, _)| piece).collect();
+                answer::advice(select, &self.progress(step.id), &gone)
+            }
             _ => Advice::Nothing,
         }
+    }
+
+    /// What other steps of the job have in out of that step's box, in its unit, each with the step's place
+    /// in the plan from 1.
+    pub fn elsewhere(&self, step: &Step) -> Vec<(Piece, usize)> {
+        let Work::Select(select) = &step.work else {
+            return Vec::new();
+        };
+        let job = self.job();
+        let others = job
+            .sheet
+            .steps
+            .iter()
+            .zip(1..)
+            .filter(|(other, _)| match &other.work {
+                Work::Select(box_of) => other.id != step.id && select.shares_with(box_of),
+                _ => false,
+            });
+        let in_others = others.flat_map(|(other, number)| {
+            let last = job
+                .progress
+                .touched(other.id)
+                .and_then(|progress| progress.rounds.last());
+            let pieces = last.map_or(Vec::new(), |round| select.in_own_unit(&round.pieces, &round.unit));
+            pieces.into_iter().map(move |piece| (piece, number))
+        });
+        in_others.collect()
+    }
+
+    /// What the step may take one more of.
+    pub fn there(&self, step: &Step) -> Vec<Piece> {
+        let Work::Select(select) = &step.work else {
+            return Vec::new();
+        };
+        let gone: Vec<Piece> = self.elsewhere(step).into_iter().map(|(piece, _)| piece).collect();
+        select.there(&gone)
+    }
+
+    /// Why something else is offered than the whole box would give: what of that is in elsewhere.
+    pub fn missing_words(&self, step: &Step) -> Vec<String> {
+        let Work::Select(select) = &step.work else {
+            return Vec::new();
+        };
+        let elsewhere = self.elsewhere(step);
+        let whole = match answer::advice(select, &self.progress(step.id), &[]) {
+            advice if advice == self.advice(step) => return Vec::new(),
+            Advice::Pack(offer) => offer.pieces,
+            Advice::Part(piece) => vec![piece],
+            // Nothing that was wanted is named: all that is gone may be what lacks.
+            _ => Vec::new(),
+        };
+        let wanted = |piece: &Piece| whole.is_empty() || whole.iter().any(|own| same(own, piece));
+        let unit = select.unit.symbol();
+        let lines = elsewhere.iter().filter(|(piece, _)| wanted(piece));
+        lines
+            .map(|(piece, step)| format!("{}.", elsewhere_words(piece, unit, *step)))
+            .collect()
     }
 
     /// What one touch of the key puts in; none where there is nothing that fits.
@@ -41,6 +103,7 @@ impl State {
             Advice::Part(piece) => Some(vec![piece]),
             Advice::Nothing
             | Advice::Miss { .. }
+            | Advice::InElsewhere(_)
             | Advice::OutOfTable(_)
             | Advice::NoSuchCodes
             | Advice::Change(_)

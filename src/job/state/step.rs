@@ -8,15 +8,15 @@ use crate::job::kinds::fasten::fastening::PassAnswer;
 use crate::job::kinds::seat::depth;
 use crate::job::kinds::{Seat, Work};
 use crate::job::parts::{self, PartKey, PartPlace};
-use crate::job::progress::{Reading, Status, StepProgress, next_fastener};
-use crate::job::reading::{Fact, Verdict, What};
+use crate::job::progress::{NotNext, Reading, Status, StepProgress, chosen_fastener, next_fastener};
+use crate::job::reading::{Fact, Verdict, What, kept_digits};
 use crate::job::readings;
-use crate::job::record::{Event, Facts, SetTo, Setting};
+use crate::job::record::{Event, Facts, Instead, SetTo, Setting};
 use crate::job::sense;
 use crate::job::sheet::{Step, StepId};
 use crate::job::skins;
 use crate::trade::moment::Moment;
-use crate::trade::quantity::decimal;
+use crate::trade::quantity::{Stated, decimal};
 use uom::si::mass::kilogram;
 use uom::si::thermodynamic_temperature::degree_celsius;
 
@@ -27,7 +27,9 @@ impl State {
     pub(super) fn step_intent(&self, draft: &mut Draft<'_>, intent: &Intent) -> Outcome {
         Some(match intent {
             Intent::Acknowledge { step, caution } => self.acknowledge(draft, *step, caution),
-            Intent::Tally(step) => self.tally(draft, *step),
+            Intent::Tally(step) => self.tally(draft, *step, None),
+            Intent::TallyAt { step, place } => self.tally(draft, *step, Some(*place)),
+            Intent::WithoutWrench { step, instead } => self.without_wrench(draft, *step, instead),
             Intent::Loosen(step) => self.loosen(draft, *step),
             Intent::Read {
                 step,
@@ -51,11 +53,7 @@ impl State {
                 holds,
                 words,
             } => self.say(draft, *step, *fact, *holds, words),
-            Intent::Feel { step, tight_at } => self.open_step(*step).map(|_| {
-                let tight_at = tight_at.trim().to_owned();
-                draft.line(Some(*step), Event::Felt { tight_at });
-                Name::Lines
-            }),
+            Intent::Feel { step, tight_at } => self.feel(draft, *step, tight_at),
             Intent::ReadDepth { step, mm } => self.read_depth(draft, *step, *mm),
             Intent::ReadGap { step, mm } => self.read_gap(draft, *step, *mm),
             Intent::Close(step) => self.close(draft, *step),
@@ -138,17 +136,29 @@ impl State {
         Ok(Name::Lines)
     }
 
-    fn tally(&self, draft: &mut Draft<'_>, step: StepId) -> Result<Name, Refused> {
+    fn tally(&self, draft: &mut Draft<'_>, step: StepId, place: Option<usize>) -> Result<Name, Refused> {
         let (step, ask) = self.ready(step, draft)?;
         if let Ask::Loosen(_) | Ask::Finding(_) | Ask::OnOrder(_) | Ask::NewOn(_) | Ask::Read(_) = ask {
             return Err(self.held(step, &ask).unwrap_or(Refused::NoStep));
         }
-        let next = next_fastener(step, &self.progress(step.id));
-        let (Some(next), Work::Fasten(fasten)) = (next, &step.work) else {
+        let Work::Fasten(fasten) = &step.work else {
             return Err(Refused::NoStep);
+        };
+        let progress = self.progress(step.id);
+        let next = match place {
+            None => next_fastener(step, &progress).ok_or(Refused::NoStep)?,
+            Some(place) => chosen_fastener(step, &progress, place).map_err(|why| match why {
+                NotNext::None => Refused::NoStep,
+                NotNext::Done => Refused::TalliedAlready(fasten.name(place)),
+                NotNext::First(first) => Refused::NotNext(fasten.name(first)),
+            })?,
         };
         if let Some(why) = fasten.stages_wrong() {
             return Err(Refused::Stages(why));
+        }
+        let with = self.tightened_with(step, &progress, next);
+        if let Ask::TakeWrench(_) | Ask::NoWrench(_) = with {
+            return Err(self.held(step, &with).unwrap_or(Refused::NoStep));
         }
         let answer = self
             .pass_answer(step, next.pass, next.place)
@@ -156,10 +166,35 @@ impl State {
         let event = Event::Tallied {
             pass: next.pass,
             place: next.place,
-            set: setting(&answer),
+            set: setting(&answer, progress.instead.as_ref()),
             goal: Some(fasten.at(next.place).goal(next.pass)),
         };
         draft.line(Some(step.id), event);
+        Ok(Name::Lines)
+    }
+
+    /// What is used where the bench has no wrench for it, or another than it has.
+    fn without_wrench(
+        &self,
+        draft: &mut Draft<'_>,
+        step: StepId,
+        instead: &Instead,
+    ) -> Result<Name, Refused> {
+        let (step, ask) = self.ready(step, draft)?;
+        let (Ask::NoWrench(_) | Ask::TakeWrench(_)) = ask else {
+            return Err(Refused::NotAsked("what it is tightened with".to_owned()));
+        };
+        let hands = *instead == Instead::Hands;
+        if hands && !self.offered_instead(step.id, draft.now.at).contains(instead) {
+            return Err(Refused::NoSense(
+                "Hands bring it no further than snug: say what brings it to its torque.",
+            ));
+        }
+        let instead = match instead {
+            Instead::Other(words) => Instead::Other(given(words)?),
+            offered => offered.clone(),
+        };
+        draft.line(Some(step.id), Event::WithoutWrench { instead });
         Ok(Name::Lines)
     }
 
@@ -199,20 +234,19 @@ impl State {
         unit: &str,
         with: &ReadWith,
     ) -> Result<Name, Refused> {
-        let step = self.open_step(step)?;
+        // Nothing is read in a step that is shut, or over a STOP that nobody read.
+        let (step, _) = self.ready(step, draft)?;
         // A fact is no number: it is said.
         if let What::Fact(fact) = what {
             return Err(Refused::NotAsked(fact.name(Some(step))));
-        }
-        // Nothing is read of an engine that must not run yet.
-        if let Work::Run(_) = &step.work {
-            self.ready(step.id, draft)?;
         }
         self.in_turn(step, what)?;
         let asked = readings::unit(step, what).unwrap_or_default();
         let planned = readings::in_plan(step, what, value, unit)
             .ok_or_else(|| Refused::OtherUnit(asked.to_owned(), unit.to_owned()))?;
-        sense::reading(what).of(planned).map_err(Refused::NoSense)?;
+        sense::reading_in(what, asked)
+            .of(planned)
+            .map_err(Refused::NoSense)?;
         if *what == What::Uses && value.fract() != 0.0 {
             return Err(Refused::NoSense("Enter a whole number of times."));
         }
@@ -234,11 +268,24 @@ impl State {
         }
         let mut progress = self.progress(step.id);
         draft.line(Some(step.id), measured(step, &progress, what, value, unit, with));
-        if let Some((what, mm)) = progress.stretched(what, value) {
-            draft.line(Some(step.id), measured(step, &progress, &what, mm, unit, with));
+        if let Some((what, by)) = progress.stretched(what, value, unit) {
+            let decimals = progress.digits_of(&what, unit).max(with.decimals);
+            let with = ReadWith {
+                decimals,
+                ..with.clone()
+            };
+            draft.line(Some(step.id), measured(step, &progress, &what, by, unit, &with));
         }
         progress.readings.push(reading(what, value, unit));
         work_out(draft, step, &progress);
+        Ok(Name::Lines)
+    }
+
+    /// How it turned, of a step that can be worked on.
+    fn feel(&self, draft: &mut Draft<'_>, step: StepId, tight_at: &str) -> Result<Name, Refused> {
+        let (step, _) = self.ready(step, draft)?;
+        let tight_at = tight_at.trim().to_owned();
+        draft.line(Some(step.id), Event::Felt { tight_at });
         Ok(Name::Lines)
     }
 
@@ -423,44 +470,36 @@ impl State {
         Ok(Name::Lines)
     }
 
-    fn read_depth(&self, draft: &mut Draft<'_>, step: Option<StepId>, mm: f64) -> Result<Name, Refused> {
+    fn read_depth(&self, draft: &mut Draft<'_>, step: Option<StepId>, read: Stated) -> Result<Name, Refused> {
+        let mm = read.value;
         sense::reading(&What::Depth).of(mm).map_err(Refused::NoSense)?;
         let Some(id) = step else {
             draft.settings().seat.depth_mm = Some(mm);
             return Ok(Name::Change("depth read"));
         };
-        let step = self.open_step(id)?;
+        let (step, _) = self.ready(id, draft)?;
         let (seat, stated) = stated(step)?;
-        let (with, progress) = (ReadWith::default(), self.progress(id));
-        draft.line(Some(id), measured(step, &progress, &What::Depth, mm, "mm", &with));
+        let progress = self.progress(id);
+        draft.line(Some(id), read_mm(step, &progress, &What::Depth, read));
         // The gap follows from the depth where the bore's is known; read to hundredths as the depth is.
         let gap = depth::judge(&stated, seat.length_mm, mm).gap_mm;
         if let Some(gap) = gap.filter(|_| stated.gap_mm.is_some()) {
             let gap = (gap * 100.0).round() / 100.0;
-            draft.line(Some(id), measured(step, &progress, &What::Gap, gap, "mm", &with));
+            draft.line(Some(id), read_mm(step, &progress, &What::Gap, Stated::plain(gap)));
         }
         Ok(Name::Lines)
     }
 
-    fn read_gap(&self, draft: &mut Draft<'_>, step: Option<StepId>, mm: f64) -> Result<Name, Refused> {
+    fn read_gap(&self, draft: &mut Draft<'_>, step: Option<StepId>, read: Stated) -> Result<Name, Refused> {
+        let mm = read.value;
         sense::reading(&What::Depth).of(mm).map_err(Refused::NoSense)?;
         let Some(id) = step else {
             draft.settings().seat.gap_mm = Some(mm);
             return Ok(Name::Change("gap read"));
         };
-        let step = self.open_step(id)?;
+        let (step, _) = self.ready(id, draft)?;
         stated(step)?;
-        draft.line(
-            Some(id),
-            measured(
-                step,
-                &self.progress(id),
-                &What::Gap,
-                mm,
-                "mm",
-                &ReadWith::default(),
-            ),
-        );
+        draft.line(Some(id), read_mm(step, &self.progress(id), &What::Gap, read));
         Ok(Name::Lines)
     }
 
@@ -482,7 +521,7 @@ impl State {
             Work::Lift(lift) => {
                 let hoist = self.settings.hoist();
                 Some(Facts::Lift {
-                    lift: Box::new(lift.clone()),
+                    lift: Box::new(lift.told_by(self.job().sheet.units)),
                     rating_kg: hoist.rating.map(|rating| rating.get::<kilogram>()),
                     boom: hoist.boom.to_vec(),
                 })
@@ -603,7 +642,17 @@ fn measured(
                 readings::judge(step, progress, what, value)
             }),
         at_c: with.at_c,
+        decimals: kept_digits(value, with.decimals),
     }
+}
+
+/// Read in mm, with its digits.
+fn read_mm(step: &Step, progress: &StepProgress, what: &What, read: Stated) -> Event {
+    let with = ReadWith {
+        decimals: Some(read.decimals),
+        ..ReadWith::default()
+    };
+    measured(step, progress, what, read.value, "mm", &with)
 }
 
 /// A reading as the progress will know it, but for its verdict.
@@ -615,6 +664,7 @@ fn reading(what: &What, value: f64, unit: &str) -> Reading {
         verdict: Verdict::Noted,
         tool: String::new(),
         at_c: None,
+        decimals: None,
     }
 }
 
@@ -634,15 +684,19 @@ fn bare(to: SetTo) -> Setting {
         to,
         tool: String::new(),
         adapter: false,
+        instead: None,
     }
 }
 
-/// What is set on which wrench.
-fn setting(answer: &PassAnswer) -> Setting {
+/// What is set on which wrench; where none can be, what is used `instead`.
+fn setting(answer: &PassAnswer, instead: Option<&Instead>) -> Setting {
     match answer {
         PassAnswer::Angle { degrees, .. } => bare(SetTo::Turn(*degrees)),
         PassAnswer::Hand => bare(SetTo::Hand),
         PassAnswer::All(deed) => bare(SetTo::All(*deed)),
+        PassAnswer::Torque(answer) if answer.setting.is_none() && instead == Some(&Instead::Hands) => {
+            bare(SetTo::Hand)
+        }
         PassAnswer::Torque(answer) => {
             let (value, decimals) = figures(&answer.number);
             Setting {
@@ -653,6 +707,7 @@ fn setting(answer: &PassAnswer) -> Setting {
                 },
                 tool: answer.wrench.clone().unwrap_or_default(),
                 adapter: answer.adapted,
+                instead: instead.filter(|_| answer.setting.is_none()).cloned(),
             }
         }
     }

@@ -108,6 +108,7 @@ pub(super) fn line_words(entry: &Entry, sheet: Option<&Sheet>) -> String {
             ..
         } => deed.done().to_owned(),
         Event::Tallied { place, .. } => format!("bolt {}", bolt_name(step, *place)),
+        Event::WithoutWrench { .. } => title("what tightens"),
         Event::Loosened => title("loosening of"),
         Event::Applied { .. } => title("clock of"),
         Event::JointOpened => title("restart of"),

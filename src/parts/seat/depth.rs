@@ -5,11 +5,11 @@ use crate::bench::{Bench, Intent};
 use crate::job::field::Kept;
 use crate::job::kinds::Seat;
 use crate::job::kinds::seat::depth::{gap_holds, judge, read_words, target_words};
-use crate::job::reading::{DEPTH, GAP, Verdict};
+use crate::job::reading::{DEPTH, GAP, Verdict, What};
 use crate::job::sheet::StepId;
 use crate::parts::dynamic::{piece, text, whether};
-use crate::parts::field_table::number;
-use crate::trade::quantity::MassUnit;
+use crate::parts::number_field::NumberField;
+use crate::trade::quantity::{MassUnit, Stated};
 use leptos::prelude::*;
 
 /// What must be reached and the readings of it; nothing where no depth is stated.
@@ -20,8 +20,29 @@ pub fn depth_readings(step: Option<StepId>, answered: Answered) -> AnyView {
         value.map_or(String::new(), |mm| Kept::Millimetre.text(mm, MassUnit::Kilogram))
     };
     let send = move |intent: Intent| bench.send(intent).map_err(|refused| refused.to_string());
-    let take_depth = Callback::new(move |mm: f64| send(Intent::ReadDepth { step, mm }));
-    let take_gap = Callback::new(move |mm: f64| send(Intent::ReadGap { step, mm }));
+    let (depth_typed, gap_typed) = (RwSignal::new(String::new()), RwSignal::new(String::new()));
+    let stated_mm = |typed: RwSignal<String>, mm: f64| {
+        let stated = typed.with_untracked(|typed| Stated::typed(typed));
+        stated.unwrap_or(Stated::plain(mm))
+    };
+    let take_depth = move |mm: f64| {
+        let mm = stated_mm(depth_typed, mm);
+        send(Intent::ReadDepth { step, mm })
+    };
+    let take_gap = move |mm: f64| {
+        let mm = stated_mm(gap_typed, mm);
+        send(Intent::ReadGap { step, mm })
+    };
+    let kept = move |what: What| match step {
+        Some(id) => bench.progress.with(|progress| {
+            let read = progress.touched(id).and_then(|step| step.reading(&what));
+            read.map_or(String::new(), |read| read.shown_in("mm"))
+        }),
+        None => {
+            let (depth, gap) = bench.depth_read(None);
+            shown(if what == What::Depth { depth } else { gap })
+        }
+    };
     let mm = Signal::stored("mm".to_owned());
     let says = text(move || {
         let read = bench.depth_read(step);
@@ -41,9 +62,9 @@ pub fn depth_readings(step: Option<StepId>, answered: Answered) -> AnyView {
             <section class="depth" aria-label="seated depth">
                 <p class="mid">{target_words(&depth)}</p>
                 <div class="two">
-                    {number(DEPTH, mm, text(move || shown(bench.depth_read(step).0)), true, take_depth)}
+                    <NumberField name=DEPTH unit=mm value=text(move || kept(What::Depth)) take=take_depth signed=true typed=depth_typed />
                     <div hidden=gap_reckoned>
-                        {number(GAP, mm, text(move || shown(bench.depth_read(step).1)), false, take_gap)}
+                        <NumberField name=GAP unit=mm value=text(move || kept(What::Gap)) take=take_gap typed=gap_typed />
                     </div>
                 </div>
                 <p role="status">{says}</p>

@@ -13,7 +13,7 @@ use crate::parts::ask_words::AskWords;
 use crate::parts::dynamic::{each, piece, press, text};
 use crate::parts::keys::{KeySpec, keys};
 use crate::parts::number_field::NumberField;
-use crate::parts::typed::turned;
+use crate::parts::typed::{decimals, next_unit, turned};
 use crate::trade::quantity::{Unit, convert, read_in, trimmed};
 use leptos::prelude::*;
 use uom::si::thermodynamic_temperature::degree_celsius;
@@ -104,6 +104,7 @@ fn first_with(bench: Bench, id: crate::job::sheet::StepId) -> ReadWith {
         readings.last().map(|reading| ReadWith {
             tool: reading.tool.clone(),
             at_c: reading.at_c,
+            decimals: None,
         })
     });
     let now = bench.now.get_untracked();
@@ -113,7 +114,16 @@ fn first_with(bench: Bench, id: crate::job::sheet::StepId) -> ReadWith {
             let known = settings.temperature_at(now)?;
             Some((known.get::<degree_celsius>() * 10.0).round() / 10.0)
         }),
+        decimals: None,
     })
+}
+
+/// The tool in the hand, and the digits a reading was typed with.
+pub fn read_with(with: RwSignal<ReadWith>, typed: RwSignal<String>) -> ReadWith {
+    ReadWith {
+        decimals: typed.with_untracked(|typed| decimals(typed)),
+        ..with.get_untracked()
+    }
 }
 
 /// The tool in the hand and the part's temperature, kept with every reading from now on.
@@ -184,17 +194,18 @@ fn radius(step: StoredValue<Step>, what: What, with: RwSignal<ReadWith>, asked: 
         kept.with_value(|(what, unit)| {
             bench.progress.with(|progress| {
                 let found = progress.touched(id).and_then(|step| step.reading(what));
-                found.map_or(String::new(), |found| turned(found.value, &found.unit, unit))
+                found.map_or(String::new(), |found| found.shown_in(unit))
             })
         })
     };
+    let typed = RwSignal::new(String::new());
     let take = move |value: f64| {
-        kept.with_value(|(what, unit)| {
-            with.with_untracked(|with| bench.measure(id, what.clone(), value, unit, with))
-        })
-        .map_err(|refused| refused.to_string())
+        let with = read_with(with, typed);
+        kept.with_value(|(what, unit)| bench.measure(id, what.clone(), value, unit, &with))
+            .map_err(|refused| refused.to_string())
     };
-    view! { <NumberField name unit=Signal::stored(unit) value=Signal::derive(value) take asked /> }.into_any()
+    view! { <NumberField name unit=Signal::stored(unit) value=Signal::derive(value) take typed asked /> }
+        .into_any()
 }
 
 /// One worked out from the others: what it comes to, and what its limits say.
@@ -248,16 +259,18 @@ fn OneReading(
     let last = reading.with_untracked(|found| found.as_ref().map(|found| found.unit.clone()));
     let first = last.filter(|unit| convert(1.0, unit, &limit.unit).is_some());
     let unit = RwSignal::new(first.unwrap_or_else(|| limit.unit.clone()));
+    let typed = RwSignal::new(String::new());
     let take = move |value: f64| {
         let what = kept.with_value(|limit| What::Limit(limit.id));
         let unit = unit.get_untracked();
-        with.with_untracked(|with| bench.measure(id, what, value, &unit, with))
+        bench
+            .measure(id, what, value, &unit, &read_with(with, typed))
             .map_err(|refused| refused.to_string())
     };
     let value = move || {
         reading.with(|found| {
-            let turn = |found: &Reading| unit.with(|unit| turned(found.value, &found.unit, unit));
-            found.as_ref().map_or(String::new(), turn)
+            let shown = |found: &Reading| unit.with(|unit| found.shown_in(unit));
+            found.as_ref().map_or(String::new(), shown)
         })
     };
     let said = move || {
@@ -277,17 +290,14 @@ fn OneReading(
     let units = read_in(&limit.unit);
     let turn = (!units.is_empty()).then(|| {
         Callback::new(move |()| {
-            unit.update(|unit| {
-                let at = units.iter().position(|own| own == unit).map_or(0, |at| at + 1);
-                units[at % units.len()].clone_into(unit);
-            });
+            unit.update(|unit| next_unit(&units, unit));
         })
     });
     let radius =
         (radius_too && limit.asks_radius()).then(|| radius(step, What::Radius(limit.id), with, false));
     view! {
         {radius}
-        <NumberField name=limit.name.clone() unit=unit value=Signal::derive(value) take signed=true turn=turn asked=!radius_too />
+        <NumberField name=limit.name.clone() unit=unit value=Signal::derive(value) take signed=true typed turn=turn asked=!radius_too />
         <p><span class="limits">{limit.words()}</span> <strong>{text(said)}</strong></p>
         {accept(id, what)}
     }

@@ -2,8 +2,9 @@
 
 use super::bond::CompoundLine;
 use super::lengths;
-use super::said::{read, say};
-use crate::bench::{Bench, ReadWith};
+use super::no_wrench::no_wrench;
+use super::said::{as_typed, read, say};
+use crate::bench::Bench;
 use crate::job::answer::TorqueAnswer;
 use crate::job::guarding::{KnownBolt, guard_fasten, guard_others, silent_words};
 use crate::job::journal::time_words;
@@ -24,7 +25,6 @@ use crate::parts::torque_plate::{AnswerPlate, OtherUnits, Ruler, ScaleDrawing, W
 use crate::screens::Route;
 use crate::trade::guard::Verdict;
 use crate::trade::order::Layout;
-use crate::trade::quantity::significant;
 use crate::trade::stages::Deed;
 use leptos::prelude::*;
 
@@ -76,6 +76,7 @@ pub fn tally_stage(step: StoredValue<Step>) -> AnyView {
         answer,
         ..
     } = here;
+    let id = step.with_value(|step| step.id);
     let plate: Piece = piece(move || match asked.get() {
         Some(PassAnswer::Angle { degrees, off }) => turn_plate(degrees, off),
         Some(PassAnswer::Hand) => big_words("Snug by hand".to_owned(), "until the faces meet; no more"),
@@ -109,10 +110,22 @@ pub fn tally_stage(step: StoredValue<Step>) -> AnyView {
                 <p class="pass">{text(manual)}</p>
             </div>
             {doubt}
-            <Bolts bolts outline=kept.with_value(outline) />
+            <Bolts bolts outline=kept.with_value(outline) touched=move |place| bench.tally_at(id, place) />
         </div>
     }
     .into_any()
+}
+
+/// The torque that the next fastener asks for, in the manual's words.
+pub fn asked_torque(step: StoredValue<Step>) -> AnyView {
+    let Some(here) = Here::of(step) else {
+        return ().into_any();
+    };
+    let words = text(move || {
+        here.kept
+            .with_value(|fasten| fasten.at(here.place.get()).share_words(here.pass.get()))
+    });
+    view! { <p class="large figures">{words}</p> }.into_any()
 }
 
 /// The part's outline as far as the pattern tells it.
@@ -170,6 +183,7 @@ pub fn FastenWork(step: StoredValue<Step>) -> impl IntoView {
             {fasten.stages_wrong().map(|why| view! { <p class="trouble-line" role="alert">{why}</p> }.into_any())}
             <p class="mid pass">{text(move || kept.with_value(|fasten| fasten.at(place.get()).pass_words(pass.get())))}</p>
         </div>
+        {no_wrench(id)}
         <Guard step kept />
         {silent_words(&fasten).map(|words| view! { <p class="silent">{words}</p> }.into_any())}
         <p>{how}</p>
@@ -332,26 +346,21 @@ fn Running(step: StoredValue<Step>, kept: StoredValue<Fasten>) -> impl IntoView 
     let measured = move || bench.progress.with(|progress| running(&progress.step(id)));
     // Read before the plan was written in another unit, it is shown in this one.
     let value = text(move || {
-        let running = measured();
-        running.map_or(String::new(), |running| {
-            significant(target.unit.value_of(running), 4)
+        bench.progress.with(|progress| {
+            let read = progress.touched(id).and_then(|step| step.reading(&What::Running));
+            read.map_or(String::new(), |read| read.shown_in(target.unit.symbol()))
         })
     });
     let said =
         text(move || measured().map_or(String::new(), |running| running_words(&target, running, !apart)));
+    let typed = RwSignal::new(String::new());
     let take = move |number: f64| {
         bench
-            .measure(
-                id,
-                What::Running,
-                number,
-                target.unit.symbol(),
-                &ReadWith::default(),
-            )
+            .measure(id, What::Running, number, target.unit.symbol(), &as_typed(typed))
             .map_err(|refused| refused.to_string())
     };
     view! {
-        <NumberField name="self-locking nut: running torque before it seats" unit=target.unit.symbol().to_owned() value take />
+        <NumberField name="self-locking nut: running torque before it seats" unit=target.unit.symbol().to_owned() value take typed />
         <p role="status">{said}</p>
     }
 }

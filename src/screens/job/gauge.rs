@@ -2,7 +2,8 @@
 
 use super::accept::accept;
 use super::facts::Facts;
-use crate::bench::{Ask, Bench, Intent, ReadWith};
+use super::said::as_typed;
+use crate::bench::{Ask, Bench, Intent};
 use crate::job::kinds::gauge::words::{how_words, lay_words, limits_words, plastic_words, said_words};
 use crate::job::kinds::{Gauge, Gauged, Work};
 use crate::job::reading::What;
@@ -160,8 +161,7 @@ fn reading(
         });
         reading.filter(|reading| reading.unit == unit)
     });
-    let value =
-        text(move || found.with(|found| found.as_ref().map_or(String::new(), |r| r.value.to_string())));
+    let value = text(move || found.with(|found| found.as_ref().map_or(String::new(), |r| r.text())));
     let verdict = text(move || {
         found.with(|found| {
             found
@@ -169,13 +169,14 @@ fn reading(
                 .map_or(String::new(), |r| r.verdict.words().to_owned())
         })
     });
+    let typed = RwSignal::new(String::new());
     let take = move |value: f64| {
         bench
-            .measure(id, kept.get_value(), value, unit, &ReadWith::default())
+            .measure(id, kept.get_value(), value, unit, &as_typed(typed))
             .map_err(|refused| refused.to_string())
     };
     view! {
-        <NumberField name unit=Signal::stored(unit.to_owned()) value take asked />
+        <NumberField name unit=Signal::stored(unit.to_owned()) value take typed asked />
         <p><strong>{verdict}</strong></p>
         {accept(id, what)}
     }

@@ -1,5 +1,6 @@
 //! A bore read in two directions at three depths: the readings where they are taken, and what they say.
 
+use super::check::read_with;
 use crate::bench::{Bench, ReadWith};
 use crate::job::id::ReadingId;
 use crate::job::kinds::check::bore::{BoreAnswer, answer, size_words};
@@ -8,7 +9,6 @@ use crate::job::reading::{What, whole_bore};
 use crate::job::sheet::{Step, StepId};
 use crate::parts::dynamic::piece;
 use crate::parts::number_field::NumberField;
-use crate::parts::typed::turned;
 use crate::trade::quantity::Unit;
 use leptos::prelude::*;
 
@@ -87,15 +87,18 @@ pub fn cell(bench: Bench, step: StepId, what: &What, with: RwSignal<ReadWith>, a
     let value = Memo::new(move |_| {
         bench.progress.with(|progress| {
             let found = kept.with_value(|what| progress.touched(step)?.reading(what));
-            found.map_or(String::new(), |found| turned(found.value, &found.unit, unit))
+            found.map_or(String::new(), |found| found.shown_in(unit))
         })
     });
+    let typed = RwSignal::new(String::new());
     let take = move |value: f64| {
-        with.with_untracked(|with| bench.measure(step, kept.get_value(), value, unit, with))
+        let with = read_with(with, typed);
+        bench
+            .measure(step, kept.get_value(), value, unit, &with)
             .map_err(|refused| refused.to_string())
     };
     let unit = Signal::stored(unit.to_owned());
-    view! { <NumberField name unit value take asked /> }.into_any()
+    view! { <NumberField name unit value take typed asked /> }.into_any()
 }
 
 /// Where the readings are taken, at three depths in two directions: in a bore cut open, or over a shaft.

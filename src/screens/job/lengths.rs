@@ -2,13 +2,18 @@
 //! stretched.
 
 use super::accept::accept;
+use super::said::as_typed;
 use crate::bench::{Ask, Bench, Intent, ReadWith};
 use crate::job::kinds::{Fasten, Work};
+use crate::job::progress::Reading;
 use crate::job::reading::What;
+use crate::job::readings;
 use crate::job::sheet::{Step, StepId};
 use crate::parts::dynamic::{text, when};
 use crate::parts::keys::{KeySpec, keys};
 use crate::parts::number_field::NumberField;
+use crate::parts::typed::next_unit;
+use crate::trade::quantity::{convert, read_in};
 use leptos::prelude::*;
 
 /// The length the step asks for, and of which bolt, from 0.
@@ -89,10 +94,16 @@ fn bolt_row(bench: Bench, step: StoredValue<Step>, at: u8, stretches: bool) -> A
             step.reading(&What::Stretch(at)).cloned()
         });
         read.map_or(String::new(), |read| {
+            let mm = convert(read.value, &read.unit, "mm");
             let (name, pull) =
-                step.with_value(|step| (read.what.name(Some(step)), pull_of(step, read.value)));
+                step.with_value(|step| (read.what.name(Some(step)), mm.and_then(|mm| pull_of(step, mm))));
             let pull = pull.map_or(String::new(), |pull| format!(" · {pull}"));
-            format!("{name}: {} mm · {}{pull}", read.value, read.verdict.words())
+            format!(
+                "{name}: {} {} · {}{pull}",
+                read.text(),
+                read.unit,
+                read.verdict.words()
+            )
         })
     });
     let tight = stretches.then(|| length_field(bench, step, What::Tight(at), false));
@@ -116,22 +127,32 @@ fn pull_of(step: &Step, mm: f64) -> Option<String> {
     }
 }
 
-/// The field of one length.
+/// One length: read in the unit it was read in last, else in the plan's; a key turns to another. It is `asked`
+/// where it is the one thing the step asks for now.
 pub fn length_field(bench: Bench, step: StoredValue<Step>, what: What, asked: bool) -> AnyView {
     let (id, name) = step.with_value(|step| (step.id, what.name(Some(step))));
+    let planned = step.with_value(|step| readings::unit(step, &what).unwrap_or("mm").to_owned());
     let kept = StoredValue::new(what);
-    let value = move || {
-        bench.progress.with(|progress| {
-            let found = progress.touched(id);
-            let read =
-                found.and_then(|step| kept.with_value(|what| step.reading(what).map(|read| read.value)));
-            read.map_or(String::new(), |value| value.to_string())
-        })
+    let found = move || {
+        bench
+            .progress
+            .with(|progress| kept.with_value(|what| progress.touched(id)?.reading(what).cloned()))
     };
-    let take = move |mm: f64| {
-        let read = bench.measure(id, kept.get_value(), mm, "mm", &ReadWith::default());
+    let last = untrack(found).map(|found| found.unit);
+    let first = last.filter(|unit| convert(1.0, unit, &planned).is_some());
+    let unit = RwSignal::new(first.unwrap_or_else(|| planned.clone()));
+    let value = move || {
+        let shown = |found: Reading| unit.with(|unit| found.shown_in(unit));
+        found().map_or(String::new(), shown)
+    };
+    let typed = RwSignal::new(String::new());
+    let take = move |read: f64| {
+        let unit = unit.get_untracked();
+        let read = bench.measure(id, kept.get_value(), read, &unit, &as_typed(typed));
         read.map_err(|refused| refused.to_string())
     };
-    view! { <NumberField name unit=Signal::stored("mm".to_owned()) value=Signal::derive(value) take asked /> }
+    let units = read_in(&planned);
+    let turn = Callback::new(move |()| unit.update(|unit| next_unit(&units, unit)));
+    view! { <NumberField name unit value=Signal::derive(value) take typed turn=Some(turn) asked /> }
         .into_any()
 }

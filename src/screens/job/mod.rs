@@ -15,6 +15,7 @@ mod lengths;
 mod lift;
 mod more;
 mod next;
+mod no_wrench;
 mod notes;
 mod parts;
 mod plain;

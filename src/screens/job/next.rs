@@ -35,9 +35,8 @@ pub fn NextKey(step: StepId) -> impl IntoView {
         }
         rest(resting);
         match (instead.get_untracked(), ask.get_untracked()) {
-            (Some(Instead::Wrench(at, ..)), _) => bench.take_wrench(at),
-            (Some(Instead::Oven(OvenNext::Out(_, window))), _) => bench.take_out(Some(step), window),
-            (Some(Instead::Oven(OvenNext::Home)), _) => bench.put_countdown_away(),
+            (Some(OvenNext::Out(_, window)), _) => bench.take_out(Some(step), window),
+            (Some(OvenNext::Home), _) => bench.put_countdown_away(),
             // The big key opens the keypad of what is to be read.
             (None, Some(Ask::Read(what))) if what.is_number() => {
                 reading.into_iter().for_each(|ReadingOpen(open)| open.set(true));
@@ -61,22 +60,10 @@ pub fn NextKey(step: StepId) -> impl IntoView {
     .into_any()
 }
 
-/// What comes before what is asked.
-#[derive(Debug, Clone, PartialEq)]
-enum Instead {
-    /// A torque that the wrench in the hand can't be set to is not tallied: another is taken first.
-    Wrench(usize, String, String),
-    /// What was heated or cooled is on its way.
-    Oven(OvenNext),
-}
-
-fn instead(bench: Bench, step: StepId, ask: &Ask) -> Option<Instead> {
+/// What of the way from the oven comes before the step is done.
+fn instead(bench: Bench, step: StepId, ask: &Ask) -> Option<OvenNext> {
     match ask {
-        Ask::Tally(_) => {
-            let (at, other, in_hand) = bench.wrench_instead(step)?;
-            Some(Instead::Wrench(at, other, in_hand))
-        }
-        Ask::Close => bench.oven_next(step).map(Instead::Oven),
+        Ask::Close => bench.oven_next(step),
         _ => None,
     }
 }
@@ -85,17 +72,18 @@ fn instead(bench: Bench, step: StepId, ask: &Ask) -> Option<Instead> {
 pub fn face(bench: Bench, step: StepId) -> Option<(String, String)> {
     let ask = bench.ask(step)?;
     match instead(bench, step, &ask) {
-        Some(Instead::Wrench(_, other, in_hand)) => {
-            return Some((format!("Use {other}"), format!("{in_hand} can’t set this")));
-        }
-        Some(Instead::Oven(OvenNext::Out(which, window))) => {
+        Some(OvenNext::Out(which, window)) => {
             return Some((out_words(which).to_owned(), window_words(window)));
         }
-        Some(Instead::Oven(OvenNext::Home)) => return Some(("It is home".to_owned(), String::new())),
+        Some(OvenNext::Home) => return Some(("It is home".to_owned(), String::new())),
         None => {}
     }
     let found = bench.sheet.with(|sheet| sheet.step(step).cloned())?;
     Some(match &ask {
+        Ask::TakeWrench(_) => {
+            let (_, other, in_hand) = bench.wrench_instead(step)?;
+            (format!("Use {other}"), format!("{in_hand} can’t set this"))
+        }
         Ask::Choose => ("It is in".to_owned(), offered_words(bench, &found)),
         Ask::GoOn => (words(&ask, &found).0, title(bench, bench.onward(step).0)),
         other => words(other, &found),
@@ -164,6 +152,7 @@ fn go_on(bench: Bench, step: StepId, ask: &Ask) {
             step,
             activator: false,
         },
+        Ask::TakeWrench(at) => return bench.take_wrench(*at),
         Ask::Tally(_) => Intent::Tally(step),
         Ask::Gauge(done) => Intent::Gauge { step, done: *done },
         Ask::Choose => match bench
@@ -174,7 +163,9 @@ fn go_on(bench: Bench, step: StepId, ask: &Ask) {
             None => Intent::Close(step),
         },
         // The step says what is still wanted.
-        Ask::Read(_) | Ask::Finding(_) | Ask::Code | Ask::Feel | Ask::Close => Intent::Close(step),
+        Ask::NoWrench(_) | Ask::Read(_) | Ask::Finding(_) | Ask::Code | Ask::Feel | Ask::Close => {
+            Intent::Close(step)
+        }
     };
     bench.tell(bench.send(intent));
 }
@@ -189,6 +180,8 @@ fn words(ask: &Ask, step: &Step) -> (String, String) {
         Ask::Skinned(_) => ("On anew: restart clock", "the bolts over it are loose".to_owned()),
         Ask::Loosen(count) => ("All loose", format!("{count} are too tight")),
         Ask::PutOn => ("Compound on: start clock", String::new()),
+        Ask::TakeWrench(_) => ("Another wrench", String::new()),
+        Ask::NoWrench(_) => ("No wrench fits", "say what you use".to_owned()),
         Ask::Tally(next) => {
             let fasten = match &step.work {
                 Work::Fasten(fasten) => Some(fasten),

@@ -28,7 +28,7 @@ pub fn asked(step: StoredValue<Step>, what: What) -> AnyView {
                     format!(
                         "{}: {} {} · {}",
                         last.what.name(Some(step)),
-                        last.value,
+                        last.text(),
                         last.unit,
                         last.verdict.words()
                     )

@@ -10,8 +10,16 @@ use crate::parts::ask_words::AskWords;
 use crate::parts::dynamic::{piece, text};
 use crate::parts::keys::{KeySpec, keys};
 use crate::parts::number_field::NumberField;
-use crate::parts::typed::turned;
+use crate::parts::typed::decimals;
 use leptos::prelude::*;
+
+/// How it was read: with no tool named, and the digits it was typed with.
+pub fn as_typed(typed: RwSignal<String>) -> ReadWith {
+    ReadWith {
+        decimals: typed.with_untracked(|typed| decimals(typed)),
+        ..ReadWith::default()
+    }
+}
 
 /// A number to read, in the unit the plan asks for it in.
 ///
@@ -29,16 +37,17 @@ pub fn read(step: StoredValue<Step>, what: What, name: &str, asked: bool) -> Any
             .progress
             .with(|progress| kept.with_value(|what| progress.touched(id)?.reading(what).cloned()))
     });
+    let typed = RwSignal::new(String::new());
     let take = move |value: f64| {
-        let with = ReadWith::default();
+        let with = as_typed(typed);
         asked_in
             .with_value(|unit| bench.measure(id, kept.get_value(), value, unit, &with))
             .map_err(|refused| refused.to_string())
     };
     let value = move || {
         reading.with(|found| {
-            let turn = |found: &Reading| asked_in.with_value(|unit| turned(found.value, &found.unit, unit));
-            found.as_ref().map_or(String::new(), turn)
+            let shown = |found: &Reading| asked_in.with_value(|unit| found.shown_in(unit));
+            found.as_ref().map_or(String::new(), shown)
         })
     };
     let said = move || {
@@ -49,7 +58,7 @@ pub fn read(step: StoredValue<Step>, what: What, name: &str, asked: bool) -> Any
         })
     };
     view! {
-        <NumberField name unit=Signal::stored(unit) value=Signal::derive(value) take signed=true asked />
+        <NumberField name unit=Signal::stored(unit) value=Signal::derive(value) take signed=true typed asked />
         <p><strong>{text(said)}</strong></p>
         {accept(id, what)}
     }

@@ -11,6 +11,7 @@ use crate::parts::seat::{
     answered, countdown, depth_readings, fit_facts, plan_plate, running_countdown, tool_facts, tools_drawing,
 };
 use crate::screens::Route;
+use crate::trade::quantity::Stated;
 use leptos::prelude::*;
 
 /// The plan, its countdown, and how deep it sits; the drawing where there is room.
@@ -34,20 +35,27 @@ pub fn one(step: StoredValue<Step>, what: What) -> AnyView {
     let bench = Bench::here();
     let (id, name) = step.with_value(|step| (step.id, what.name(Some(step))));
     let gap = what == What::Gap;
+    let typed = RwSignal::new(String::new());
     let take = move |mm: f64| {
         let step = Some(id);
+        let stated = typed.with_untracked(|typed| Stated::typed(typed));
+        let mm = stated.unwrap_or(Stated::plain(mm));
         let intent = match gap {
             true => Intent::ReadGap { step, mm },
             false => Intent::ReadDepth { step, mm },
         };
         bench.send(intent).map_err(|refused| refused.to_string())
     };
+    let kept = StoredValue::new(what);
     let value = text(move || {
-        let (depth, read_gap) = bench.depth_read(Some(id));
-        let read = if gap { read_gap } else { depth };
-        read.map_or(String::new(), |mm| mm.to_string())
+        bench.progress.with(|progress| {
+            let read = progress
+                .touched(id)
+                .and_then(|step| kept.with_value(|what| step.reading(what).cloned()));
+            read.map_or(String::new(), |read| read.shown_in("mm"))
+        })
     });
-    view! { <NumberField name unit=Signal::stored("mm".to_owned()) value take signed=true asked=true /> }
+    view! { <NumberField name unit=Signal::stored("mm".to_owned()) value take typed signed=true asked=true /> }
         .into_any()
 }
 

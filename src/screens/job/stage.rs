@@ -1,6 +1,7 @@
 //! What the step asks for now, as large as its place allows. Nothing here scrolls: what doesn't fit is
 //! behind the lanes.
 
+use super::no_wrench::no_wrench;
 use super::notes::{big, notes};
 use super::{bond, check, fasten, fill, gate, gauge, lift, plain, read, run, seat, select, skin, turn};
 use crate::bench::{Ask, Bench};
@@ -24,6 +25,7 @@ enum Scene {
     Loosen(usize),
     PutOn,
     Tally,
+    NoWrench,
     Read(What),
     Code,
     Choose,
@@ -44,7 +46,8 @@ impl Scene {
             Ask::NewOn(part) => Self::New(part),
             Ask::Loosen(count) => Self::Loosen(count),
             Ask::PutOn => Self::PutOn,
-            Ask::Tally(_) => Self::Tally,
+            Ask::Tally(_) | Ask::TakeWrench(_) => Self::Tally,
+            Ask::NoWrench(_) => Self::NoWrench,
             Ask::Read(what) => Self::Read(what),
             Ask::Code => Self::Code,
             Ask::Choose => Self::Choose,
@@ -88,6 +91,7 @@ fn shown(scene: Scene, step: StoredValue<Step>, cautions: Memo<Vec<Caution>>) ->
         )),
         Scene::PutOn => before_notes(step, bond::put_on(step)),
         Scene::Tally => fasten::tally_stage(step),
+        Scene::NoWrench => flow(view! { {fasten::asked_torque(step)} {no_wrench(id)} }.into_any()),
         Scene::Read(what) => before_notes(step, read::asked(step, what)),
         Scene::Code | Scene::Choose => before_notes(step, select::choose(step)),
         Scene::Gauge(done) => before_notes(step, gauge::do_now(step, done)),

@@ -23,7 +23,7 @@ pub use mass::{MassUnit, print_mass};
 pub(in crate::trade) use print::{LAST_BITS, decimals_of};
 pub use print::{Printed, fixed, significant, trimmed};
 pub use read_unit::{READ_UNITS, convert, read_in, unit_symbol};
-pub use stated::Stated;
+pub use stated::{MOST_DIGITS, Stated};
 pub use temperature::{TemperatureUnit, parse_temperature, print_temperature};
 pub use text_error::{Problem, TextError};
 pub use torque_statement::{StatementForm, TorqueStatement};

@@ -6,7 +6,8 @@ use serde::{Deserialize, Deserializer, Serialize, Serializer};
 use std::fmt;
 
 /// More digits behind the point than any manual prints.
-const MOST: usize = 12;
+pub const MOST_DIGITS: u8 = 12;
+const MOST: usize = MOST_DIGITS as usize;
 
 /// A number and how many digits behind the point it was written with.
 ///

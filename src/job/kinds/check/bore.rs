@@ -1,8 +1,8 @@
 //! What the readings of a bore's grid say: size, out-of-round, taper, clearance, each against its limit.
 
 use super::data::{Bore, Journal};
-pub use super::limit::limit_words;
 use super::limit::{Pair, pairs_words};
+pub use super::limit::{limit_words, stated_words};
 use crate::job::id::ReadingId;
 use crate::job::progress::StepProgress;
 use crate::job::reading::What;

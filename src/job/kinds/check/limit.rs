@@ -208,6 +208,12 @@ pub fn limit_words(least: Option<f64>, most: Option<f64>, unit: &str) -> String 
     in_words((least, most), decimals(plain.into_iter(), unit), unit)
 }
 
+/// The same of limits that keep their digits: "0.0050 to 0.0060 in".
+pub fn stated_words(least: Option<Stated>, most: Option<Stated>, unit: &str) -> String {
+    let pair = (least.map(|limit| limit.value), most.map(|limit| limit.value));
+    in_words(pair, decimals([least, most].into_iter(), unit), unit)
+}
+
 fn in_words((least, most): Pair, decimals: u8, unit: &str) -> String {
     let figure = |limit: f64| fixed(limit, decimals);
     let words = match (least, most) {

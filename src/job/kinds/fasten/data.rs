@@ -1,6 +1,7 @@
 //! What a fasten step holds.
 
 use super::group::Group;
+use super::lengths::Lengths;
 use crate::job::text_form;
 use crate::trade::application::Application;
 use crate::trade::guard::{Fastener, Joint};
@@ -116,6 +117,9 @@ pub struct Fasten {
     /// Most stretch, mm.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub stretch_most_mm: Option<f64>,
+    /// Stretch and greatest length where plain millimetres don't say them: ask [`Fasten::stated_lengths`].
+    #[serde(default, rename = "lengths", skip_serializing_if = "Option::is_none")]
+    pub lengths_stated: Option<Lengths>,
     /// What the bolt clamps, from under its head to the nut or the hole's first thread, mm.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub grip_mm: Option<f64>,
@@ -188,6 +192,7 @@ impl Fasten {
             stages: Vec::new(),
             stretch_least_mm: None,
             stretch_most_mm: None,
+            lengths_stated: None,
             grip_mm: None,
             plain_mm: None,
             to_yield: false,
@@ -245,6 +250,21 @@ impl Fasten {
         let with = |stage: &&Stage| stage.way == Way::SameFastener;
         let more = self.stages.iter().skip(first + 1).take_while(with).count();
         first..first + 1 + more
+    }
+
+    /// The first of the passes that are done on one fastener together with that one.
+    pub fn round_of(&self, pass: usize) -> usize {
+        let mut first = 0;
+        while !self.round(first).contains(&pass) && first < pass {
+            first = self.round(first).end;
+        }
+        first
+    }
+
+    /// Whether the manual leaves open which fastener of that pass comes first.
+    pub fn any_order(&self, pass: usize) -> bool {
+        let stage = self.stages.get(pass);
+        stage.is_some_and(|stage| stage.way == Way::AnyOrder && !stage.act.to_all())
     }
 
     /// The places of a pass in the order they are done.

@@ -1,12 +1,15 @@
 //! The fields of a fasten step.
 
 use super::data::{CONDITIONS, Fasten, Lock, Reuse, layout, layout_words};
+use super::lengths::Lengths;
 use super::passes;
 use crate::job::field::{Entry, Field, Kept, Number, Refused, Set, pick, pick_maybe, refuse};
 use crate::job::text_form::{said, stages, thread};
+use crate::job::units::Units;
 use crate::trade::application::{Application, JointKind};
 use crate::trade::guard::Fastener;
 use crate::trade::order::{Layout, MOST_BOLTS};
+use crate::trade::quantity::{LengthUnit, Stated, Unit, convert};
 use crate::trade::strength::Strength;
 use crate::trade::strip::FemaleMaterial;
 
@@ -51,26 +54,68 @@ pub static ENGAGEMENT: [Number<Fasten>; 1] = [Number::<Fasten>::new(
 )
 .or_none(|f| f.engagement_mm = None)];
 
-/// How far each stretches, mm (from memory: manuals state 0.1 to 0.6 mm for bolts of some 50 to 100 mm).
+macro_rules! length {
+    ($id:literal, $name:literal, $range:expr, $stored:literal, $field:ident) => {
+        Number::<Fasten>::new(
+            ($id, $name),
+            Kept::Millimetre,
+            $range,
+            $stored,
+            |f| f.stated_lengths().millimetres(f.stated_lengths().$field),
+            |f, mm| {
+                let own = convert(mm, "mm", f.length_unit().symbol()).unwrap_or(mm);
+                let $field = Some(Stated::plain(own));
+                f.state_lengths(Lengths {
+                    $field,
+                    ..f.stated_lengths()
+                });
+            },
+        )
+        .or_none(|f| {
+            let stated = f.stated_lengths();
+            f.state_lengths(Lengths {
+                $field: None,
+                ..stated
+            });
+        })
+        .stated(
+            |f| f.stated_lengths().$field,
+            |f, stated| {
+                let $field = Some(stated);
+                f.state_lengths(Lengths {
+                    $field,
+                    ..f.stated_lengths()
+                });
+            },
+        )
+        .in_unit(|f| {
+            let unit = f.length_unit();
+            (unit.symbol(), unit.metres() / LengthUnit::Millimetre.metres())
+        })
+    };
+}
+
+/// How far a bolt stretches, mm (from memory: manuals state 0.1 to 0.6 mm for bolts of some 50 to 100 mm).
+const STRETCHES: (f64, f64) = (0.001, 5.0);
+/// How long one is over its ends, mm.
+const OVER_ENDS: (f64, f64) = (1.0, 1_000.0);
+
+/// How far each stretches.
 pub static STRETCH: [Number<Fasten>; 2] = [
-    Number::<Fasten>::new(
-        ("stretch_least", "least stretch"),
-        Kept::Millimetre,
-        (0.001, 5.0),
+    length!(
+        "stretch_least",
+        "least stretch",
+        STRETCHES,
         "fasten/stretch_least_mm",
-        |f| f.stretch_least_mm,
-        |f, mm| f.stretch_least_mm = Some(mm),
-    )
-    .or_none(|f| f.stretch_least_mm = None),
-    Number::<Fasten>::new(
-        ("stretch_most", "most stretch"),
-        Kept::Millimetre,
-        (0.001, 5.0),
+        stretch_least
+    ),
+    length!(
+        "stretch_most",
+        "most stretch",
+        STRETCHES,
         "fasten/stretch_most_mm",
-        |f| f.stretch_most_mm,
-        |f, mm| f.stretch_most_mm = Some(mm),
-    )
-    .or_none(|f| f.stretch_most_mm = None),
+        stretch_most
+    ),
 ];
 
 /// What the bolt clamps, and how much of that is plain shank, mm: its pull is reckoned from its stretch by them.
@@ -107,21 +152,30 @@ pub static USES: [Number<Fasten>; 1] = [Number::<Fasten>::new(
 .whole()
 .or_none(|f| f.most_uses = None)];
 
-/// How long one may be over its ends and come again, mm.
-pub static LONGEST: [Number<Fasten>; 1] = [Number::<Fasten>::new(
-    ("longest", "greatest length over the ends"),
-    Kept::Millimetre,
-    (1.0, 1_000.0),
+/// How long one may be over its ends and come again.
+pub static LONGEST: [Number<Fasten>; 1] = [length!(
+    "longest",
+    "greatest length over the ends",
+    OVER_ENDS,
     "fasten/longest_mm",
-    |f| f.longest_mm,
-    |f, mm| f.longest_mm = Some(mm),
-)
-.or_none(|f| f.longest_mm = None)];
+    longest
+)];
+
+/// Whether each length that is stated lies within its range.
+fn lengths_make_sense(lengths: &Lengths) -> bool {
+    let within = |stated, (least, most): (f64, f64)| {
+        let mm = lengths.millimetres(stated);
+        mm.is_none_or(|mm| mm >= least && mm <= most)
+    };
+    within(lengths.stretch_least, STRETCHES)
+        && within(lengths.stretch_most, STRETCHES)
+        && within(lengths.longest, OVER_ENDS)
+}
 
 const LAYOUTS: [&str; 4] = ["line", "two rows", "circle", "as numbered"];
 
 /// Every field of fasteners, in the order of the plan; the joint of what goes on them comes behind.
-pub static TABLE: [Field<Fasten>; 25] = [
+pub static TABLE: [Field<Fasten>; 26] = [
     Field::Typed {
         id: "torque",
         label: "manual says",
@@ -191,6 +245,18 @@ pub static TABLE: [Field<Fasten>; 25] = [
             f.stages = stages::typed_line(words).map_err(Refused::Said)?;
             Ok(())
         },
+    },
+    Field::Choice {
+        id: "lengths_in",
+        label: "stretch and length over the ends in",
+        offered: || {
+            let units = Units::LENGTHS.iter().enumerate();
+            units
+                .map(|(at, unit)| (at.to_string(), unit.symbol().to_owned()))
+                .collect()
+        },
+        get: |f| f.length_unit().symbol().to_owned(),
+        set: |f, at| f.take_length_unit(pick(&Units::LENGTHS, at)?, lengths_make_sense),
     },
     Field::Numbers(&STRETCH),
     Field::Flag {

@@ -6,14 +6,17 @@ pub mod fastening;
 pub mod fields;
 mod group;
 mod groups;
+mod lengths;
 pub mod passes;
 pub mod pull;
 mod reuse;
 mod stage_fields;
+mod stated;
 mod stretch;
 
 pub use data::{CONDITIONS, Fasten, Lock, Reuse, layout, layout_words, sealing, size_words};
 pub use group::Group;
+pub use lengths::Lengths;
 
 use crate::job::field::{self, Form, Seen, Set};
 use crate::job::kinds::around::Around;

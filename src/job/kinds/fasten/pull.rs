@@ -2,7 +2,7 @@
 
 use super::data::{Fasten, Reuse};
 use crate::trade::preload::Preload;
-use crate::trade::quantity::{Angle, Length, significant};
+use crate::trade::quantity::{Angle, Length, Unit, significant};
 use crate::trade::stages::total_angle;
 use crate::trade::stretch::{Shank, StretchError, drawn};
 use crate::trade::thread::Thread;
@@ -37,10 +37,12 @@ impl Fasten {
     /// What the manual's stretch pulls, and what the turn draws: everything that stands beside the torque.
     pub fn pull_words(&self) -> Vec<String> {
         let mut lines = Vec::new();
-        let stretches = [self.stretch_least_mm, self.stretch_most_mm];
-        let pulls = stretches.into_iter().flatten().filter_map(|mm| {
-            let words = self.pull_of_stretch(mm)?;
-            Some(format!("At {mm} mm of stretch {words}."))
+        let stated = self.stated_lengths();
+        let stretches = [stated.stretch_least, stated.stretch_most];
+        let pulls = stretches.into_iter().flatten().filter_map(|stretch| {
+            let words = self.pull_of_stretch(stated.millimetres(Some(stretch))?)?;
+            let unit = stated.unit.symbol();
+            Some(format!("At {} {unit} of stretch {words}.", stretch.text()))
         });
         lines.extend(pulls);
         let turn = total_angle(&self.stages);
@@ -57,7 +59,7 @@ impl Fasten {
 
     /// That they are used once, where the manual hasn't said how often.
     fn once_words(&self) -> Option<&'static str> {
-        let limited = self.most_uses.is_some() || self.longest_mm.is_some();
+        let limited = self.most_uses.is_some() || self.stated_lengths().longest.is_some();
         (self.torque_tells_no_pull() && self.reuse == Reuse::Again && !limited).then_some(ONCE)
     }
 }

@@ -1,9 +1,11 @@
 //! Fasteners that may come again a few times, or up to a length.
 
 use super::data::{Fasten, Reuse};
+use super::lengths::Lengths;
 use crate::job::part::PartKey;
 use crate::job::progress::StepProgress;
 use crate::job::reading::What;
+use crate::trade::quantity::{Stated, Unit};
 
 impl Fasten {
     /// How many times one may be tightened in all, where the manual says so and old ones may come again.
@@ -11,9 +13,16 @@ impl Fasten {
         self.most_uses.filter(|_| self.reuse == Reuse::Again)
     }
 
-    /// How long an old one may be over its ends, mm.
-    pub fn longest_mm(&self) -> Option<f64> {
-        self.longest_mm.filter(|_| self.reuse == Reuse::Again)
+    /// How long an old one may be over its ends, in [`Fasten::length_unit`].
+    pub fn longest(&self) -> Option<Stated> {
+        self.stated_lengths()
+            .longest
+            .filter(|_| self.reuse == Reuse::Again)
+    }
+
+    /// Whether an old one of that length may come again.
+    pub fn length_holds(&self, value: f64) -> bool {
+        Lengths::hold(value, None, self.longest())
     }
 
     /// Whether ones that were tightened so many times before may be tightened once more.
@@ -38,7 +47,10 @@ impl Fasten {
             1 => "may be tightened once".to_owned(),
             most => format!("may be tightened {most} times in all"),
         });
-        let length = self.longest_mm().map(|mm| format!("no longer than {mm} mm"));
+        let length = self.longest().map(|most| {
+            let unit = self.length_unit().symbol();
+            format!("no longer than {} {unit}", most.text())
+        });
         let words: Vec<String> = times.into_iter().chain(length).collect();
         words.join("; ")
     }

@@ -1,20 +1,21 @@
 //! Fasteners whose length is read over their ends, free and tight: how far each stretched.
 
 use super::data::Fasten;
-use crate::job::kinds::check::bore::limit_words;
+use super::lengths::Lengths;
 use crate::job::reading::What;
 
 impl Fasten {
     /// Whether the manual states a stretch.
     pub fn stretches(&self) -> bool {
-        self.stretch_least_mm.is_some() || self.stretch_most_mm.is_some()
+        let stated = self.stated_lengths();
+        stated.stretch_least.is_some() || stated.stretch_most.is_some()
     }
 
     /// Every length that is read: all free ones before any tight one.
     pub fn lengths(&self) -> Vec<What> {
         let free = self
             .each()
-            .filter(|_| self.stretches() || self.longest_mm().is_some());
+            .filter(|_| self.stretches() || self.longest().is_some());
         let tight = self.each().filter(|_| self.stretches());
         free.map(What::Free).chain(tight.map(What::Tight)).collect()
     }
@@ -29,10 +30,10 @@ impl Fasten {
         0..self.layout.count() as u8
     }
 
-    /// Whether a stretch, mm, is within the manual's.
-    pub fn stretch_holds(&self, mm: f64) -> bool {
-        self.stretch_least_mm.is_none_or(|least| mm >= least)
-            && self.stretch_most_mm.is_none_or(|most| mm <= most)
+    /// Whether a stretch, in the unit of its limits, is within the manual's.
+    pub fn stretch_holds(&self, value: f64) -> bool {
+        let stated = self.stated_lengths();
+        Lengths::hold(value, stated.stretch_least, stated.stretch_most)
     }
 
     /// "stretch 0.13 to 0.15 mm"; empty where none is stated.
@@ -40,8 +41,7 @@ impl Fasten {
         if !self.stretches() {
             return String::new();
         }
-        let limits = limit_words(self.stretch_least_mm, self.stretch_most_mm, "mm");
-        format!("stretch {limits}")
+        format!("stretch {}", self.stated_lengths().stretch_words())
     }
 
     /// What the manual says: its torque, and its stretch beside it or in its place.

@@ -33,6 +33,9 @@ pub struct Fill {
     /// It is fuel, whatever it is called.
     #[serde(skip_serializing_if = "std::ops::Not::not")]
     pub fuel: bool,
+    /// It is no fuel, whatever it is called.
+    #[serde(skip_serializing_if = "std::ops::Not::not")]
+    pub no_fuel: bool,
     /// What it is measured in at the bench, where that is not the manual's unit.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub measured_in: Option<VolumeUnit>,
@@ -45,7 +48,9 @@ const NEAR: f64 = 0.1;
 impl Fill {
     /// The fuel it is, by its name or as told; none where it is none.
     pub fn fuel(&self) -> Option<&'static Fuel> {
-        fuel_named(&self.fluid).or_else(|| self.fuel.then(any_fuel))
+        let fuel = fuel_named(&self.fluid).or_else(|| self.fuel.then(any_fuel));
+        // Where a file says both, it is handled as what lights.
+        fuel.filter(|_| self.fuel || !self.no_fuel)
     }
 
     /// How much goes into what is dry, where the manual says.

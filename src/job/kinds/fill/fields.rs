@@ -1,7 +1,7 @@
 //! The fields of a fill step.
 
 use super::{Amount, Fill};
-use crate::job::field::{self, Entry, Field, Form, Kept, Number, Refused, Seen, Set, pick_maybe};
+use crate::job::field::{self, Entry, Field, Form, Kept, Number, Refused, Seen, Set, pick_maybe, yes};
 use crate::trade::quantity::{Unit, VolumeUnit, parse_volume};
 
 /// Litres as a file has them; the plan shows them among the amounts.
@@ -66,11 +66,32 @@ static TABLE: [Field<Fill>; 9] = [
         get: |it| it.hot,
         set: |it, yes| it.hot = yes,
     },
-    Field::Flag {
+    Field::Choice {
         id: "fuel",
         label: "it is fuel",
-        get: |it| it.fuel,
-        set: |it, yes| it.fuel = yes,
+        offered: || {
+            let words = [
+                ("", "as its name says"),
+                ("yes", "yes, whatever its name"),
+                ("no", "no, whatever its name"),
+            ];
+            words
+                .map(|(value, words)| (value.to_owned(), words.to_owned()))
+                .to_vec()
+        },
+        get: |it| {
+            let words = match (it.fuel, it.no_fuel) {
+                (true, _) => "yes, whatever its name",
+                (false, true) => "no, whatever its name",
+                (false, false) => "as its name says",
+            };
+            words.to_owned()
+        },
+        set: |it, value| {
+            let told = if value.is_empty() { None } else { Some(yes(value)?) };
+            (it.fuel, it.no_fuel) = (told == Some(true), told == Some(false));
+            Ok(())
+        },
     },
 ];
 

@@ -1,6 +1,8 @@
 //! What a lift step holds.
 
+use crate::job::units::Units;
 use crate::trade::lift::Grip;
+use crate::trade::quantity::{LengthUnit, MassUnit};
 use crate::trade::sling::Hitch;
 use serde::{Deserialize, Serialize};
 
@@ -22,6 +24,10 @@ pub struct LiftWork {
     /// By hand, the reach where it is set down, cm; the same as at the start where it isn't told.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub reach_to_cm: Option<f64>,
+    /// What its weight and lengths are typed and told in, kg with cm or lb with inches; none: as the job's
+    /// manual measures.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub weighs_in: Option<MassUnit>,
     /// How the slings go round it.
     #[serde(default, skip_serializing_if = "is_straight")]
     pub hitch: Hitch,
@@ -54,10 +60,27 @@ impl Default for LiftWork {
             boom_mm: None,
             under_load: false,
             reach_to_cm: None,
+            weighs_in: None,
             hitch: Hitch::Straight,
             eyebolts: false,
             span_cm: None,
             near_cm: None,
+        }
+    }
+}
+
+impl LiftWork {
+    /// What it is told in.
+    pub fn told_in(&self) -> MassUnit {
+        self.weighs_in.unwrap_or(MassUnit::Kilogram)
+    }
+
+    /// The same, told as a job of those units tells it, where it doesn't say itself.
+    pub fn told_by(&self, units: Units) -> Self {
+        let pounds = matches!(units.length, LengthUnit::Inch | LengthUnit::Thou);
+        Self {
+            weighs_in: self.weighs_in.or(pounds.then_some(MassUnit::Pound)),
+            ..self.clone()
         }
     }
 }

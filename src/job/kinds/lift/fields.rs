@@ -2,6 +2,7 @@
 
 use super::data::{LiftWay, LiftWork};
 use crate::job::field::{Field, Kept, Number, pick};
+use crate::trade::quantity::MassUnit;
 use crate::trade::sling::Hitch;
 
 /// The load, hoist or hands.
@@ -12,7 +13,13 @@ pub static LOAD: [Number<LiftWork>; 1] = [Number::<LiftWork>::new(
     "lift/mass_kg",
     |w| Some(w.mass_kg),
     |w, kg| w.mass_kg = kg,
-)];
+)
+.in_unit(|w| Kept::Kilogram.shown(w.told_in()))];
+
+/// Centimetres, or inches for who weighs in pounds.
+fn centimetres(work: &LiftWork) -> (&'static str, f64) {
+    Kept::Centimetre.shown(work.told_in())
+}
 
 /// Where hands can be, cm; a load held against the body is reckoned from 25 cm on by the equation itself.
 const REACH: (f64, f64) = (0.0, 300.0);
@@ -33,7 +40,8 @@ pub static HANDS: [Number<LiftWork>; 4] = [
                 *reach_cm = cm;
             }
         },
-    ),
+    )
+    .in_unit(centimetres),
     Number::<LiftWork>::new(
         ("from", "hands at the start"),
         Kept::Centimetre,
@@ -48,7 +56,8 @@ pub static HANDS: [Number<LiftWork>; 4] = [
                 *from_cm = cm;
             }
         },
-    ),
+    )
+    .in_unit(centimetres),
     Number::<LiftWork>::new(
         ("to", "hands at the end"),
         Kept::Centimetre,
@@ -63,7 +72,8 @@ pub static HANDS: [Number<LiftWork>; 4] = [
                 *to_cm = cm;
             }
         },
-    ),
+    )
+    .in_unit(centimetres),
     // Past 135° the equation gives no weight at all, and says so: it is no reason not to be told.
     Number::<LiftWork>::new(
         ("turn", "turn of the body"),
@@ -91,6 +101,7 @@ pub static REACH_TO: [Number<LiftWork>; 1] = [Number::<LiftWork>::new(
     |w| w.reach_to_cm,
     |w, cm| w.reach_to_cm = Some(cm),
 )
+.in_unit(centimetres)
 .or_none(|w| w.reach_to_cm = None)];
 
 /// Where the centre of gravity is, when it isn't in the middle: between two legs or two people.
@@ -103,6 +114,7 @@ pub static CENTRE: [Number<LiftWork>; 2] = [
         |w| w.span_cm,
         |w, cm| w.span_cm = Some(cm),
     )
+    .in_unit(centimetres)
     .or_none(|w| w.span_cm = None),
     Number::<LiftWork>::new(
         ("near", "nearer one to the centre of gravity"),
@@ -112,6 +124,7 @@ pub static CENTRE: [Number<LiftWork>; 2] = [
         |w| w.near_cm,
         |w, cm| w.near_cm = Some(cm),
     )
+    .in_unit(centimetres)
     .or_none(|w| w.near_cm = None),
 ];
 
@@ -162,12 +175,33 @@ pub static BOOM: [Number<LiftWork>; 1] = [Number::<LiftWork>::new(
 .or_none(|w| w.boom_mm = None)];
 
 /// Every field of a lift, in the order of the plan.
-pub static TABLE: [Field<LiftWork>; 12] = [
+pub static TABLE: [Field<LiftWork>; 13] = [
     Field::Words {
         id: "load",
         label: "what is lifted",
         get: |w| &w.load,
         set: |w, words| w.load = words,
+    },
+    Field::Choice {
+        id: "weighs_in",
+        label: "told in",
+        offered: || {
+            let words = [("0", "kg and cm"), ("1", "lb and inches")];
+            words
+                .map(|(at, words)| (at.to_owned(), words.to_owned()))
+                .to_vec()
+        },
+        get: |w| {
+            let words = match w.told_in() {
+                MassUnit::Kilogram => "kg and cm",
+                MassUnit::Pound => "lb and inches",
+            };
+            words.to_owned()
+        },
+        set: |w, at| {
+            w.weighs_in = Some(pick(&[MassUnit::Kilogram, MassUnit::Pound], at)?);
+            Ok(())
+        },
     },
     Field::Numbers(&LOAD),
     Field::Flag {

@@ -8,6 +8,7 @@ use crate::trade::lift::{LiftAnswer, LiftVerdict, Station};
 use crate::trade::quantity::{Force, Mass, MassUnit, fixed, print_mass, significant};
 use crate::trade::sling::Hitch;
 use uom::si::force::{kilonewton, pound_force};
+use uom::si::mass::kilogram;
 use uom::si::ratio::ratio;
 
 /// A name and what stands beside it.
@@ -74,7 +75,7 @@ pub fn rows(work: &LiftWork, answer: &Result<LiftingAnswer, LiftingError>, weigh
     if !work.load.is_empty() {
         mass = format!("{}, {mass}", work.load);
     }
-    let mut rows = vec![("load", mass)];
+    let mut rows = vec![(LOAD, mass)];
     match answer {
         Ok(LiftingAnswer::Hands(hands)) => {
             rows.extend(hands_rows(hands));
@@ -94,8 +95,13 @@ pub fn rows(work: &LiftWork, answer: &Result<LiftingAnswer, LiftingError>, weigh
 /// What was lifted and how, for the record.
 pub fn summary(work: &LiftWork, answer: &Result<LiftingAnswer, LiftingError>, weighs_in: MassUnit) -> String {
     let head = headline(answer, weighs_in);
+    let both = work.weighs_in.map(|_| other_words(work));
     let facts: Vec<String> = rows(work, answer, weighs_in)
         .into_iter()
+        .map(|(name, words)| match (name, &both) {
+            (LOAD, Some(other)) => (name, format!("{words} ({other})")),
+            _ => (name, words),
+        })
         .filter(|(name, _)| !["model", PICKED_UP, SET_DOWN].contains(name))
         .map(|(name, words)| format!("{name}: {words}"))
         .collect();
@@ -109,6 +115,17 @@ pub fn summary(work: &LiftWork, answer: &Result<LiftingAnswer, LiftingError>, we
     )
 }
 
+/// The load as who weighs the other way reads it.
+fn other_words(work: &LiftWork) -> String {
+    let other = match work.told_in() {
+        MassUnit::Kilogram => MassUnit::Pound,
+        MassUnit::Pound => MassUnit::Kilogram,
+    };
+    print_mass(Mass::new::<kilogram>(work.mass_kg), other, 3).to_string()
+}
+
+/// The load's own row.
+const LOAD: &str = "load";
 /// The two ends of a lift by hand.
 const PICKED_UP: &str = "where it is picked up";
 const SET_DOWN: &str = "where it is set down";

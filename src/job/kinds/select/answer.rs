@@ -1,6 +1,7 @@
 //! What the readings and rounds of a select step say: the aim, what to put in, what to change.
 
 use super::data::{By, Piece, Select, Trial};
+use super::shared::{same, take_out};
 use crate::job::progress::{Reading, Round, StepProgress};
 use crate::job::reading::What;
 use crate::trade::quantity::Unit;
@@ -41,6 +42,8 @@ pub enum Advice {
     },
     /// This part of the table.
     Part(Piece),
+    /// This one, which another step has in.
+    InElsewhere(Piece),
     /// What was measured stands in no row of the table.
     OutOfTable(f64),
     /// The table has nothing for these codes.
@@ -145,22 +148,23 @@ fn row(select: &Select, size: f64) -> Option<Piece> {
     Some(Piece::coded(&row.code, row.thick))
 }
 
-/// What to put in, now: at first by what was measured, after a trial by what it read.
-pub fn advice(select: &Select, progress: &StepProgress) -> Advice {
+/// What to put in, now, out of what is `gone` from the box: at first by what was measured, after a trial by
+/// what it read.
+pub fn advice(select: &Select, progress: &StepProgress, gone: &[Piece]) -> Advice {
     let Some(round) = round(select, progress) else {
-        return first(select, progress);
+        return first(select, progress, gone);
     };
     match &select.trial {
-        None => first(select, progress),
+        None => first(select, progress, gone),
         Some(trial) => match result(select, trial, progress) {
-            Some(read) if trial.holds(read) == Some(false) => next(select, trial, round, read),
+            Some(read) if trial.holds(read) == Some(false) => next(select, trial, round, read, gone),
             _ => Advice::Nothing,
         },
     }
 }
 
 /// What was measured, in the table or out of the box.
-pub fn first(select: &Select, progress: &StepProgress) -> Advice {
+pub fn first(select: &Select, progress: &StepProgress, gone: &[Piece]) -> Advice {
     match select.by {
         By::Trial => Advice::Nothing,
         By::Code => match (&progress.codes, &select.codes) {
@@ -174,18 +178,22 @@ pub fn first(select: &Select, progress: &StepProgress) -> Advice {
         By::Range => match aim(select, progress) {
             None => Advice::Nothing,
             Some(Err(size)) => Advice::OutOfTable(size),
-            Some(Ok(aim)) => row(select, aim.pack).map_or(Advice::OutOfTable(aim.pack), Advice::Part),
+            Some(Ok(aim)) => match row(select, aim.pack) {
+                None => Advice::OutOfTable(aim.pack),
+                Some(part) if gone.iter().any(|piece| same(piece, &part)) => Advice::InElsewhere(part),
+                Some(part) => Advice::Part(part),
+            },
         },
         By::Gap => match aim(select, progress) {
             None => Advice::Nothing,
             Some(Err(size)) => Advice::OutOfTable(size),
-            Some(Ok(aim)) => from_box(select, aim.pack, aim.window).unwrap_or(Advice::Nothing),
+            Some(Ok(aim)) => from_box(select, aim.pack, aim.window, gone).unwrap_or(Advice::Nothing),
         },
     }
 }
 
 /// After a reading outside its limits: the pack that brings it to the middle of them.
-fn next(select: &Select, trial: &Trial, round: &Round, read: f64) -> Advice {
+fn next(select: &Select, trial: &Trial, round: &Round, read: f64, gone: &[Piece]) -> Advice {
     let per = match (trial.torque, trial.per) {
         (None, _) => Some(1.0),
         (Some(_), per) => per,
@@ -198,13 +206,14 @@ fn next(select: &Select, trial: &Trial, round: &Round, read: f64) -> Advice {
     let change = change(read, (least, most), trial.thicker, per);
     let pack = sum(&round.pieces).map(|sum| tidy(sum + change.by));
     let window = sum(&round.pieces).map(|sum| (tidy(sum + change.from), tidy(sum + change.to)));
-    pack.and_then(|pack| from_box(select, pack, window))
+    pack.and_then(|pack| from_box(select, pack, window, gone))
         .unwrap_or(Advice::Change(change))
 }
 
 /// The pack out of the box; without a tolerance the nearest there is. None without a box.
-fn from_box(select: &Select, wanted: f64, window: Option<(f64, f64)>) -> Option<Advice> {
-    let (sizes, most) = sizes(select);
+fn from_box(select: &Select, wanted: f64, window: Option<(f64, f64)>, gone: &[Piece]) -> Option<Advice> {
+    let (mut sizes, most) = sizes(select);
+    take_out(&mut sizes, gone);
     if sizes.is_empty() {
         return None;
     }

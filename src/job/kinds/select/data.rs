@@ -57,6 +57,9 @@ pub struct Select {
     /// How far the pack may be off, to either side.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub tolerance: Option<f64>,
+    /// The box or set they come from, by a name of its own, where other steps take from it too.
+    #[serde(skip_serializing_if = "String::is_empty")]
+    pub set: String,
     /// The box of shims.
     #[serde(skip_serializing_if = "Vec::is_empty")]
     pub shims: Vec<Shim>,
@@ -81,6 +84,7 @@ impl Default for Select {
             counts: Counts::Mean,
             allowance: 0.0,
             tolerance: None,
+            set: String::new(),
             shims: Vec::new(),
             rows: Vec::new(),
             codes: None,

@@ -33,8 +33,10 @@ pub fn verdict(select: &Select, progress: &StepProgress, pieces: &[Piece]) -> Ve
         }
         _ => false,
     };
-    match (select.by, first(select, progress)) {
-        (By::Range | By::Code, Advice::Part(wanted)) => Verdict::of(Some(one(&wanted))),
+    match (select.by, first(select, progress, &[])) {
+        (By::Range | By::Code, Advice::Part(wanted) | Advice::InElsewhere(wanted)) => {
+            Verdict::of(Some(one(&wanted)))
+        }
         (By::Range | By::Code, _) => Verdict::Outside,
         (By::Trial, _) => Verdict::Noted,
         (By::Gap, _) => match aim(select, progress) {

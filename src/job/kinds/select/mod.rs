@@ -4,6 +4,7 @@ pub mod answer;
 mod data;
 mod fields;
 pub mod judge;
+pub mod shared;
 pub mod words;
 
 pub use data::{By, Piece, Place, Row, Select, Shim, Trial};

@@ -103,6 +103,11 @@ pub fn advice_words(select: &Select, progress: &StepProgress, advice: &Advice) -
             head: pieces_words(std::slice::from_ref(piece), unit),
             lines: vec!["By the manual’s table.".to_owned()],
         },
+        Advice::InElsewhere(piece) => only(format!(
+            "The manual’s table says {}, and there is one of each in “{}”.",
+            pieces_words(std::slice::from_ref(piece), unit),
+            select.set
+        )),
         Advice::OutOfTable(size) => only(format!(
             "{} stands in no row of the manual’s table: nothing is chosen. Measure again, and read the table again.",
             size_words(*size, unit)
@@ -122,6 +127,15 @@ pub fn advice_words(select: &Select, progress: &StepProgress, advice: &Advice) -
             thicker_words(*thicker)
         )),
     }
+}
+
+/// What another step has in: "0.50 mm is in: step 7".
+pub fn elsewhere_words(piece: &Piece, unit: &str, step: usize) -> String {
+    let is = if piece.count > 1 { "are" } else { "is" };
+    format!(
+        "{} {is} in: step {step}",
+        pieces_words(std::slice::from_ref(piece), unit)
+    )
 }
 
 fn thicker_words(thicker: bool) -> &'static str {
@@ -221,7 +235,7 @@ pub fn round_words(readings: &[Reading]) -> String {
             Verdict::Noted => String::new(),
             Verdict::Within | Verdict::Worn | Verdict::Outside => format!(", {}", reading.verdict.words()),
         };
-        format!("{} {}{verdict}", reading.value, reading.unit)
+        format!("{} {}{verdict}", reading.text(), reading.unit)
     });
     words.collect::<Vec<_>>().join("; ")
 }

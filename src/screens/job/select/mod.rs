@@ -6,7 +6,8 @@ mod rounds;
 
 use super::accept::accept;
 use super::facts::Facts;
-use crate::bench::{Bench, Intent, ReadWith};
+use super::said::as_typed;
+use crate::bench::{Bench, Intent};
 use crate::job::kinds::select::answer::{Wants, aim, wants};
 use crate::job::kinds::select::words::{Said, advice_words, aim_words};
 use crate::job::kinds::select::{By, Select};
@@ -142,10 +143,12 @@ fn lines(words: Vec<String>) -> AnyView {
 fn offered(here: Here) -> AnyView {
     let said = Memo::new(move |_| {
         let advice = here.step.with_value(|step| here.bench.advice(step));
-        let said: Said = here.select.with_value(|select| {
+        let mut said: Said = here.select.with_value(|select| {
             here.progress
                 .with(|progress| advice_words(select, progress, &advice))
         });
+        let away = here.step.with_value(|step| here.bench.in_elsewhere(step));
+        said.lines.extend(away);
         let pieces = here.step.with_value(|step| here.bench.offered(step));
         // What is in already is not offered again.
         let there = here
@@ -239,16 +242,15 @@ fn reading(here: Here, what: What, asked: bool) -> AnyView {
     let value = text(move || {
         found.with(|found| {
             let found = found.as_ref().filter(|reading| reading.unit == unit);
-            found.map_or(String::new(), |reading| {
-                reading.value.to_string().replace('-', "−")
-            })
+            found.map_or(String::new(), |reading| reading.shown_in(unit))
         })
     });
+    let typed = RwSignal::new(String::new());
     let take = move |value: f64| {
         bench
-            .measure(here.id, kept.get_value(), value, unit, &ReadWith::default())
+            .measure(here.id, kept.get_value(), value, unit, &as_typed(typed))
             .map_err(|refused| refused.to_string())
     };
-    view! { <NumberField name unit=Signal::stored(unit.to_owned()) value take signed=true asked /> }
+    view! { <NumberField name unit=Signal::stored(unit.to_owned()) value take signed=true typed asked /> }
         .into_any()
 }

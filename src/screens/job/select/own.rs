@@ -23,16 +23,8 @@ pub fn own(here: Here) -> AnyView {
             .into_any();
         }
         let unit = here.unit();
-        let (by, there) = here.select.with_value(|select| {
-            let shims = select.shims.iter().map(|shim| Piece::shims(shim.thick, 1));
-            let rows = select.rows.iter().map(|row| Piece::coded(&row.code, row.thick));
-            let there: Vec<Piece> = match select.by {
-                By::Gap | By::Trial => shims.collect(),
-                By::Range => rows.collect(),
-                By::Code => Vec::new(),
-            };
-            (select.by, there)
-        });
+        let by = here.select.with_value(|select| select.by);
+        let there = here.step.with_value(|step| here.bench.there(step));
         let tiles = there.into_iter().map(|one| {
             let words = match one.thick {
                 Some(thick) => format!("+ {}", size_words(thick, unit)),

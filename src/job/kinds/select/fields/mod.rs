@@ -7,7 +7,7 @@ use super::data::{By, Place, Row, Select, Shim, Trial};
 use crate::job::field::{self, Field, Form, Refused, Seen, Set, refuse, yes};
 use crate::job::id::{ReadingId, RowId};
 use crate::job::kinds::check::free_name;
-use tables::{GAP, HEAD, MEASURED, PLACE, ROW, SHIM, TRIAL, WITH_TRIAL};
+use tables::{GAP, HEAD, MEASURED, PLACE, ROW, SHARED, SHIM, TRIAL, WITH_TRIAL};
 
 /// The most sizes a box is searched for.
 const MOST_SIZES: usize = 12;
@@ -15,6 +15,9 @@ const MOST_SIZES: usize = 12;
 /// Adds the fields of a select step, as far as its way has them.
 pub fn show(form: &mut Form, select: &Select) {
     field::show(form, "select", &HEAD, select);
+    if select.by != By::Code {
+        field::show(form, "select", &SHARED, select);
+    }
     if select.measured() {
         for place in &select.places {
             let under = format!("place/{}", place.id.0);
@@ -125,7 +128,7 @@ pub fn set(select: &mut Select, path: &str, value: &str) -> Set {
 
 /// What stands under "select", wherever its way shows it.
 fn set_head(select: &mut Select, path: &str, value: &str) -> Set {
-    let tables = [&HEAD[..], &MEASURED, &GAP, &WITH_TRIAL];
+    let tables = [&HEAD[..], &SHARED, &MEASURED, &GAP, &WITH_TRIAL];
     let mut found = Err(Refused::NoField);
     for table in tables {
         if found == Err(Refused::NoField) {

@@ -57,6 +57,14 @@ pub static HEAD: [Field<Select>; 3] = [
     },
 ];
 
+/// Of what is taken piece by piece.
+pub static SHARED: [Field<Select>; 1] = [Field::Words {
+    id: "set",
+    label: "the box or set they come from, by a name, where other steps take from it too",
+    get: |s| &s.set,
+    set: |s, words| s.set = words,
+}];
+
 pub static PLACE: [Field<Place>; 1] = [Field::Name {
     id: "name",
     label: "what is measured",
