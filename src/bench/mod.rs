@@ -5,6 +5,7 @@
 
 mod clocks;
 mod files;
+mod find;
 mod seen;
 mod send;
 mod tamper;
@@ -60,6 +61,8 @@ pub struct Bench {
     pub kept: RwSignal<Kept>,
     /// Whether the display stays awake.
     pub awake: RwSignal<Awake>,
+    /// What is being looked for in every job: it stays while the app is open, and is not kept.
+    pub sought: RwSignal<String>,
     /// Clocks that want to be heard.
     pub ringing: RwSignal<Vec<Ring>>,
     /// The phone's clock has jumped, and the user has not said which is right.
@@ -92,6 +95,7 @@ impl Bench {
             said: RwSignal::new(left.said),
             kept: RwSignal::new(Kept::Asking),
             awake: RwSignal::new(Awake::NotAsked),
+            sought: RwSignal::new(String::new()),
             ringing: RwSignal::new(Vec::new()),
             doubt: RwSignal::new(None),
             state,

@@ -212,7 +212,7 @@ pub fn setting_words(to: SetTo) -> String {
 }
 
 /// A setting with its tool: "86 in·lb with Small".
-fn set_words(set: &Setting) -> String {
+pub fn set_words(set: &Setting) -> String {
     let to = setting_words(set.to);
     match (set.tool.as_str(), set.adapter) {
         ("", _) => to,

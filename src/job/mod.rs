@@ -38,6 +38,7 @@ pub mod readings;
 pub mod record;
 pub mod saying;
 pub mod scale;
+pub mod search;
 pub mod sense;
 pub mod settings;
 pub mod sheet;

@@ -4,6 +4,7 @@ use super::commands::{done_step, step, with_bench};
 use halfcase::bench::{JobRefused, ReadWith, Refused};
 use halfcase::job::reading::What;
 use halfcase::job::record::Event;
+use halfcase::job::search::{Opens, Query, found};
 use halfcase::job::sheet::{JobId, StepId};
 use halfcase::job::shelf::{MemoryStore, Store};
 use std::rc::Rc;
@@ -236,5 +237,25 @@ fn the_last_twenty_actions_are_seen_newest_first_even_after_a_reload() {
     with_bench(&store, |bench| {
         let seen = bench.history();
         assert_eq!((seen.len(), seen[0].1.as_str()), (20, "reading of reading 28"));
+    });
+}
+
+#[test]
+fn what_is_found_in_another_job_brings_that_job_to_hand() {
+    let store = store();
+    with_bench(&store, |bench| {
+        let example = bench.job.get_untracked();
+        bench.begin_empty("Side cover").unwrap();
+        bench.archive_job(example, true);
+        let all = bench.gathered();
+        let query = Query::read("baffle screws m6", 0);
+        let hit = found(&all, &query).next().cloned().unwrap();
+        assert_eq!((hit.job, hit.opens), (Some(example), Opens::Step(StepId(4))));
+        bench.take_job_of(hit.job).unwrap();
+        assert_eq!(bench.job.get_untracked(), example);
+        // Taken already, it is no action to undo.
+        let before = bench.history().len();
+        bench.take_job_of(hit.job).unwrap();
+        assert_eq!(bench.history().len(), before);
     });
 }

@@ -33,6 +33,7 @@ mod pull;
 mod rework;
 mod rigging;
 mod runout;
+mod search;
 mod seat_after;
 mod seating;
 mod select;

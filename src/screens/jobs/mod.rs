@@ -60,6 +60,7 @@ pub fn JobsScreen() -> impl IntoView {
     view! {
         <div class="page jobs">
             <h1>"Jobs"</h1>
+            {keys(vec![KeySpec::new("find in every job", || Route::Find.go())])}
             {piece(move || restore::preview(bench, restore))}
             {groups}
             <fieldset>
