@@ -1,12 +1,22 @@
-//! Looking through every job.
+//! What there is of every job: the list, and what is looked for.
 
 use super::Bench;
 use crate::job::id::JobId;
+use crate::job::job_line::{self, JobLine};
 use crate::job::search::{Hit, gather};
 use crate::job::state::Refused;
 use reactive_graph::prelude::*;
 
 impl Bench {
+    /// The list of jobs; followed.
+    pub fn job_lines(self) -> Vec<JobLine> {
+        self.jobs.follow();
+        self.job.follow();
+        self.sheet.follow();
+        self.progress.follow();
+        self.state.with(job_line::lines)
+    }
+
     /// Everything of every job that can be found, as it stands now: gathered once, not followed.
     pub fn gathered(self) -> Vec<Hit> {
         self.state.with(|state| {

@@ -21,6 +21,7 @@ pub mod forms;
 pub mod gate;
 pub mod guarding;
 pub mod id;
+pub mod job_line;
 pub mod journal;
 pub mod json;
 pub mod keep;
