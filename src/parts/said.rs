@@ -16,7 +16,7 @@ pub fn SaidLines() -> impl IntoView {
             view! {
                 <div class:trouble=trouble>
                     <span>{words}</span>
-                    <button aria-label="ok, put this message away" on:click=away>
+                    <button aria-label="ok, dismiss this message" on:click=away>
                         "ok"
                     </button>
                 </div>

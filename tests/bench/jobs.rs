@@ -1,4 +1,4 @@
-//! Several jobs, one at hand: begun, taken, renamed, put away, copied, deleted, and every one undone.
+//! Several jobs, one at hand: begun, taken, renamed, archived, copied, deleted, and every one undone.
 
 use super::commands::{done_step, step, with_bench};
 use halfcase::bench::{JobRefused, ReadWith, Refused};

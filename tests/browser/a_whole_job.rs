@@ -109,7 +109,7 @@ async fn up_to_the_case_joint(page: &mut Page) -> Told {
     page.tap(button(has("All oiled"))).await?;
     for stage in 2..=4 {
         if stage == 4 {
-            page.see_words("turn on by").await?;
+            page.see_words("turn a further").await?;
             page.see_words("60").await?;
             page.fits_the_hand().await?;
             page.screenshot("step-angle-upright").await?;

@@ -62,7 +62,7 @@ fn adapter_nut_and_turn_change_what_is_set() {
             page.enter("running torque", &["1", "6"]).await?;
             page.see_words("40 % of the torque: added to it.").await?;
             page.see_words("56").await?;
-            page.enter("turn on by", &["9", "0"]).await?;
+            page.enter("turn a further", &["9", "0"]).await?;
             page.see(image("90° clockwise")).await?;
             page.fits_the_hand().await?;
             page.screenshot(&format!("torque-turn-{name}")).await

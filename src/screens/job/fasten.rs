@@ -139,7 +139,7 @@ fn turn_plate(degrees: f64, off: f64) -> AnyView {
         format!("° ± {off}°")
     };
     view! {
-        <Plate says="turn on by".to_owned() number=degrees.to_string() unit />
+        <Plate says="turn a further".to_owned() number=degrees.to_string() unit />
         <AngleGauge degrees=Signal::derive(move || degrees) off />
     }
     .into_any()

@@ -134,7 +134,7 @@ fn TurnPart(entry: Entry) -> impl IntoView {
     view! {
         <fieldset>
             <legend>"Turn after the torque"</legend>
-            <NumberField name="turn on by; 0 for none" unit="°".to_owned() value take />
+            <NumberField name="turn a further; 0 for none" unit="°".to_owned() value take />
         </fieldset>
     }
 }

@@ -150,7 +150,7 @@ fn Turn(entry: Entry) -> impl IntoView {
     let turn = Memo::new(move |_| entry.desk.with(|desk| desk.turn_deg));
     let gauge: Piece = piece(move || match turn.get() {
         Some(degrees) => view! {
-            <p class="mid">{format!("Set this and tighten all to it; then turn on by {degrees}°.")}</p>
+            <p class="mid">{format!("Set this and tighten all to it; then turn a further {degrees}°.")}</p>
             <AngleGauge degrees=Signal::derive(move || degrees) />
         }
         .into_any(),
