@@ -5,6 +5,7 @@
 
 mod clocks;
 mod files;
+mod find;
 mod seen;
 mod send;
 mod tamper;
@@ -69,6 +70,8 @@ pub struct Bench {
     pub safe: RwSignal<Safe>,
     /// Whether the display stays awake.
     pub awake: RwSignal<Awake>,
+    /// What is being looked for in every job: it stays while the app is open, and is not kept.
+    pub sought: RwSignal<String>,
     /// Clocks that want to be heard.
     pub ringing: RwSignal<Vec<Ring>>,
     /// The phone's clock has jumped, and the user has not said which is right.
@@ -104,6 +107,7 @@ impl Bench {
             not_kept: RwSignal::new(false),
             safe: RwSignal::new(Safe::Unsure),
             awake: RwSignal::new(Awake::NotAsked),
+            sought: RwSignal::new(String::new()),
             ringing: RwSignal::new(Vec::new()),
             doubt: RwSignal::new(None),
             state,

@@ -1,4 +1,4 @@
-//! Being heard: sound, vibration, a notification.
+//! The alarm: sound, vibration, a notification.
 //!
 //! Sound has to be unlocked by a touch, and on some phones obeys the mute switch; some phones don't
 //! vibrate; a notification needs leave, and comes only while the page runs. A sleeping phone may do none

@@ -11,7 +11,7 @@ use std::collections::BTreeMap;
 pub struct Held {
     /// Its number on its bench.
     pub id: JobId,
-    /// Put away.
+    /// Archived.
     pub archived: bool,
     /// Its sheet.
     pub sheet: Sheet,

@@ -45,7 +45,10 @@ pub fn alarms(clock: &CureClock, shop: &ShopHistory, now: Moment, ahead_ms: i64)
             uid: format!("{}-{}-{:?}@halfcase", clock.started.0, clock.id.0, mark.last),
             revision: u32::try_from(since_start).unwrap_or(u32::MAX),
             at: whole_second(mark.at().0.saturating_add(ahead_ms), mark.last.is_deadline()),
-            summary: format!("{}: {}", clock.name, mark.words()),
+            summary: match mark.last.is_deadline() {
+                true => format!("{}: {} now", clock.name, mark.words()),
+                false => format!("{}: {}", clock.name, mark.reached_words()),
+            },
             description: format!("{}. {}", clock.compound, CHECK_FIRST),
         })
         .collect()

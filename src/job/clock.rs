@@ -106,13 +106,22 @@ impl Mark {
         self.done.binding(self.last)
     }
 
-    /// What it means, in words: of several milestones the ones most asked for.
+    /// What it is called before its time: of several milestones the ones most asked for.
     pub fn words(&self) -> String {
+        self.each(Milestone::words)
+    }
+
+    /// What it means once it is reached.
+    pub fn reached_words(&self) -> String {
+        self.each(Milestone::reached_words)
+    }
+
+    fn each(&self, words: fn(Milestone) -> &'static str) -> String {
         let oil = Milestone::FitForOil;
         if self.first <= oil && oil < self.last {
-            format!("{}, {}", oil.words(), self.last.words())
+            format!("{}, {}", words(oil), words(self.last))
         } else {
-            self.last.words().to_owned()
+            words(self.last).to_owned()
         }
     }
 }

@@ -668,7 +668,7 @@ impl Line<'_> {
             Some(words) => Some(joint_of(words).ok_or_else(|| {
                 self.wrong(
                     Column::Joint,
-                    "write it as it is handed out: kind: fastener; hole: blind.",
+                    "write it as it is exported: kind: fastener; hole: blind.",
                 )
             })?),
             None => None,

@@ -21,7 +21,7 @@ pub fn fields(sheet: &Sheet, step: &Step) -> Vec<Shown> {
     for part in &step.parts {
         let under = format!("part/{}", part.id.0);
         field::show(&mut form, &under, &part::TABLE, part);
-        form.press(format!("{under}/remove"), &format!("take out “{}”", part.name));
+        form.press(format!("{under}/remove"), &format!("delete “{}”", part.name));
     }
     form.press("part/add", "add a part");
     form.head("Time and order");

@@ -70,7 +70,7 @@ pub struct Ground<'a> {
 ///
 /// A fill step waits for every step before it and for every cure begun in one that its fluid reaches; another
 /// step waits for the steps named in its `waits_for`, and one that closes the case up for whatever was found in any
-/// step before it. A step already closed waits for nothing, one opened by hand for no cure.
+/// step before it. A step already closed waits for nothing, one overridden for no cure.
 pub fn waits(ground: Ground<'_>, step: &Step, now: Moment) -> Vec<Wait> {
     let own = ground.progress.step(step.id);
     if own.closed() {
@@ -81,7 +81,7 @@ pub fn waits(ground: Ground<'_>, step: &Step, now: Moment) -> Vec<Wait> {
     waits
 }
 
-/// Whether `step` was opened by hand and something it would wait for has still not cured.
+/// Whether `step` was overridden and something it would wait for has still not cured.
 pub fn opened_uncured(ground: Ground<'_>, step: &Step, now: Moment) -> bool {
     let own = ground.progress.step(step.id);
     own.overridden && !own.closed() && would_wait(ground, step, now).iter().any(Wait::by_hand)

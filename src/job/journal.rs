@@ -33,7 +33,7 @@ pub enum Filter {
     Reading,
     /// Parts.
     Parts,
-    /// Steps closed, left out, opened by hand; cautions.
+    /// Steps closed, skipped, overridden; cautions.
     Steps,
     /// Remarks and corrections.
     Remarks,
@@ -233,7 +233,7 @@ pub fn setting_words(to: SetTo) -> String {
 }
 
 /// A setting with its tool: "86 in·lb with Small".
-fn set_words(set: &Setting) -> String {
+pub fn set_words(set: &Setting) -> String {
     format!("{}{}", setting_words(set.to), set.with_words())
 }
 
@@ -441,9 +441,9 @@ pub fn words(entry: &Entry, sheet: &Sheet) -> String {
             Some(facts) => format!("step done: {facts}"),
             None => also("step done".to_owned()),
         },
-        Event::Skipped { reason } => format!("step left out: {reason}"),
+        Event::Skipped { reason } => format!("step skipped: {reason}"),
         Event::Reopened => "step opened again".to_owned(),
-        Event::Overridden { reason } => format!("opened by hand: {reason}"),
+        Event::Overridden { reason } => format!("overridden: {reason}"),
         Event::TakenBack { entry } => format!("entry {} taken back", entry.0 + 1),
         Event::Noted {
             about: Some(about),

@@ -16,7 +16,7 @@ use uom::si::time::minute;
 pub enum StepState {
     /// Closed.
     Done,
-    /// Left out with a reason.
+    /// Skipped with a reason.
     LeftOut,
     /// The first one open.
     Next,
@@ -33,7 +33,7 @@ impl StepState {
     pub fn word(self) -> &'static str {
         match self {
             Self::Done => "done",
-            Self::LeftOut => "left out",
+            Self::LeftOut => "skipped",
             Self::Next => "next",
             Self::Open => "",
             Self::Curing => "waits",
@@ -49,7 +49,7 @@ pub struct Overview {
     pub states: Vec<StepState>,
     /// How many are done.
     pub done: usize,
-    /// How many are left out.
+    /// How many are skipped.
     pub left_out: usize,
     /// How many are open.
     pub open: usize,

@@ -26,9 +26,9 @@ impl std::fmt::Display for PlanRefused {
     fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
         match self {
             Self::NoStep => f.write_str("There is no such step in this job."),
-            Self::InRecord => f.write_str(
-                "The record speaks of this step: leave it out with a reason instead of removing it.",
-            ),
+            Self::InRecord => {
+                f.write_str("The record speaks of this step: skip it with a reason instead of deleting it.")
+            }
             Self::WaitedFor(title) => write!(
                 f,
                 "“{title}” waits for this step or names it: change that one first."

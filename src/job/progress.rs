@@ -18,7 +18,7 @@ pub enum Status {
     Open,
     /// Closed at that instant.
     Done(Moment),
-    /// Left out at that instant, with a reason in the record.
+    /// Skipped at that instant, with a reason in the record.
     Skipped(Moment),
 }
 
@@ -92,7 +92,7 @@ pub struct StepProgress {
     pub readings: Vec<Reading>,
     /// Readings outside their limits that were accepted since they were taken, under which limits, and why.
     pub accepted: Vec<(What, Vec<Option<f64>>, String)>,
-    /// Its gate was opened by hand.
+    /// Its gate was overridden.
     pub overridden: bool,
     /// How it turned when it was last felt: free where empty, else where it binds.
     pub felt: Option<String>,
@@ -146,7 +146,7 @@ impl StepProgress {
         !self.clocks.is_empty() && !self.joint_open
     }
 
-    /// Done or left out.
+    /// Done or skipped.
     pub fn closed(&self) -> bool {
         self.status != Status::Open
     }
@@ -437,7 +437,7 @@ impl Progress {
         self.steps.get(&id).cloned().unwrap_or_default()
     }
 
-    /// Whether that step is done or left out.
+    /// Whether that step is done or skipped.
     pub fn closed(&self, id: StepId) -> bool {
         self.steps.get(&id).is_some_and(StepProgress::closed)
     }

@@ -244,11 +244,11 @@ pub enum Event {
         #[serde(default, skip_serializing_if = "Option::is_none")]
         facts: Option<Facts>,
     },
-    /// The step was left out.
+    /// The step was skipped.
     Skipped { reason: String },
     /// A closed step was opened again.
     Reopened,
-    /// A shut step was opened by hand.
+    /// A shut step was overridden.
     Overridden { reason: String },
     /// An earlier entry no longer holds (undo).
     TakenBack { entry: EntryId },

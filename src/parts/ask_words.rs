@@ -57,7 +57,7 @@ pub fn AskWords(
                 {signed.map(initials)}
                 <div class="two">
                     <button class="work-key first" on:click=go>{key.get_value()}</button>
-                    <button on:click=press(move || open.set(false))>"leave it"</button>
+                    <button on:click=press(move || open.set(false))>"cancel"</button>
                 </div>
             </div>
         }

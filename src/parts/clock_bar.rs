@@ -131,7 +131,7 @@ pub fn ClockBar(clock: CureClock) -> impl IntoView {
                 {piece(move || {
                     let again = key("Opened again", "on anew, restart", move || bench.restart(id));
                     let calendar = key("Calendar", "a file for the phone’s", move || hand_over_calendar(bench, Some(id)));
-                    let away = (ripe.get() || !bound).then(|| key("Put away", "out of sight", move || bench.put_away(id)));
+                    let away = (ripe.get() || !bound).then(|| key("Archive", "out of sight", move || bench.put_away(id)));
                     if ripe.get() {
                         (away, again).into_any()
                     } else {

@@ -9,7 +9,7 @@ use crate::job::clock::ClockId;
 pub fn hand_over_calendar(bench: Bench, which: Option<ClockId>) {
     if hand_out("halfcase-clocks.ics", MEDIA_TYPE, &bench.calendar(which)) {
         bench.say(
-            "The calendar file is handed out: open it, and check in the calendar that its alarm is set.",
+            "The calendar file is exported: open it, and check in the calendar that its alarm is set.",
             false,
         );
     } else {

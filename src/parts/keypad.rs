@@ -104,8 +104,8 @@ pub fn NumberKeypad(
     let take_key = Face {
         class: "word take",
         key: None,
-        face: "take it".into(),
-        name: "take it".into(),
+        face: "use".into(),
+        name: "use".into(),
         pressed: None,
         press: press(move || take.run(())),
     };

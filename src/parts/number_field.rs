@@ -103,7 +103,7 @@ pub fn NumberField(
 
 /// Leaves it as it was, beside what turns its unit where there is such.
 fn leave(open: RwSignal<bool>, turn: Option<AnyView>) -> AnyView {
-    let leave = view! { <button on:click=press(move || open.set(false))>"leave it as it was"</button> };
+    let leave = view! { <button on:click=press(move || open.set(false))>"cancel"</button> };
     match turn {
         None => leave.into_any(),
         Some(turn) => view! { <div class="two">{leave} {turn}</div> }.into_any(),

@@ -58,7 +58,7 @@ pub fn picker(
             <div class="tiles" role="radiogroup" aria-label=name>
                 {tiles()}
             </div>
-            <button on:click=press(move || open.set(false))>"leave it as it was"</button>
+            <button on:click=press(move || open.set(false))>"cancel"</button>
         };
         sheet(name.to_owned(), move || open.set(false), inside.into_any())
     });

@@ -1,4 +1,4 @@
-//! A job's progress as a picture: a bar of its steps, done filled, left out crossed, waiting hatched.
+//! A job's progress as a picture: a bar of its steps, done filled, skipped crossed, waiting hatched.
 
 use crate::job::overview::StepState;
 use leptos::prelude::*;

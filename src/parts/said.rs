@@ -21,7 +21,7 @@ pub fn SaidLines() -> impl IntoView {
                 <div class:trouble=trouble>
                     <span>{words}</span>
                     {room}
-                    <button aria-label="ok, put this message away" on:click=away>
+                    <button aria-label="ok, dismiss this message" on:click=away>
                         "ok"
                     </button>
                 </div>

@@ -58,10 +58,10 @@ pub fn thread_sheet(
         <p class="trouble-line" role="alert">{trouble}</p>
         {offered}
         <div class="two">
-            <button class="work-key first" on:click=own>"take it"</button>
+            <button class="work-key first" on:click=own>"use"</button>
             <button class="work-key" on:click=press(move || go(""))>"not stated"</button>
         </div>
-        <button on:click=press(leave)>"leave it as it was"</button>
+        <button on:click=press(leave)>"cancel"</button>
     };
     sheet(name, escape, inside.into_any())
 }

@@ -92,7 +92,7 @@ fn Alarms() -> impl IntoView {
     };
     view! {
         <fieldset>
-            <legend>"Being heard"</legend>
+            <legend>"Alarm"</legend>
             <p>"A clock rings while this page is open and the phone awake. A sleeping phone may not ring: let its calendar do it."</p>
             <div class="clock-keys">
                 <button class="work-key" on:click=press(move || hand_over_calendar(bench, None))>

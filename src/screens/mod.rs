@@ -4,6 +4,7 @@ mod bench;
 mod bond;
 mod cautions;
 mod clocks;
+mod find;
 mod history;
 mod job;
 mod jobs;
@@ -196,6 +197,7 @@ fn Frame() -> impl IntoView {
                     Route::Record => view! { <record::RecordScreen /> }.into_any(),
                     Route::Paper => view! { <paper::PaperScreen /> }.into_any(),
                     Route::Jobs => view! { <jobs::JobsScreen /> }.into_any(),
+                    Route::Find => view! { <find::FindScreen /> }.into_any(),
                     Route::History => view! { <history::HistoryScreen /> }.into_any(),
                     Route::Clocks => view! { <clocks::ClocksScreen /> }.into_any(),
                     Route::Bench => view! { <bench::BenchScreen /> }.into_any(),

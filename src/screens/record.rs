@@ -61,8 +61,9 @@ pub fn RecordScreen() -> impl IntoView {
             <h1>"Record"</h1>
             {keys(vec![
                 KeySpec::new("on paper", || Route::Paper.go()),
-                KeySpec::new("hand out as a table", move || hand_out_record(bench)),
+                KeySpec::new("export as a table", move || hand_out_record(bench)),
                 KeySpec::new("last actions", || Route::History.go()),
+                KeySpec::new("find in every job", || Route::Find.go()),
             ])}
             <AskWords key="add a remark" label="A remark on the whole job" take=remark />
             {filters}

@@ -27,6 +27,8 @@ pub enum Route {
     Paper,
     /// The jobs of this bench.
     Jobs,
+    /// Search across jobs.
+    Find,
     /// The last actions.
     History,
     /// Torque conversion.
@@ -64,6 +66,7 @@ impl Route {
             (Some("record"), _) => Self::Record,
             (Some("paper"), _) => Self::Paper,
             (Some("jobs"), _) => Self::Jobs,
+            (Some("find"), _) => Self::Find,
             (Some("history"), _) => Self::History,
             (Some("torque"), _) => Self::Torque,
             (Some("bond"), id) => Self::Bond(id.and_then(|id| id.parse().ok()).map(StepId)),
@@ -90,6 +93,7 @@ impl Route {
             Self::Record => "record".to_owned(),
             Self::Paper => "paper".to_owned(),
             Self::Jobs => "jobs".to_owned(),
+            Self::Find => "find".to_owned(),
             Self::History => "history".to_owned(),
             Self::Torque => "torque".to_owned(),
             Self::TorqueOf(id) => format!("torque/{}", id.0),
@@ -117,6 +121,7 @@ impl Route {
             | Self::Record
             | Self::Paper
             | Self::Jobs
+            | Self::Find
             | Self::History => "job",
             Self::Torque | Self::TorqueOf(_) => "torque",
             Self::Bond(_) => "bond",
@@ -164,6 +169,7 @@ mod tests {
             Route::Record,
             Route::Paper,
             Route::Jobs,
+            Route::Find,
             Route::History,
             Route::Torque,
             Route::TorqueOf(StepId(4)),

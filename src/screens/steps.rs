@@ -99,7 +99,7 @@ fn counted(seen: &Overview) -> String {
     let all = seen.states.len();
     match seen.left_out {
         0 => format!("{} of {all} done", seen.done),
-        out => format!("{} of {all} done, {out} left out", seen.done),
+        out => format!("{} of {all} done, {out} skipped", seen.done),
     }
 }
 

@@ -121,14 +121,14 @@ impl Act {
         }
     }
 
-    /// It in words: "snug to 20 N·m", "to 40 N·m", "turn on by 90°".
+    /// It in words: "snug to 20 N·m", "to 40 N·m", "turn a further 90°".
     pub fn text(&self) -> String {
         match self {
             Self::All(deed) => deed.words().to_owned(),
             Self::Snug { torque } => format!("snug to {}", torque.text()),
             Self::SnugByHand => "snug by hand".to_owned(),
             Self::Torque(torque) => format!("to {}", torque.text()),
-            Self::Angle { degrees, off } => format!("turn on by {}", angle_words(*degrees, *off)),
+            Self::Angle { degrees, off } => format!("turn a further {}", angle_words(*degrees, *off)),
             Self::Again => "the same torque again: none may move".to_owned(),
         }
     }
@@ -150,7 +150,7 @@ impl Stage {
         Act::Angle { degrees, off: 0.0 }.into()
     }
 
-    /// The stage in words: "snug to 20 N·m", "turn on by 90°, on the same fastener".
+    /// The stage in words: "snug to 20 N·m", "turn a further 90°, on the same fastener".
     pub fn text(&self) -> String {
         let act = self.act.text();
         match self.way {
@@ -266,7 +266,7 @@ impl fmt::Display for StagesError {
             }
             Self::SnugLate { .. } => "snug comes first; make this one a torque, or loosen all before it.",
             Self::NothingAgain { .. } => "there is no torque right before it to repeat; write the torque.",
-            Self::NothingTight { .. } => "nothing is tight yet that could be loosened; take it out.",
+            Self::NothingTight { .. } => "nothing is tight yet that could be loosened; delete it.",
             Self::OilLate { .. } => {
                 "threads are oiled or dried while loose; move it up, or loosen all first."
             }

@@ -84,7 +84,7 @@ fn neither_a_wild_reading_nor_a_tight_spot_lets_the_oil_in() {
             matches!(close(bench, 2), Err(Refused::Finding(words)) if words.contains("tight at 6 o’clock"))
         );
         assert_eq!(ask(bench, 2), Some(Ask::Finding(What::Turning)));
-        // Leaving the steps out settles nothing, nor does opening by hand.
+        // Skipping the steps settles nothing, nor does overriding.
         for id in [1, 2, 3, 4] {
             let reason = "the customer waits".to_owned();
             let step = StepId(id);

@@ -1,11 +1,15 @@
-//! Several jobs, one at hand: begun, taken, renamed, put away, copied, deleted, and every one undone.
+//! Several jobs, one at hand: begun, taken, renamed, archived, copied, deleted, and every one undone.
 
 use super::commands::{done_step, step, with_bench};
 use halfcase::bench::{JobRefused, ReadWith, Refused};
+use halfcase::job::job_line::JobLine;
 use halfcase::job::reading::What;
 use halfcase::job::record::Event;
+use halfcase::job::search::{Opens, Query, found};
 use halfcase::job::sheet::{JobId, StepId};
 use halfcase::job::shelf::{MemoryStore, Store};
+use reactive_graph::graph::untrack;
+use reactive_graph::prelude::*;
 use std::rc::Rc;
 
 fn store() -> Rc<MemoryStore> {
@@ -236,5 +240,51 @@ fn the_last_twenty_actions_are_seen_newest_first_even_after_a_reload() {
     with_bench(&store, |bench| {
         let seen = bench.history();
         assert_eq!((seen.len(), seen[0].1.as_str()), (20, "reading of reading 28"));
+    });
+}
+
+#[test]
+fn what_is_found_in_another_job_brings_that_job_to_hand() {
+    let store = store();
+    with_bench(&store, |bench| {
+        let example = bench.job.get_untracked();
+        bench.begin_empty("Side cover").unwrap();
+        bench.archive_job(example, true);
+        let all = bench.gathered();
+        let query = Query::read("baffle screws m6", 0);
+        let hit = found(&all, &query).next().cloned().unwrap();
+        assert_eq!((hit.job, hit.opens), (Some(example), Opens::Step(StepId(4))));
+        bench.take_job_of(hit.job).unwrap();
+        assert_eq!(bench.job.get_untracked(), example);
+        // Taken already, it is no action to undo.
+        let before = bench.history().len();
+        bench.take_job_of(hit.job).unwrap();
+        assert_eq!(bench.history().len(), before);
+    });
+}
+
+#[test]
+fn the_list_tells_each_job_by_its_machine_how_far_it_is_and_when() {
+    let store = store();
+    with_bench(&store, |bench| {
+        done_step(bench, 1);
+        bench.begin_empty("Side cover").unwrap();
+        bench.name_machine("Brackmoor T5");
+        let lines = untrack(|| bench.job_lines());
+        let of = |line: &JobLine| (line.machine.clone(), line.done_words(), line.last, line.at_hand);
+        let example = bench.sheet_of(JobId(1)).unwrap();
+        assert_eq!(
+            of(&lines[0]),
+            (
+                example.machine,
+                format!("1 of {} done", example.steps.len()),
+                Some(bench.now.get_untracked()),
+                false
+            )
+        );
+        assert_eq!(
+            of(&lines[1]),
+            ("Brackmoor T5".to_owned(), "no steps yet".to_owned(), None, true)
+        );
     });
 }

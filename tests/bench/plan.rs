@@ -156,6 +156,6 @@ fn a_corrected_torque_reaches_its_stages() {
                 Work::Fasten(fasten) => fasten.stages.iter().map(|stage| stage.text()).collect(),
                 other => panic!("{other:?}"),
             });
-        assert_eq!(words, ["to 20 N·m", "turn on by 90°"]);
+        assert_eq!(words, ["to 20 N·m", "turn a further 90°"]);
     });
 }

@@ -75,7 +75,7 @@ fn a_steps_joint_is_known_already_and_its_clock_starts_from_the_whole_answer() {
         page.tap(button("activator goes on first")).await?;
         page.see_on(button("activator goes on first")).await?;
         page.tap(button(has("Compound on"))).await?;
-        page.see_words("holds its place").await?;
+        page.see_words("holds after").await?;
         page.fits_everywhere("bond-step").await?;
         page.tap(button("Back to the step")).await?;
         page.see(button("Done")).await?;
@@ -99,7 +99,7 @@ fn my_own_bottle_takes_the_place_of_typical_figures_and_a_spoiled_one_is_refused
             .await?;
         page.tap(radio("retaining compound")).await?;
         page.tap(button(has("full cure after:"))).await?;
-        page.tap_keys(&["7", "2", "take it"]).await?;
+        page.tap_keys(&["7", "2", "use"]).await?;
         page.fits_everywhere("bottle-label").await?;
         page.tap(button("Keep it")).await?;
         page.see(button(has("Shelf tube"))).await?;
@@ -117,7 +117,7 @@ fn my_own_bottle_takes_the_place_of_typical_figures_and_a_spoiled_one_is_refused
         page.open_at("#bench").await?;
         page.tap(button(has("Shelf tube"))).await?;
         page.tap(button(has("good until, year:"))).await?;
-        page.tap_keys(&["2", "0", "2", "5", "take it"]).await?;
+        page.tap_keys(&["2", "0", "2", "5", "use"]).await?;
         page.tap(button("Keep it")).await?;
         page.see_words("Expired: good until 2025-12-31.").await?;
         page.open_at("#step/7").await?;
@@ -128,7 +128,7 @@ fn my_own_bottle_takes_the_place_of_typical_figures_and_a_spoiled_one_is_refused
         page.fits_everywhere("bottle-refused").await?;
         page.tap(radio("typical figures")).await?;
         page.tap(button(has("Compound on"))).await?;
-        page.see_words("holds its place").await
+        page.see_words("holds after").await
     });
 }
 

@@ -7,7 +7,7 @@ fn a_48_kg_engine_at_arms_length_is_refused_by_hand() {
     story("lift-hands", Screen::UPRIGHT, async |page| {
         page.open().await?;
         page.tap(button("Lift")).await?;
-        page.see_words("one person, here, up to").await?;
+        page.see_words("one person may lift here").await?;
         page.enter("load, with its rigging:", &["4", "8"]).await?;
         page.enter("reach, ankles to hands:", &["6", "0"]).await?;
         // 23·25/60·0.865·0.895·0.95 = 7.05 kg; 48/7.05 = 6.8 (DHHS (NIOSH) 94-110).

@@ -9,9 +9,9 @@ fn a_job_is_planned_from_nothing_by_thumb() {
     story("plan-by-thumb", Screen::UPRIGHT, async |page| {
         page.open_at("#jobs").await?;
         page.fits_everywhere("jobs").await?;
-        page.tap(button("from nothing")).await?;
+        page.tap(button("empty job")).await?;
         page.type_into(textbox("What is the job?"), "Side cover").await?;
-        page.tap(button("from nothing")).await?;
+        page.tap(button("empty job")).await?;
         page.see(heading("Side cover")).await?;
         page.see_words("No steps yet.").await?;
 
@@ -22,7 +22,7 @@ fn a_job_is_planned_from_nothing_by_thumb() {
         page.key_at_least(button("7"), 80, 64).await?;
         page.tap_keys(&["2", "0"]).await?;
         page.screenshot("plan-torque-upright").await?;
-        page.tap(button("take it")).await?;
+        page.tap(button("use")).await?;
         page.see_words("Step 1 of 1").await?;
         page.type_into(textbox("title"), "Cover bolts").await?;
         page.press("Tab").await?;
@@ -51,12 +51,12 @@ fn a_job_is_planned_from_nothing_by_thumb() {
         page.see(heading("Cover bolts")).await?;
         page.see_words("20 N·m").await?;
         whole(page).await?;
-        page.tap(button("leave this step out")).await?;
-        page.tap(button("leave this step out")).await?;
+        page.tap(button("skip this step")).await?;
+        page.tap(button("skip this step")).await?;
         page.see_words("Write the reason first").await?;
-        page.type_into(textbox(has("Why it is left out")), "cover is off to be welded")
+        page.type_into(textbox(has("Why it is skipped")), "cover is off to be welded")
             .await?;
-        page.tap(button("leave this step out")).await?;
+        page.tap(button("skip this step")).await?;
         page.see(button("open it again")).await?;
         back(page).await?;
         page.tap(button(has("Next step"))).await?;
@@ -75,7 +75,7 @@ fn a_job_is_planned_from_nothing_by_thumb() {
         // After a reload all of it is there, and the overview says so.
         page.reload().await?;
         page.open_at("#steps").await?;
-        page.see_words("0 of 2 done, 1 left out").await?;
+        page.see_words("0 of 2 done, 1 skipped").await?;
         page.see(heading("Not settled")).await?;
         page.see_words("is tight at 4 o’clock").await?;
         page.fits_everywhere("overview").await
@@ -115,7 +115,7 @@ fn a_bore_is_read_and_a_line_of_the_record_corrected() {
             page.tap(button(has(&format!("{name}:")))).await?;
             page.tap_keys(&["6", "2", "point"]).await?;
             page.tap_keys(digits).await?;
-            page.tap(button("take it")).await?;
+            page.tap(button("use")).await?;
         }
         // By hand: 62.025 − 62.016 = 0.009; across 62.025 − 62.004 = 0.021.
         page.see_words("0.009 mm ✓ within").await?;
@@ -159,19 +159,19 @@ fn jobs_are_deleted_and_brought_back() {
         page.see(heading("Wash the cases, blow out the oil ways")).await?;
         page.open_at("#jobs").await?;
         page.tap(button(has("at hand"))).await?;
-        page.tap(button("rename it")).await?;
+        page.tap(button("rename")).await?;
         page.type_into(textbox("Its new name"), "Spare gearbox").await?;
-        page.tap(button("rename it")).await?;
+        page.tap(button("rename")).await?;
         page.see(button(has("Spare gearbox"))).await?;
-        page.tap(button("delete it")).await?;
+        page.tap(button("delete")).await?;
         page.see(heading("Deleted")).await?;
         page.tap(button(has("Undo deleting"))).await?;
         page.gone(heading("Deleted")).await?;
         page.see(button(has("Spare gearbox at hand"))).await?;
-        page.tap(button("delete it")).await?;
+        page.tap(button("delete")).await?;
         page.reload().await?;
         page.tap(button(has("Spare gearbox"))).await?;
-        page.tap(button("bring it back")).await?;
+        page.tap(button("restore")).await?;
         page.gone(heading("Deleted")).await
     });
 }
@@ -221,7 +221,7 @@ fn bolts_too_tight_for_the_plan_are_loosened_first() {
         page.tap(button("change its plan")).await?;
         page.tap(button(has("manual says"))).await?;
         page.tap_keys(&["1", "2"]).await?;
-        page.tap(button("take it")).await?;
+        page.tap(button("use")).await?;
         page.see_words("12 N·m").await?;
         page.open_at("#step/6").await?;
         page.see(button("All loose 2 are too tight")).await?;

@@ -153,7 +153,7 @@ fn sixty_fasteners_from_a_table_to_paper_and_to_another_phone() {
         .await?;
         page.see_words("wrong.csv: Line 3, torque:").await?;
         assert_eq!(page.everything_stored().await?, before);
-        page.tap(button("ok, put this message away")).await?;
+        page.tap(button("ok, dismiss this message")).await?;
 
         give(page, &file("backup.json", &backup)?).await?;
         page.see_words("Nothing is changed yet.").await?;

@@ -90,7 +90,7 @@ fn file_of(clock: &CureClock, shop: &ShopHistory, now: Moment) -> String {
 fn every_mark_to_come_rings_at_its_instant() {
     let file = file_of(&clock("Baffle screws"), &shop(22.0), MORNING);
     let expected = [
-        (1_780_300_800_000 + 600_000, "Baffle screws: join before"),
+        (1_780_300_800_000 + 600_000, "Baffle screws: close it by now"),
         (1_780_300_800_000 + 1_800_000, "Baffle screws: holds its place"),
         (1_780_300_800_000 + 21_600_000, "Baffle screws: fit for oil"),
         (1_780_300_800_000 + 86_400_000, "Baffle screws: full cure"),
@@ -149,7 +149,10 @@ fn lines_are_short_and_end_as_they_should_whatever_the_name() {
         .replace("\\;", ";")
         .replace("\\,", ",")
         .replace("\\\\", "\\");
-    assert_eq!(whole, format!("{}: join before", name.trim_end_matches('\u{7}')));
+    assert_eq!(
+        whole,
+        format!("{}: close it by now", name.trim_end_matches('\u{7}'))
+    );
 }
 
 #[test]

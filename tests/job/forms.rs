@@ -104,6 +104,17 @@ fn told(state: &State, job: &Job) -> Value {
     })
 }
 
+/// What form 1 said, in the words that the trade has for it: the same happened.
+fn today(words: &str) -> String {
+    [
+        ("opened by hand: ", "overridden: "),
+        ("step left out: ", "step skipped: "),
+        ("Jobs hands it out as a file", "Jobs exports it as a file"),
+    ]
+    .iter()
+    .fold(words.to_owned(), |words, (old, new)| words.replace(old, new))
+}
+
 /// What two tellings differ in, each a line; for a running torque's verdict form 1 kept a sentence, which
 /// now stands in the journal alone.
 fn differences(path: &str, old: &Value, new: &Value, found: &mut Vec<String>) {
@@ -119,6 +130,7 @@ fn differences(path: &str, old: &Value, new: &Value, found: &mut Vec<String>) {
             }
         }
         (old, new) if old == new => {}
+        (Value::String(old), Value::String(new)) if today(old) == *new => {}
         // That a part is in the machine was told of any whose step was done; now only where it was said.
         (Value::String(old), Value::String(new))
             if path.contains("/parts/") && old == "fitted" && new.starts_with("its step is done") => {}
@@ -205,9 +217,8 @@ fn a_damaged_slot_of_form_1_falls_back_and_is_said() {
         .unwrap()
         .iter()
         .map(|said| {
-            said.as_str()
-                .unwrap_or_else(|| said["words"].as_str().unwrap())
-                .to_owned()
+            let words = said.as_str().unwrap_or_else(|| said["words"].as_str().unwrap());
+            today(words)
         })
         .collect();
     assert_eq!(said, was);

@@ -249,7 +249,7 @@ fn the_record_says_what_was_lifted_and_how() {
     let work = engine_at_arms_length();
     assert_eq!(
         summary(&work, &answer(&work, NONE), MassUnit::Kilogram),
-        "one person, here, up to 7.0 kg; Not by hand: use a hoist.; load: engine, 48 kg; lifting index: 6.8; \
+        "one person may lift here 7.0 kg; Not by hand: use a hoist.; load: engine, 48 kg; lifting index: 6.8; \
          decided: where it is picked up; takes most off: the reach, × 0.42"
     );
 }

@@ -36,6 +36,7 @@ mod pull;
 mod rework;
 mod rigging;
 mod runout;
+mod search;
 mod seat_after;
 mod seating;
 mod select;

@@ -112,7 +112,7 @@ fn a_step_left_out_counts_apart() {
     record.add(MORNING, Some(StepId(2)), "", skipped);
     let seen = look(&sheet, &record, &[]);
     assert_eq!((seen.done, seen.left_out, seen.open), (0, 1, 3));
-    assert_eq!(seen.states[1].word(), "left out");
+    assert_eq!(seen.states[1].word(), "skipped");
 }
 
 #[test]

@@ -62,9 +62,9 @@ fn the_plan_reads_aloud() {
     for (stage, text) in [
         (Stage::snug(stated("20 Nm")), "snug to 20 N·m"),
         (Stage::torque(stated("9-12 Nm")), "to 9–12 N·m"),
-        (Stage::angle(90.0), "turn on by 90°"),
-        (Stage::angle(22.5), "turn on by 22.5°"),
-        (Stage::angle(120.0), "turn on by 120°"),
+        (Stage::angle(90.0), "turn a further 90°"),
+        (Stage::angle(22.5), "turn a further 22.5°"),
+        (Stage::angle(120.0), "turn a further 120°"),
     ] {
         assert_eq!(stage.text(), text);
     }

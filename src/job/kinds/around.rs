@@ -14,7 +14,7 @@ pub struct Around<'a> {
     pub room: Option<ThermodynamicTemperature>,
     /// Solvent was used within the hour.
     pub solvent: bool,
-    /// The step was opened by hand before what it waits for had cured.
+    /// The step was overridden before what it waits for had cured.
     pub before_cure: bool,
     /// What the other steps left behind.
     pub across: Across<'a>,

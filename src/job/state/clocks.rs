@@ -1,4 +1,4 @@
-//! Clocks: started, started anew, put away.
+//! Clocks: started, started anew, archived.
 
 use super::draft::Draft;
 use super::step::Outcome;
@@ -136,7 +136,7 @@ impl State {
     fn put_away(&self, draft: &mut Draft<'_>, id: ClockId) -> Result<Name, Refused> {
         let name = self.clock(id)?.name.clone();
         draft.end_clock(id, Ended::PutAway);
-        Ok(Name::Of("putting away", name))
+        Ok(Name::Of("archiving", name))
     }
 
     /// A clock that has not ended.

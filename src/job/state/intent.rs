@@ -91,11 +91,11 @@ pub enum Intent {
     ReadGap { step: Option<StepId>, mm: Stated },
     /// The step is done.
     Close(StepId),
-    /// The step is left out, and why.
+    /// The step is skipped, and why.
     Skip { step: StepId, reason: String },
     /// A closed step is open again.
     Reopen(StepId),
-    /// A shut step is opened by hand, and why.
+    /// A shut step is overridden, and why.
     Override { step: StepId, reason: String },
     /// Where a part is and how many are counted.
     Place {
@@ -159,7 +159,7 @@ pub enum Intent {
     TakeJob(JobId),
     /// A job's name.
     RenameJob { job: JobId, title: String },
-    /// A job put away, or taken out again.
+    /// A job archived, or out of the archive again.
     ArchiveJob { job: JobId, away: bool },
     /// A job out of sight.
     DeleteJob(JobId),

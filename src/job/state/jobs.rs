@@ -1,4 +1,4 @@
-//! The jobs: a new one, another at hand, renamed, put away, copied, deleted and brought back.
+//! The jobs: a new one, another at hand, renamed, archived, copied, deleted and brought back.
 
 use super::draft::Draft;
 use super::step::Outcome;
@@ -31,7 +31,11 @@ impl State {
                 }),
             },
             Intent::ArchiveJob { job, away } => {
-                let words = if *away { "putting away" } else { "taking out" };
+                let words = if *away {
+                    "archiving"
+                } else {
+                    "taking out of the archive"
+                };
                 self.change_head(draft, *job, words, |head| head.archived = *away)
             }
             Intent::BringBackJob(job) => {

@@ -87,7 +87,7 @@ pub struct JobHead {
     pub id: JobId,
     /// Its title.
     pub title: String,
-    /// Put away, but kept.
+    /// Archived: out of the way, but kept.
     #[serde(default)]
     pub archived: bool,
     /// Deleted: kept out of sight until its space is freed.

@@ -166,7 +166,7 @@ impl fmt::Display for Refused {
                 "The running torque is measured while the nut turns freely: loosen the fasteners first.",
             ),
             Self::NotByHand => f.write_str(
-                "Only a cure is opened by hand: do the open steps, or leave them out with a reason, and settle what was found.",
+                "Only a cure is overridden: do the open steps, or skip them with a reason, and settle what was found.",
             ),
             Self::NoInitials => f.write_str("Enter your initials too: the decision is signed with them."),
             Self::NoPart => f.write_str("Name the part to order."),

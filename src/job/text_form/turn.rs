@@ -1,4 +1,4 @@
-//! An angle to turn on by, as it is typed.
+//! An angle to turn further by, as it is typed.
 
 use crate::trade::quantity::parse_angle;
 use crate::trade::stages::Act;

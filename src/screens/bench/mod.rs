@@ -25,6 +25,10 @@ pub fn BenchScreen() -> impl IntoView {
                 "Measure"
                 <small>"shims, clearances, preload, run-out, springs"</small>
             </button>
+            <button class="work-key" on:click=press(|| Route::Find.go())>
+                "Find"
+                <small>"fasteners, readings, compounds and remarks of every job"</small>
+            </button>
             <wrenches::MyWrenches />
             <bottles::Bottles />
             <fieldset>

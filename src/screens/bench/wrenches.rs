@@ -205,7 +205,7 @@ fn Form(what: Describing, describing: RwSignal<Describing>, draft: RwSignal<Wren
                 <button class="work-key first" on:click=save>
                     {if what == Describing::New { "Add it" } else { "Keep it" }}
                 </button>
-                <button class="work-key" on:click=press(move || describing.set(Describing::No))>"Leave it"</button>
+                <button class="work-key" on:click=press(move || describing.set(Describing::No))>"Cancel"</button>
             </div>
         </div>
     }

@@ -57,7 +57,7 @@ pub fn GateView(step: StoredValue<Step>) -> impl IntoView {
                 />
             </label>
             <button class="work-key" on:click=open>
-                "Open by hand"
+                "Override"
             </button>
         }
         .into_any()
@@ -76,8 +76,9 @@ pub fn GateView(step: StoredValue<Step>) -> impl IntoView {
         let ask = piece(move || match asking.get() {
             _ if !waits.with(|waits| waits.iter().all(Wait::by_hand)) => ().into_any(),
             true => by_hand(),
-            false => view! { <button on:click=press(move || asking.set(true))>"open it by hand"</button> }
-                .into_any(),
+            false => {
+                view! { <button on:click=press(move || asking.set(true))>"override"</button> }.into_any()
+            }
         });
         view! {
             <section class="waits" aria-label="what this step waits for">

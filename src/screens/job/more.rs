@@ -1,4 +1,4 @@
-//! What can be done with a step besides its work: leave it out, open it again, change its plan.
+//! What can be done with a step besides its work: skip it, open it again, change its plan.
 
 use crate::bench::{Bench, Intent};
 use crate::job::gate;
@@ -36,10 +36,9 @@ pub fn More(step: StoredValue<Step>) -> impl IntoView {
         tallied.then(|| KeySpec::new("loosen and do again", move || bench.loosen(id)))
     };
     let depending = piece(move || depending(bench, id));
-    let keys_of = piece(move || {
-        match status.get() {
+    let keys_of = piece(move || match status.get() {
         Status::Open => view! {
-            <AskWords key="leave this step out" label="Why it is left out: this goes into the record." take=skip />
+            <AskWords key="skip this step" label="Why it is skipped: this goes into the record." take=skip />
             {keys(again().into_iter().chain([plan()]).collect())}
         }
         .into_any(),
@@ -47,7 +46,6 @@ pub fn More(step: StoredValue<Step>) -> impl IntoView {
             let open = KeySpec::new("open it again", move || bench.reopen(id));
             keys(again().into_iter().chain([open, plan()]).collect())
         }
-    }
     });
     view! { {depending} {keys_of} }.into_any()
 }

@@ -6,11 +6,13 @@ use crate::bench::{Bench, Incoming, JobHead, Restore};
 use crate::device::files::hand_out;
 use crate::device::place;
 use crate::job::fasteners;
+use crate::job::job_line::JobLine;
 use crate::job::sheet::{JobId, Sheet};
 use crate::parts::ask_words::AskWords;
 use crate::parts::dynamic::{piece, text, when};
 use crate::parts::file_key::FileKey;
 use crate::parts::keys::{KeySpec, keys};
+use crate::parts::when::when;
 use crate::parts::work_keys::UndoKey;
 use crate::screens::Route;
 use leptos::prelude::*;
@@ -22,18 +24,18 @@ pub fn JobsScreen() -> impl IntoView {
     let restore = RwSignal::new(None::<Restore>);
     let open = RwSignal::new(None::<JobId>);
     let groups = piece(move || {
-        let heads = bench.jobs.get();
+        let lines = bench.job_lines();
         let group = |words: &'static str, which: fn(&JobHead) -> bool| {
-            let rows: Vec<AnyView> = heads
+            let rows: Vec<AnyView> = lines
                 .iter()
-                .filter(|head| which(head))
-                .map(|head| row(bench, head, open))
+                .filter(|line| which(&line.head))
+                .map(|line| row(bench, line, open))
                 .collect();
             (!rows.is_empty()).then(|| {
                 view! { <h2>{words}</h2> <ul class="job-list" aria-label=words>{rows}</ul> }.into_any()
             })
         };
-        let free = heads.iter().any(|head| head.deleted).then(|| {
+        let free = lines.iter().any(|line| line.head.deleted).then(|| {
             keys(vec![KeySpec::new("free the space of deleted jobs", move || {
                 bench.free_deleted()
             })])
@@ -62,6 +64,7 @@ pub fn JobsScreen() -> impl IntoView {
         <div class="page jobs">
             <h1>"Jobs"</h1>
             {when(move || bench.not_kept.get(), room)}
+            {keys(vec![KeySpec::new("find in every job", || Route::Find.go())])}
             {piece(move || restore::preview(bench, restore))}
             {groups}
             <fieldset>
@@ -162,18 +165,24 @@ fn take_in(bench: Bench, name: &str, text: &str, restore: RwSignal<Option<Restor
     }
 }
 
-/// A job's line; touched, it shows what can be done with it.
-fn row(bench: Bench, head: &JobHead, open: RwSignal<Option<JobId>>) -> AnyView {
-    let id = head.id;
-    let at_hand = bench.job.get() == id;
-    let (title, deleted) = (head.title.clone(), head.deleted);
-    let counted = at_hand.then(|| {
-        bench.sheet.with(|sheet| {
-            let done = bench.progress.with(|progress| progress.closed_count(sheet));
-            format!("at hand · {done} of {} done", sheet.steps.len())
-        })
-    });
-    let head = head.clone();
+/// A job's line: its machine, how far it is and when it was last worked at; touched, it shows what can be
+/// done with it.
+fn row(bench: Bench, line: &JobLine, open: RwSignal<Option<JobId>>) -> AnyView {
+    let head = line.head.clone();
+    let (id, title, deleted) = (head.id, head.title.clone(), head.deleted);
+    let at_hand = line.at_hand;
+    let now = bench.now.get_untracked();
+    let last = match (line.closed, line.last) {
+        (Some(at), _) => format!("closed {}", when(at, now)),
+        (None, Some(at)) => format!("last {}", when(at, now)),
+        (None, None) => String::new(),
+    };
+    let counted = line.done_words();
+    let at_hand_word = if at_hand { "at hand" } else { "" };
+    let mut about = vec![at_hand_word, &counted, &last];
+    about.retain(|words| !words.is_empty());
+    let about = about.join(" · ");
+    let machine = line.machine.clone();
     let more = piece(move || {
         if open.get() == Some(id) {
             what_can_be_done(bench, head.clone(), at_hand)
@@ -192,7 +201,8 @@ fn row(bench: Bench, head: &JobHead, open: RwSignal<Option<JobId>>) -> AnyView {
         <li>
             <button class="row-key" aria-current=at_hand.then_some("true") on:click=press>
                 <span>{title}</span>
-                <span class="quiet">{counted}</span>
+                <span class="quiet">{machine}</span>
+                <span class="quiet figures">{about}</span>
             </button>
             {more}
         </li>

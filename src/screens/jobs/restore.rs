@@ -1,4 +1,4 @@
-//! A backup before it is taken in: what it would change, line by line, each to be left out by a touch.
+//! A backup before it is taken in: what it would change, line by line, each to be skipped by a touch.
 
 use crate::bench::{Bench, Restore};
 use crate::parts::dynamic::piece;
@@ -61,7 +61,7 @@ pub fn preview(bench: Bench, restore: RwSignal<Option<Restore>>) -> AnyView {
     view! {
         <section class="waits" aria-label="what the backup would change">
             <h2>{format!("Backup made {made}")}</h2>
-            <p>"Nothing is changed yet. Touch a line to leave it out or take it in."</p>
+            <p>"Nothing is changed yet. Touch a line to skip it or to take it."</p>
             {lines}
             {settings}
             <button class="work-key first" disabled=nothing on:click=take>"Take it in"</button>
@@ -82,7 +82,7 @@ fn line(
     let mark = match (can_take, taken) {
         (false, _) => "",
         (true, true) => "✓ taken",
-        (true, false) => "left out",
+        (true, false) => "skipped",
     };
     let press = move |_| {
         restore.update(|restore| {

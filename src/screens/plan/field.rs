@@ -201,8 +201,8 @@ pub fn torque_sheet(
         <p class="trouble-line" role="alert">{trouble}</p>
         <TorqueKeypad typed unit clearing=|()| () words=move |()| in_words.set(true) />
         {own_words}
-        <button class="work-key first" on:click=go>"take it"</button>
-        <button on:click=press(leave)>"leave it as it was"</button>
+        <button class="work-key first" on:click=go>"use"</button>
+        <button on:click=press(leave)>"cancel"</button>
     };
     sheet(name, escape, inside.into_any())
 }

@@ -129,7 +129,7 @@ fn plan_row(
             KeySpec::new("↓ later", move || told(bench.move_step(id, true))),
             KeySpec::new("add one after it", move || adding.set(Some(Some(id)))),
             KeySpec::new("copy it", move || told(bench.copy_step(id).map(drop))),
-            KeySpec::new("take it out", move || told(bench.remove_step(id))),
+            KeySpec::new("delete", move || told(bench.remove_step(id))),
         ])
     });
     view! {

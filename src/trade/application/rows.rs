@@ -75,9 +75,9 @@ impl Row {
 const MANUAL: &str = "What does the manual name here?";
 const MANUAL_ASSUMED: &str =
     "Manual not looked up: taken as naming nothing. Look it up; its word comes first.";
-const THREADS_OF: &str = "What are the threads made of? If two, the lower one here.";
-const FACES_OF: &str = "What are the faces made of? If two, the lower one here.";
-const PARTS_OF: &str = "What are the parts made of? If two, the lower one here.";
+const THREADS_OF: &str = "What are the threads made of? Two? Choose the one further down.";
+const FACES_OF: &str = "What are the faces made of? Two? Choose the one further down.";
+const PARTS_OF: &str = "What are the parts made of? Two? Choose the one further down.";
 const METAL_ASSUMED: &str =
     "Taken as slow-curing metal, not plastic. On plastic nothing of this kind may be used.";
 const COATING_ASSUMED: &str =

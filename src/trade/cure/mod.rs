@@ -46,10 +46,22 @@ impl Milestone {
         Self::FullCure,
     ];
 
-    /// Its name on the clock.
+    /// Its name on the clock, before a time.
     pub fn words(self) -> &'static str {
         match self {
-            Self::AssemblyLimit => "join before",
+            Self::AssemblyLimit => "close it by",
+            Self::Fixture => "holds after",
+            Self::Handling => "handle after",
+            Self::FitForOil => "oil after",
+            Self::FitForPressure => "pressure after",
+            Self::FullCure => "full cure",
+        }
+    }
+
+    /// What is said once it is reached.
+    pub fn reached_words(self) -> &'static str {
+        match self {
+            Self::AssemblyLimit => "too late to close it",
             Self::Fixture => "holds its place",
             Self::Handling => "can be handled",
             Self::FitForOil => "fit for oil",

@@ -11,7 +11,7 @@ impl Page {
     pub async fn enter(&mut self, name: &str, keys: &[&str]) -> Told {
         self.tap(button(has(name))).await?;
         self.tap_keys(keys).await?;
-        self.tap(button("take it")).await
+        self.tap(button("use")).await
     }
 
     /// Chooses from a row that opens into tiles.

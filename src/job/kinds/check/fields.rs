@@ -277,7 +277,7 @@ pub fn show(form: &mut Form, check: &Check) {
         if limit.per.is_some() {
             field::show(form, &under, &PER_RADIUS, limit);
         }
-        form.press(format!("{under}/remove"), &format!("take out “{}”", limit.name));
+        form.press(format!("{under}/remove"), &format!("delete “{}”", limit.name));
     }
     form.press("reading/add", "add a reading");
     form.press("reading/add_worked", "add one worked out from these");
@@ -288,7 +288,7 @@ pub fn show(form: &mut Form, check: &Check) {
         if let Some(journal) = &bore.journal {
             field::show(form, &format!("{under}/journal"), &JOURNAL, journal);
         }
-        form.press(format!("{under}/remove"), &format!("take out “{}”", bore.name));
+        form.press(format!("{under}/remove"), &format!("delete “{}”", bore.name));
     }
     form.press("bore/add", "add a bore, read at six places");
     form.press("bore/add_shaft", "add a journal or shaft, read at six places");

@@ -17,7 +17,7 @@ use uom::si::torque::newton_meter;
 pub enum Asked {
     /// A torque.
     Torque(TorqueStatement),
-    /// To turn on by so many degrees, each way no further off than `off`.
+    /// To turn a further so many degrees, each way no further off than `off`.
     Angle {
         /// Degrees.
         degrees: f64,

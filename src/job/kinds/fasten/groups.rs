@@ -141,7 +141,7 @@ pub fn show(form: &mut Form, fasten: &Fasten) {
         let which = which(&group.places, |place| fasten.name(place));
         form.add(path("which"), "which bolts", &which, Entry::Words);
         form.add(path("torque"), "to", &group.torque.text(), Entry::Torque);
-        form.press(path("remove"), &format!("take out group {number}"));
+        form.press(path("remove"), &format!("delete group {number}"));
     }
     if fasten.layout.count() > 1 {
         form.press("group/add", "some bolts have another torque");

@@ -123,7 +123,7 @@ pub fn show(form: &mut Form, fasten: &Fasten) {
         }
         if let Act::Angle { degrees, off } = stage.act {
             let words = angle_words(degrees, off);
-            form.add(path("angle"), "turn on by: 120° ± 5°", &words, Entry::Words);
+            form.add(path("angle"), "turn a further: 120° ± 5°", &words, Entry::Words);
         }
         if !stage.act.to_all() && fasten.layout.count() > 1 {
             form.add(path("way"), "goes round", stage.way.words(), ways());
@@ -134,7 +134,7 @@ pub fn show(form: &mut Form, fasten: &Fasten) {
         if number < count {
             form.press(path("down"), &format!("stage {number} down"));
         }
-        form.press(path("remove"), &format!("take out stage {number}"));
+        form.press(path("remove"), &format!("delete stage {number}"));
     }
     if let Some(why) = fasten.stages_wrong() {
         form.head(&why);

@@ -76,7 +76,7 @@ pub fn own(here: Here) -> AnyView {
                         }
                     }),
                     KeySpec::new("begin again", move || taken.set(Vec::new())),
-                    KeySpec::new("leave it", shut),
+                    KeySpec::new("cancel", shut),
                 ])}
             </section>
         }

@@ -22,7 +22,7 @@ pub fn show(form: &mut Form, select: &Select) {
         for place in &select.places {
             let under = format!("place/{}", place.id.0);
             field::show(form, &under, &PLACE, place);
-            form.press(format!("{under}/remove"), &format!("take out “{}”", place.name));
+            form.press(format!("{under}/remove"), &format!("delete “{}”", place.name));
         }
         form.press("place/add", "measure at one more place");
         field::show(form, "select", &MEASURED, select);
@@ -70,7 +70,7 @@ fn rows<'a, T: 'a>(
     for ((id, row), number) in all.zip(1..) {
         let under = format!("{kind}/{}", id.0);
         field::show(form, &under, table, row);
-        form.press(format!("{under}/remove"), &format!("take out {kind} {number}"));
+        form.press(format!("{under}/remove"), &format!("delete {kind} {number}"));
     }
 }
 
@@ -85,7 +85,7 @@ pub fn set(select: &mut Select, path: &str, value: &str) -> Set {
             name: free_name("place", select.places.iter().map(|place| place.name.as_str())),
         }),
         ["shim", "add"] if select.shims.len() >= MOST_SIZES => {
-            return refuse("A box has 12 sizes at most: take out one that is used up.");
+            return refuse("A box has 12 sizes at most: delete one that is used up.");
         }
         ["shim", "add"] => select.shims.push(tables::no_shim()),
         ["row", "add"] => select.rows.push(Row::default()),
