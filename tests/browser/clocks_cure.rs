@@ -39,7 +39,7 @@ fn a_day_at_22_degrees_is_a_day_and_is_heard() {
         page.permit("notifications", true).await?;
         page.enter("shop temperature now:", &["2", "2"]).await?;
         start_a_stud(page).await?;
-        page.see_words("join before").await?;
+        page.see_words("close it by").await?;
         page.fits_everywhere("clocks-running").await?;
         page.key_at_least(button("Opened again on anew, restart"), 120, 88)
             .await?;
@@ -66,7 +66,7 @@ fn a_day_at_22_degrees_is_a_day_and_is_heard() {
         page.gone(alert(has("Cylinder stud"))).await?;
         page.see_words("Cylinder stud, finished 3 h ago").await?;
         page.fits_everywhere("clocks-cured").await?;
-        page.tap(button("Put away out of sight")).await?;
+        page.tap(button("Archive out of sight")).await?;
         page.see_words("No joint is curing.").await
     });
 }
@@ -78,7 +78,7 @@ fn a_cold_night_ends_the_same_cure_later() {
         // Without a day there is no night to plan.
         page.enter("planned at night:", &["1", "0"]).await?;
         page.see_words("Enter the shop temperature now first").await?;
-        page.tap(button("leave it as it was")).await?;
+        page.tap(button("cancel")).await?;
         page.enter("shop temperature now:", &["2", "2"]).await?;
         page.enter("planned at night:", &["clear", "1", "0"]).await?;
         page.see_words("from today 20:00: 10 °C, planned").await?;
@@ -174,8 +174,8 @@ fn the_gate_opens_on_time_by_itself() {
         // Not without a reason.
         whole(page).await?;
         page.see_words("Opens today 14:0").await?;
-        page.tap(button("open it by hand")).await?;
-        page.tap(button("Open by hand")).await?;
+        page.tap(button("override")).await?;
+        page.tap(button("Override")).await?;
         page.see_words("Write the reason first").await?;
         back(page).await?;
         page.advance_clock(6 * HOUR - MINUTE).await?;
@@ -204,10 +204,10 @@ fn a_joint_opened_again_shuts_the_gate_anew_and_a_reason_opens_it() {
         page.see_shut(button("Shut see what it waits for")).await?;
         page.see_words("Not before").await?;
         whole(page).await?;
-        page.tap(button("open it by hand")).await?;
+        page.tap(button("override")).await?;
         page.type_into(textbox(has("Why it may be opened")), "only to flush it")
             .await?;
-        page.tap(button("Open by hand")).await?;
+        page.tap(button("Override")).await?;
         back(page).await?;
         page.see_words("A compound has not cured: oil or load now makes a leak")
             .await?;
@@ -217,10 +217,10 @@ fn a_joint_opened_again_shuts_the_gate_anew_and_a_reason_opens_it() {
         page.see_shut(button("Shut see what it waits for")).await?;
         page.words_gone("A compound has not cured").await?;
         whole(page).await?;
-        page.tap(button("open it by hand")).await?;
+        page.tap(button("override")).await?;
         page.type_into(textbox(has("Why it may be opened")), "only to flush it")
             .await?;
-        page.tap(button("Open by hand")).await?;
+        page.tap(button("Override")).await?;
         back(page).await?;
         acknowledge(page).await?;
         page.see(button("Read put in")).await.map(drop)

@@ -227,7 +227,7 @@ fn a_keyboard_alone_carries_the_work() {
         page.see(button(has("Read bore across"))).await?;
         rested().await;
         page.press("Enter").await?;
-        page.see(button("take it")).await?;
+        page.see(button("use")).await?;
         for key in ["6", "1", ".", "9", "7", "4", "Enter"] {
             page.press(key).await?;
         }

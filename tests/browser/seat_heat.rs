@@ -108,7 +108,7 @@ fn the_depth_is_read_in_the_step_and_kept_in_its_record() {
             .await?;
         // The big key opens the keypad of what is to be read.
         page.tap(button("Read depth below the face")).await?;
-        page.tap_keys(&["0", "point", "5", "take it"]).await?;
+        page.tap_keys(&["0", "point", "5", "use"]).await?;
         // 17.5 − 16 − 0.5 = 1.0 mm behind.
         page.see_words("1.00 mm stays open behind").await?;
         page.fits_the_hand().await?;

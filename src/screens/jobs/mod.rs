@@ -42,7 +42,7 @@ pub fn JobsScreen() -> impl IntoView {
         });
         view! {
             {group("On the bench", |head| !head.archived && !head.deleted)}
-            {group("Put away", |head| head.archived && !head.deleted)}
+            {group("Archived", |head| head.archived && !head.deleted)}
             {group("Deleted", |head| head.deleted)}
             {free}
         }
