@@ -18,4 +18,6 @@ pub mod storage;
 #[cfg(feature = "app")]
 pub mod tilt;
 pub mod time;
+#[cfg(feature = "app")]
+pub mod voice;
 pub mod wake_lock;

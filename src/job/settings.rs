@@ -51,6 +51,9 @@ pub struct Settings {
     pub hoist_kg: Option<f64>,
     /// Dark or light.
     pub look: Look,
+    /// Each new thing a step asks is read aloud.
+    #[serde(skip_serializing_if = "std::ops::Not::not")]
+    pub aloud: bool,
     /// Who signs the record.
     pub initials: String,
     /// What is typed on the Torque screen, so that a reload loses nothing.
@@ -80,6 +83,7 @@ impl Default for Settings {
             press_kn: None,
             hoist_kg: None,
             look: Look::Phone,
+            aloud: false,
             initials: String::new(),
             torque_typed: String::new(),
             torque_unit: TorqueUnit::NewtonMetre,
@@ -190,7 +194,7 @@ macro_rules! piece {
 
 /// Every piece; each field stands in one.
 pub const PIECES: [Piece; 7] = [
-    piece!("bench": look, initials),
+    piece!("bench": look, aloud, initials),
     piece!("tools": wrenches, in_hand, press_kn, hoist_kg),
     piece!("bottles": bottles),
     piece!("shop": shop, night),

@@ -5,6 +5,7 @@ mod phone;
 mod wrenches;
 
 use crate::bench::{Bench, Look};
+use crate::device::voice;
 use crate::job::sense;
 use crate::parts::ask_words::MOST_INITIALS;
 use crate::parts::dynamic::{press, state, text};
@@ -95,6 +96,14 @@ fn Display() -> impl IntoView {
                     })
                     .collect::<Vec<_>>()}
             </div>
+            {voice::supported().then(|| view! {
+                <button
+                    aria-pressed=state(move || bench.settings.with(|s| s.aloud))
+                    on:click=press(move || bench.set("read aloud", |settings| settings.aloud = !settings.aloud))
+                >
+                    "read aloud each new thing a step asks"
+                </button>
+            }.into_any())}
             <label>
                 "Initials for the record"
                 <input

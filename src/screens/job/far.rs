@@ -8,6 +8,7 @@ use crate::job::kinds::fasten::fastening::PassAnswer;
 use crate::job::sheet::StepId;
 use crate::parts::dynamic::{press, text, when};
 use crate::parts::strip::nearest;
+use crate::trade::quantity::TorqueUnit;
 use leptos::prelude::*;
 
 /// Without a touch for so long, ms.
@@ -44,6 +45,24 @@ pub fn far(step: StepId) -> AnyView {
         },
     );
     view! { {shown} }.into_any()
+}
+
+/// What is asked and its number, as they are said aloud; the unit in full.
+pub fn spoken(bench: Bench, step: StepId) -> String {
+    let (face, small) = face(bench, step).unwrap_or_default();
+    let (number, symbol) = number(bench, step);
+    let unit = TorqueUnit::ALL.into_iter().find(|unit| unit.symbol() == symbol);
+    let unit = match unit {
+        Some(unit) => unit.words(),
+        None if symbol == "°" => "degrees",
+        None => "",
+    };
+    let said = [format!("{number} {unit}"), face, small];
+    let said = said
+        .iter()
+        .map(|words| words.trim())
+        .filter(|words| !words.is_empty());
+    said.collect::<Vec<_>>().join(". ")
 }
 
 /// The number to set now and its unit; nothing where none is asked for, or it can't be set.

@@ -1,9 +1,11 @@
 //! The lane under a step's title: what to mind, in one line; behind it everything there is of the step, as
 //! a sheet.
 
+use super::far::spoken;
 use super::next::{open_before, open_row, title};
 use super::{gate, more, parts, skin, whole_work};
 use crate::bench::Bench;
+use crate::device::voice;
 use crate::job::sheet::Step;
 use crate::job::situation::to_show;
 use crate::parts::caution_card::caution_list;
@@ -68,6 +70,26 @@ pub fn Lane(
         .to_owned()
     });
     let show = move || open.set(true);
+    // Each new thing that is asked, where it is set so; not what stands there already.
+    let spoken = Memo::new(move |_| spoken(bench, id));
+    Effect::new(move |before: Option<String>| {
+        let now = spoken.get();
+        if before.is_some_and(|before| before != now) && bench.settings.with_untracked(|s| s.aloud) {
+            voice::say(&now);
+        }
+        now
+    });
+    let speaker = voice::supported().then(|| {
+        view! {
+            <button class="speaker" aria-label="read aloud" on:click=press(move || voice::say(&spoken.get_untracked()))>
+                <svg viewBox="0 0 32 32" aria-hidden="true">
+                    <path d="M4 12h6l8-7v22l-8-7H4z" />
+                    <path class="waves" d="M22 11q4 5 0 10M26 7q7 9 0 18" />
+                </svg>
+            </button>
+        }
+        .into_any()
+    });
     view! {
         <div class="lanes">
             <button class=class on:click=press(show)>
@@ -75,6 +97,7 @@ pub fn Lane(
                 <span class="words">{words}</span>
                 <span class="all">"all ›"</span>
             </button>
+            {speaker}
         </div>
     }
 }
