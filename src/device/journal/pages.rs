@@ -73,6 +73,8 @@ pub async fn under(store: Rc<dyn Store>) -> Laid {
             told: RefCell::new(Box::new(|_| {})),
         }
     });
+    // It lives as long as the page: the store knows it only by a weak hand.
+    std::mem::forget(journal.clone());
     Laid {
         store: journal.copied.clone(),
         back,
