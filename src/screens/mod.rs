@@ -45,11 +45,8 @@ pub fn start() {
         Ok(store) => (Rc::new(store), None),
         Err(error) => (Rc::new(MemoryStore::default()), Some(error)),
     };
-    leptos::task::spawn_local(async move {
-        let laid = match blocked {
-            None => journal::under(store).await,
-            Some(_) => Laid::without(store),
-        };
+    let kept = blocked.is_none();
+    let begin = move |laid: Laid| {
         let shelves = Shelves::new(Shelf::new(laid.store.clone()), blocked);
         leptos::mount::mount_to_body(move || {
             let bench = Bench::open(shelves, time::now);
@@ -60,7 +57,11 @@ pub fn start() {
             view! { <Frame /> }.into_any()
         });
         place::take_over();
-    });
+    };
+    match kept {
+        true => journal::under(store, begin),
+        false => begin(Laid::without(store)),
+    }
 }
 
 /// Ties the bench to what the phone does: time passing, coming back, another tab, a newer release.

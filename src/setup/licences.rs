@@ -21,14 +21,7 @@ pub const LICENCES: &str = "licences.txt";
 pub const FOR_THE_PAGE: [&str; 6] = ["Apache-2.0", "BSL-1.0", "MIT", "Unicode-3.0", "Unlicense", "Zlib"];
 
 /// What may be used beside it by tests and tools that stay on the computer.
-pub const FOR_TOOLS: [&str; 6] = [
-    "BSD-2-Clause",
-    "BSD-3-Clause",
-    "CDLA-Permissive-2.0",
-    "CC0-1.0",
-    "ISC",
-    "MPL-2.0",
-];
+pub const FOR_TOOLS: [&str; 2] = ["BSD-3-Clause", "MPL-2.0"];
 
 /// The one place packages come from.
 pub const SOURCE: &str = "registry+https://github.com/rust-lang/crates.io-index";
@@ -128,54 +121,52 @@ fn one(words: &[&str], at: &mut usize, list: &[&str]) -> bool {
     list.contains(&word)
 }
 
-/// The packages of this project.
-pub struct Supply {
-    /// Those whose code is in the page, and no others.
-    pub shipped: Vec<Package>,
-    /// All of the lock file: tests, tools and what other computers need.
-    pub all: Vec<Package>,
-    /// The names Cargo.toml itself asks for.
-    pub direct: BTreeSet<String>,
+/// The packages whose code is in the page, and no others.
+///
+/// # Errors
+/// [`SetupError::Failed`] when Cargo can't say.
+pub fn shipped(project: &Project) -> Result<Vec<Package>, SetupError> {
+    let page = [
+        "--filter-platform",
+        "wasm32-unknown-unknown",
+        "--no-default-features",
+        "--features",
+        "app",
+    ];
+    metadata(project, &page).map(|told| reached(&told))
 }
 
-impl Supply {
-    /// Asks Cargo, which has every package on this computer by then.
-    ///
-    /// # Errors
-    /// [`SetupError::Failed`] when it can't say.
-    pub fn read(project: &Project) -> Result<Self, SetupError> {
-        let page = metadata(
-            project,
-            &[
-                "--filter-platform",
-                "wasm32-unknown-unknown",
-                "--no-default-features",
-                "--features",
-                "app",
-            ],
-        )?;
-        let whole = metadata(project, &[])?;
-        let direct = whole["packages"].as_array().into_iter().flatten();
-        let direct = direct
-            .filter(|package| package["name"] == "halfcase")
-            .flat_map(|package| package["dependencies"].as_array().into_iter().flatten())
-            .filter_map(|dependency| dependency["name"].as_str().map(str::to_owned));
-        Ok(Self {
-            shipped: reached(&page),
-            all: packages(&whole).into_values().collect(),
-            direct: direct.collect(),
-        })
+/// What is used on this computer, tests and tools included, and the names Cargo.toml itself asks for.
+///
+/// # Errors
+/// [`SetupError::Failed`] when Cargo or the compiler can't say.
+pub fn used_here(project: &Project) -> Result<(Vec<Package>, BTreeSet<String>), SetupError> {
+    let compiler = ask(command("rustc", project.root()).arg("-vV")).unwrap_or_default();
+    let host = compiler.lines().find_map(|line| line.strip_prefix("host: "));
+    let host = host.ok_or_else(|| silent("rustc -vV"))?;
+    let told = metadata(project, &["--filter-platform", host])?;
+    let own = told["packages"].as_array().into_iter().flatten();
+    let direct = own
+        .filter(|package| package["name"] == "halfcase")
+        .flat_map(|package| package["dependencies"].as_array().into_iter().flatten())
+        .filter_map(|dependency| dependency["name"].as_str().map(str::to_owned));
+    Ok((packages(&told).into_values().collect(), direct.collect()))
+}
+
+fn silent(program: &str) -> SetupError {
+    SetupError::Failed {
+        program: program.to_owned(),
+        detail: "it tells nothing of use".to_owned(),
     }
 }
 
+/// As long as it takes: another Cargo may be at the packages.
 fn metadata(project: &Project, more: &[&str]) -> Result<Value, SetupError> {
     let mut cargo = command("cargo", project.root());
     cargo.args(["metadata", "--format-version", "1"]).args(more);
-    let told = ask(&mut cargo).and_then(|told| serde_json::from_str(&told).ok());
-    told.ok_or_else(|| SetupError::Failed {
-        program: "cargo metadata".to_owned(),
-        detail: "it tells nothing of the packages".to_owned(),
-    })
+    let told = cargo.output().ok().filter(|told| told.status.success());
+    told.and_then(|told| serde_json::from_slice(&told.stdout).ok())
+        .ok_or_else(|| silent("cargo metadata"))
 }
 
 fn packages(metadata: &Value) -> BTreeMap<String, Package> {
@@ -227,7 +218,6 @@ fn reached(metadata: &Value) -> Vec<Package> {
 /// # Errors
 /// Cargo says nothing, or the typeface's own licence can't be read.
 pub fn file(project: &Project) -> Result<String, SetupError> {
-    let supply = Supply::read(project)?;
     let ours = read(&project.root().join("LICENSE"))?;
     let face = read(&project.root().join("public/type/LICENSE.txt"))?;
     let mut told = String::from(
@@ -235,7 +225,10 @@ pub fn file(project: &Project) -> Result<String, SetupError> {
          Rust's standard library is in it too: MIT OR Apache-2.0, https://www.rust-lang.org.\n\n",
     );
     let mut texts: BTreeMap<String, Vec<String>> = BTreeMap::new();
-    for package in supply.shipped.iter().filter(|package| package.source.is_some()) {
+    for package in shipped(project)?
+        .iter()
+        .filter(|package| package.source.is_some())
+    {
         let name = format!("{} {}", package.name, package.version);
         told += &format!("{name}: {}\n", package.licence);
         let mut own = package.texts();

@@ -47,8 +47,12 @@ impl Laid {
     }
 }
 
-/// Lays a journal under a store, and brings the store up to where the journal stands.
-pub async fn under(store: Rc<dyn Store>) -> Laid {
+/// Lays a journal under a store, and brings the store up to where the journal stands; then goes on.
+pub fn under(store: Rc<dyn Store>, then: impl FnOnce(Laid) + 'static) {
+    spawn_local(async move { then(lay(store).await) });
+}
+
+async fn lay(store: Rc<dyn Store>) -> Laid {
     let opened = match Base::open().await {
         Ok(base) => brought_up(&*store, &base).await.map(|back| (base, back)),
         Err(error) => Err(error),
@@ -73,6 +77,8 @@ pub async fn under(store: Rc<dyn Store>) -> Laid {
             told: RefCell::new(Box::new(|_| {})),
         }
     });
+    // It lives as long as the page: the store knows it only by a weak hand.
+    std::mem::forget(journal.clone());
     Laid {
         store: journal.copied.clone(),
         back,
