@@ -2,6 +2,7 @@
 
 use super::accept::accept;
 use super::grid::BoreGrid;
+use super::said::read_with;
 use crate::bench::{Bench, ReadWith};
 use crate::job::kinds::{Check, Limit, Work};
 use crate::job::progress::Reading;
@@ -13,7 +14,7 @@ use crate::parts::ask_words::AskWords;
 use crate::parts::dynamic::{each, piece, press, text};
 use crate::parts::keys::{KeySpec, keys};
 use crate::parts::number_field::NumberField;
-use crate::parts::typed::{decimals, next_unit, turned};
+use crate::parts::typed::{next_unit, turned};
 use crate::trade::quantity::{Unit, convert, read_in, trimmed};
 use leptos::prelude::*;
 use uom::si::thermodynamic_temperature::degree_celsius;
@@ -116,14 +117,6 @@ fn first_with(bench: Bench, id: crate::job::sheet::StepId) -> ReadWith {
         }),
         decimals: None,
     })
-}
-
-/// The tool in the hand, and the digits a reading was typed with.
-pub fn read_with(with: RwSignal<ReadWith>, typed: RwSignal<String>) -> ReadWith {
-    ReadWith {
-        decimals: typed.with_untracked(|typed| decimals(typed)),
-        ..with.get_untracked()
-    }
 }
 
 /// The tool in the hand and the part's temperature, kept with every reading from now on.

@@ -1,6 +1,6 @@
 //! A bore read in two directions at three depths: the readings where they are taken, and what they say.
 
-use super::check::read_with;
+use super::said::read_with;
 use crate::bench::{Bench, ReadWith};
 use crate::job::id::ReadingId;
 use crate::job::kinds::check::bore::{BoreAnswer, answer, size_words};

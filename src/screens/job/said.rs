@@ -21,6 +21,14 @@ pub fn as_typed(typed: RwSignal<String>) -> ReadWith {
     }
 }
 
+/// The tool in the hand, and the digits a reading was typed with.
+pub fn read_with(with: RwSignal<ReadWith>, typed: RwSignal<String>) -> ReadWith {
+    ReadWith {
+        decimals: typed.with_untracked(|typed| decimals(typed)),
+        ..with.get_untracked()
+    }
+}
+
 /// A number to read, in the unit the plan asks for it in.
 ///
 /// It is `asked` where it is the one thing the step asks for now.

@@ -1,6 +1,5 @@
 //! Stretch and greatest length as the manual states them, in its own unit and digits.
 
-use crate::job::kinds::check::bore::stated_words;
 use crate::trade::quantity::{LengthUnit, Stated, Unit, convert};
 use serde::{Deserialize, Serialize};
 
@@ -57,10 +56,5 @@ impl Lengths {
     /// One of them in mm, for its range.
     pub fn millimetres(&self, stated: Option<Stated>) -> Option<f64> {
         convert(stated?.value, self.unit.symbol(), LengthUnit::Millimetre.symbol())
-    }
-
-    /// "0.0050 to 0.0060 in", a stretch.
-    pub fn stretch_words(&self) -> String {
-        stated_words(self.stretch_least, self.stretch_most, self.unit.symbol())
     }
 }

@@ -2,7 +2,9 @@
 
 use super::data::Fasten;
 use super::lengths::Lengths;
+use crate::job::kinds::check::bore::stated_words;
 use crate::job::reading::What;
+use crate::trade::quantity::Unit;
 
 impl Fasten {
     /// Whether the manual states a stretch.
@@ -41,7 +43,9 @@ impl Fasten {
         if !self.stretches() {
             return String::new();
         }
-        format!("stretch {}", self.stated_lengths().stretch_words())
+        let stated = self.stated_lengths();
+        let limits = stated_words(stated.stretch_least, stated.stretch_most, stated.unit.symbol());
+        format!("stretch {limits}")
     }
 
     /// What the manual says: its torque, and its stretch beside it or in its place.
