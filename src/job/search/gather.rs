@@ -231,7 +231,10 @@ fn sort_of(event: &Event) -> Option<Sort> {
         | Event::Gauged(_)
         | Event::Chosen { .. } => Sort::Reading,
         Event::Judged { .. } | Event::Ordered { .. } => Sort::Part,
-        Event::Noted { .. } | Event::Skipped { .. } | Event::Overridden { .. } => Sort::Remark,
+        Event::Noted { .. }
+        | Event::Skipped { .. }
+        | Event::Overridden { .. }
+        | Event::WithoutWrench { .. } => Sort::Remark,
         Event::Acknowledged { .. }
         | Event::Tallied { .. }
         | Event::Loosened

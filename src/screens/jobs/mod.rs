@@ -9,7 +9,7 @@ use crate::job::fasteners;
 use crate::job::job_line::JobLine;
 use crate::job::sheet::{JobId, Sheet};
 use crate::parts::ask_words::AskWords;
-use crate::parts::dynamic::{piece, text, when};
+use crate::parts::dynamic::{piece, text, when as shown_when};
 use crate::parts::file_key::FileKey;
 use crate::parts::keys::{KeySpec, keys};
 use crate::parts::when::when;
@@ -63,7 +63,7 @@ pub fn JobsScreen() -> impl IntoView {
     view! {
         <div class="page jobs">
             <h1>"Jobs"</h1>
-            {when(move || bench.not_kept.get(), room)}
+            {shown_when(move || bench.not_kept.get(), room)}
             {keys(vec![KeySpec::new("find in every job", || Route::Find.go())])}
             {piece(move || restore::preview(bench, restore))}
             {groups}
