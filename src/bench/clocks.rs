@@ -66,7 +66,7 @@ impl Bench {
                     due.extend(reached.filter(|mark| Some(mark.last) > before).map(|mark| Ring {
                         clock: clock.id,
                         name: clock.name.clone(),
-                        words: mark.words(),
+                        words: mark.reached_words(),
                         at: mark.at(),
                     }));
                 }

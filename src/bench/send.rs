@@ -634,7 +634,7 @@ impl Bench {
         self.send(Intent::RenameJob { job, title })
     }
 
-    /// Puts a job away, or takes it out again.
+    /// Archives a job, or takes it out of the archive.
     pub fn archive_job(self, job: JobId, away: bool) {
         self.tell(self.send(Intent::ArchiveJob { job, away }));
     }

@@ -24,7 +24,7 @@ const CLOCKS: &str = "clocks";
 const JOBS: &str = "jobs";
 const WATCH: &str = "watch";
 
-/// Something to be said to the user: shown until it is put away.
+/// Something to be said to the user: shown until it is dismissed.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Said {
     /// The sentence.
@@ -587,5 +587,5 @@ fn rescue_words(name: &str, fell_back: bool) -> String {
     } else {
         "No good copy was left."
     };
-    format!("A stored copy of the {thing} was damaged and is set aside: Jobs hands it out as a file. {then}")
+    format!("A stored copy of the {thing} was damaged and is set aside: Jobs exports it as a file. {then}")
 }

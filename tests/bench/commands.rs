@@ -200,7 +200,7 @@ fn the_oil_waits_for_everything_and_can_be_opened_by_hand_with_a_reason_only() {
                 reason: reason.to_owned(),
             })
         };
-        // What is undone is done, or left out with a reason: only a cure is opened by hand.
+        // What is undone is done, or skipped with a reason: only a cure is overridden.
         assert_eq!(open("flushing with paraffin"), Err(Refused::NotByHand));
         let before: Vec<StepId> = bench
             .sheet

@@ -157,7 +157,7 @@ fn a_step_closed_before_its_plan_changed_holds_the_oil_and_the_end() {
             matches!(send(&mut state, Intent::CloseJob), Err(Refused::Undone(title)) if title == "Shaft nut"),
             "{path}"
         );
-        // Left out with a reason, it is settled: the record says so.
+        // Skipped with a reason, it is settled: the record says so.
         send(&mut state, Intent::Reopen(NUT)).unwrap();
         let reason = "as it was".to_owned();
         send(&mut state, Intent::Skip { step: NUT, reason }).unwrap();

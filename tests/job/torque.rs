@@ -295,7 +295,7 @@ fn stages_are_tallied_one_after_the_other() {
         }
     );
     assert_eq!(fasten.pass_words(0), "stage 1 of 3: snug to 10 N·m");
-    assert_eq!(fasten.pass_words(2), "stage 3 of 3: turn on by 60°");
+    assert_eq!(fasten.pass_words(2), "stage 3 of 3: turn a further 60°");
     assert_eq!(
         pass_answer(&fasten, 2, None, &mine(), 0, None),
         PassAnswer::Angle {

@@ -127,9 +127,9 @@ pub(super) fn line_words(entry: &Entry, sheet: Option<&Sheet>) -> String {
             format!("where {} is", name.as_deref().unwrap_or("a part"))
         }
         Event::Done { .. } => title("step"),
-        Event::Skipped { .. } => title("leaving out"),
+        Event::Skipped { .. } => title("skipping"),
         Event::Reopened => title("opening again"),
-        Event::Overridden { .. } => "opening by hand".to_owned(),
+        Event::Overridden { .. } => title("overriding"),
         Event::Noted { .. } => "remark".to_owned(),
         Event::JobClosed => "closing the job".to_owned(),
         Event::TakenBack { .. } | Event::PhoneClock(_) => String::new(),

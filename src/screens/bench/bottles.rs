@@ -135,7 +135,7 @@ static FIGURES: [Figure; 13] = [
         )
     },
     figure(
-        "join within",
+        "close it within",
         "min",
         60.0 * LONGEST_H,
         |b| in_minutes(b.label.assembly),
@@ -144,7 +144,7 @@ static FIGURES: [Figure; 13] = [
         },
     ),
     figure(
-        "holds its place after",
+        "holds after",
         "min",
         60.0 * LONGEST_H,
         |b| in_minutes(b.label.fixture),
@@ -309,7 +309,7 @@ fn Label(draft: RwSignal<Option<Bottle>>) -> impl IntoView {
         <p class="trouble-line" role="alert">{trouble}</p>
         <div class="clock-keys">
             <button class="work-key first" on:click=press(keep)>"Keep it"</button>
-            <button class="work-key" on:click=press(move || draft.set(None))>"Leave it"</button>
+            <button class="work-key" on:click=press(move || draft.set(None))>"Cancel"</button>
             <button class="work-key" on:click=press(away)>"Throw away"</button>
         </div>
         </div>

@@ -69,7 +69,7 @@ pub fn JobsScreen() -> impl IntoView {
             {groups}
             <fieldset>
                 <legend>"A new job"</legend>
-                <AskWords key="from nothing" label="What is the job?" take=take_title />
+                <AskWords key="empty job" label="What is the job?" take=take_title />
                 {keys(vec![
                     KeySpec::new("from the example", move || {
                         bench.begin_example();
@@ -83,7 +83,7 @@ pub fn JobsScreen() -> impl IntoView {
                 <FileKey words="from a file: a job sheet, a table of fasteners, or a backup" accept=".json,.csv,.txt,.tsv,application/json,text/csv" take=take_file />
             </fieldset>
             <fieldset>
-                <legend>"Hand out as a file"</legend>
+                <legend>"Export as a file"</legend>
                 {keys(hand_out_keys(bench))}
                 <p>{text(move || bench.backup_words())}</p>
                 <p class="quiet">"A backup holds every job, record, clock and setting of this bench. Keep it off this phone."</p>
@@ -214,15 +214,13 @@ fn what_can_be_done(bench: Bench, head: JobHead, at_hand: bool) -> AnyView {
     let id = head.id;
     let told = move |outcome| bench.tell(outcome);
     if head.deleted {
-        return keys(vec![KeySpec::new("bring it back", move || {
-            bench.bring_back_job(id)
-        })]);
+        return keys(vec![KeySpec::new("restore", move || bench.bring_back_job(id))]);
     }
     let mut specs = Vec::new();
     if at_hand {
         specs.push(KeySpec::new("go on with it", || Route::Job.go()));
     } else {
-        specs.push(KeySpec::new("take it to hand", move || {
+        specs.push(KeySpec::new("use this job", move || {
             let taken = bench.take_job(id);
             if taken.is_ok() {
                 Route::Job.go();
@@ -234,9 +232,9 @@ fn what_can_be_done(bench: Bench, head: JobHead, at_hand: bool) -> AnyView {
         told(bench.duplicate_job(id).map(drop));
     }));
     let away = !head.archived;
-    let words = if away { "put it away" } else { "take it out again" };
+    let words = if away { "archive" } else { "out of the archive" };
     specs.push(KeySpec::new(words, move || bench.archive_job(id, away)));
-    specs.push(KeySpec::new("delete it", move || told(bench.delete_job(id))));
+    specs.push(KeySpec::new("delete", move || told(bench.delete_job(id))));
     let rename = Callback::new(move |title: String| {
         let outcome = bench.rename_job(id, &title);
         let taken = outcome.is_ok();
@@ -246,7 +244,7 @@ fn what_can_be_done(bench: Bench, head: JobHead, at_hand: bool) -> AnyView {
     view! {
         <div class="more">
             {keys(specs)}
-            <AskWords key="rename it" label="Its new name" first=head.title take=rename />
+            <AskWords key="rename" label="Its new name" first=head.title take=rename />
         </div>
     }
     .into_any()

@@ -33,7 +33,7 @@ pub struct Headline {
 pub fn headline(answer: &Result<LiftingAnswer, LiftingError>, weighs_in: MassUnit) -> Headline {
     match answer {
         Ok(LiftingAnswer::Hands(hands)) => Headline {
-            says: "one person, here, up to",
+            says: "one person may lift here",
             number: to_safe_side(hands.governing().limit, weighs_in, 2, f64::floor),
             unit: weighs_in.symbol().to_owned(),
             verdict: hands_words(hands.verdict).to_owned(),
