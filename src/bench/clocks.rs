@@ -89,12 +89,12 @@ impl Bench {
         }
     }
 
-    fn rung(self) -> Vec<(ClockId, Milestone)> {
+    pub(super) fn rung(self) -> Vec<(ClockId, Milestone)> {
         self.watched
             .with_value(|watched| watched.as_ref().map_or_else(Vec::new, |w| w.kept.rung.clone()))
     }
 
-    fn keep_rung(self, rung: Vec<(ClockId, Milestone)>) {
+    pub(super) fn keep_rung(self, rung: Vec<(ClockId, Milestone)>) {
         self.watched.update_value(|watched| {
             if let Some(watched) = watched {
                 watched.kept.rung = rung;

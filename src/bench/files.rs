@@ -10,6 +10,7 @@ use crate::job::record::Record;
 use crate::job::settings::PIECES;
 use crate::job::sheet::{JobId, Sheet, SheetError, Step, StepId};
 use crate::job::shelf::{MemoryStore, Shelf, Store};
+use crate::job::start::is_nothing;
 use crate::job::state::Jobs;
 use crate::trade::moment::Moment;
 use reactive_graph::prelude::*;
@@ -226,23 +227,27 @@ impl Bench {
                     return Err(BackupError::Thing { name, what });
                 }
             }
+            let record = record_in(&file, head.id, &sheet)?;
+            if is_nothing(&sheet, &record) {
+                continue;
+            }
             jobs.push(Held {
                 id: head.id,
                 archived: head.archived,
-                record: record_in(&file, head.id, &sheet)?,
+                record,
                 sheet,
             });
         }
-        if jobs.is_empty() {
+        let settings = settings_in(&file)?;
+        if jobs.is_empty() && settings.is_none() {
             return Err(BackupError::NoJobs);
         }
-        let settings = settings_in(&file)?;
         let mine = self.settings.get_untracked();
         Ok(Restore {
             made: file.made_ms,
             changes: compare(&self.held(), &jobs),
             settings_differ: settings.as_ref().is_some_and(|settings| *settings != mine),
-            take_settings: settings.is_some() && mine == Settings::default(),
+            take_settings: settings.is_some() && mine.untouched(),
             settings,
             jobs,
             clocks: thing(&file, "clocks", plain)?.unwrap_or_default(),
@@ -264,7 +269,8 @@ impl Bench {
         self.state.with(|state| {
             let heads = state.jobs.heads.iter();
             let held = heads.filter_map(|head| {
-                let job = state.files.get(&head.id)?;
+                let job = state.files.get(&head.id);
+                let job = job.filter(|job| !is_nothing(&job.sheet, &job.record))?;
                 Some(Held {
                     id: head.id,
                     archived: head.archived,

@@ -8,6 +8,7 @@ mod files;
 mod find;
 mod seen;
 mod send;
+mod start;
 mod tamper;
 mod waiting;
 
@@ -79,6 +80,9 @@ pub struct Bench {
     state: Held,
     /// Follows every transaction: what undo would take back.
     trail: Seen<State>,
+    /// The example is shown, of which nothing is kept.
+    example: RwSignal<bool>,
+    aside: StoredValue<Option<start::Aside>, LocalStorage>,
     watched: StoredValue<Option<Watched>, LocalStorage>,
     shelves: StoredValue<Shelves, LocalStorage>,
     /// The phone's clock; [`Bench::time`] is ours.
@@ -88,7 +92,7 @@ pub struct Bench {
 }
 
 impl Bench {
-    /// The bench as it was left, or a first one with the example job.
+    /// The bench as it was left, or one on which no job was begun.
     pub fn open(shelves: Shelves, clock: fn() -> Moment) -> Self {
         let left = shelves.read();
         let state = Held::new(left.state);
@@ -112,6 +116,8 @@ impl Bench {
             doubt: RwSignal::new(None),
             state,
             trail: Seen::new(state, |state| state),
+            example: RwSignal::new(false),
+            aside: StoredValue::new_local(None),
             watched: StoredValue::new_local(None),
             shelves: StoredValue::new_local(shelves),
             clock,

@@ -53,6 +53,8 @@ pub fn torque(
     let trouble = match (&factor, &set) {
         (Err(error), _) => Some(error.to_string()),
         (_, Some(Err(error))) => Some(error.to_string()),
+        // Nobody told of a wrench: the torque stands for itself.
+        (_, None) if wrenches.is_empty() => None,
         (_, None) => Some("No wrench is chosen: add yours on Bench.".to_owned()),
         (_, Some(Ok(setting))) => {
             wrench.and_then(|wrench| range_words(wrench, setting.range, take.and_then(|at| wrenches.get(at))))
@@ -87,6 +89,11 @@ pub fn torque(
 }
 
 impl TorqueAnswer {
+    /// Whether its number must not be set as it stands: there are wrenches, and the one in the hand can't.
+    pub fn is_barred(&self) -> bool {
+        self.setting.is_none() && self.trouble.is_some()
+    }
+
     /// How the number came about, a sentence each: what the manual says, turned into the wrench's unit, and
     /// what its divisions make of it.
     pub fn how(&self) -> Vec<String> {

@@ -1,5 +1,6 @@
 //! A job's line in the list of jobs: what tells it from others.
 
+use super::start::is_nothing;
 use super::state::{JobHead, State};
 use crate::trade::moment::Moment;
 
@@ -35,7 +36,7 @@ impl JobLine {
     }
 }
 
-/// Every job, in the order they began.
+/// Every job that was begun, in that order.
 pub fn lines(state: &State) -> Vec<JobLine> {
     let line = |head: &JobHead| {
         let job = state.files.get(&head.id);
@@ -51,5 +52,9 @@ pub fn lines(state: &State) -> Vec<JobLine> {
             lost: state.lost.contains(&head.id),
         }
     };
-    state.jobs.heads.iter().map(line).collect()
+    let begun = |head: &&JobHead| {
+        let job = state.files.get(&head.id);
+        job.is_none_or(|job| !is_nothing(&job.sheet, &job.record))
+    };
+    state.jobs.heads.iter().filter(begun).map(line).collect()
 }

@@ -2,7 +2,6 @@
 //! one touch changes at once.
 
 use super::clock::CureClock;
-use super::example;
 use super::forms::{self, form_of};
 use super::journal::gap_words;
 use super::json;
@@ -10,6 +9,7 @@ use super::record::{Entry, Record};
 use super::settings::{PIECES, Settings};
 use super::sheet::{JobId, Sheet};
 use super::shelf::{Shelf, StorageError, Write};
+use super::start;
 use super::state::{Job, JobHead, Jobs, State, Transaction};
 use super::tamper::WatchKept;
 use serde::Serialize;
@@ -100,7 +100,7 @@ impl Shelves {
         }
     }
 
-    /// Reads everything, or lays out a first bench with the example job.
+    /// Reads everything; where nothing was stored, a bench on which no job was begun.
     pub fn read(&self) -> Left {
         let trouble = |error: &StorageError| Said::trouble(error.to_string());
         let mut said: Vec<Said> = self.blocked.iter().map(trouble).collect();
@@ -121,11 +121,7 @@ impl Shelves {
             if !kept && !first {
                 lost.push(head.id);
             }
-            // The example's steps must not stand in for those of a job whose sheet is lost.
-            let sheet = sheet.unwrap_or_else(|| match first {
-                true => example::sheet(),
-                false => Sheet::new(&head.title, Vec::new()),
-            });
+            let sheet = sheet.unwrap_or_else(|| Sheet::new(&head.title, Vec::new()));
             let record = self.read_record(head.id, &sheet, kept, &mut about);
             if head.id == jobs.at_hand {
                 let gaps = record.gaps().into_iter();
@@ -401,13 +397,7 @@ impl Shelves {
                 at_hand: last.id,
                 heads,
             },
-            None => {
-                let first = JobHead::new(JobId(1), &example::sheet().title);
-                Jobs {
-                    at_hand: first.id,
-                    heads: vec![first],
-                }
-            }
+            None => start::no_jobs(),
         }
     }
 

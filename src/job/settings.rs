@@ -37,6 +37,9 @@ pub struct Settings {
     pub wrenches: Vec<Wrench>,
     /// Which of them is in the hand.
     pub in_hand: usize,
+    /// Asked for a wrench, the user said that any will do: torques are converted and set on none.
+    #[serde(skip_serializing_if = "std::ops::Not::not")]
+    pub any_wrench: bool,
     /// The shop's temperature, as told.
     pub shop: ShopHistory,
     /// The nights planned in it.
@@ -74,8 +77,9 @@ pub struct Settings {
 impl Default for Settings {
     fn default() -> Self {
         Self {
-            wrenches: first_wrenches(),
+            wrenches: Vec::new(),
             in_hand: 0,
+            any_wrench: false,
             shop: ShopHistory::default(),
             night: None,
             bottles: Vec::new(),
@@ -95,8 +99,8 @@ impl Default for Settings {
     }
 }
 
-/// Three ordinary wrenches to begin with; the user puts their own in their place.
-fn first_wrenches() -> Vec<Wrench> {
+/// Three ordinary wrenches. Earlier releases laid them out on every new bench.
+fn example_wrenches() -> Vec<Wrench> {
     let wrench = |name: &str, unit, min, max, division, main_division, accuracy| Wrench {
         name: name.to_owned(),
         unit,
@@ -114,6 +118,19 @@ fn first_wrenches() -> Vec<Wrench> {
 }
 
 impl Settings {
+    /// Those of the example.
+    pub fn example() -> Self {
+        Self {
+            wrenches: example_wrenches(),
+            ..Self::default()
+        }
+    }
+
+    /// Whether nothing of it was ever told, whichever release laid it out.
+    pub fn untouched(&self) -> bool {
+        *self == Self::default() || *self == Self::example()
+    }
+
     /// The wrench in the hand.
     pub fn wrench(&self) -> Option<&Wrench> {
         self.wrenches.get(self.in_hand)
@@ -195,7 +212,7 @@ macro_rules! piece {
 /// Every piece; each field stands in one.
 pub const PIECES: [Piece; 7] = [
     piece!("bench": look, aloud, initials),
-    piece!("tools": wrenches, in_hand, press_kn, hoist_kg),
+    piece!("tools": wrenches, in_hand, any_wrench, press_kn, hoist_kg),
     piece!("bottles": bottles),
     piece!("shop": shop, night),
     piece!("screens": walk, seat, lift),

@@ -2,6 +2,7 @@
 
 use super::clock_bar::left_text;
 use super::dynamic::{piece, press, text, whether};
+use super::example_mark::ExampleMark;
 use super::waiting::corner;
 use super::when::span;
 use crate::bench::Bench;
@@ -52,6 +53,7 @@ pub fn Strip() -> impl IntoView {
                     None => view! { <span class="quiet">"no clock running"</span> }.into_any(),
                 })}
             </button>
+            <ExampleMark />
             {corner(bench)}
             <p class="unseen" role="alert">
                 {text(move || bench.ringing.with(|all| all.iter().map(|ring| format!("{}: {}. ", ring.name, ring.words)).collect()))}

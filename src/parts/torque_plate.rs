@@ -35,6 +35,7 @@ pub fn AnswerPlate(
             "set on {wrench}{}",
             if adapted { ", allowing for the adapter" } else { "" }
         ),
+        Some(answer) if !answer.is_barred() => "on any wrench".to_owned(),
         None if empty.get() => "Type the manual’s torque.".to_owned(),
         _ => match in_hand() {
             Some(name) => format!("{name} can’t set this"),
@@ -42,7 +43,7 @@ pub fn AnswerPlate(
         },
     });
     let barred =
-        Signal::derive(move || answer.with(|answer| answer.as_ref().is_some_and(|a| a.setting.is_none())));
+        Signal::derive(move || answer.with(|answer| answer.as_ref().is_some_and(TorqueAnswer::is_barred)));
     let number = text(move || answer.get().map_or("—".to_owned(), |answer| answer.number));
     let unit = text(move || answer.get().map_or("", |answer| answer.unit.symbol()).to_owned());
     let rounding = text(move || {

@@ -5,6 +5,7 @@ mod bond;
 mod cautions;
 mod clocks;
 mod find;
+mod first;
 mod history;
 mod job;
 mod jobs;
@@ -173,6 +174,8 @@ fn Frame() -> impl IntoView {
         _ => None,
     });
     let listed = Memo::new(move |_| desk.get() && at.get() != Route::Steps);
+    // Nothing of a job is shown where none was begun.
+    let first = Memo::new(move |_| at.get().of_a_job() && !bench.has_job());
     view! {
         <div class="frame" class:desk=whether(move || desk.get())>
             {when(move || listed.get(), || view! {
@@ -185,11 +188,12 @@ fn Frame() -> impl IntoView {
             <SaidLines />
             <main tabindex="-1">
                 {piece(move || match at.get() {
+                    _ if first.get() => view! { <first::FirstScreen /> }.into_any(),
                     Route::Job => view! { <job::JobNow /> }.into_any(),
                     Route::Step(step) => view! { <job::StepScreen step /> }.into_any(),
                     Route::JobEnd => view! { <job::JobEnd /> }.into_any(),
                     Route::Steps => view! { <steps::StepsScreen /> }.into_any(),
-                    Route::Torque => view! { <torque::TorqueScreen from=None /> }.into_any(),
+                    Route::Torque => first::torque(),
                     Route::TorqueOf(step) => view! { <torque::TorqueScreen from=Some(step) /> }.into_any(),
                     Route::Bond(step) => view! { <bond::BondScreen step /> }.into_any(),
                     Route::Plan => view! { <plan::PlanScreen /> }.into_any(),

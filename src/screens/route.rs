@@ -132,6 +132,57 @@ impl Route {
         }
     }
 
+    /// Its name, for the tab and for whoever hears the page.
+    pub fn title(self) -> &'static str {
+        match self {
+            Self::Job | Self::JobEnd => "Job",
+            Self::Step(_) => "Step",
+            Self::Steps => "Steps",
+            Self::Plan | Self::PlanStep(_) => "Plan",
+            Self::Parts => "Parts",
+            Self::Record => "Record",
+            Self::Paper => "On paper",
+            Self::Jobs => "Jobs",
+            Self::Find => "Find",
+            Self::History => "Last actions",
+            Self::Torque | Self::TorqueOf(_) => "Torque",
+            Self::Bond(_) => "Bond",
+            Self::Clocks => "Clocks",
+            Self::Bench => "Bench",
+            Self::Seat(_) => "Seat",
+            Self::Lift(_) => "Lift",
+            Self::Measure => "Measure",
+            Self::Cautions => "Cautions",
+        }
+    }
+
+    /// Whether it shows the job at hand.
+    pub fn of_a_job(self) -> bool {
+        match self {
+            Self::Job
+            | Self::Step(_)
+            | Self::JobEnd
+            | Self::Steps
+            | Self::Plan
+            | Self::PlanStep(_)
+            | Self::Parts
+            | Self::Record
+            | Self::Paper => true,
+            Self::Jobs
+            | Self::Find
+            | Self::History
+            | Self::Torque
+            | Self::TorqueOf(_)
+            | Self::Bond(_)
+            | Self::Clocks
+            | Self::Bench
+            | Self::Seat(_)
+            | Self::Lift(_)
+            | Self::Measure
+            | Self::Cautions => false,
+        }
+    }
+
     /// Goes there in the place of where we are: the back key skips it.
     #[cfg(feature = "app")]
     pub fn instead(self) {

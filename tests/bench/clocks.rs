@@ -53,6 +53,7 @@ fn set_phone(bench: Bench, hours: i64) {
 }
 
 fn with_bench<T>(store: &Rc<MemoryStore>, then: impl FnOnce(Bench) -> T) -> T {
+    super::commands::lay_out(store.clone());
     let owner = Owner::new();
     owner.with(|| {
         let bench = Bench::open(Shelves::new(Shelf::new(store.clone()), None), wall);

@@ -8,6 +8,7 @@ use halfcase::job::reading::What;
 use halfcase::job::record::Event;
 use halfcase::job::sheet::{Step, StepId};
 use halfcase::job::shelf::{MemoryStore, Shelf, Store};
+use halfcase::job::start;
 use halfcase::trade::caution::Level;
 use halfcase::trade::moment::Moment;
 use reactive_graph::graph::untrack;
@@ -30,9 +31,19 @@ fn later(hours: i64) {
 }
 
 /// A bench on `store`, inside a reactive owner that lives as long as the test's closure.
+/// An empty one begins with the example, kept.
 pub fn with_bench<T>(store: &Rc<MemoryStore>, then: impl FnOnce(Bench) -> T) -> T {
+    lay_out(store.clone());
     let owner = Owner::new();
     owner.with(|| then(Bench::open(Shelves::new(Shelf::new(store.clone()), None), clock)))
+}
+
+/// Keeps the example in a store that is empty, as on a bench that was begun with it.
+pub fn lay_out(store: Rc<dyn Store>) {
+    if store.keys().is_empty() {
+        let shelves = Shelves::new(Shelf::new(store), None);
+        shelves.keep_everything(&start::example()).unwrap_or_default();
+    }
 }
 
 pub fn step(bench: Bench, id: u32) -> Step {
@@ -83,7 +94,7 @@ fn tallied(bench: Bench) -> usize {
 }
 
 #[test]
-fn a_first_visit_opens_the_example_at_its_first_step() {
+fn a_bench_begun_with_the_example_opens_at_its_first_step() {
     let store = Rc::new(MemoryStore::default());
     with_bench(&store, |bench| {
         let next = bench

@@ -308,6 +308,7 @@ fn a_failed_reading_closes_no_step_without_a_word() {
 fn a_restart_cut_off_anywhere_loses_no_clock() {
     for writes in 0..10 {
         let store = Dying::new();
+        super::commands::lay_out(store.clone());
         let open = || Shelves::new(Shelf::new(store.clone()), None);
         let shelves = open();
         let mut state = shelves.read().state;

@@ -186,6 +186,7 @@ fn restore_of(bench: Bench, text: &str) -> Restore {
 }
 
 fn on<T>(store: Rc<dyn Store>, then: impl FnOnce(Bench) -> T) -> T {
+    super::commands::lay_out(store.clone());
     Owner::new().with(|| then(Bench::open(Shelves::new(Shelf::new(store), None), || NOW)))
 }
 
@@ -311,6 +312,7 @@ fn a_restart_cut_off_reads_back_before_or_after_and_the_record_agrees() {
     let mut seen = BTreeSet::new();
     for writes in 0..10 {
         let store = Dying::new();
+        super::commands::lay_out(store.clone());
         let open = || Shelves::new(Shelf::new(store.clone()), None);
         let shelves = open();
         let mut state: State = shelves.read().state;

@@ -16,6 +16,7 @@ mod plan;
 mod reuse;
 mod room;
 mod seat_lift;
+mod start;
 mod storage;
 mod stretch;
 mod wrenches;

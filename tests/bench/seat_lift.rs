@@ -37,6 +37,7 @@ fn later(seconds: i64) {
 
 /// A bench on `store`, inside a reactive owner that lives as long as the test's closure.
 fn with_bench<T>(store: &Rc<MemoryStore>, then: impl FnOnce(Bench) -> T) -> T {
+    super::commands::lay_out(store.clone());
     let owner = Owner::new();
     owner.with(|| then(Bench::open(Shelves::new(Shelf::new(store.clone()), None), clock)))
 }

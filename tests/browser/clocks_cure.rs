@@ -6,6 +6,7 @@ use super::work::{acknowledge, back, whole};
 use halfcase::job::keep::Shelves;
 use halfcase::job::sheet::Sheet;
 use halfcase::job::shelf::{MemoryStore, Shelf, Store};
+use halfcase::job::start;
 use halfcase::job::state::{Intent, Now};
 use halfcase::trade::moment::Moment;
 use icalendar::{CalendarDateTime, Component, DatePerhapsTime};
@@ -141,7 +142,9 @@ async fn lay_out_a_small_job(page: &mut Page) -> Told {
     .expect("a sheet of our own");
     let store = Rc::new(MemoryStore::default());
     let shelves = Shelves::new(Shelf::new(store.clone()), None);
-    let mut state = shelves.read().state;
+    // Onto what the page has stored already.
+    let mut state = start::example();
+    shelves.keep_everything(&state).expect("memory takes it");
     let begun = state.apply(&Intent::BeginJob(Box::new(sheet)), Now::utc(Moment(0)));
     let begun = begun.expect("a job may begin");
     state.take(begun.clone());

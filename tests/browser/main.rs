@@ -9,6 +9,8 @@ mod case_bolts;
 mod cautions_page;
 mod clocks_cure;
 mod faults;
+mod find;
+mod first_minutes;
 mod inch_gearbox;
 mod instrument;
 mod lift_refused;

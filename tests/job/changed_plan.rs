@@ -2,18 +2,15 @@
 
 use super::{MORNING, sheet};
 use halfcase::job::gate::Wait;
-use halfcase::job::keep::Shelves;
 use halfcase::job::kinds::Work;
 use halfcase::job::kinds::fasten::Fasten;
 use halfcase::job::kinds::fasten::fastening::Asked;
 use halfcase::job::parts::PartKey;
 use halfcase::job::reading::{Fact, What};
 use halfcase::job::sheet::{Step, StepId};
-use halfcase::job::shelf::{MemoryStore, Shelf};
 use halfcase::job::state::{Ask, Intent, Now, ReadWith, Refused, State};
 use halfcase::trade::moment::Moment;
 use halfcase::trade::quantity::Torque;
-use std::rc::Rc;
 use uom::si::torque::newton_meter;
 
 const NUT: StepId = StepId(1);
@@ -31,8 +28,7 @@ fn send(state: &mut State, intent: Intent) -> Result<(), Refused> {
 
 /// The walking tractor's gearbox: a step of that work, then the oil.
 fn begun(work: &str) -> State {
-    let empty = Shelves::new(Shelf::new(Rc::new(MemoryStore::default())), None);
-    let mut state = empty.read().state;
+    let mut state = halfcase::job::start::example();
     let sheet = sheet(&format!(
         r#"{{"id":1,"title":"Shaft nut","work":{work}}},{{"id":2,"title":"Oil","work":{{"fill":{{"fluid":"SAE 80"}}}}}}"#
     ));

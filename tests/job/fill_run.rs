@@ -26,7 +26,7 @@ impl Hand {
         };
         let files = [(JobId(1), Job::new(sheet, Record::default()))];
         Self {
-            state: State::new(jobs, files.into_iter().collect(), Vec::new(), Settings::default()),
+            state: State::new(jobs, files.into_iter().collect(), Vec::new(), Settings::example()),
             now: MORNING,
         }
     }

@@ -52,6 +52,7 @@ mod units;
 mod wetted;
 mod worked;
 mod wrenches;
+mod wrench_asked;
 
 use halfcase::job::example;
 use halfcase::job::kinds::Work;

@@ -8,6 +8,7 @@ use halfcase::job::progress::Status;
 use halfcase::job::record::Event;
 use halfcase::job::sheet::StepId;
 use halfcase::job::shelf::{MemoryStore, Shelf};
+use halfcase::job::start;
 use halfcase::job::state::{Ask, Intent, Now, Refused, State};
 use halfcase::trade::moment::Moment;
 use std::rc::Rc;
@@ -25,6 +26,7 @@ fn begun(joint: &str) -> (State, Rc<MemoryStore>) {
           {{"id":3,"title":"Label","work":{{"fit":{{}}}}}},
           {{"id":4,"title":"Oil","work":{{"fill":{{}}}}}}"#
     ));
+    shelves(&store).keep_everything(&start::example()).unwrap();
     let mut state = open(&store);
     send(&mut state, &store, Intent::BeginJob(Box::new(sheet)), 0).unwrap();
     send(&mut state, &store, Intent::TakeWrench(1), 0).unwrap();

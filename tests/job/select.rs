@@ -28,7 +28,7 @@ pub fn bench(steps: &str) -> State {
         jobs,
         BTreeMap::from([(JobId(1), job)]),
         Vec::new(),
-        Settings::default(),
+        Settings::example(),
     )
 }
 

@@ -23,6 +23,7 @@ mod store;
 use chance::Chance;
 use halfcase::job::keep::Shelves;
 use halfcase::job::shelf::{Shelf, Store};
+use halfcase::job::start;
 use halfcase::job::state::{Now, State, Transaction};
 use halfcase::trade::moment::Moment;
 use promises::Played;
@@ -73,6 +74,9 @@ fn play(seed: u64, touches: usize, played: &mut Played) {
     let mut chance = Chance::new(seed);
     let paper = Rc::new(Paper::default());
     let mut shelves = shelves(&paper);
+    shelves
+        .keep_everything(&start::example())
+        .unwrap_or_else(|error| panic!("{error}"));
     let mut state = shelves.read().state;
     let mut now = BEGIN;
     for touch in 0..touches {

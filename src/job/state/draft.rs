@@ -107,6 +107,13 @@ impl<'a> Draft<'a> {
             let desk = &mut self.settings().desk;
             (desk.from, desk.adapter_on) = (None, false);
         }
+        // In the place of none comes the first.
+        let placeholder = state.jobs.at_hand;
+        let replaced = self.after.files.iter().any(|(id, _)| *id == placeholder);
+        if way != Way::Back && at_hand.is_some_and(|id| id != placeholder) && !replaced && !state.has_job() {
+            self.jobs().heads.retain(|head| head.id != placeholder);
+            self.put(placeholder, None);
+        }
         self.after
             .sheets
             .retain(|(id, sheet)| state.files.get(id).is_some_and(|job| job.sheet != *sheet));

@@ -16,6 +16,7 @@
 #![allow(dead_code)]
 
 mod audit;
+mod bench;
 mod browser;
 mod clock;
 mod failure;

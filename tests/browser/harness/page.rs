@@ -22,6 +22,8 @@ pub struct Page {
     /// The WebDriver session, for what the words here don't cover.
     pub driver: WebDriver,
     pub(super) clock: Clock,
+    /// What lays out the bench the story begins with.
+    pub(super) laid_out: Option<String>,
     /// The server was away: what the console says about the network since is no defect.
     pub(super) was_offline: bool,
     process: DriverProcess,
@@ -51,6 +53,7 @@ impl Page {
         let mut page = Page {
             driver,
             clock: Clock::new(),
+            laid_out: None,
             was_offline: false,
             process,
             screen,
@@ -61,6 +64,7 @@ impl Page {
             downloads,
         };
         page.prepare_tab().await?;
+        page.inject_bench().await?;
         Ok(page)
     }
 

@@ -1,0 +1,56 @@
+//! Before the first job: what this is, and three ways to begin.
+
+use crate::bench::Bench;
+use crate::parts::ask_words::AskWords;
+use crate::parts::dynamic::{piece, press};
+use crate::parts::which_wrench::WhichWrench;
+use crate::screens::Route;
+use crate::screens::torque::TorqueScreen;
+use leptos::prelude::*;
+
+/// What stands in the place of a job where none was begun.
+#[component]
+pub fn FirstScreen() -> impl IntoView {
+    let bench = Bench::here();
+    let example = press(move || {
+        bench.look_at_example();
+        Route::Job.go();
+    });
+    let begin = Callback::new(move |title: String| match bench.begin_empty(&title) {
+        Ok(_) => {
+            Route::Plan.go();
+            true
+        }
+        Err(refused) => {
+            bench.refuse(refused.to_string());
+            false
+        }
+    });
+    view! {
+        <div class="page beginning">
+            <h1>"Halfcase"</h1>
+            <p class="mid">
+                "At the bench while an engine or a gearbox goes back together: the number to set on your own wrench, what goes on each joint and when it has cured, and a record of it all."
+            </p>
+            <button class="work-key first" on:click=press(|| Route::Torque.go())>"Convert one torque"</button>
+            <button class="work-key" on:click=example>
+                "Look at an example job"
+                <small>"marked EXAMPLE; closed, it leaves nothing behind"</small>
+            </button>
+            <AskWords key="Start my job" label="What is the job?" take=begin />
+            <p class="quiet">"All of it stays on this phone. There is no account, and nothing is sent."</p>
+            <button class="row-key" on:click=press(|| Route::Jobs.go())>"I have a job sheet or a backup as a file"</button>
+        </div>
+    }
+}
+
+/// The Torque screen; the first time it asks which wrench is in the hand.
+pub fn torque() -> AnyView {
+    let bench = Bench::here();
+    let asks = Memo::new(move |_| bench.asks_wrench());
+    piece(move || match asks.get() {
+        true => view! { <WhichWrench /> }.into_any(),
+        false => view! { <TorqueScreen from=None /> }.into_any(),
+    })
+    .into_any()
+}
