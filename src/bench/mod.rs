@@ -71,6 +71,8 @@ pub struct Bench {
     pub safe: RwSignal<Safe>,
     /// Whether the display stays awake.
     pub awake: RwSignal<Awake>,
+    /// What was last done or undone, for those who hear the page.
+    pub heard: RwSignal<String>,
     /// What is being looked for in every job: it stays while the app is open, and is not kept.
     pub sought: RwSignal<String>,
     /// Clocks that want to be heard.
@@ -111,6 +113,7 @@ impl Bench {
             not_kept: RwSignal::new(false),
             safe: RwSignal::new(Safe::Unsure),
             awake: RwSignal::new(Awake::NotAsked),
+            heard: RwSignal::new(String::new()),
             sought: RwSignal::new(String::new()),
             ringing: RwSignal::new(Vec::new()),
             doubt: RwSignal::new(None),

@@ -55,6 +55,7 @@ impl Bench {
             return Err(Refused::NotKept);
         }
         let (kept, way) = (transaction.clone(), transaction.way);
+        let heard = self.state.with(|state| state.heard(&transaction));
         let touched = self.state.get().borrow_mut().take(transaction);
         if !from_file {
             let outcome = self
@@ -66,6 +67,9 @@ impl Bench {
         }
         if way != Way::Unlisted {
             self.answered();
+        }
+        if let Some(heard) = heard {
+            self.heard.set(heard);
         }
         self.show(touched);
         self.tick();

@@ -1,5 +1,5 @@
-//! A sheet over the lower part of the screen: it takes the focus, Escape leaves it, and the focus
-//! goes back to the key that opened it.
+//! A sheet over the lower part of the screen: it takes the focus and keeps it, Escape leaves it, and the
+//! focus goes back to the key that opened it.
 
 use crate::device::focus;
 use leptos::ev::KeyboardEvent;
@@ -15,11 +15,14 @@ pub fn sheet(name: String, leave: impl Fn() + 'static, inside: AnyView) -> AnyVi
     });
     let keyed = move |event: KeyboardEvent| {
         if event.key() == "Escape" {
+            event.stop_propagation();
             leave();
+        } else if let Some(here) = here.get_untracked() {
+            focus::keep_inside(&here, &event);
         }
     };
     view! {
-        <div class="sheet" role="dialog" aria-label=name tabindex="-1" node_ref=here on:keydown=keyed>
+        <div class="sheet" role="dialog" aria-modal="true" aria-label=name tabindex="-1" node_ref=here on:keydown=keyed>
             {inside}
         </div>
     }

@@ -1,5 +1,6 @@
 //! The screens, one folder or file each, and the frame around them.
 
+mod announce;
 mod bench;
 mod bond;
 mod cautions;
@@ -25,7 +26,7 @@ pub use route::Route;
 use crate::bench::{Bench, Look, Now, Ring, Shelves};
 use crate::device::journal::{self, Laid};
 use crate::device::storage::{BrowserStore, MemoryStore, Shelf, Store};
-use crate::device::{alarm, hands, place, release, time, wake_lock};
+use crate::device::{alarm, focus, hands, place, release, time, wake_lock};
 use crate::parts::dynamic::{each, piece, press, text, when, whether};
 use crate::parts::said::SaidLines;
 use crate::parts::strip::Strip;
@@ -83,6 +84,7 @@ fn follow_the_phone(bench: Bench) {
             false,
         )
     });
+    focus::follow_arrows();
     Effect::new(move |told: Option<Vec<Ring>>| ring(&bench.ringing.get(), &told.unwrap_or_default()));
     bench.stay_awake();
     place::on_return(move || {
@@ -186,6 +188,7 @@ fn Frame() -> impl IntoView {
             }.into_any()).into_any())}
             <Strip />
             <SaidLines />
+            <announce::Announce at />
             <main tabindex="-1">
                 {piece(move || match at.get() {
                     _ if first.get() => view! { <first::FirstScreen /> }.into_any(),

@@ -249,6 +249,16 @@ impl State {
         actions
     }
 
+    /// What is said of a transaction before it is taken, to those who only hear it: what was done to the
+    /// job, and what undo takes back. Settings and digits as they are typed speak for themselves.
+    pub fn heard(&self, transaction: &Transaction) -> Option<String> {
+        match (transaction.way, &transaction.name) {
+            (Way::Back, _) => self.undoable().map(|words| format!("undone: {words}")),
+            (Way::Forward, Name::Lines) => Some(transaction.words(self)).filter(|words| !words.is_empty()),
+            (Way::Forward | Way::Unlisted, _) => None,
+        }
+    }
+
     /// What undo would take back, in words.
     pub fn undoable(&self) -> Option<String> {
         if let Some(last) = self.trail.last() {
