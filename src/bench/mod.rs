@@ -27,6 +27,7 @@ use crate::device::release::Kept;
 use crate::device::wake_lock::Awake;
 use crate::job::carbon::Back;
 use crate::job::clock::CureClock;
+use crate::job::figures::Figures;
 use crate::job::gate::{Ground, Wait, waits};
 use crate::job::overview::{StepState, standing};
 use crate::job::progress::Progress;
@@ -224,6 +225,16 @@ impl Bench {
     /// What `step` waits for now; followed.
     pub fn waits(self, step: &Step) -> Vec<Wait> {
         self.look(|state, now| waits(state.ground(), step, now.at))
+    }
+
+    /// What our own figures are said in; followed.
+    pub fn figures(self) -> Figures {
+        self.settings.with(Settings::figures)
+    }
+
+    /// A sentence of ours in the user's units; followed.
+    pub fn in_figures(self, words: &str) -> String {
+        self.figures().said(words)
     }
 
     /// Shows `look` everything that gates and overviews go by; followed.

@@ -199,7 +199,12 @@ impl Bench {
 
     /// The cautions of some work, that of a step or of a screen itself; followed.
     pub fn cautions_of(self, work: &Work, step: Option<StepId>) -> Vec<Caution> {
-        self.look(|state, now| state.cautions(work, step, now.at))
+        let figures = self.figures();
+        let mut cautions = self.look(|state, now| state.cautions(work, step, now.at));
+        for caution in &mut cautions {
+            caution.danger = figures.said(&caution.danger);
+        }
+        cautions
     }
 
     /// What goes on that joint out of my bottles, in today's shop; followed.

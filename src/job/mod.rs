@@ -17,6 +17,7 @@ pub mod desk;
 pub mod example;
 pub mod fasteners;
 pub mod field;
+pub mod figures;
 pub mod form;
 pub mod forms;
 pub mod gate;

@@ -3,6 +3,7 @@
 use super::bonding::Walk;
 use super::bottle::Bottle;
 use super::desk::Desk;
+use super::figures::Figures;
 use super::kinds::lift::Hoist;
 use super::kinds::seat::oven::OvenRun;
 use super::kinds::{LiftWork, Seat};
@@ -11,7 +12,7 @@ use super::night::Night;
 use crate::trade::cure::ShopHistory;
 use crate::trade::hoist::BoomPosition;
 use crate::trade::moment::Moment;
-use crate::trade::quantity::{Mass, MassUnit, ThermodynamicTemperature, TorqueUnit};
+use crate::trade::quantity::{Mass, MassUnit, TemperatureUnit, ThermodynamicTemperature, TorqueUnit};
 use crate::trade::wrench::{Wrench, WrenchKind};
 use serde::{Deserialize, Serialize};
 use uom::si::mass::kilogram;
@@ -57,6 +58,9 @@ pub struct Settings {
     /// Each new thing a step asks is read aloud.
     #[serde(skip_serializing_if = "std::ops::Not::not")]
     pub aloud: bool,
+    /// What our own temperatures are said in: °C or °F.
+    #[serde(skip_serializing_if = "is_celsius")]
+    pub temperature: TemperatureUnit,
     /// Who signs the record.
     pub initials: String,
     /// What is typed on the Torque screen, so that a reload loses nothing.
@@ -74,6 +78,10 @@ pub struct Settings {
     pub measure: MeasureBench,
 }
 
+fn is_celsius(unit: &TemperatureUnit) -> bool {
+    *unit == TemperatureUnit::Celsius
+}
+
 impl Default for Settings {
     fn default() -> Self {
         Self {
@@ -88,6 +96,7 @@ impl Default for Settings {
             hoist_kg: None,
             look: Look::Phone,
             aloud: false,
+            temperature: TemperatureUnit::Celsius,
             initials: String::new(),
             torque_typed: String::new(),
             torque_unit: TorqueUnit::NewtonMetre,
@@ -139,6 +148,14 @@ impl Settings {
     /// The shop's temperature at `now`, when it was ever told.
     pub fn temperature_at(&self, now: Moment) -> Option<ThermodynamicTemperature> {
         self.shop.at(now).map(|reading| reading.temperature)
+    }
+
+    /// What our own figures are said in.
+    pub fn figures(&self) -> Figures {
+        Figures {
+            temperature: self.temperature,
+            mass: self.lift.unit,
+        }
     }
 
     /// My hoist, as told.
@@ -211,7 +228,7 @@ macro_rules! piece {
 
 /// Every piece; each field stands in one.
 pub const PIECES: [Piece; 7] = [
-    piece!("bench": look, aloud, initials),
+    piece!("bench": look, aloud, initials, temperature),
     piece!("tools": wrenches, in_hand, any_wrench, press_kn, hoist_kg),
     piece!("bottles": bottles),
     piece!("shop": shop, night),

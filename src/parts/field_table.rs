@@ -25,13 +25,13 @@ pub fn field_table<T: Clone + PartialEq + Send + Sync + 'static>(
     change: Callback<(&'static Number<T>, f64), Result<(), String>>,
 ) -> AnyView {
     let bench = Bench::here();
-    let weighs_in = move || bench.settings.with(|s| s.lift.unit);
+    let figures = move || bench.figures();
     let one = |field: &'static Number<T>| {
         let kept = move || at_hand.with(|now| now.as_ref().and_then(field.get));
-        let value = text(move || kept().map_or(String::new(), |kept| field.kept.text(kept, weighs_in())));
-        let unit = text(move || field.kept.shown(weighs_in()).0.to_owned());
+        let value = text(move || kept().map_or(String::new(), |kept| field.kept.text(kept, figures())));
+        let unit = text(move || field.kept.symbol(figures()).to_owned());
         let take = Callback::new(move |typed: f64| {
-            let kept = field.judge(typed, untrack(weighs_in))?;
+            let kept = field.judge(typed, untrack(figures))?;
             change.run((field, kept))
         });
         view! {

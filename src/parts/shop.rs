@@ -16,17 +16,21 @@ pub fn ShopTemperature() -> impl IntoView {
     let value = text(move || {
         let now = bench.now.get();
         let known = bench.settings.with(|settings| settings.temperature_at(now));
-        known.map_or(String::new(), |t| degrees(t.get::<degree_celsius>()))
+        known.map_or(String::new(), |t| {
+            degrees(bench.figures().of_celsius(t.get::<degree_celsius>()))
+        })
     });
-    let take = move |celsius: f64| {
+    let take = move |read: f64| {
+        let figures = untrack(|| bench.figures());
+        let celsius = figures.celsius(read);
         if plausible(celsius) {
             bench.note_shop(celsius);
             Ok(())
         } else {
-            Err("A shop is between −40 and 60 °C: read the thermometer again.".to_owned())
+            Err(figures.said("A shop is between −40 and 60 °C: read the thermometer again."))
         }
     };
-    view! { <NumberField name="shop temperature now" unit="°C".to_owned() value take signed=true /> }
+    view! { <NumberField name="shop temperature now" unit=degree(bench) value take signed=true /> }
 }
 
 /// How damp its air is: what cures by moisture is slower in dry air.
@@ -105,14 +109,14 @@ pub fn ShopNights() -> impl IntoView {
 
 fn night_field(bench: Bench, part: Part) -> AnyView {
     let (name, unit) = match part {
-        Part::Celsius => ("planned at night", "°C"),
-        Part::From => ("night from", "o’clock"),
-        Part::To => ("night until", "o’clock"),
+        Part::Celsius => ("planned at night", degree(bench)),
+        Part::From => ("night from", text(|| "o’clock".to_owned())),
+        Part::To => ("night until", text(|| "o’clock".to_owned())),
     };
     let value = text(move || {
         bench.settings.with(|settings| {
             settings.night.map_or(String::new(), |night| match part {
-                Part::Celsius => degrees(night.celsius),
+                Part::Celsius => degrees(bench.figures().of_celsius(night.celsius)),
                 Part::From => night.from_hour.to_string(),
                 Part::To => night.to_hour.to_string(),
             })
@@ -131,7 +135,7 @@ fn night_field(bench: Bench, part: Part) -> AnyView {
         };
         let plan = match part {
             Part::Celsius => Night {
-                celsius: number,
+                celsius: untrack(|| bench.figures()).celsius(number),
                 ..before
             },
             Part::From => Night {
@@ -143,9 +147,12 @@ fn night_field(bench: Bench, part: Part) -> AnyView {
                 ..before
             },
         };
-        bench.plan_night(plan).map_err(|error| error.to_string())
+        let figures = untrack(|| bench.figures());
+        bench
+            .plan_night(plan)
+            .map_err(|error| figures.said(&error.to_string()))
     };
-    view! { <NumberField name unit=unit.to_owned() value take signed=true /> }.into_any()
+    view! { <NumberField name unit value take signed=true /> }.into_any()
 }
 
 /// How many readings behind and ahead are shown.
@@ -167,12 +174,18 @@ fn readings(bench: Bench) -> Vec<String> {
                 let damp = reading
                     .humidity
                     .map_or(String::new(), |damp| format!(", {:.0} %", damp.get::<percent>()));
-                format!("from {}: {celsius} °C{damp}{planned}", when(reading.at, now))
+                let told = settings.figures().said(&format!("{celsius} °C"));
+                format!("from {}: {told}{damp}{planned}", when(reading.at, now))
             })
             .collect()
     })
 }
 
-fn degrees(celsius: f64) -> String {
-    format!("{celsius:.0}").replace('-', "−")
+/// The symbol of the user's degrees.
+fn degree(bench: Bench) -> Signal<String> {
+    text(move || bench.figures().degree().to_owned())
+}
+
+fn degrees(read: f64) -> String {
+    format!("{read:.0}").replace('-', "−")
 }

@@ -1,5 +1,6 @@
 //! Every caution there is, on one plain page.
 
+use crate::bench::Bench;
 use crate::parts::dynamic::press;
 use crate::trade::caution::{Caution, Level, every};
 use leptos::prelude::*;
@@ -29,15 +30,16 @@ pub fn cautions_screen() -> AnyView {
 }
 
 fn part(word: &'static str, class: &'static str, cautions: Vec<Caution>) -> AnyView {
+    let figures = Bench::here().figures();
     let rows: Vec<AnyView> = cautions
         .into_iter()
         .map(|caution| {
             view! {
                 <li class=class>
                     <p>
-                        <strong>{caution.danger}</strong>
+                        <strong>{figures.said(&caution.danger)}</strong>
                         " "
-                        {caution.act}
+                        {figures.said(caution.act)}
                     </p>
                     <p class="quiet source">{caution.source}</p>
                 </li>

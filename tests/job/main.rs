@@ -11,6 +11,7 @@ mod checks;
 mod counts;
 mod csv;
 mod cure_gate;
+mod figures;
 mod fill_run;
 mod form;
 mod forms;
@@ -51,8 +52,8 @@ mod two_waits;
 mod units;
 mod wetted;
 mod worked;
-mod wrenches;
 mod wrench_asked;
+mod wrenches;
 
 use halfcase::job::example;
 use halfcase::job::kinds::Work;

@@ -2,7 +2,8 @@
 
 use super::Kept;
 use super::read::{Refused, Set};
-use crate::trade::quantity::{MassUnit, Stated, decimal, trimmed};
+use crate::job::figures::Figures;
+use crate::trade::quantity::{Stated, decimal, trimmed};
 
 /// One number of a `T`.
 pub struct Number<T> {
@@ -59,8 +60,9 @@ impl Seen {
         let (least, most) = self.range;
         let value = self.value.filter(|_| !self.unsaid)?;
         let good = (least..=most).contains(&value) && (!self.whole || value.fract() == 0.0);
-        let shown = self.kept.shown(MassUnit::Kilogram);
-        (!good).then(|| enter(self.kept, self.range, self.whole, shown))
+        let plain = Figures::default();
+        let figure = |number| self.kept.text(number, plain);
+        (!good).then(|| enter(self.kept, self.range, self.whole, self.kept.symbol(plain), figure))
     }
 }
 
@@ -122,7 +124,7 @@ impl<T> Number<T> {
     pub(super) fn unit(&self, it: &T) -> (&'static str, f64) {
         match self.in_unit {
             Some(unit) => unit(it),
-            None => self.kept.shown(MassUnit::Kilogram),
+            None => (self.kept.symbol(Figures::default()), 1.0),
         }
     }
 
@@ -141,17 +143,21 @@ impl<T> Number<T> {
     ///
     /// # Errors
     /// The sentence that says what makes sense.
-    pub fn judge(&self, typed: f64, weighs_in: MassUnit) -> Result<f64, String> {
-        self.judge_in(typed, self.kept.shown(weighs_in))
+    pub fn judge(&self, typed: f64, figures: impl Into<Figures>) -> Result<f64, String> {
+        let figures = figures.into();
+        let kept = self.kept.to_kept(typed, figures);
+        self.hold(kept, self.kept.symbol(figures), |number| {
+            self.kept.text(number, figures)
+        })
     }
 
-    fn judge_in(&self, typed: f64, shown: (&str, f64)) -> Result<f64, String> {
-        let kept = typed * shown.1;
+    /// A kept number that makes sense; else the sentence, with its figures in that unit.
+    fn hold(&self, kept: f64, unit: &str, figure: impl Fn(f64) -> String) -> Result<f64, String> {
         let (least, most) = self.range;
         if kept >= least && kept <= most && (!self.whole || kept.fract() == 0.0) {
             Ok(kept)
         } else {
-            Err(enter(self.kept, self.range, self.whole, shown))
+            Err(enter(self.kept, self.range, self.whole, unit, figure))
         }
     }
 
@@ -176,7 +182,10 @@ impl<T> Number<T> {
         }
         let number = decimal(typed)
             .ok_or_else(|| Refused::Said("Enter a number: digits and one point.".to_owned()))?;
-        let kept = self.judge_in(number, self.unit(it)).map_err(Refused::Said)?;
+        let (unit, factor) = self.unit(it);
+        let kept = self
+            .hold(number * factor, unit, |number| trimmed(number / factor, 5))
+            .map_err(Refused::Said)?;
         match (self.stated, Stated::typed(typed)) {
             (Some((_, set)), Some(stated)) => set(it, stated),
             _ => (self.set)(it, kept),
@@ -200,12 +209,18 @@ impl<T> Number<T> {
 }
 
 /// What to enter: "Enter a number from 0.1 to 200 mm."
-fn enter(kept: Kept, (least, most): (f64, f64), whole: bool, (unit, factor): (&str, f64)) -> String {
+fn enter(
+    kept: Kept,
+    (least, most): (f64, f64),
+    whole: bool,
+    unit: &str,
+    figure: impl Fn(f64) -> String,
+) -> String {
     let what = if whole { "a whole number" } else { "a number" };
     let unit = match kept {
         Kept::Bare | Kept::Degree => unit.to_owned(),
         _ => format!(" {unit}"),
     };
-    let figure = |number: f64| trimmed(number / factor, 5).replace('-', "−");
+    let figure = |number: f64| figure(number).replace('-', "−");
     format!("Enter {what} from {} to {}{unit}.", figure(least), figure(most))
 }

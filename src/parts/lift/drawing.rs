@@ -44,7 +44,7 @@ fn hands(reach_cm: f64, from_cm: f64, to_cm: f64, unit: MassUnit) -> AnyView {
     let at = |cm: f64| FLOOR - cm.clamp(0.0, 195.0);
     let x = ankles + (reach_cm * 1.3).clamp(18.0, 130.0);
     let shown = |cm: f64| {
-        let (symbol, _) = Kept::Centimetre.shown(unit);
+        let symbol = Kept::Centimetre.symbol(unit);
         format!("{} {symbol}", Kept::Centimetre.text(cm, unit))
     };
     let crate_at = |y: f64| boxes(&[[x - 4.0, y - 20.0, x + 32.0, y + 4.0]]);

@@ -1,6 +1,7 @@
 //! The fit cut open: as the parts are at 20 °C, and as they are when they are joined.
 
 use super::{Answered, with_answer};
+use crate::bench::Bench;
 use crate::job::kinds::Seat;
 use crate::job::kinds::seat::SeatAnswer;
 use crate::job::kinds::seat::words::drawing_words;
@@ -43,7 +44,12 @@ fn drawn(seat: &Seat, answer: &SeatAnswer) -> AnyView {
     let inside = (seat.part_inside_mm / bore * HALF).clamp(0.0, HALF - 7.0);
     let boss = (seat.boss_outside_mm / bore * HALF).clamp(HALF + 14.0, 64.0);
     let loose = part_hot <= hole_hot;
+    let figures = Bench::here().figures();
     let (cold, joining) = drawing_words(seat, answer);
+    let (cold, joining) = (
+        cold.map(|words| figures.said(&words)),
+        joining.map(|words| figures.said(&words)),
+    );
     let mut parts = panel(WIDE / 4.0, HALF, px(part_cold), inside, boss, false, cold.clone());
     parts.extend(panel(
         WIDE * 0.75,

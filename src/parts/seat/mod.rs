@@ -14,7 +14,7 @@ use super::dynamic::piece;
 use super::facts::Facts;
 use crate::bench::Bench;
 use crate::job::kinds::Seat;
-use crate::job::kinds::seat::words::{Headline, headline, passed_over, rows, tool_rows, warnings};
+use crate::job::kinds::seat::words::{Headline, Row, headline, passed_over, rows, tool_rows, warnings};
 use crate::job::kinds::seat::{self, SeatAnswer, SeatError, after};
 use crate::job::sheet::StepId;
 use leptos::prelude::*;
@@ -56,7 +56,7 @@ pub fn plan_plate(answered: Answered) -> AnyView {
             match (seat::order(seat), answer) {
                 (Some(order), answer) => by_manual(seat, order, answer.as_ref(), press_kn),
                 (None, Ok(answer)) => plate(
-                    headline(answer),
+                    said_head(bench, headline(answer)),
                     after::how(seat, answer),
                     troubles(seat, answer, press_kn),
                 ),
@@ -69,11 +69,38 @@ pub fn plan_plate(answered: Answered) -> AnyView {
 
 /// What speaks against it, while it is seated and afterwards.
 fn troubles(seat: &Seat, answer: &SeatAnswer, press_kn: Option<f64>) -> Vec<String> {
-    [warnings(answer, press_kn), after::warnings(seat, answer)].concat()
+    let figures = Bench::here().figures();
+    let all = [warnings(answer, press_kn), after::warnings(seat, answer)].concat();
+    all.iter().map(|words| figures.said(words)).collect()
+}
+
+/// Our own number in the user's unit.
+fn said_head(bench: Bench, head: Headline) -> Headline {
+    let figures = bench.figures();
+    let said = figures.said(&format!("{} {}", head.number, head.unit));
+    let (number, unit) = match (said.split_once(' '), head.unit) {
+        (Some((number, _)), "°C") => (number.to_owned(), figures.degree()),
+        (Some((number, _)), "kN") => (number.to_owned(), figures.force()),
+        _ => (head.number, head.unit),
+    };
+    Headline {
+        number,
+        unit,
+        also: figures.said(&head.also),
+        ..head
+    }
+}
+
+/// Rows of ours in the user's units; what the manual says stays as it says it.
+fn said_rows(bench: Bench, rows: Vec<Row>) -> Vec<Row> {
+    let figures = bench.figures();
+    let said = rows.into_iter().map(|(name, words)| (name, figures.said(&words)));
+    said.collect()
 }
 
 fn trouble(error: &SeatError) -> AnyView {
-    view! { <p class="trouble-line mid" role="alert">{error.to_string()}</p> }.into_any()
+    view! { <p class="trouble-line mid" role="alert">{Bench::here().in_figures(&error.to_string())}</p> }
+        .into_any()
 }
 
 /// The manual's way first, then ours, and why it differs.
@@ -87,8 +114,9 @@ fn by_manual(
     let ours = match answer {
         Ok(answer) => {
             let beside = seat::beside(seat, answer);
+            let own = Bench::here().in_figures(&seat::own_words(answer));
             view! {
-                <p class="mid">{seat::own_words(answer)}</p>
+                <p class="mid">{own}</p>
                 {beside.map(|words| view! { <p class="mid">{words}</p> }.into_any())}
             }
             .into_any()
@@ -134,7 +162,10 @@ pub fn fit_facts(answered: Answered) -> AnyView {
         let press_kn = bench.settings.with(|s| s.press_kn);
         answered.with(|found| match found {
             Some((seat, Ok(answer))) => {
-                let rows = [rows(answer, press_kn), after::rows(seat, answer)].concat();
+                let rows = said_rows(
+                    bench,
+                    [rows(answer, press_kn), after::rows(seat, answer)].concat(),
+                );
                 view! { <Facts rows=rows /> }.into_any()
             }
             _ => ().into_any(),
@@ -146,7 +177,7 @@ pub fn fit_facts(answered: Answered) -> AnyView {
 /// The ways that were passed over, each with its reason.
 pub fn other_ways(answered: Answered) -> AnyView {
     with_answer(answered, |_, answer| {
-        let ways = passed_over(answer);
+        let ways = said_rows(Bench::here(), passed_over(answer));
         if ways.is_empty() {
             return ().into_any();
         }

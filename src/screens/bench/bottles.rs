@@ -321,18 +321,29 @@ fn text_of(draft: RwSignal<Option<Bottle>>, words: fn(&Bottle) -> String) -> Sig
 }
 
 fn figure_field(figure: &'static Figure, draft: RwSignal<Option<Bottle>>) -> AnyView {
+    let bench = Bench::here();
+    let of_heat = figure.unit == "°C";
     let value = text(move || {
         let number = draft.with(|draft| draft.as_ref().and_then(|bottle| (figure.get)(bottle)));
+        let number = number.map(|number| match of_heat {
+            true => bench.figures().of_celsius(number),
+            false => number,
+        });
         number.map_or(String::new(), |number| {
             ((number * 100.0).round() / 100.0).to_string()
         })
     });
-    let take = move |number: f64| {
+    let take = move |typed: f64| {
+        let figures = untrack(|| bench.figures());
+        let number = match of_heat {
+            true => figures.celsius(typed),
+            false => typed,
+        };
         if !(figure.least..=figure.most).contains(&number) {
             let (least, most, unit) = (figure.least, figure.most, figure.unit);
-            return Err(format!("A label says {least} to {most} {unit}: read it again."));
+            return Err(figures.said(&format!("A label says {least} to {most} {unit}: read it again.")));
         }
-        let out = figure.optional && number == 0.0;
+        let out = figure.optional && typed == 0.0;
         draft.update(|draft| {
             if let Some(bottle) = draft {
                 (figure.set)(bottle, (!out).then_some(number));
@@ -340,5 +351,9 @@ fn figure_field(figure: &'static Figure, draft: RwSignal<Option<Bottle>>) -> Any
         });
         Ok(())
     };
-    view! { <NumberField name=figure.name unit=figure.unit.to_owned() value take signed={figure.least < 0.0} /> }.into_any()
+    let unit = text(move || match of_heat {
+        true => bench.figures().degree().to_owned(),
+        false => figure.unit.to_owned(),
+    });
+    view! { <NumberField name=figure.name unit value take signed={figure.least < 0.0} /> }.into_any()
 }

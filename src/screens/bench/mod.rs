@@ -6,6 +6,7 @@ mod wrenches;
 
 use crate::bench::{Bench, Look};
 use crate::device::voice;
+use crate::job::figures::Figures;
 use crate::job::sense;
 use crate::parts::ask_words::MOST_INITIALS;
 use crate::parts::dynamic::{press, state, text};
@@ -13,6 +14,7 @@ use crate::parts::number_field::NumberField;
 use crate::parts::shop::ShopTemperature;
 use crate::parts::work_keys::UndoKey;
 use crate::screens::Route;
+use crate::trade::quantity::{MassUnit, Unit, trimmed};
 use leptos::prelude::*;
 
 /// Settings of the bench.
@@ -40,6 +42,7 @@ pub fn BenchScreen() -> impl IntoView {
                 </div>
             </fieldset>
             <Display />
+            <OurFigures />
             <phone::Standing />
             <button on:click=press(|| Route::Cautions.go())>"all cautions"</button>
             <UndoKey />
@@ -47,25 +50,40 @@ pub fn BenchScreen() -> impl IntoView {
     }
 }
 
+/// Figures of a rating as it is typed.
+const RATING_FIGURES: u32 = 6;
+
 #[component]
 fn Ratings() -> impl IntoView {
     let bench = Bench::here();
-    let shown = |value: Option<f64>| value.map_or(String::new(), |value| value.to_string());
-    let press_kn = Signal::derive(move || shown(bench.settings.with(|s| s.press_kn)));
-    let hoist = Signal::derive(move || shown(bench.settings.with(|s| s.hoist_kg)));
-    let take_press = move |kn: f64| {
-        let kn = sense::PRESS_KN.of(kn)?;
+    let figures = move || untrack(|| bench.figures());
+    let press = text(move || {
+        let kn = bench.settings.with(|s| s.press_kn);
+        kn.map_or(String::new(), |kn| {
+            trimmed(kn / bench.figures().kilonewtons(), RATING_FIGURES)
+        })
+    });
+    let hoist = text(move || {
+        let kg = bench.settings.with(|s| s.hoist_kg);
+        kg.map_or(String::new(), |kg| {
+            trimmed(kg / bench.figures().mass.kilograms(), RATING_FIGURES)
+        })
+    });
+    let take_press = move |typed: f64| {
+        let kn = sense::PRESS_KN.of(typed * figures().kilonewtons())?;
         bench.set("press rating", |settings| settings.press_kn = Some(kn));
         Ok(())
     };
-    let take_hoist = move |kg: f64| {
-        let kg = sense::HOIST_KG.of(kg)?;
+    let take_hoist = move |typed: f64| {
+        let kg = sense::HOIST_KG.of(typed * figures().mass.kilograms())?;
         bench.set("hoist rating", |settings| settings.hoist_kg = Some(kg));
         Ok(())
     };
+    let force = text(move || bench.figures().force().to_owned());
+    let mass = text(move || bench.figures().mass.symbol().to_owned());
     view! {
-        <NumberField name="my press gives" unit="kN".to_owned() value=press_kn take=take_press />
-        <NumberField name="my hoist carries" unit="kg".to_owned() value=hoist take=take_hoist />
+        <NumberField name="my press gives" unit=force value=press take=take_press />
+        <NumberField name="my hoist carries" unit=mass value=hoist take=take_hoist />
     }
 }
 
@@ -119,4 +137,40 @@ fn Display() -> impl IntoView {
             </label>
         </fieldset>
     }
+}
+
+/// What our own temperatures, masses and forces are said in; the manual's stay as it has them.
+#[component]
+fn OurFigures() -> impl IntoView {
+    let bench = Bench::here();
+    let degrees = Figures::TEMPERATURES.map(|unit| {
+        let now = move || bench.figures().temperature == unit;
+        let take = move || bench.set("unit of temperature", |settings| settings.temperature = unit);
+        radio(unit.symbol(), now, take)
+    });
+    let masses = [
+        (MassUnit::Kilogram, "kg and kN"),
+        (MassUnit::Pound, "lb and lbf, inches"),
+    ]
+    .map(|(unit, words)| {
+        let now = move || bench.figures().mass == unit;
+        let take = move || bench.set("unit of mass", |settings| settings.lift.unit = unit);
+        radio(words, now, take)
+    });
+    view! {
+        <fieldset>
+            <legend>"Our own figures"</legend>
+            <p class="quiet">"The manual’s own stay as the manual has them; so do the plan, the record and files."</p>
+            <div class="tiles" role="radiogroup" aria-label="temperatures">{degrees.into_iter().collect::<Vec<_>>()}</div>
+            <div class="tiles" role="radiogroup" aria-label="masses and forces">{masses.into_iter().collect::<Vec<_>>()}</div>
+        </fieldset>
+    }
+}
+
+fn radio(
+    words: &'static str,
+    now: impl Fn() -> bool + Send + Sync + 'static,
+    take: impl FnMut() + 'static,
+) -> AnyView {
+    view! { <button role="radio" aria-checked=state(now) on:click=press(take)>{words}</button> }.into_any()
 }

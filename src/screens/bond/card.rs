@@ -3,6 +3,7 @@
 use super::desk::Desk;
 use crate::job::bonding::{BondAnswer, Section};
 use crate::job::clock::marks;
+use crate::job::figures::Figures;
 use crate::parts::choice_tiles::{ChoiceTiles, Tile};
 use crate::parts::dynamic::{piece, press, text};
 use crate::parts::when::span;
@@ -27,14 +28,12 @@ pub fn AnswerCard(desk: Desk) -> impl IntoView {
     });
     let title = text(move || desk.answer().map_or("", |answer| answer.title()).to_owned());
     let reason = text(move || {
-        desk.answer()
-            .map_or("", |answer| answer.recommendation.reason)
-            .to_owned()
+        let reason = desk.answer().map_or("", |answer| answer.recommendation.reason);
+        desk.bench.in_figures(reason)
     });
     let refused = text(move || {
-        desk.answer()
-            .and_then(|answer| answer.refused)
-            .unwrap_or_default()
+        let refused = desk.answer().and_then(|answer| answer.refused);
+        desk.bench.in_figures(&refused.unwrap_or_default())
     });
     view! {
         <section class="answer" aria-label="answer">
@@ -62,7 +61,7 @@ fn Bottles(desk: Desk) -> impl IntoView {
     let bench = desk.bench;
     let tiles = Memo::new(move |_| {
         desk.answer()
-            .map(|answer| bottle_tiles(&answer))
+            .map(|answer| bottle_tiles(desk.bench.figures(), &answer))
             .unwrap_or_default()
     });
     let chosen = Callback::new(move |id: String| {
@@ -75,7 +74,10 @@ fn Bottles(desk: Desk) -> impl IntoView {
         }
         let touched = answer.shelf.iter().find(|shelved| shelved.id.0.to_string() == id);
         match touched.map(|shelved| (shelved, &shelved.unfit)) {
-            Some((shelved, Some(why))) => bench.say(format!("“{}” is refused. {why}", shelved.name), true),
+            Some((shelved, Some(why))) => {
+                let why = untrack(|| bench.in_figures(&why.to_string()));
+                bench.say(format!("“{}” is refused. {why}", shelved.name), true);
+            }
             Some((shelved, None)) => bench.take_bottle(shelved.id),
             None => {}
         }
@@ -101,7 +103,7 @@ fn Bottles(desk: Desk) -> impl IntoView {
     }
 }
 
-fn bottle_tiles(answer: &BondAnswer) -> Vec<Tile> {
+fn bottle_tiles(figures: Figures, answer: &BondAnswer) -> Vec<Tile> {
     if answer.shelf.is_empty() || answer.spec.is_none() && answer.refused.is_none() {
         return Vec::new();
     }
@@ -112,7 +114,7 @@ fn bottle_tiles(answer: &BondAnswer) -> Vec<Tile> {
         small: shelved
             .unfit
             .as_ref()
-            .map_or(String::new(), |why| format!("refused. {why}")),
+            .map_or(String::new(), |why| figures.said(&format!("refused. {why}"))),
         ..Tile::new(
             shelved.id.0.to_string(),
             shelved.name.clone(),
@@ -136,12 +138,13 @@ fn cure_rows(desk: Desk) -> Vec<(String, String)> {
     };
     let now = desk.bench.now.get();
     desk.bench.settings.with(|settings| {
+        let said = |words: String| settings.figures().said(&words);
         let shop = match settings.temperature_at(now) {
-            Some(shop) => format!("{:.0} °C", shop.get::<degree_celsius>()),
-            None => format!(
+            Some(shop) => said(format!("{:.0} °C", shop.get::<degree_celsius>())),
+            None => said(format!(
                 "not told: the label’s {:.0} °C is taken",
                 spec.label.at.get::<degree_celsius>()
-            ),
+            )),
         };
         let mut rows = vec![("shop".to_owned(), shop)];
         for mark in marks(&spec, now, &settings.shop) {
@@ -157,7 +160,7 @@ fn cure_rows(desk: Desk) -> Vec<(String, String)> {
             rows.push((mark.words(), words));
         }
         if let Err(why) = spec.reached_at(Milestone::FullCure, now, &settings.shop) {
-            rows.push(("cure".to_owned(), why.to_string()));
+            rows.push(("cure".to_owned(), said(why.to_string())));
         }
         rows
     })
@@ -167,8 +170,11 @@ fn cure_rows(desk: Desk) -> Vec<(String, String)> {
 #[component]
 fn Sections(desk: Desk) -> impl IntoView {
     let sections = Memo::new(move |_| desk.answer().map(|answer| answer.sections()).unwrap_or_default());
-    let section = |Section { title, lines }: Section| {
-        let lines = lines.into_iter().map(|line| view! { <li>{line}</li> }.into_any());
+    let section = move |Section { title, lines }: Section| {
+        let figures = desk.bench.figures();
+        let lines = lines
+            .into_iter()
+            .map(|line| view! { <li>{figures.said(&line)}</li> }.into_any());
         view! {
             <h2>{title}</h2>
             <ul>{lines.collect::<Vec<_>>()}</ul>

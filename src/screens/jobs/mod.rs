@@ -201,8 +201,8 @@ fn row(bench: Bench, line: &JobLine, open: RwSignal<Option<JobId>>) -> AnyView {
         <li>
             <button class="row-key" aria-current=at_hand.then_some("true") on:click=press>
                 <span>{title}</span>
-                <span class="quiet">{machine}</span>
                 <span class="quiet figures">{about}</span>
+                <span class="quiet">{machine}</span>
             </button>
             {more}
         </li>

@@ -71,9 +71,9 @@ fn hole_words(reach_mm: f64, rating_kg: f64, unit: MassUnit) -> String {
     format!(
         "{} {} out: {} {}",
         long.text(reach_mm / 10.0, unit),
-        long.shown(unit).0,
+        long.symbol(unit),
         heavy.text(rating_kg, unit),
-        heavy.shown(unit).0
+        heavy.symbol(unit)
     )
 }
 
@@ -83,7 +83,7 @@ fn new_hole(form: Form<LiftWork>) -> AnyView {
     let unit = move || bench.settings.with(|s| s.lift.unit);
     let asked = move |name, kept: Kept, value: RwSignal<Option<f64>>, most: f64, refusal: &'static str| {
         let take = Callback::new(move |typed: f64| {
-            let typed = typed * kept.shown(untrack(unit)).1;
+            let typed = kept.to_kept(typed, untrack(unit));
             if typed > 0.0 && typed <= most {
                 value.set(Some(typed));
                 Ok(())
@@ -93,7 +93,7 @@ fn new_hole(form: Form<LiftWork>) -> AnyView {
         });
         number(
             name,
-            text(move || kept.shown(unit()).0.to_owned()),
+            text(move || kept.symbol(unit()).to_owned()),
             text(move || value.get().map_or(String::new(), |v| kept.text(v, unit()))),
             false,
             take,

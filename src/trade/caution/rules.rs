@@ -157,7 +157,7 @@ pub static RULES: &[Rule] = &[
         when: |s| heat(s, near_flash),
         danger: "The oil bath comes close to its flash point: it can catch fire.",
         numbers: flash_numbers,
-        act: "An oil with a flash point at least 30 °C above, or the oven; a lid and an extinguisher at hand.",
+        act: "An oil with a flash point well above (30 °C or more), or the oven; a lid and an extinguisher at hand.",
         source: PRACTICE,
     },
     Rule {

@@ -70,7 +70,7 @@ fn to_safe_side(mass: Mass, weighs_in: MassUnit, figures: i32, side: fn(f64) -> 
 /// The facts under the plate.
 pub fn rows(work: &LiftWork, answer: &Result<LiftingAnswer, LiftingError>, weighs_in: MassUnit) -> Vec<Row> {
     let kg = Kept::Kilogram;
-    let (symbol, _) = kg.shown(weighs_in);
+    let symbol = kg.symbol(weighs_in);
     let mut mass = format!("{} {symbol}", kg.text(work.mass_kg, weighs_in));
     if !work.load.is_empty() {
         mass = format!("{}, {mass}", work.load);
