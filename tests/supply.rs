@@ -24,7 +24,7 @@ fn all_that_ships_is_free_to_pass_on_and_the_rest_free_to_use() {
     for package in outside(&shipped) {
         assert!(allowed(&package.licence, &FOR_THE_PAGE), "{package:?}");
     }
-    let tools = [FOR_THE_PAGE, FOR_TOOLS].concat();
+    let tools = [&FOR_THE_PAGE[..], &FOR_TOOLS[..]].concat();
     for package in outside(&used_here(&project()).unwrap().0) {
         assert!(allowed(&package.licence, &tools), "{package:?}");
     }

@@ -137,35 +137,34 @@ pub fn journal(record: &Record, sheet: &Sheet, filter: Filter, step: Option<Step
             let round = rounds.iter_mut().find(|(id, _)| Some(*id) == entry.step);
             round.into_iter().for_each(|(_, round)| *round -= 1);
         }
-        if !filter.takes(&entry.event) || step.is_some_and(|step| entry.step != Some(step)) {
-            continue;
-        }
-        if journal.lines.len() >= most {
+        let shown = filter.takes(&entry.event) && step.is_none_or(|step| entry.step == Some(step));
+        let room = journal.lines.len() < most;
+        if shown && !room {
             journal.earlier += 1;
-            continue;
+        } else if shown {
+            journal.lines.push(Line {
+                id: entry.id,
+                at: entry.at,
+                who: entry.who.clone(),
+                step: entry.step.map_or(String::new(), |id| match titles.get(&id) {
+                    Some((number, title)) => format!("{number} {title}"),
+                    None => "a step no longer in the plan".to_owned(),
+                }),
+                what: match &entry.event {
+                    Event::Tallied { .. } => {
+                        let round = rounds.iter().find(|(id, _)| Some(*id) == entry.step);
+                        let time = time_words(round.map_or(1, |(_, round)| *round));
+                        format!("{}{time}", words(entry, sheet))
+                    }
+                    _ => words(entry, sheet),
+                },
+                taken_back: back.contains(&entry.id),
+                remarks: remarks.get(&entry.id).cloned().unwrap_or_default(),
+            });
         }
-        journal.lines.push(Line {
-            id: entry.id,
-            at: entry.at,
-            who: entry.who.clone(),
-            step: entry.step.map_or(String::new(), |id| match titles.get(&id) {
-                Some((number, title)) => format!("{number} {title}"),
-                None => "a step no longer in the plan".to_owned(),
-            }),
-            what: match &entry.event {
-                Event::Tallied { .. } => {
-                    let round = rounds.iter().find(|(id, _)| Some(*id) == entry.step);
-                    let time = time_words(round.map_or(1, |(_, round)| *round));
-                    format!("{}{time}", words(entry, sheet))
-                }
-                _ => words(entry, sheet),
-            },
-            taken_back: back.contains(&entry.id),
-            remarks: remarks.get(&entry.id).cloned().unwrap_or_default(),
-        });
         // Lines that are missing belong to no kind and no step: they are told in every list.
         let gap = gaps.pop_if(|(_, last)| last.0 + 1 == entry.id.0);
-        journal.lines.extend(gap.map(|gap| Line {
+        journal.lines.extend(gap.filter(|_| room).map(|gap| Line {
             id: gap.1,
             at: entry.at,
             who: String::new(),

@@ -148,7 +148,7 @@ fn a_browser_killed_anywhere_loses_nothing_the_journal_answered_for() {
         }
     }
     println!("{tried} kills of the whole browser, none lost");
-    assert!(tried > 600, "{tried}");
+    assert!(tried > 400, "{tried}");
 }
 
 #[test]
@@ -211,7 +211,7 @@ fn a_turn_that_does_not_fit_is_left_out_whole() {
         ..MemoryStore::default()
     };
     *disk.texts.borrow_mut() = whole.texts.borrow().clone();
-    let back = put_back(&disk, &played.turns[..40]);
+    let back = put_back(&disk, &played.turns);
     assert!(back.apart, "{back:?}");
     let at = played
         .turns
