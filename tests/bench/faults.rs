@@ -166,7 +166,10 @@ fn undo_names_an_action_the_same_before_a_reload_and_after() {
             bench.take_wrench(1);
             send(bench, Intent::Tally(step));
         },
-        |bench| bench.feel(StepId(13), "at 4 o’clock"),
+        |bench| {
+            acknowledge(bench, &step(bench, 13));
+            bench.feel(StepId(13), "at 4 o’clock");
+        },
         |bench| bench.place_part(&part(bench, 4), PartPlace::AtShop, 0),
         |bench| bench.add_remark(None, "looked at twice").unwrap(),
         |bench| {
