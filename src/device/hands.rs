@@ -98,7 +98,9 @@ fn pressed(key: &KeyboardEvent) {
         at.as_ref()
             .is_some_and(|at| at.closest(what).ok().flatten().is_some())
     };
-    if key.ctrl_key() || key.alt_key() || key.meta_key() || within("input, textarea, select") {
+    // Arrows within a group, and Escape of a sheet, are taken already.
+    let taken = key.default_prevented();
+    if taken || key.ctrl_key() || key.alt_key() || key.meta_key() || within("input, textarea, select") {
         return;
     }
     // From afar any key wakes the step, and does nothing else.
