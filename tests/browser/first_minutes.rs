@@ -34,14 +34,14 @@ fn the_example_is_marked_and_leaves_nothing_behind() {
         page.open().await?;
         page.tap(button(has("Look at an example job"))).await?;
         page.see(heading("Wash the cases, blow out the oil ways")).await?;
-        page.see(button(has("EXAMPLE"))).await?;
+        page.see(button(has("EXAMPLE: close it"))).await?;
         page.tap(button("Done")).await?;
         page.see(button(has("Next step"))).await?;
         assert_eq!(page.stored_keys("halfcase/job").await?, Vec::<String>::new());
         page.screenshot("first-example").await?;
-        page.tap(button(has("EXAMPLE"))).await?;
+        page.tap(button(has("EXAMPLE: close it"))).await?;
         page.see(heading("Halfcase")).await?;
-        page.gone(button(has("EXAMPLE"))).await?;
+        page.gone(button(has("EXAMPLE: close it"))).await?;
         assert_eq!(page.stored_keys("halfcase/record").await?, Vec::<String>::new());
 
         // And the first job of one's own.

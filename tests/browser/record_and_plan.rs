@@ -212,8 +212,8 @@ fn a_reading_outside_its_limits_is_read_again_or_accepted_with_a_reason() {
 fn bolts_too_tight_for_the_plan_are_loosened_first() {
     story("too-tight", Screen::UPRIGHT, async |page| {
         page.open_at("#step/6").await?;
-        take_wrench(page, "Middle").await?;
         page.tap(button(has("New ones on"))).await?;
+        take_wrench(page, "Middle").await?;
         page.tap(button(has(" 1 of 2"))).await?;
         page.tap(button(has(" 2 of 2"))).await?;
         page.see(button("Done")).await?;

@@ -66,10 +66,10 @@ async fn records(page: &Page) -> Told<Value> {
 async fn work_through(page: &mut Page, from: usize, to: usize) -> Told {
     for (title, count, wrench) in &STEPS[from..to] {
         page.see(heading(*title)).await?;
-        take_wrench(page, wrench).await?;
         if ["Bearing retainers", "Drain plugs"].contains(title) {
             page.tap(button(has("New ones on"))).await?;
         }
+        take_wrench(page, wrench).await?;
         for bolt in 1..=*count {
             page.tap(button(has(&format!(" {bolt} of {count}")))).await?;
         }

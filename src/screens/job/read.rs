@@ -68,6 +68,12 @@ pub fn asked(step: StoredValue<Step>, what: What) -> AnyView {
 /// What was found and is not settled.
 pub fn found(step: StoredValue<Step>, what: What) -> AnyView {
     let id = step.with_value(|step| step.id);
+    // What was said is said anew by the same keys.
+    match &what {
+        What::Turning => return super::turn::feel(step),
+        What::Fact(fact) => return say(step, *fact),
+        _ => {}
+    }
     view! {
         <div class="asking">{accept::accept(id, what)}</div>
         <p class="quiet">"Or read it again: all › has the field."</p>
