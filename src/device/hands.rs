@@ -4,7 +4,9 @@
 use std::cell::Cell;
 use wasm_bindgen::JsCast;
 use wasm_bindgen::closure::Closure;
-use web_sys::{AddEventListenerOptions, Document, Element, Event, HtmlElement, KeyboardEvent, PointerEvent};
+use web_sys::{
+    AddEventListenerOptions, Document, Element, Event, HtmlElement, KeyboardEvent, MouseEvent, PointerEvent,
+};
 
 /// A contact wider than this is no fingertip, CSS px (12 mm at 0.16 mm each; common practice, no source).
 const WIDEST_PX: i32 = 76;
@@ -23,6 +25,17 @@ pub fn idle_ms() -> f64 {
     super::time::monotonic() - LAST.get()
 }
 
+/// Whether somebody is at a field or a sheet: then nothing is laid over them.
+pub fn at_a_field() -> bool {
+    let Some(page) = web_sys::window().and_then(|window| window.document()) else {
+        return false;
+    };
+    let typing = page
+        .active_element()
+        .is_some_and(|at| at.matches("input, textarea, select").unwrap_or(false));
+    typing || page.query_selector(".sheet, .asked").ok().flatten().is_some()
+}
+
 /// Follows the keyboard and the touches for as long as the page lives; `refused` is told of a touch that
 /// isn't counted.
 pub fn follow(refused: impl Fn() + 'static) {
@@ -39,7 +52,9 @@ pub fn follow(refused: impl Fn() + 'static) {
     on(&page, "pointerdown", true, |event| {
         LAST.set(super::time::monotonic());
         if let Ok(touch) = event.dyn_into::<PointerEvent>() {
-            DOWN.set(DOWN.get() + 1);
+            // The first of a touch: whatever was missed of an earlier one is over.
+            let before = if touch.is_primary() { 0 } else { DOWN.get() };
+            DOWN.set(before + 1);
             let wide = touch.width() > WIDEST_PX || touch.height() > WIDEST_PX;
             NO_FINGER.set(touch.pointer_type() == "touch" && (wide || DOWN.get() > 1));
         }
@@ -51,7 +66,11 @@ pub fn follow(refused: impl Fn() + 'static) {
     on(&page, "click", true, move |event| {
         let at = event.target().and_then(|at| at.dyn_into::<Element>().ok());
         let work = at.and_then(|at| at.closest(".work-keys, .bolts").ok().flatten());
-        if work.is_some() && NO_FINGER.replace(false) {
+        // A key, a voice or a script presses without a finger.
+        let pressed = event
+            .dyn_ref::<MouseEvent>()
+            .is_some_and(|event| event.detail() > 0);
+        if work.is_some() && NO_FINGER.replace(false) && pressed {
             event.stop_propagation();
             event.prevent_default();
             refused();
@@ -79,7 +98,7 @@ fn press(page: &Document, keys: &str) -> bool {
         .into_iter()
         .flat_map(|all| (0..all.length()).filter_map(move |at| all.item(at)));
     let mut there = all.filter_map(|key| key.dyn_into::<HtmlElement>().ok());
-    match there.find(|key| key.offset_parent().is_some()) {
+    match there.find(|key| key.offset_width() > 0) {
         Some(key) => {
             key.click();
             true
@@ -111,19 +130,24 @@ fn pressed(key: &KeyboardEvent) {
     // An open sheet has the keys for itself.
     let sheet = page.query_selector(".sheet").ok().flatten().is_some();
     let name = key.key();
+    // A pedal held down is one press; only what is typed may repeat.
+    if key.repeat() && !within(".keypad") {
+        key.prevent_default();
+        return;
+    }
     let taken = match name.as_str() {
         // On another key they press that one.
         "Enter" | " " if within("button, a, summary") => false,
         "PageDown" | "Enter" | " " if sheet => press(&page, ".sheet .take"),
-        "PageDown" | "Enter" | " " => press(&page, ".work-keys .first"),
+        "PageDown" | "Enter" | " " => press(&page, "main .work-keys .first"),
         "Backspace" if press(&page, ".sheet [data-key='←']") => true,
         "Backspace" if !sheet && press(&page, ".torque > .keypad [data-key='←']") => true,
-        "PageUp" | "Backspace" if !sheet => press(&page, ".work-keys .undo"),
+        "PageUp" | "Backspace" if !sheet => press(&page, "main .work-keys .undo"),
         "ArrowLeft" if !sheet && !within("[role=radiogroup], [role=tablist]") => {
-            press(&page, ".step > .head .side-key:first-child")
+            press(&page, "main .step > .head .side-key:first-child")
         }
         "ArrowRight" if !sheet && !within("[role=radiogroup], [role=tablist]") => {
-            press(&page, ".step > .head .side-key:last-child")
+            press(&page, "main .step > .head .side-key:last-child")
         }
         _ => {
             let typed = match name.as_str() {

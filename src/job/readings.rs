@@ -391,6 +391,10 @@ pub fn limit_words(step: &Step, what: &What) -> String {
             },
         ) => bore(check, *id).map_or(String::new(), super::kinds::check::bore::size_words),
         (Work::Fasten(fasten), What::Uses) => fasten.reuse_words(),
+        (Work::Fasten(fasten), What::Reached | What::ReachedAt(_)) => {
+            let most = fasten.may_reach(what);
+            most.map_or(String::new(), |most| format!("manual {}", most.text()))
+        }
         (Work::Fasten(fasten), What::Tight(_)) => fasten.stretch_words(),
         (Work::Fasten(fasten), What::Free(_)) => {
             let unit = unit(step, what).unwrap_or_default();

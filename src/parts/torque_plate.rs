@@ -19,6 +19,9 @@ pub fn AnswerPlate(
     /// Nothing is typed yet: an invitation stands there.
     #[prop(into)]
     empty: Signal<bool>,
+    /// It may be done though no wrench of mine can be set to it: with what, was said.
+    #[prop(optional, into)]
+    allowed: Signal<bool>,
 ) -> impl IntoView {
     let bench = Bench::here();
     let in_hand = move || {
@@ -42,8 +45,9 @@ pub fn AnswerPlate(
             None => "no wrench can set this".to_owned(),
         },
     });
-    let barred =
-        Signal::derive(move || answer.with(|answer| answer.as_ref().is_some_and(TorqueAnswer::is_barred)));
+    let barred = Signal::derive(move || {
+        !allowed.get() && answer.with(|answer| answer.as_ref().is_some_and(TorqueAnswer::is_barred))
+    });
     let number = text(move || answer.get().map_or("—".to_owned(), |answer| answer.number));
     let unit = text(move || answer.get().map_or("", |answer| answer.unit.symbol()).to_owned());
     let rounding = text(move || {
@@ -174,14 +178,19 @@ pub fn WrenchRow(
 
 /// The wrench in the hand and its range, as a key that opens the others.
 #[component]
-pub fn WrenchLine() -> impl IntoView {
+pub fn WrenchLine(
+    /// The number allows for the adapter on it.
+    #[prop(into)]
+    adapted: Signal<bool>,
+) -> impl IntoView {
     let bench = Bench::here();
     let open = RwSignal::new(false);
     let in_hand = text(move || {
         bench.settings.with(|s| {
-            s.wrench().map_or("no wrench".to_owned(), |wrench| {
+            s.wrench().map_or("any wrench".to_owned(), |wrench| {
+                let adapter = if adapted.get() { " + adapter" } else { "" };
                 format!(
-                    "{} {}–{} {}",
+                    "{} {}–{} {}{adapter}",
                     wrench.name,
                     wrench.min,
                     wrench.max,

@@ -19,6 +19,10 @@ pub fn rest(resting: RwSignal<bool>) {
     );
 }
 
+/// One rest for all that moves a step on: its big key and its bolts.
+#[derive(Clone, Copy)]
+pub struct Resting(pub RwSignal<bool>);
+
 /// Takes the last action back, and says which that is.
 #[component]
 pub fn UndoKey() -> impl IntoView {

@@ -184,7 +184,7 @@ fn Frame() -> impl IntoView {
                 <aside class="beside" aria-label="steps"><steps::StepsScreen /></aside>
             }.into_any())}
             {piece(move || planned.get().map(|step| view! {
-                <aside class="as-shown" aria-label="the step as the phone shows it"><job::StepScreen step /></aside>
+                <aside class="as-shown" inert=true aria-label="the step as the phone shows it"><job::StepScreen step /></aside>
             }.into_any()).into_any())}
             <Strip />
             <SaidLines />

@@ -30,7 +30,7 @@ pub fn clocks(step: StoredValue<Step>) -> AnyView {
     view! { {drawn} }.into_any()
 }
 
-/// The first of them, on the stage.
+/// The last of them, on the stage.
 pub fn clock_stage(step: StoredValue<Step>) -> AnyView {
     let bench = Bench::here();
     let id = step.with_value(|step| step.id);

@@ -3,11 +3,14 @@
 
 use super::next::face;
 use crate::bench::{Ask, Bench};
-use crate::device::hands;
+use crate::device::{hands, place};
+use crate::job::guarding::guard_fasten;
+use crate::job::kinds::Work;
 use crate::job::kinds::fasten::fastening::PassAnswer;
-use crate::job::sheet::StepId;
+use crate::job::sheet::{Step, StepId};
 use crate::parts::dynamic::{press, text, when};
 use crate::parts::strip::nearest;
+use crate::trade::guard::Verdict;
 use crate::trade::quantity::TorqueUnit;
 use leptos::prelude::*;
 
@@ -20,7 +23,8 @@ pub fn far(step: StepId) -> AnyView {
     let far = RwSignal::new(false);
     Effect::new(move || {
         bench.now.track();
-        if hands::idle_ms() > UNTOUCHED_MS && !far.get_untracked() {
+        let free = !place::at_a_desk() && !hands::at_a_field();
+        if free && hands::idle_ms() > UNTOUCHED_MS && !far.get_untracked() {
             far.set(true);
         }
     });
@@ -51,11 +55,12 @@ pub fn far(step: StepId) -> AnyView {
 pub fn spoken(bench: Bench, step: StepId) -> String {
     let (face, small) = face(bench, step).unwrap_or_default();
     let (number, symbol) = number(bench, step);
+    let (symbol, adapter) = symbol.split_once(", ").unwrap_or((&symbol, ""));
     let unit = TorqueUnit::ALL.into_iter().find(|unit| unit.symbol() == symbol);
     let unit = match unit {
-        Some(unit) => unit.words(),
-        None if symbol == "°" => "degrees",
-        None => "",
+        Some(unit) => format!("{} {adapter}", unit.words()),
+        None if symbol == "°" => "degrees".to_owned(),
+        None => String::new(),
     };
     let said = [format!("{number} {unit}"), face, small];
     let said = said
@@ -71,12 +76,29 @@ fn number(bench: Bench, step: StepId) -> (String, String) {
         return Default::default();
     };
     let found = bench.sheet.with(|sheet| sheet.step(step).cloned());
+    // What would wreck the bolt isn't called across the shop.
+    if found.as_ref().is_some_and(|step| absurd(step, next.place)) {
+        return Default::default();
+    }
     let answer = found.and_then(|step| bench.pass_answer(&step, next.pass, next.place));
     match answer {
-        Some(PassAnswer::Torque(answer)) if answer.setting.is_some() => {
-            (answer.number.clone(), answer.unit.symbol().to_owned())
+        Some(PassAnswer::Torque(answer)) => {
+            let adapter = if answer.adapted { ", adapter" } else { "" };
+            (
+                answer.number.clone(),
+                format!("{}{adapter}", answer.unit.symbol()),
+            )
         }
         Some(PassAnswer::Angle { degrees, .. }) => (degrees.to_string(), "°".to_owned()),
-        Some(PassAnswer::Torque(_) | PassAnswer::Hand | PassAnswer::All(_)) | None => Default::default(),
+        Some(PassAnswer::Hand | PassAnswer::All(_)) | None => Default::default(),
+    }
+}
+
+fn absurd(step: &Step, place: usize) -> bool {
+    match &step.work {
+        Work::Fasten(fasten) => {
+            guard_fasten(&fasten.at(place)).is_some_and(|guard| guard.verdict == Verdict::Absurd)
+        }
+        _ => false,
     }
 }

@@ -4,7 +4,7 @@ use super::bond::CompoundLine;
 use super::lengths;
 use super::no_wrench::no_wrench;
 use super::said::{as_typed, read, say};
-use crate::bench::Bench;
+use crate::bench::{Ask, Bench};
 use crate::job::answer::TorqueAnswer;
 use crate::job::guarding::{KnownBolt, guard_fasten, guard_others, silent_words};
 use crate::job::journal::time_words;
@@ -22,6 +22,7 @@ use crate::parts::guard::{GuardFold, GuardLine};
 use crate::parts::number_field::NumberField;
 use crate::parts::plate::Plate;
 use crate::parts::torque_plate::{AnswerPlate, OtherUnits, Ruler, ScaleDrawing, WrenchLine, WrenchRow};
+use crate::parts::work_keys::{Resting, rest};
 use crate::screens::Route;
 use crate::trade::guard::Verdict;
 use crate::trade::order::Layout;
@@ -77,13 +78,16 @@ pub fn tally_stage(step: StoredValue<Step>) -> AnyView {
         ..
     } = here;
     let id = step.with_value(|step| step.id);
+    // What the core asks to be done may be done, with whatever was said to be used for it.
+    let allowed = Signal::derive(move || matches!(bench.ask(id), Some(Ask::Tally(_))));
+    let adapted = Signal::derive(move || answer.with(|answer| answer.as_ref().is_some_and(|a| a.adapted)));
     let plate: Piece = piece(move || match asked.get() {
         Some(PassAnswer::Angle { degrees, off }) => turn_plate(degrees, off),
         Some(PassAnswer::Hand) => big_words("Snug by hand".to_owned(), "until the faces meet; no more"),
         Some(PassAnswer::All(deed)) => deed_plate(deed),
         Some(PassAnswer::Torque(_)) | None => view! {
-            <WrenchLine />
-            <AnswerPlate answer trouble=None empty=false />
+            <WrenchLine adapted />
+            <AnswerPlate answer trouble=None empty=false allowed />
             <Ruler answer />
         }
         .into_any(),
@@ -95,14 +99,22 @@ pub fn tally_stage(step: StoredValue<Step>) -> AnyView {
             own.share_words(pass.get())
         })
     };
-    let doubt = kept
-        .with_value(guard_fasten)
-        .filter(|guard| guard.verdict != Verdict::Plausible);
-    let doubt = doubt.map(|guard| {
-        let stop = guard.verdict == Verdict::Absurd;
-        view! { <p class="doubt" class:stop=stop role="alert">{guard.mark} " " {guard.sentence}</p> }
-            .into_any()
-    });
+    let doubt =
+        piece(
+            move || match kept.with_value(|fasten| doubt(fasten, place.get(), answer.get().as_ref())) {
+                Some((stop, words)) => {
+                    view! { <p class="doubt" class:stop=stop role="alert">{words}</p> }.into_any()
+                }
+                None => ().into_any(),
+            },
+        );
+    let resting = use_context::<Resting>().map(|resting| resting.0);
+    let touched = move |place: usize| {
+        if resting.is_none_or(|resting| !resting.get_untracked()) {
+            resting.into_iter().for_each(rest);
+            bench.tally_at(id, place);
+        }
+    };
     view! {
         <div class="stage split">
             <div class="focal">
@@ -110,10 +122,26 @@ pub fn tally_stage(step: StoredValue<Step>) -> AnyView {
                 <p class="pass">{text(manual)}</p>
             </div>
             {doubt}
-            <Bolts bolts outline=kept.with_value(outline) touched=move |place| bench.tally_at(id, place) />
+            <Bolts bolts outline=kept.with_value(outline) touched=touched />
         </div>
     }
     .into_any()
+}
+
+/// What speaks against the number for that fastener, and whether it stops: its own torque's guard, stages that
+/// make no sense, the end of the wrench's scale.
+fn doubt(fasten: &Fasten, place: usize, answer: Option<&TorqueAnswer>) -> Option<(bool, String)> {
+    let own = fasten.at(place);
+    let guard = guard_fasten(&own).filter(|guard| guard.verdict != Verdict::Plausible);
+    if let Some(guard) = guard {
+        let stop = guard.verdict == Verdict::Absurd;
+        return Some((stop, format!("{} {}", guard.mark, guard.sentence)));
+    }
+    if let Some(why) = fasten.stages_wrong() {
+        return Some((true, why));
+    }
+    let low = answer.filter(|answer| answer.setting.is_some())?;
+    low.trouble.clone().map(|why| (false, why))
 }
 
 /// The torque that the next fastener asks for, in the manual's words.
@@ -125,7 +153,14 @@ pub fn asked_torque(step: StoredValue<Step>) -> AnyView {
         here.kept
             .with_value(|fasten| fasten.at(here.place.get()).share_words(here.pass.get()))
     });
-    view! { <p class="large figures">{words}</p> }.into_any()
+    // An adapter that makes no sense is why no wrench fits.
+    let why = text(move || {
+        here.answer
+            .get()
+            .and_then(|answer| answer.trouble)
+            .unwrap_or_default()
+    });
+    view! { <p class="large figures">{words}</p> <p class="trouble-line">{why}</p> }.into_any()
 }
 
 /// The part's outline as far as the pattern tells it.

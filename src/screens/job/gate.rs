@@ -8,7 +8,7 @@ use crate::parts::plate::Plate;
 use crate::parts::when::{span, when};
 use leptos::prelude::*;
 
-/// When it opens, as large as a number, and the one thing that keeps it shut; the rest is behind the lanes.
+/// When it opens, as large as a number, and the one thing that keeps it shut; the rest is behind “all”.
 pub fn shut(step: StoredValue<Step>) -> AnyView {
     let bench = Bench::here();
     let waits = Memo::new(move |_| step.with_value(|step| bench.waits(step)));

@@ -25,31 +25,32 @@ pub fn Lane(
     let bench = Bench::here();
     let id = step.with_value(|step| step.id);
     let said = Memo::new(move |_| {
-        let conflicts = bench.conflicts(Some(id));
-        if let Some((_, words)) = conflicts.into_iter().next() {
-            return ("CHECK", words);
-        }
-        if let Some(open) = open_before(bench, id) {
-            return ("OPEN", format!("still before this: {}", title(bench, Some(open))));
-        }
         let progress = bench.progress.with(|progress| progress.step(id));
         let show = match progress.closed() {
             true => Vec::new(),
             false => cautions.with(|all| to_show(all, &progress.acknowledged)),
         };
-        match show.first() {
-            None => ("", "nothing to mind".to_owned()),
-            Some(first) => {
+        let conflict = bench.conflicts(Some(id)).into_iter().next();
+        let open = open_before(bench, id);
+        let (level, words, beside) = match (conflict, open, show.first()) {
+            (Some((_, words)), _, _) => ("CHECK", words, show.len()),
+            (None, Some(open), _) => {
+                let words = format!("still before this: {}", title(bench, Some(open)));
+                ("OPEN", words, show.len())
+            }
+            (None, None, Some(first)) => {
                 let level = match first.level {
-                    Level::Stop => "STOP read",
+                    Level::Stop if progress.acknowledged.contains(first.id) => "STOP read",
+                    Level::Stop => "STOP",
                     Level::Care => "CARE",
                 };
-                let more = match show.len() {
-                    1 => String::new(),
-                    all => format!(" +{}", all - 1),
-                };
-                (level, format!("{}{more}", first.short))
+                (level, first.short.to_owned(), show.len() - 1)
             }
+            (None, None, None) => ("", "nothing to mind".to_owned(), 0),
+        };
+        match beside {
+            0 => (level, words),
+            more => (level, format!("{words} +{more}")),
         }
     });
     let level = text(move || match stopped.get() {

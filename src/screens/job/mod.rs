@@ -34,7 +34,7 @@ use crate::job::sheet::{Step, StepId};
 use crate::parts::dynamic::{piece, press, state, text, when, whether};
 use crate::parts::keys::{KeySpec, keys};
 use crate::parts::number_field::ReadingOpen;
-use crate::parts::work_keys::{UndoKey, rest};
+use crate::parts::work_keys::{Resting, UndoKey, rest};
 use crate::screens::Route;
 use leptos::prelude::*;
 
@@ -70,6 +70,7 @@ fn StepView(step: Step) -> impl IntoView {
     let open = RwSignal::new(false);
     let reading = RwSignal::new(false);
     provide_context(ReadingOpen(reading));
+    provide_context(Resting(RwSignal::new(false)));
     view! {
         <div class="step" class:stopped=whether(move || stopped.get()) inert=whether(move || open.get())>
             <StepHead step=kept />

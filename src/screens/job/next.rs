@@ -6,11 +6,12 @@ use crate::job::kinds::seat::words::window_words;
 use crate::job::kinds::select::words::pieces_words;
 use crate::job::kinds::{Fasten, Gauged, Work};
 use crate::job::reading::What;
+use crate::job::record::Instead;
 use crate::job::sheet::{Step, StepId};
 use crate::parts::dynamic::{piece, press, state, text, whether};
 use crate::parts::number_field::ReadingOpen;
 use crate::parts::seat::out_words;
-use crate::parts::work_keys::rest;
+use crate::parts::work_keys::{Resting, rest};
 use crate::screens::Route;
 use crate::trade::quantity::Unit;
 use crate::trade::stages::Deed;
@@ -25,7 +26,7 @@ pub fn NextKey(step: StepId) -> impl IntoView {
     let bench = Bench::here();
     let ask = Memo::new(move |_| bench.ask(step));
     let reading = use_context::<ReadingOpen>();
-    let resting = RwSignal::new(false);
+    let resting = use_context::<Resting>().map_or_else(|| RwSignal::new(false), |resting| resting.0);
     // The press that led to this step must not answer for it too.
     rest(resting);
     let instead = Memo::new(move |_| ask.with(|ask| instead(bench, step, ask.as_ref()?)));
@@ -63,7 +64,7 @@ pub fn NextKey(step: StepId) -> impl IntoView {
 /// What of the way from the oven comes before the step is done.
 fn instead(bench: Bench, step: StepId, ask: &Ask) -> Option<OvenNext> {
     match ask {
-        Ask::Close => bench.oven_next(step),
+        Ask::Close | Ask::Read(What::Depth | What::Gap) => bench.oven_next(step),
         _ => None,
     }
 }
@@ -86,8 +87,20 @@ pub fn face(bench: Bench, step: StepId) -> Option<(String, String)> {
         }
         Ask::Choose => ("It is in".to_owned(), offered_words(bench, &found)),
         Ask::GoOn => (words(&ask, &found).0, title(bench, bench.onward(step).0)),
+        Ask::Tally(_) if by_hand(bench, step) => {
+            let (face, small) = words(&ask, &found);
+            (face.replace("at torque", "snug"), small)
+        }
         other => words(other, &found),
     })
+}
+
+/// Whether hands were said to do, as no wrench reaches so low and more follows.
+fn by_hand(bench: Bench, step: StepId) -> bool {
+    let instead = bench
+        .progress
+        .with(|progress| progress.touched(step)?.instead.clone());
+    instead == Some(Instead::Hands)
 }
 
 /// A step's number and title; none: the job's end.
@@ -129,13 +142,12 @@ pub fn open_row(step: StepId) -> AnyView {
 
 /// What a touch of the key can't do.
 fn is_shut(ask: &Ask) -> bool {
-    matches!(ask, Ask::Wait(_))
+    matches!(ask, Ask::Wait(_) | Ask::Skinned(_))
 }
 
 fn go_on(bench: Bench, step: StepId, ask: &Ask) {
     let intent = match ask {
-        Ask::Wait(_) => return,
-        Ask::Skinned(late) => return bench.restart(late.clock),
+        Ask::Wait(_) | Ask::Skinned(_) => return,
         Ask::Acknowledge(caution) => Intent::Acknowledge {
             step,
             caution: (*caution).to_owned(),
@@ -177,7 +189,7 @@ fn words(ask: &Ask, step: &Step) -> (String, String) {
         Ask::GoOn => ("Next step", String::new()),
         Ask::Wait(_) => ("Shut", "see what it waits for".to_owned()),
         Ask::Acknowledge(_) => ("I have read it", String::new()),
-        Ask::Skinned(_) => ("On anew: restart clock", "the bolts over it are loose".to_owned()),
+        Ask::Skinned(_) => ("It has skinned", "see what to do".to_owned()),
         Ask::Loosen(count) => ("All loose", format!("{count} are too tight")),
         Ask::PutOn => ("Compound on: start clock", String::new()),
         Ask::TakeWrench(_) => ("Another wrench", String::new()),

@@ -4,7 +4,7 @@ use super::said::say;
 use super::{ReadingOpen, accept, check, gauge, lengths, run, said, select};
 use crate::bench::Bench;
 use crate::job::kinds::Work;
-use crate::job::reading::What;
+use crate::job::reading::{Fact, What};
 use crate::job::readings;
 use crate::job::sheet::Step;
 use crate::parts::dynamic::text;
@@ -38,15 +38,17 @@ pub fn asked(step: StoredValue<Step>, what: What) -> AnyView {
     });
     let work = step.with_value(|step| step.work.clone());
     let field = match (&work, &what) {
-        (_, What::Fact(fact)) => view! { {say(step, *fact)} {run::beside(step, *fact)} }.into_any(),
+        (_, What::Fact(fact)) => {
+            view! { {say(step, *fact)} {run::beside(step, *fact)} {lock(&work, *fact)} }.into_any()
+        }
         (Work::Check(check), _) => check::one(step, check, &what),
         (Work::Fasten(fasten), What::Uses) => lengths::uses(id, fasten, true),
         (Work::Fasten(_), What::Free(_) | What::Tight(_)) => lengths::length_field(bench, step, what, true),
         (Work::Gauge(gauge), _) => gauge::one(step, gauge, what),
         (Work::Select(_), _) => select::one(step, what),
-        (Work::Seat(_), _) => super::seat::one(step, what),
         (Work::Fasten(_), _)
         | (Work::Bond(_), _)
+        | (Work::Seat(_), _)
         | (Work::Lift(_), _)
         | (Work::Turn(_), _)
         | (Work::Fill(_), _)
@@ -57,12 +59,30 @@ pub fn asked(step: StoredValue<Step>, what: What) -> AnyView {
             view! { {said::read(step, what, &name, true)} {run::since(bench, step)} }.into_any()
         }
     };
+    // Of what, how much, until when: before it is told how much it was.
+    let told = match &work {
+        Work::Fill(fill) => super::fill::told(fill),
+        Work::Run(run) => run::told(run),
+        _ => ().into_any(),
+    };
     view! {
         <div class="asking">{field}</div>
         <p class="figures mid">{limits}</p>
+        {told}
         <p class="last">{last}</p>
     }
     .into_any()
+}
+
+/// How what keeps the fasteners is put on.
+fn lock(work: &Work, fact: Fact) -> AnyView {
+    match (work, fact) {
+        (Work::Fasten(fasten), Fact::Locked) => {
+            view! { <p class="mid">{format!("{}: {}", fasten.lock.words(), fasten.lock.how())}</p> }
+                .into_any()
+        }
+        _ => ().into_any(),
+    }
 }
 
 /// What was found and is not settled.
@@ -76,7 +96,7 @@ pub fn found(step: StoredValue<Step>, what: What) -> AnyView {
     }
     view! {
         <div class="asking">{accept::accept(id, what)}</div>
-        <p class="quiet">"Or read it again: all › has the field."</p>
+        <p class="quiet">"Or do it again: see all ›"</p>
     }
     .into_any()
 }

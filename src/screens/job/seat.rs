@@ -4,6 +4,7 @@ use super::accept::accept;
 use super::notes::notes;
 use crate::bench::{Bench, Intent};
 use crate::job::reading::What;
+use crate::job::readings;
 use crate::job::sheet::Step;
 use crate::parts::dynamic::{press, text};
 use crate::parts::number_field::NumberField;
@@ -15,14 +16,23 @@ use crate::trade::quantity::Stated;
 use leptos::prelude::*;
 
 /// The plan, its countdown, and how deep it sits; the drawing where there is room.
-pub fn seat_stage(step: StoredValue<Step>) -> AnyView {
+pub fn seat_stage(step: StoredValue<Step>, asked: Option<What>) -> AnyView {
     let id = step.with_value(|step| step.id);
     let answered = answered(Some(id));
+    // The depth is read when it sits; how it gets there stands first.
+    let readings = match asked {
+        Some(what) => {
+            let limits = step.with_value(|step| readings::limit_words(step, &what));
+            view! { <div class="asking">{one(step, what)}</div> <p class="figures mid">{limits}</p> }
+                .into_any()
+        }
+        None => depth_readings(Some(id), answered),
+    };
     view! {
         <div class="stage flow seat">
             {running_countdown(id)}
             {plan_plate(answered)}
-            {depth_readings(Some(id), answered)}
+            {readings}
             {notes(step)}
             {tools_drawing(answered)}
         </div>
@@ -31,7 +41,7 @@ pub fn seat_stage(step: StoredValue<Step>) -> AnyView {
 }
 
 /// The depth or the gap, as it is asked for.
-pub fn one(step: StoredValue<Step>, what: What) -> AnyView {
+fn one(step: StoredValue<Step>, what: What) -> AnyView {
     let bench = Bench::here();
     let (id, name) = step.with_value(|step| (step.id, what.name(Some(step))));
     let gap = what == What::Gap;

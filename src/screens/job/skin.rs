@@ -6,7 +6,7 @@ use crate::job::sheet::StepId;
 use crate::job::skins::Deadline;
 use crate::parts::ask_words::AskWords;
 use crate::parts::clock_bar::left_text;
-use crate::parts::dynamic::{each, piece, text};
+use crate::parts::dynamic::{each, piece, press, text};
 use crate::parts::not_together::not_together;
 use crate::parts::when::when;
 use leptos::prelude::*;
@@ -88,6 +88,10 @@ fn too_late(bench: Bench, late: Deadline) -> AnyView {
         <section class="finding" aria-label="it has skinned">
             <h2>"STOP"</h2>
             <p class="mid">{words}</p>
+            <button class="work-key" on:click=press(move || bench.restart(late.clock))>
+                "It is on anew"
+                <small>"restart its clock; what was tightened is loose"</small>
+            </button>
             <AskWords
                 key="accept it as it is"
                 label="Why it may stay as it is: this goes into the record."

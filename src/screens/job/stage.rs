@@ -1,5 +1,5 @@
 //! What the step asks for now, as large as its place allows. Nothing here scrolls: what doesn't fit is
-//! behind the lanes.
+//! behind “all”.
 
 use super::no_wrench::no_wrench;
 use super::notes::{big, notes};
@@ -34,6 +34,8 @@ enum Scene {
     /// The work itself, with nothing more to ask but that it is done.
     Work,
     Closed,
+    /// What was found waits for this part.
+    OnOrder(PartKey),
 }
 
 impl Scene {
@@ -54,7 +56,8 @@ impl Scene {
             Ask::Gauge(done) => Self::Gauge(done),
             Ask::Feel => Self::Feel,
             Ask::Close => Self::Work,
-            Ask::GoOn | Ask::OnOrder(_) => Self::Closed,
+            Ask::GoOn => Self::Closed,
+            Ask::OnOrder(part) => Self::OnOrder(part),
         }
     }
 }
@@ -92,7 +95,12 @@ fn shown(scene: Scene, step: StoredValue<Step>, cautions: Memo<Vec<Caution>>) ->
         Scene::PutOn => before_notes(step, bond::put_on(step)),
         Scene::Tally => fasten::tally_stage(step),
         Scene::NoWrench => flow(view! { {fasten::asked_torque(step)} {no_wrench(id)} }.into_any()),
+        Scene::Read(what @ (What::Depth | What::Gap)) => seat::seat_stage(step, Some(what)),
         Scene::Read(what) => before_notes(step, read::asked(step, what)),
+        Scene::OnOrder(part) => flow(big(
+            "On order".to_owned(),
+            step.with_value(|step| What::Part(part).name(Some(step))),
+        )),
         Scene::Code | Scene::Choose => before_notes(step, select::choose(step)),
         Scene::Gauge(done) => before_notes(step, gauge::do_now(step, done)),
         Scene::Feel => before_notes(step, turn::feel(step)),
@@ -106,7 +114,7 @@ fn work(step: StoredValue<Step>) -> AnyView {
     match step.with_value(|step| step.work.clone()) {
         Work::Fasten(_) => fasten::tally_stage(step),
         Work::Bond(_) => flow(bond::clock_stage(step)),
-        Work::Seat(_) => seat::seat_stage(step),
+        Work::Seat(_) => seat::seat_stage(step, None),
         Work::Lift(_) => lift::lift_stage(step),
         Work::Check(_) => before_notes(step, check::verdicts(step)),
         Work::Select(_) => before_notes(step, select::chosen(step)),

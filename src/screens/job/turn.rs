@@ -70,8 +70,10 @@ pub fn feel(step: StoredValue<Step>) -> AnyView {
             given
         });
         view! {
-            <h2>"Where does it bind?"</h2>
-            {keys(tiles.to_vec())}
+            <section class="binds">
+                <h2>"Where does it bind?"</h2>
+                {keys(tiles.to_vec())}
+            </section>
             <AskWords key="in other words" label="Where it binds" take=own />
         }
         .into_any()
@@ -79,8 +81,8 @@ pub fn feel(step: StoredValue<Step>) -> AnyView {
     let settle = accept(id, What::Turning);
     view! {
         <div class="felt">{choice}</div>
-        <Facts rows=vec![("turn", turn.what), ("must feel", turn.expect)] />
         {places}
+        <Facts rows=vec![("turn", turn.what), ("must feel", turn.expect)] />
         <p class="mid" aria-live="polite">
             {text(move || match felt.get().as_deref() {
                 None => String::new(),

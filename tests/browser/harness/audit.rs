@@ -22,6 +22,8 @@ const EYES: &str = "
     // What is scrolled out of its box lies under no finger.
     const within = key => {
         const box = key.getBoundingClientRect();
+        const stage = key.closest('.stage');
+        if (stage && box.left >= stage.getBoundingClientRect().right - 13) return false;
         for (let holder = key.parentElement; holder; holder = holder.parentElement) {
             if (!/auto|scroll|hidden/.test(getComputedStyle(holder).overflowY)) continue;
             const edge = holder.getBoundingClientRect();
