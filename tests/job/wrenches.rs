@@ -4,7 +4,6 @@ use super::fill_run::Hand;
 use super::sheet;
 use halfcase::job::journal::{torque_table, words};
 use halfcase::job::progress::NextFastener;
-use halfcase::job::reading::What;
 use halfcase::job::record::{Event, Instead, SetTo};
 use halfcase::job::sheet::StepId;
 use halfcase::job::state::{Ask, Intent, Refused};
