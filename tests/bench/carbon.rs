@@ -77,8 +77,11 @@ fn told(store: Rc<dyn Store>) -> (usize, Vec<(String, u32, String)>) {
 struct Played {
     late: Rc<Late>,
     turns: Vec<Turn>,
-    ends: Vec<(usize, Vec<(String, u32, String)>)>,
+    ends: Vec<(usize, Lines)>,
 }
+
+/// Lines of a record, as they are told.
+type Lines = Vec<(String, u32, String)>;
 
 /// Touches of every sort: readings, steps closed, a job copied, put away and deleted, undo, settings.
 fn play() -> Played {

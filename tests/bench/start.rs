@@ -8,7 +8,6 @@ use halfcase::job::shelf::{MemoryStore, Shelf, Store};
 use halfcase::trade::moment::Moment;
 use reactive_graph::graph::untrack;
 use reactive_graph::owner::Owner;
-use reactive_graph::prelude::*;
 use std::rc::Rc;
 
 const NOW: Moment = Moment(1_780_300_800_000);
@@ -150,12 +149,11 @@ fn a_backup_comes_in_on_a_bench_without_a_job_and_takes_its_place() {
 /// Whatever an earlier release stored has a title or steps: it is never taken for nothing.
 #[test]
 fn a_stored_bench_is_never_a_first_one() {
-    for fixture in [include_str!("../fixtures/form-1/store.json")] {
-        let store = MemoryStore::default();
-        *store.texts.borrow_mut() = serde_json::from_str(fixture).unwrap();
-        open(&Rc::new(store), |bench| {
-            assert!(has_job(bench));
-            assert!(!bench.settings.with_untracked(|s| s.wrenches.is_empty()));
-        });
-    }
+    let store = MemoryStore::default();
+    let fixture = include_str!("../fixtures/form-1/store.json");
+    *store.texts.borrow_mut() = serde_json::from_str(fixture).unwrap();
+    open(&Rc::new(store), |bench| {
+        assert!(has_job(bench));
+        assert!(!bench.settings.with_untracked(|s| s.wrenches.is_empty()));
+    });
 }

@@ -61,6 +61,7 @@ fn bench() -> State {
         tool: "bore gauge".to_owned(),
         verdict: Verdict::Within,
         at_c: None,
+        decimals: None,
     };
     record.add(hours(-24.0), Some(StepId(3)), "", reading);
     let remark = Event::Noted {
