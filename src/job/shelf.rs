@@ -57,7 +57,7 @@ impl fmt::Display for StorageError {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         match self {
             Self::Full => f.write_str(
-                "The browser's storage is full: the last change is not kept yet. Make room: hand old jobs out as a backup, then delete them.",
+                "The browser's storage is full: the last change is not kept yet. Make room: export old jobs as a backup, then delete them.",
             ),
             Self::Blocked => f.write_str(
                 "The browser keeps nothing for this page: leave private browsing or allow site data, or all is lost on closing.",

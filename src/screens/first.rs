@@ -2,10 +2,8 @@
 
 use crate::bench::Bench;
 use crate::parts::ask_words::AskWords;
-use crate::parts::dynamic::{piece, press};
-use crate::parts::which_wrench::WhichWrench;
+use crate::parts::dynamic::press;
 use crate::screens::Route;
-use crate::screens::torque::TorqueScreen;
 use leptos::prelude::*;
 
 /// What stands in the place of a job where none was begun.
@@ -42,15 +40,4 @@ pub fn FirstScreen() -> impl IntoView {
             <button class="row-key" on:click=press(|| Route::Jobs.go())>"I have a job sheet or a backup as a file"</button>
         </div>
     }
-}
-
-/// The Torque screen; the first time it asks which wrench is in the hand.
-pub fn torque() -> AnyView {
-    let bench = Bench::here();
-    let asks = Memo::new(move |_| bench.asks_wrench());
-    piece(move || match asks.get() {
-        true => view! { <WhichWrench /> }.into_any(),
-        false => view! { <TorqueScreen from=None /> }.into_any(),
-    })
-    .into_any()
 }

@@ -30,6 +30,7 @@ use crate::device::{alarm, focus, hands, place, release, time, wake_lock};
 use crate::parts::dynamic::{each, piece, press, text, when, whether};
 use crate::parts::said::SaidLines;
 use crate::parts::strip::Strip;
+use crate::parts::which_wrench::WhichWrench;
 use crate::trade::moment::Moment;
 use leptos::prelude::*;
 use std::rc::Rc;
@@ -196,7 +197,7 @@ fn Frame() -> impl IntoView {
                     Route::Step(step) => view! { <job::StepScreen step /> }.into_any(),
                     Route::JobEnd => view! { <job::JobEnd /> }.into_any(),
                     Route::Steps => view! { <steps::StepsScreen /> }.into_any(),
-                    Route::Torque => first::torque(),
+                    Route::Torque => torque_screen(bench),
                     Route::TorqueOf(step) => view! { <torque::TorqueScreen from=Some(step) /> }.into_any(),
                     Route::Bond(step) => view! { <bond::BondScreen step /> }.into_any(),
                     Route::Plan => view! { <plan::PlanScreen /> }.into_any(),
@@ -220,6 +221,16 @@ fn Frame() -> impl IntoView {
             </nav>
         </div>
     }
+}
+
+/// The Torque screen; the first time it asks which wrench is in the hand.
+fn torque_screen(bench: Bench) -> AnyView {
+    let asks = Memo::new(move |_| bench.asks_wrench());
+    piece(move || match asks.get() {
+        true => view! { <WhichWrench /> }.into_any(),
+        false => view! { <torque::TorqueScreen from=None /> }.into_any(),
+    })
+    .into_any()
 }
 
 /// The keys along the edge.

@@ -1,6 +1,6 @@
 //! The whole browser killed: local storage is behind, the journal puts back what it lacks.
 
-use super::commands::{done_step, read, with_bench};
+use super::commands::{done_step, lay_out, read, with_bench};
 use halfcase::bench::Bench;
 use halfcase::job::carbon::{Back, Copied, Turn, put_back};
 use halfcase::job::keep::Shelves;
@@ -88,16 +88,22 @@ fn play() -> Played {
     let late = Rc::new(Late::default());
     let copied = Rc::new(Copied::new(late.clone(), Box::new(|| {})));
     let (mut turns, mut ends) = (Vec::new(), Vec::new());
+    let mut ended = || {
+        // A turn that wrote nothing is none.
+        if let Some(turn) = copied.take() {
+            turns.push(turn);
+            let (_, state) = told(late.disk(late.writes.borrow().len()));
+            ends.push((late.writes.borrow().len(), state));
+        }
+    };
+    // The example is kept first, as a touch would keep it.
+    lay_out(copied.clone());
+    ended();
     Owner::new().with(|| {
         let bench = Bench::open(Shelves::new(Shelf::new(copied.clone()), None), || NOW);
         let mut touch = |act: &dyn Fn(Bench)| {
             act(bench);
-            // A turn that wrote nothing is none.
-            if let Some(turn) = copied.take() {
-                turns.push(turn);
-                let (_, state) = told(late.disk(late.writes.borrow().len()));
-                ends.push((late.writes.borrow().len(), state));
-            }
+            ended();
         };
         touch(&|bench| done_step(bench, 1));
         for n in 0..long(20) {

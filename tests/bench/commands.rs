@@ -262,9 +262,12 @@ fn a_long_record_is_kept_in_segments_and_read_back_whole() {
 
 #[test]
 fn a_full_store_is_said_and_the_page_goes_on() {
+    // The example stands, and there is no room for a line more.
+    let laid = Rc::new(MemoryStore::default());
+    lay_out(laid.clone());
     let store = Rc::new(MemoryStore {
         room: Some(50),
-        ..MemoryStore::default()
+        texts: laid.texts.clone(),
     });
     with_bench(&store, |bench| {
         read(bench, 61.97);

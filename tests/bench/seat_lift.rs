@@ -133,9 +133,11 @@ fn the_countdown_goes_on_through_a_reload() {
         let spent = (window.shortest - left).value;
         assert!((spent - 30.0).abs() < 1e-6, "{spent}");
         bench.put_countdown_away();
-        assert_eq!(bench.settings.with_untracked(|s| s.seat.oven), None);
+        // It is over, and its step knows that the part came home.
+        assert_eq!(untrack(|| bench.countdown(SEAT)), None);
+        assert!(bench.settings.with_untracked(|s| s.seat.oven).unwrap().home);
         bench.undo().unwrap();
-        assert!(bench.settings.with_untracked(|s| s.seat.oven).is_some());
+        assert!(untrack(|| bench.countdown(SEAT)).is_some());
     });
 }
 
