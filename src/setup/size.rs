@@ -17,8 +17,9 @@ const FLOOR: f64 = 29_000.0;
 /// than the rules that stood in views did: a debt. What manuals ask of a step (findings, programs, locks,
 /// shims, gauging plastic, fill and run, two kinds of waiting) came on top with 110 kB; the trade made whole
 /// (sixteen calculations to measure by, the missing joints, units and worked-out readings, what is left of a
-/// fit, rigging) with 80 kB.
-const BAR: u64 = 692_000;
+/// fit, rigging) with 80 kB, and with 80 more the instrument and what keeps it: a step's stage beside all there
+/// is of it, search, the first minutes, figures in the user's units, the journal, keyboard and voice.
+const BAR: u64 = 775_000;
 
 /// Builds the release, then prints the size of every file a first visit needs as it goes over
 /// the wire: brotli where that is smaller, without HTTP's own headers.
@@ -79,7 +80,7 @@ mod tests {
         let refused = judge(BAR + 1_500).expect_err("it is over");
         assert_eq!(
             refused.to_string(),
-            "A first visit weighs 693.5 kB, over the bar of 692.0 kB: make the page lighter, or move BAR in src/setup/size.rs and say why."
+            "A first visit weighs 776.5 kB, over the bar of 775.0 kB: make the page lighter, or move BAR in src/setup/size.rs and say why."
         );
     }
 }

@@ -106,6 +106,9 @@ fn the_depth_is_read_in_the_step_and_kept_in_its_record() {
         acknowledge(page).await?;
         page.see_words("0.40 to 0.60 mm below the face, at least 0.80 mm open behind")
             .await?;
+        // First it goes in: how, the stage says above the field.
+        page.tap(button(has("Out of the oven"))).await?;
+        page.tap(button("It is home")).await?;
         // The big key opens the keypad of what is to be read.
         page.tap(button("Read depth below the face")).await?;
         page.tap_keys(&["0", "point", "5", "use"]).await?;

@@ -88,6 +88,10 @@ fn lock(work: &Work, fact: Fact) -> AnyView {
 /// What was found and is not settled.
 pub fn found(step: StoredValue<Step>, what: What) -> AnyView {
     let id = step.with_value(|step| step.id);
+    // A trial that failed is mended by the next pack.
+    if step.with_value(|step| matches!(step.work, Work::Select(_))) {
+        return select::chosen(step);
+    }
     // What was said is said anew by the same keys.
     match &what {
         What::Turning => return super::turn::feel(step),

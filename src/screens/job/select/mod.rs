@@ -87,7 +87,8 @@ pub fn choose(step: StoredValue<Step>) -> AnyView {
 /// What is in, round by round.
 pub fn chosen(step: StoredValue<Step>) -> AnyView {
     Here::of(step).map_or(().into_any(), |here| {
-        view! { {offered(here)} {accept(here.id, What::Trial)} {rounds::rounds(here)} }.into_any()
+        view! { {offered(here)} {accept(here.id, What::Pack)} {accept(here.id, What::Trial)} {rounds::rounds(here)} }
+            .into_any()
     })
 }
 
