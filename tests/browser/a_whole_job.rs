@@ -110,8 +110,8 @@ async fn up_to_the_case_joint(page: &mut Page) -> Told {
     // Snug, torque and angle, each once round before the next.
     at(page, "Connecting rod bolts").await?;
     new_ones(page).await?;
-    take_wrench(page, "Middle").await?;
     page.tap(button(has("All oiled"))).await?;
+    take_wrench(page, "Middle").await?;
     for stage in 2..=4 {
         if stage == 4 {
             page.see_words("turn a further").await?;
