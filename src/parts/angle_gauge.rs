@@ -49,7 +49,7 @@ pub fn AngleGauge(
         <section class="angle-gauge" aria-label="angle gauge">
             {drawing}
             <div>
-                <p class="mid">{text(move || format!("Turn on by {}, in one smooth pull.", angle_words(degrees.get(), off)))}</p>
+                <p class="mid">{text(move || format!("Turn a further {}, in one smooth pull.", angle_words(degrees.get(), off)))}</p>
                 <p class="quiet">"Mark socket and case with a line first; the mark is the measure."</p>
                 <p role="status">{words}</p>
                 {tilt::supported().then(|| view! {
