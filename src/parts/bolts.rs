@@ -50,8 +50,14 @@ pub fn Bolts(
     };
     let (across, down) = (apart(|bolt| bolt.at.0), apart(|bolt| bolt.at.1));
     // Rows reach the edges of their place, whatever room the pattern leaves around them.
+    let before = StoredValue::new(None::<Vec<bool>>);
     let drawn = piece(move || {
         let bolts = bolts.get();
+        // What was counted just now flashes once.
+        let tallied: Vec<bool> = bolts.iter().map(|bolt| bolt.tallied).collect();
+        let was = before.with_value(Clone::clone).unwrap_or_else(|| tallied.clone());
+        before.set_value(Some(tallied));
+        let just = move |place: usize, bolt: &Bolt| bolt.tallied && was.get(place) == Some(&false);
         let heights = bolts.iter().map(|bolt| bolt.at.1);
         let (top, bottom) = (heights.clone().fold(1.0, f64::min), heights.fold(0.0, f64::max));
         let height = move |y: f64| {
@@ -63,7 +69,8 @@ pub fn Bolts(
         };
         each(bolts.into_iter().enumerate(), |(place, bolt)| {
             let at = (bolt.at.0, height(bolt.at.1));
-            draw(Bolt { at, ..bolt }, press(move || touched.run(place)))
+            let just = just(place, &bolt);
+            draw(Bolt { at, ..bolt }, just, press(move || touched.run(place)))
         })
         .into_any()
     });
@@ -75,10 +82,10 @@ pub fn Bolts(
     .into_any()
 }
 
-fn draw(bolt: Bolt, touch: Press) -> AnyView {
+fn draw(bolt: Bolt, just: bool, touch: Press) -> AnyView {
     let (x, y) = (format!("{:.4}", bolt.at.0), format!("{:.4}", bolt.at.1));
     view! {
-        <span class="bolt" class:tallied=bolt.tallied class:next=bolt.next style=("--x", x) style=("--y", y) on:click=touch>
+        <span class="bolt" class:tallied=bolt.tallied class:next=bolt.next class:just=just style=("--x", x) style=("--y", y) on:click=touch>
             {bolt.name}
         </span>
     }

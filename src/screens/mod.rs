@@ -79,12 +79,14 @@ fn follow_the_phone(bench: Bench) {
         TICK,
     );
     alarm::unlock_at_a_touch();
-    hands::follow(move || {
+    let felt = move || alarm::felt(bench.settings.with_untracked(|settings| settings.ticks));
+    let refused = move || {
         bench.say(
             "Not counted: that was no fingertip. Wipe the screen, touch with one finger.",
             false,
         )
-    });
+    };
+    hands::follow(felt, refused);
     focus::follow_arrows();
     Effect::new(move |told: Option<Vec<Ring>>| ring(&bench.ringing.get(), &told.unwrap_or_default()));
     bench.stay_awake();

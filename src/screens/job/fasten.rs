@@ -22,7 +22,7 @@ use crate::parts::guard::{GuardFold, GuardLine};
 use crate::parts::number_field::NumberField;
 use crate::parts::plate::Plate;
 use crate::parts::torque_plate::{AnswerPlate, OtherUnits, Ruler, ScaleDrawing, WrenchLine, WrenchRow};
-use crate::parts::work_keys::{Resting, rest};
+use crate::parts::work_keys::Resting;
 use crate::screens::Route;
 use crate::trade::guard::Verdict;
 use crate::trade::order::Layout;
@@ -108,10 +108,9 @@ pub fn tally_stage(step: StoredValue<Step>) -> AnyView {
                 None => ().into_any(),
             },
         );
-    let resting = use_context::<Resting>().map(|resting| resting.0);
+    let resting = use_context::<Resting>();
     let touched = move |place: usize| {
-        if resting.is_none_or(|resting| !resting.get_untracked()) {
-            resting.into_iter().for_each(rest);
+        if resting.is_none_or(Resting::counts) {
             bench.tally_at(id, place);
         }
     };

@@ -34,7 +34,7 @@ use crate::job::sheet::{Step, StepId};
 use crate::parts::dynamic::{piece, press, state, text, when, whether};
 use crate::parts::keys::{KeySpec, keys};
 use crate::parts::number_field::ReadingOpen;
-use crate::parts::work_keys::{Resting, UndoKey, rest};
+use crate::parts::work_keys::{Resting, UndoKey};
 use crate::screens::Route;
 use leptos::prelude::*;
 
@@ -70,7 +70,7 @@ fn StepView(step: Step) -> impl IntoView {
     let open = RwSignal::new(false);
     let reading = RwSignal::new(false);
     provide_context(ReadingOpen(reading));
-    provide_context(Resting(RwSignal::new(false)));
+    provide_context(Resting::from_now());
     view! {
         <div class="step" class:stopped=whether(move || stopped.get()) inert=whether(move || open.get())>
             <StepHead step=kept />
@@ -180,10 +180,9 @@ pub fn JobEnd() -> impl IntoView {
         Some(at) => format!("Closed {}.", crate::parts::when::when(at, bench.now.get())),
         None => open_words(),
     });
-    let resting = RwSignal::new(false);
-    rest(resting);
+    let resting = Resting::from_now();
     let close = press(move || {
-        if !resting.get_untracked() {
+        if resting.counts() {
             bench.tell(bench.send(Intent::CloseJob));
         }
     });
@@ -202,7 +201,7 @@ pub fn JobEnd() -> impl IntoView {
                 ])}
             </div>
             <div class="work-keys">
-                <button class="work-key first" aria-disabled=state(move || resting.get()) disabled=whether(move || closed().is_some()) on:click=close>
+                <button class="work-key first" aria-disabled=state(move || resting.now()) disabled=whether(move || closed().is_some()) on:click=close>
                     "Close the job"
                 </button>
                 <UndoKey />

@@ -11,7 +11,7 @@ use crate::job::sheet::{Step, StepId};
 use crate::parts::dynamic::{piece, press, state, text, whether};
 use crate::parts::number_field::ReadingOpen;
 use crate::parts::seat::out_words;
-use crate::parts::work_keys::{Resting, rest};
+use crate::parts::work_keys::Resting;
 use crate::screens::Route;
 use crate::trade::quantity::Unit;
 use crate::trade::stages::Deed;
@@ -26,15 +26,12 @@ pub fn NextKey(step: StepId) -> impl IntoView {
     let bench = Bench::here();
     let ask = Memo::new(move |_| bench.ask(step));
     let reading = use_context::<ReadingOpen>();
-    let resting = use_context::<Resting>().map_or_else(|| RwSignal::new(false), |resting| resting.0);
-    // The press that led to this step must not answer for it too.
-    rest(resting);
+    let resting = use_context::<Resting>().unwrap_or_else(Resting::from_now);
     let instead = Memo::new(move |_| ask.with(|ask| instead(bench, step, ask.as_ref()?)));
     let act = press(move || {
-        if resting.get_untracked() {
+        if !resting.counts() {
             return;
         }
-        rest(resting);
         match (instead.get_untracked(), ask.get_untracked()) {
             (Some(OvenNext::Out(_, window)), _) => bench.take_out(Some(step), window),
             (Some(OvenNext::Home), _) => bench.put_countdown_away(),
@@ -51,10 +48,36 @@ pub fn NextKey(step: StepId) -> impl IntoView {
     let said = Memo::new(move |_| face(bench, step));
     let large = text(move || said.get().map_or(String::new(), |(face, _)| face));
     let wordy = whether(move || said.with(|said| said.as_ref().is_some_and(|(face, _)| face.len() > SHORT)));
-    let small = text(move || said.get().map_or(String::new(), |(_, small)| small));
+    let counted = Memo::new(move |_| counted(bench, step));
+    let count = text(move || counted.get().unwrap_or_default());
+    // "6 of 16" is said by the large digits; who can't see them hears it.
+    let below = Memo::new(move |_| {
+        let small = said.get().map_or(String::new(), |(_, small)| small);
+        match counted.with(Option::is_some) {
+            false => (String::new(), small),
+            true => match small.split_once(", ") {
+                Some((of, pass)) => (format!("{of},"), pass.to_owned()),
+                None => (small, String::new()),
+            },
+        }
+    });
+    let ordinal = text(move || below.with(|(ordinal, _)| ordinal.clone()));
+    let small = text(move || resting.said(below.get().1));
     view! {
-        <button class="work-key first" class:wordy=wordy class:resting=whether(move || resting.get()) aria-disabled=state(move || resting.get()) disabled=shut on:click=act>
-            {large}
+        <button
+            class="work-key first"
+            class:wordy=wordy
+            class:counted=whether(move || counted.with(Option::is_some))
+            class:resting=whether(move || resting.now())
+            aria-disabled=state(move || resting.now())
+            disabled=shut
+            on:click=act
+        >
+            <span>{large}</span>
+            " "
+            <b aria-hidden="true">{count}</b>
+            <span class="unseen">{ordinal}</span>
+            " "
             <small>{small}</small>
         </button>
     }
@@ -93,6 +116,18 @@ pub fn face(bench: Bench, step: StepId) -> Option<(String, String)> {
         }
         other => words(other, &found),
     })
+}
+
+/// Which of how many is done next, in digits, where there are several.
+fn counted(bench: Bench, step: StepId) -> Option<String> {
+    let Some(Ask::Tally(next)) = bench.ask(step) else {
+        return None;
+    };
+    let all = bench.sheet.with(|sheet| match &sheet.step(step)?.work {
+        Work::Fasten(fasten) if !fasten.to_all(next.pass) => Some(fasten.layout.count()),
+        _ => None,
+    })?;
+    (all > 1).then(|| format!("{}/{all}", next.done_in_pass + 1))
 }
 
 /// Whether hands were said to do, as no wrench reaches so low and more follows.
