@@ -84,7 +84,7 @@ pub fn NumberField(
     });
     let named = text(move || format!("{}: {} {}", label.get_value(), value.get(), unit.get()));
     view! {
-        <div class="field">
+        <div class="field" class:ringed=asked>
             <span>{label.get_value()}</span>
             <button
                 aria-expanded=state(move || open.get())

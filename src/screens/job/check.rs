@@ -76,7 +76,7 @@ pub fn one(step: StoredValue<Step>, check: &Check, what: &What) -> AnyView {
             )
         }
         What::Radius(_) => (radius(step, what.clone(), with, true), true),
-        place => (super::grid::cell(bench, id, place, with, true), true),
+        place => (super::grid::asked(step, check, place, with), true),
     };
     let with_what = measures.then(|| view! { <WithWhat with /> }.into_any());
     view! { {field} {with_what} }.into_any()
