@@ -44,6 +44,12 @@ const WRONG: &str = "
         if (box.bottom > edge.bottom + 1 || box.right > edge.right + 1 || box.top < edge.top - 1)
             wrong.push(called(thing) + ' is cut');
     }
+    // What the step can't be done without is never what is left out.
+    const inSight = thing => seen(thing) && thing.getBoundingClientRect().left < edge.right - 13;
+    const plates = [...stage.querySelectorAll('.plate')].filter(seen);
+    if (plates.length && !plates.some(inSight)) wrong.push('no plate in sight');
+    for (const thing of stage.querySelectorAll('.asking > .field, .asking .tiles, .finding, .trouble-line, .caution, .large, .bolts:not(.single)'))
+        if (seen(thing) && !inSight(thing)) wrong.push(called(thing) + ' is left out');
     const wide = document.documentElement.clientWidth, high = document.documentElement.clientHeight;
     for (const thing of document.querySelectorAll('.step > .head *, .lanes *, .work-keys *, .edge *, .strip *')) {
         const box = thing.getBoundingClientRect();
