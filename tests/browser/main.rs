@@ -19,6 +19,7 @@ mod record_and_plan;
 mod seat_heat;
 mod sheet_from_desk;
 mod start;
+mod told_apart;
 mod torque_bench;
 mod torque_guard;
 mod torque_pair;
