@@ -1,8 +1,8 @@
 //! Cure clocks: recorded instants, from which every state is worked out. Nothing counts down.
 
+use super::date::span_words;
 pub use super::id::ClockId;
 use super::id::{JobId, StepId};
-use super::tamper::span_words;
 use crate::trade::cure::{CureSpec, DoneAt, Milestone, NoCure, ShopHistory};
 use crate::trade::moment::Moment;
 use crate::trade::quantity::fixed;
