@@ -23,6 +23,8 @@ pub fn Bolts(
     #[prop(into)] bolts: Signal<Vec<Bolt>>,
     /// The part's outline: a class.
     outline: &'static str,
+    /// Where the part's front is: top, right, bottom or left.
+    front: Option<&'static str>,
     /// A bolt is touched, by its place from 0: where the order is free it is the one that is done.
     #[prop(into)]
     touched: Callback<usize>,
@@ -34,7 +36,8 @@ pub fn Bolts(
                 .iter()
                 .find(|bolt| bolt.next)
                 .map_or(String::new(), |bolt| format!(", next number {}", bolt.name));
-            format!("{done} of {} tallied{next}", bolts.len())
+            let front = front.map_or(String::new(), |side| format!(", its front at the {side}"));
+            format!("{done} of {} tallied{next}{front}", bolts.len())
         })
     });
     // As many as stand beside and above each other: a bolt is no larger than its share.
@@ -75,8 +78,9 @@ pub fn Bolts(
         .into_any()
     });
     view! {
-        <div class=outline role="img" aria-label=words style=("--across", across) style=("--down", down)>
+        <div class=outline data-front=front role="img" aria-label=words style=("--across", across) style=("--down", down)>
             <div class="field-of-bolts">{drawn}</div>
+            {front.map(|_| view! { <span class="front" aria-hidden="true">"front"</span> }.into_any())}
         </div>
     }
     .into_any()

@@ -8,9 +8,9 @@ use crate::bench::{Ask, Bench};
 use crate::job::answer::TorqueAnswer;
 use crate::job::guarding::{KnownBolt, guard_fasten, guard_others, silent_words};
 use crate::job::journal::time_words;
-use crate::job::kinds::fasten::Lock;
 use crate::job::kinds::fasten::fastening::{PassAnswer, running, running_words};
 use crate::job::kinds::fasten::size_words;
+use crate::job::kinds::fasten::{Front, Lock};
 use crate::job::kinds::{Fasten, Reuse, Work};
 use crate::job::progress::next_fastener;
 use crate::job::reading::{Fact, What};
@@ -121,7 +121,7 @@ pub fn tally_stage(step: StoredValue<Step>) -> AnyView {
                 <p class="pass">{text(manual)}</p>
             </div>
             {doubt}
-            <Bolts bolts outline=kept.with_value(outline) touched=touched />
+            <Bolts bolts outline=kept.with_value(outline) front=kept.with_value(front) touched=touched />
         </div>
     }
     .into_any()
@@ -166,9 +166,17 @@ pub fn asked_torque(step: StoredValue<Step>) -> AnyView {
 fn outline(fasten: &Fasten) -> &'static str {
     match fasten.layout {
         Layout::Circle { .. } => "bolts round",
-        Layout::PairedRows { .. } => "bolts framed",
+        Layout::PairedRows { .. } | Layout::Rectangle { .. } => "bolts framed",
         Layout::Single => "bolts single",
         Layout::Line { .. } | Layout::Free { .. } => "bolts",
+    }
+}
+
+/// Where the part's front is: a class; none where nobody said.
+fn front(fasten: &Fasten) -> Option<&'static str> {
+    match fasten.front {
+        Front::NotSaid => None,
+        side => Some(side.words()),
     }
 }
 
