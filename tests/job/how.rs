@@ -28,7 +28,7 @@ fn a_temperature_is_told_from_its_sizes() {
         "The tightest pair at 20 °C (ISO 1): bore 61.961 mm, in it 62.000 mm: 39 µm tight."
     );
     assert!(
-        lines[1].ends_with("at 74 °C: 61.961 mm × 21.0 millionths a degree × 54 degrees = +70 µm."),
+        lines[1].ends_with("at 74 °C: 61.961 mm × 21.0 µm/(m·K) × 54 K = +70 µm."),
         "{}",
         lines[1]
     );

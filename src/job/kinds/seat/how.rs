@@ -73,7 +73,7 @@ fn grown(
     let per_kelvin = by.get::<millimeter>() / cold.get::<millimeter>() / apart_k;
     let sign = if apart_k < 0.0 { '−' } else { '+' };
     Some(format!(
-        "{name}, {}, at {} °C: {} mm × {} millionths a degree × {} degrees = {sign}{} µm.",
+        "{name}, {}, at {} °C: {} mm × {} µm/(m·K) × {} K = {sign}{} µm.",
         material.words(),
         celsius_text(at),
         thousandths(cold),
