@@ -1,7 +1,7 @@
 //! A cure clock: the time left in large figures, the end in words, a scale with its marks named on it; a row in
 //! the list of all, whole in a sheet or beside its joint, and on a step's stage.
 
-use super::dynamic::{each, piece, press, text, when as shown_when};
+use super::dynamic::{each, memo, piece, press, text, when as shown_when};
 use super::hand_over::hand_over_calendar;
 use super::plate::Plate;
 use super::sheet::sheet;
@@ -112,7 +112,7 @@ fn rows(clock: &CureClock, shop: &ShopHistory, now: Moment) -> Vec<Row> {
 
 /// The face of a clock, by now and by the shop.
 fn face_of(bench: Bench, kept: StoredValue<CureClock>) -> Memo<Face> {
-    Memo::new(move |_| {
+    memo(move || {
         let now = bench.now.get();
         bench
             .settings
@@ -129,7 +129,7 @@ pub fn ClockBar(clock: CureClock) -> impl IntoView {
     let label = name.clone();
     let face = face_of(bench, StoredValue::new(clock));
     // The keys are built anew only when they change: a touch must not lose its key to a tick.
-    let ripe = Memo::new(move |_| face.with(|face| face.ripe));
+    let ripe = memo(move || face.with(|face| face.ripe));
     view! {
         <article class="clock" aria-label=label>
             <h2>{name}</h2>
@@ -255,8 +255,8 @@ const LOW: f64 = 46.0;
 /// its place where the names stand wider than their marks.
 fn scale(face: Memo<Face>) -> AnyView {
     // The drawing changes by tenths of a pixel, the names by the mark: neither builds the other anew.
-    let bar = Memo::new(move |_| face.with(|face| face.bar.clone()));
-    let marks = Memo::new(move |_| face.with(|face| face.marks.clone()));
+    let bar = memo(move || face.with(|face| face.bar.clone()));
+    let marks = memo(move || face.with(|face| face.marks.clone()));
     let drawing = piece(move || bar.with(|bar| bar.as_ref().map(drawn).into_any()));
     let name = |row: Row| view! { <span>{row.words} <b>{row.brief}</b></span> }.into_any();
     let names = piece(move || each(marks.get(), name).into_any());

@@ -2,7 +2,7 @@
 //! gate opens; the way to all clocks.
 
 use super::clock_bar::left_text;
-use super::dynamic::{piece, press, text, whether};
+use super::dynamic::{memo, piece, press, text, whether};
 use super::example_mark::ExampleMark;
 use super::waiting::corner;
 use super::when::{brief, span};
@@ -29,12 +29,12 @@ struct Line {
 #[component]
 pub fn Strip() -> impl IntoView {
     let bench = Bench::here();
-    let ring = Memo::new(move |_| ring_line(bench));
+    let ring = memo(move || ring_line(bench));
     // What must be done before it is too late comes before what was reached, and that before what runs.
-    let hurry = Memo::new(move |_| hurry_line(bench));
-    let line = Memo::new(move |_| hurry.get().or_else(|| ring.get()).or_else(|| strip_line(bench)));
-    let minute = Memo::new(move |_| bench.now.get().0 / MINUTE_MS);
-    let gate = Memo::new(move |_| {
+    let hurry = memo(move || hurry_line(bench));
+    let line = memo(move || hurry.get().or_else(|| ring.get()).or_else(|| strip_line(bench)));
+    let minute = memo(move || bench.now.get().0 / MINUTE_MS);
+    let gate = memo(move || {
         minute.track();
         let now = bench.now.get_untracked();
         let (milestone, at) = bench.ground(|ground| next_gate(ground, now))?;

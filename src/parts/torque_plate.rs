@@ -1,6 +1,6 @@
 //! The plate of a torque, the other units, and my wrenches in a row.
 
-use super::dynamic::{Piece, each, piece, press, text, when};
+use super::dynamic::{Piece, derive, each, memo, piece, press, text, when};
 use super::plate::{Plate, how_sheet};
 use super::sheet::sheet;
 use super::thimble::thimble;
@@ -45,7 +45,7 @@ pub fn AnswerPlate(
             None => "no wrench can set this".to_owned(),
         },
     });
-    let barred = Signal::derive(move || {
+    let barred = derive(move || {
         !allowed.get() && answer.with(|answer| answer.as_ref().is_some_and(TorqueAnswer::is_barred))
     });
     let number = text(move || answer.get().map_or("—".to_owned(), |answer| answer.number));
@@ -216,7 +216,7 @@ pub fn WrenchLine(
 #[component]
 pub fn Ruler(#[prop(into)] answer: Signal<Option<TorqueAnswer>>) -> impl IntoView {
     let bench = Bench::here();
-    let ruler = Memo::new(move |_| {
+    let ruler = memo(move || {
         let setting = answer.get()?.setting?;
         bench.settings.with(|s| ruler(s.wrench()?, &setting))
     });

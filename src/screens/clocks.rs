@@ -4,7 +4,7 @@ use crate::bench::Bench;
 use crate::device::alarm::{self, Leave};
 use crate::job::clock::{ClockId, in_order};
 use crate::parts::clock_bar::clock_row;
-use crate::parts::dynamic::{piece, press, row, rows, text, when};
+use crate::parts::dynamic::{memo, piece, press, row, rows, text, when};
 use crate::parts::hand_over::hand_over_calendar;
 use crate::parts::shop::{ShopHumidity, ShopNights, ShopTemperature};
 use crate::parts::work_keys::UndoKey;
@@ -15,7 +15,7 @@ use leptos::prelude::*;
 #[component]
 pub fn ClocksScreen() -> impl IntoView {
     let bench = Bench::here();
-    let shown = Memo::new(move |_| {
+    let shown = memo(move || {
         let now = bench.now.get();
         let clocks = bench.clocks;
         bench

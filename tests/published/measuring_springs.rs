@@ -174,6 +174,16 @@ fn valve_springs_of_manuals() {
 #[test]
 fn steel_is_as_stiff_as_the_handbooks_differ() {
     let (least, most) = coil(4.0, 28.0, 6.0).steel_rate().expect("a spring");
-    close(per_mm(least), 78.5e3 * 256.0 / (8.0 * 21_952.0 * 6.0), 1e-6, "least");
-    close(per_mm(most), 81.5e3 * 256.0 / (8.0 * 21_952.0 * 6.0), 1e-6, "most");
+    close(
+        per_mm(least),
+        78.5e3 * 256.0 / (8.0 * 21_952.0 * 6.0),
+        1e-6,
+        "least",
+    );
+    close(
+        per_mm(most),
+        81.5e3 * 256.0 / (8.0 * 21_952.0 * 6.0),
+        1e-6,
+        "most",
+    );
 }

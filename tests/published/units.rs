@@ -1,8 +1,8 @@
 //! Lengths, masses, temperatures and angles.
 
 use halfcase::trade::quantity::{
-    Length, LengthUnit, Mass, MassUnit, TemperatureUnit, ThermodynamicTemperature, convert, parse_angle, parse_length,
-    parse_temperature, print_inch_fraction, print_mass, print_temperature,
+    Length, LengthUnit, Mass, MassUnit, TemperatureUnit, ThermodynamicTemperature, convert, parse_angle,
+    parse_length, parse_temperature, print_inch_fraction, print_mass, print_temperature,
 };
 use uom::si::angle::{degree, radian};
 use uom::si::length::{meter, millimeter};
@@ -172,7 +172,10 @@ fn units_of_readings_by_definition() {
         ("h", "min", 60.0),
     ] {
         let got = convert(1.0, unit, first).unwrap_or_else(|| panic!("{unit} to {first}"));
-        assert!((got / factor - 1.0).abs() < 1e-12, "{unit}: {got}, by definition {factor}");
+        assert!(
+            (got / factor - 1.0).abs() < 1e-12,
+            "{unit}: {got}, by definition {factor}"
+        );
         let back = convert(factor, first, unit).unwrap_or_default();
         assert!((back - 1.0).abs() < 1e-12, "{first} to {unit}: {back}");
     }

@@ -4,7 +4,7 @@ mod drawing;
 
 pub use drawing::lift_drawing;
 
-use super::dynamic::piece;
+use super::dynamic::{memo, piece};
 use super::facts::Facts;
 use super::plate::told_plate;
 use crate::bench::Bench;
@@ -21,7 +21,7 @@ pub type Answered = Memo<Option<(LiftWork, Result<LiftingAnswer, LiftingError>)>
 /// Works the lift at hand out, and again whenever a number of it or the hoist changes.
 pub fn answered(step: Option<StepId>) -> Answered {
     let bench = Bench::here();
-    Memo::new(move |_| {
+    memo(move || {
         let work = bench.lift(step)?;
         let answer = bench.settings.with(|s| lift::answer(&work, s.hoist()));
         Some((work, answer))

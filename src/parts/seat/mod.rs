@@ -10,7 +10,7 @@ pub use depth::depth_readings;
 pub use fit_drawing::fit_drawing;
 pub use tools_drawing::tools_drawing;
 
-use super::dynamic::piece;
+use super::dynamic::{memo, piece};
 use super::facts::Facts;
 use super::plate::told_plate;
 use crate::bench::Bench;
@@ -26,7 +26,7 @@ pub type Answered = Memo<Option<(Seat, Result<SeatAnswer, SeatError>)>>;
 /// Works the fit at hand out, and again whenever a number of it or the room changes.
 pub fn answered(step: Option<StepId>) -> Answered {
     let bench = Bench::here();
-    Memo::new(move |_| {
+    memo(move || {
         let now = bench.now.get();
         let seat = bench.seat(step)?;
         let answer = seat::answer(&seat, bench.settings.with(|s| s.temperature_at(now)));

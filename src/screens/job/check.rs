@@ -11,7 +11,7 @@ use crate::job::readings;
 use crate::job::sense;
 use crate::job::sheet::Step;
 use crate::parts::ask_words::AskWords;
-use crate::parts::dynamic::{each, piece, press, text};
+use crate::parts::dynamic::{each, memo, piece, press, text};
 use crate::parts::keys::{KeySpec, keys};
 use crate::parts::number_field::NumberField;
 use crate::parts::typed::{next_unit, turned};
@@ -169,7 +169,7 @@ fn WithWhat(with: RwSignal<ReadWith>) -> impl IntoView {
                     <span>{text(tool)}</span>
                 </button>
             </div>
-            <NumberField name="part and gauge at" unit=Signal::stored(scale.to_owned()) value=Signal::derive(at) take signed=true />
+            <NumberField name="part and gauge at" unit=Signal::stored(scale.to_owned()) value=text(at) take signed=true />
         </div>
         {tools}
     }
@@ -197,7 +197,7 @@ fn radius(step: StoredValue<Step>, what: What, with: RwSignal<ReadWith>, asked: 
         kept.with_value(|(what, unit)| bench.measure(id, what.clone(), value, unit, &with))
             .map_err(|refused| refused.to_string())
     };
-    view! { <NumberField name unit=Signal::stored(unit) value=Signal::derive(value) take typed asked /> }
+    view! { <NumberField name unit=Signal::stored(unit) value=text(value) take typed asked /> }
         .into_any()
 }
 
@@ -243,7 +243,7 @@ fn OneReading(
     let kept = StoredValue::new(limit.clone());
     let what = What::Limit(limit.id);
     let read = what.clone();
-    let reading = Memo::new(move |_| {
+    let reading = memo(move || {
         bench
             .progress
             .with(|progress| progress.touched(id)?.reading(&read).cloned())
@@ -290,7 +290,7 @@ fn OneReading(
         (radius_too && limit.asks_radius()).then(|| radius(step, What::Radius(limit.id), with, false));
     view! {
         {radius}
-        <NumberField name=limit.name.clone() unit=unit value=Signal::derive(value) take signed=true typed turn=turn asked=!radius_too />
+        <NumberField name=limit.name.clone() unit=unit value=text(value) take signed=true typed turn=turn asked=!radius_too />
         <p><span class="limits">{limit.words()}</span> <strong>{text(said)}</strong></p>
         {accept(id, what)}
     }

@@ -17,7 +17,7 @@ use crate::job::reading::{Fact, What};
 use crate::job::sheet::Step;
 use crate::parts::angle_gauge::AngleGauge;
 use crate::parts::bolts::{Bolt, Bolts};
-use crate::parts::dynamic::{Piece, piece, press, text};
+use crate::parts::dynamic::{Piece, derive, memo, piece, press, text};
 use crate::parts::guard::{GuardFold, GuardLine};
 use crate::parts::number_field::NumberField;
 use crate::parts::plate::Plate;
@@ -44,11 +44,10 @@ impl Here {
     fn of(step: StoredValue<Step>) -> Option<Self> {
         let bench = Bench::here();
         let kept = StoredValue::new(step.with_value(|step| as_fasten(step).cloned())?);
-        let pass = Memo::new(move |_| step.with_value(|step| pass_at_hand(bench, step, kept)));
-        let place = Memo::new(move |_| step.with_value(|step| place_at_hand(bench, step)));
-        let asked =
-            Memo::new(move |_| step.with_value(|step| bench.pass_answer(step, pass.get(), place.get())));
-        let answer = Signal::derive(move || match asked.get() {
+        let pass = memo(move || step.with_value(|step| pass_at_hand(bench, step, kept)));
+        let place = memo(move || step.with_value(|step| place_at_hand(bench, step)));
+        let asked = memo(move || step.with_value(|step| bench.pass_answer(step, pass.get(), place.get())));
+        let answer = derive(move || match asked.get() {
             Some(PassAnswer::Torque(answer)) => Some(*answer),
             _ => None,
         });
@@ -79,8 +78,8 @@ pub fn tally_stage(step: StoredValue<Step>) -> AnyView {
     } = here;
     let id = step.with_value(|step| step.id);
     // What the core asks to be done may be done, with whatever was said to be used for it.
-    let allowed = Signal::derive(move || matches!(bench.ask(id), Some(Ask::Tally(_))));
-    let adapted = Signal::derive(move || answer.with(|answer| answer.as_ref().is_some_and(|a| a.adapted)));
+    let allowed = derive(move || matches!(bench.ask(id), Some(Ask::Tally(_))));
+    let adapted = derive(move || answer.with(|answer| answer.as_ref().is_some_and(|a| a.adapted)));
     let plate: Piece = piece(move || match asked.get() {
         Some(PassAnswer::Angle { degrees, off }) => turn_plate(degrees, off),
         Some(PassAnswer::Hand) => big_words("Snug by hand".to_owned(), "until the faces meet; no more"),
@@ -92,7 +91,7 @@ pub fn tally_stage(step: StoredValue<Step>) -> AnyView {
         }
         .into_any(),
     });
-    let bolts = Signal::derive(move || step.with_value(|step| bolts(bench, step, pass.get())));
+    let bolts = derive(move || step.with_value(|step| bolts(bench, step, pass.get())));
     let manual = move || {
         kept.with_value(|fasten| {
             let own = fasten.at(place.get());
@@ -283,7 +282,7 @@ fn turn_plate(degrees: f64, off: f64) -> AnyView {
     };
     view! {
         <Plate says="turn a further".to_owned() number=degrees.to_string() unit />
-        <AngleGauge degrees=Signal::derive(move || degrees) off />
+        <AngleGauge degrees=derive(move || degrees) off />
     }
     .into_any()
 }
@@ -371,7 +370,7 @@ fn Guard(step: StoredValue<Step>, kept: StoredValue<Fasten>) -> impl IntoView {
     };
     let correct = move |statement| bench.correct_torque(step.with_value(|step| step.id), statement);
     let tell = move |fastener| bench.say_fastener(step.with_value(|step| step.id), fastener);
-    let guard = Signal::derive(move || guard.clone());
+    let guard = derive(move || guard.clone());
     view! {
         <GuardLine guard open=move |()| open.update(|o| *o = !*o) correct tell />
         <GuardFold open guard statement bolt />

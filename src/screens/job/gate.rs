@@ -3,7 +3,7 @@
 use crate::bench::{Bench, Intent};
 use crate::job::gate::{Wait, blocking, opens_at};
 use crate::job::sheet::Step;
-use crate::parts::dynamic::{each, piece, press, text, when as shown_when};
+use crate::parts::dynamic::{each, memo, piece, press, text, when as shown_when};
 use crate::parts::plate::{Plate, how_sheet};
 use crate::parts::when::{span, when};
 use leptos::prelude::*;
@@ -11,8 +11,8 @@ use leptos::prelude::*;
 /// When it opens, as large as a number, and the one thing that keeps it shut; the rest is behind “all”.
 pub fn shut(step: StoredValue<Step>) -> AnyView {
     let bench = Bench::here();
-    let waits = Memo::new(move |_| step.with_value(|step| bench.waits(step)));
-    let opens = Memo::new(move |_| opens_words(bench, &waits.get()));
+    let waits = memo(move || step.with_value(|step| bench.waits(step)));
+    let opens = memo(move || opens_words(bench, &waits.get()));
     let blocks = text(move || {
         waits.with(|waits| blocking(waits).map_or(String::new(), |wait| wait_words(bench, wait)))
     });
@@ -60,7 +60,7 @@ fn how_lines(bench: Bench, step: StoredValue<Step>, waits: &[Wait]) -> Vec<Strin
 #[component]
 pub fn GateView(step: StoredValue<Step>) -> impl IntoView {
     let bench = Bench::here();
-    let waits = Memo::new(move |_| step.with_value(|step| bench.waits(step)));
+    let waits = memo(move || step.with_value(|step| bench.waits(step)));
     let reason = RwSignal::new(String::new());
     let asking = RwSignal::new(false);
     let by_hand = move || {

@@ -7,7 +7,7 @@ use crate::job::kinds::check::bore::{BoreAnswer, answer, size_words};
 use crate::job::kinds::{Bore, Check, DEPTH_WORDS, DIRECTION_WORDS};
 use crate::job::reading::{What, whole_bore};
 use crate::job::sheet::{Step, StepId};
-use crate::parts::dynamic::piece;
+use crate::parts::dynamic::{memo, piece};
 use crate::parts::number_field::NumberField;
 use crate::trade::quantity::Unit;
 use leptos::prelude::*;
@@ -18,7 +18,7 @@ pub fn BoreGrid(step: StoredValue<Step>, bore: Bore, with: RwSignal<ReadWith>) -
     let bench = Bench::here();
     let id = step.with_value(|step| step.id);
     let kept = StoredValue::new(bore.clone());
-    let said = Memo::new(move |_| {
+    let said = memo(move || {
         let progress = bench.progress.with(|progress| progress.step(id));
         kept.with_value(|bore| Said(answer(bore, &progress)))
     });
@@ -103,7 +103,7 @@ fn cell(bench: Bench, step: StepId, what: &What, with: RwSignal<ReadWith>, asked
     let kept = StoredValue::new(what.clone());
     let name = bench.sheet.with_untracked(|sheet| what.name(sheet.step(step)));
     let unit = bench.sheet.with_untracked(|sheet| sheet.units.length.symbol());
-    let value = Memo::new(move |_| {
+    let value = memo(move || {
         bench.progress.with(|progress| {
             let found = kept.with_value(|what| progress.touched(step)?.reading(what));
             found.map_or(String::new(), |found| found.shown_in(unit))

@@ -31,7 +31,7 @@ mod turn;
 use crate::bench::{Ask, Bench, Intent};
 use crate::job::kinds::Work;
 use crate::job::sheet::{Step, StepId};
-use crate::parts::dynamic::{piece, press, state, text, when, whether};
+use crate::parts::dynamic::{memo, piece, press, state, text, when, whether};
 use crate::parts::keys::{KeySpec, keys};
 use crate::parts::number_field::ReadingOpen;
 use crate::parts::work_keys::{Resting, UndoKey};
@@ -52,7 +52,7 @@ pub fn JobNow() -> impl IntoView {
 #[component]
 pub fn StepScreen(step: StepId) -> impl IntoView {
     let bench = Bench::here();
-    let found = Memo::new(move |_| bench.sheet.with(|sheet| sheet.step(step).cloned()));
+    let found = memo(move || bench.sheet.with(|sheet| sheet.step(step).cloned()));
     piece(move || match found.get() {
         Some(step) => view! { <StepView step /> }.into_any(),
         None => view! { <h1 class="page">"There is no such step in this job."</h1> }.into_any(),
@@ -64,9 +64,9 @@ fn StepView(step: Step) -> impl IntoView {
     let bench = Bench::here();
     let id = step.id;
     let kept = StoredValue::new(step.clone());
-    let cautions = Memo::new(move |_| kept.with_value(|step| bench.cautions_of(&step.work, Some(step.id))));
+    let cautions = memo(move || kept.with_value(|step| bench.cautions_of(&step.work, Some(step.id))));
     // First the STOP, and nothing beside it.
-    let stopped = Memo::new(move |_| matches!(bench.ask(id), Some(Ask::Acknowledge(_))));
+    let stopped = memo(move || matches!(bench.ask(id), Some(Ask::Acknowledge(_))));
     let open = RwSignal::new(false);
     let reading = RwSignal::new(false);
     provide_context(ReadingOpen(reading));

@@ -8,7 +8,7 @@ use crate::job::kinds::{Fasten, Gauged, Work};
 use crate::job::reading::What;
 use crate::job::record::Instead;
 use crate::job::sheet::{Step, StepId};
-use crate::parts::dynamic::{piece, press, state, text, whether};
+use crate::parts::dynamic::{memo, piece, press, state, text, whether};
 use crate::parts::number_field::ReadingOpen;
 use crate::parts::seat::out_words;
 use crate::parts::work_keys::Resting;
@@ -24,10 +24,10 @@ const SHORT: usize = 8;
 #[component]
 pub fn NextKey(step: StepId) -> impl IntoView {
     let bench = Bench::here();
-    let ask = Memo::new(move |_| bench.ask(step));
+    let ask = memo(move || bench.ask(step));
     let reading = use_context::<ReadingOpen>();
     let resting = use_context::<Resting>().unwrap_or_else(Resting::from_now);
-    let instead = Memo::new(move |_| ask.with(|ask| instead(bench, step, ask.as_ref()?)));
+    let instead = memo(move || ask.with(|ask| instead(bench, step, ask.as_ref()?)));
     let act = press(move || {
         if !resting.counts() {
             return;
@@ -45,13 +45,13 @@ pub fn NextKey(step: StepId) -> impl IntoView {
     });
     // Not shut while it rests: a keyboard would lose its place.
     let shut = whether(move || ask.with(|ask| ask.as_ref().is_none_or(is_shut)));
-    let said = Memo::new(move |_| face(bench, step));
+    let said = memo(move || face(bench, step));
     let large = text(move || said.get().map_or(String::new(), |(face, _)| face));
     let wordy = whether(move || said.with(|said| said.as_ref().is_some_and(|(face, _)| face.len() > SHORT)));
-    let counted = Memo::new(move |_| counted(bench, step));
+    let counted = memo(move || counted(bench, step));
     let count = text(move || counted.get().unwrap_or_default());
     // "6 of 16" is said by the large digits; who can't see them hears it.
-    let below = Memo::new(move |_| {
+    let below = memo(move || {
         let small = said.get().map_or(String::new(), |(_, small)| small);
         match counted.with(Option::is_some) {
             false => (String::new(), small),
@@ -159,7 +159,7 @@ pub fn open_before(bench: Bench, step: StepId) -> Option<StepId> {
 /// The way back to it.
 pub fn open_row(step: StepId) -> AnyView {
     let bench = Bench::here();
-    let before = Memo::new(move |_| open_before(bench, step));
+    let before = memo(move || open_before(bench, step));
     let named = piece(move || match before.get() {
         Some(open) => {
             let title = title(bench, Some(open));
