@@ -6,7 +6,8 @@ use super::told_apart::faint;
 use super::work::acknowledge;
 use serde_json::{Value, json};
 
-const PHONES: [Screen; 5] = [
+/// The sizes that nothing on the bench scrolls at.
+pub const PHONES: [Screen; 5] = [
     Screen::UPRIGHT,
     Screen::SIDEWAYS,
     Screen {

@@ -197,8 +197,7 @@ fn radius(step: StoredValue<Step>, what: What, with: RwSignal<ReadWith>, asked: 
         kept.with_value(|(what, unit)| bench.measure(id, what.clone(), value, unit, &with))
             .map_err(|refused| refused.to_string())
     };
-    view! { <NumberField name unit=Signal::stored(unit) value=text(value) take typed asked /> }
-        .into_any()
+    view! { <NumberField name unit=Signal::stored(unit) value=text(value) take typed asked /> }.into_any()
 }
 
 /// One worked out from the others: what it comes to, and what its limits say.

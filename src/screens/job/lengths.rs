@@ -153,6 +153,5 @@ pub fn length_field(bench: Bench, step: StoredValue<Step>, what: What, asked: bo
     };
     let units = read_in(&planned);
     let turn = Callback::new(move |()| unit.update(|unit| next_unit(&units, unit)));
-    view! { <NumberField name unit value=text(value) take typed turn=Some(turn) asked /> }
-        .into_any()
+    view! { <NumberField name unit value=text(value) take typed turn=Some(turn) asked /> }.into_any()
 }
