@@ -613,6 +613,15 @@ impl Bench {
         Ok(self.job.get_untracked())
     }
 
+    /// Begins an empty job of that title, and goes `on` where it was begun; tells why it wasn't.
+    pub fn begin_named(self, title: &str, on: fn()) -> bool {
+        let begun = self.tell_plan(self.begin_empty(title)).is_some();
+        if begun {
+            on();
+        }
+        begun
+    }
+
     /// Begins the bundled example afresh.
     pub fn begin_example(self) -> JobId {
         self.begin_job(example::sheet())

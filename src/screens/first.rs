@@ -6,15 +6,6 @@ use crate::parts::dynamic::press;
 use crate::screens::Route;
 use leptos::prelude::*;
 
-/// Begins an empty job of that title and goes to its plan; refused, it is said why.
-pub fn begin_empty(bench: Bench, title: &str) -> bool {
-    let begun = bench.tell_plan(bench.begin_empty(title)).is_some();
-    if begun {
-        Route::Plan.go();
-    }
-    begun
-}
-
 /// What stands in the place of a job where none was begun.
 #[component]
 pub fn FirstScreen() -> impl IntoView {
@@ -23,7 +14,7 @@ pub fn FirstScreen() -> impl IntoView {
         bench.look_at_example();
         Route::Job.go();
     });
-    let begin = Callback::new(move |title: String| begin_empty(bench, &title));
+    let begin = Callback::new(move |title: String| bench.begin_named(&title, || Route::Plan.go()));
     view! {
         <div class="page beginning">
             <h1>"Halfcase"</h1>

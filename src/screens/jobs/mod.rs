@@ -15,7 +15,6 @@ use crate::parts::keys::{KeySpec, keys};
 use crate::parts::when::when;
 use crate::parts::work_keys::UndoKey;
 use crate::screens::Route;
-use crate::screens::first::begin_empty;
 use leptos::prelude::*;
 
 /// All jobs.
@@ -49,7 +48,7 @@ pub fn JobsScreen() -> impl IntoView {
         }
         .into_any()
     });
-    let take_title = Callback::new(move |title: String| begin_empty(bench, &title));
+    let take_title = Callback::new(move |title: String| bench.begin_named(&title, || Route::Plan.go()));
     let take_file =
         Callback::new(move |(name, text): (String, String)| take_in(bench, &name, &text, restore));
     view! {
