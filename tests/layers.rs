@@ -651,3 +651,23 @@ fn the_readme_shows_pictures_that_the_stories_make() {
         assert!(shown.contains(&name.as_str()), "{name} is shown nowhere");
     }
 }
+
+/// What is generic over a closure is compiled for each closure: the views have one way to each of these.
+#[test]
+fn views_make_signals_in_one_way() {
+    let mut found = Vec::new();
+    for layer in ["parts", "screens"] {
+        let mut all = Vec::new();
+        files(&root().join("src").join(layer), &mut all);
+        for file in all {
+            let text = fs::read_to_string(&file).expect("a source file");
+            let own = file.ends_with("parts/dynamic.rs");
+            for word in ["Memo::new(", "Signal::derive("] {
+                if text.contains(word) && !own {
+                    found.push(format!("{} has {word}: use parts::dynamic", file.display()));
+                }
+            }
+        }
+    }
+    assert!(found.is_empty(), "{}", found.join("\n"));
+}
