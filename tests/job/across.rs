@@ -294,6 +294,7 @@ fn worked_through(sheet: &Sheet) -> Vec<String> {
                 compound,
                 spec,
                 started: now,
+                held_ms: 0,
                 bound,
                 ended: None,
             });

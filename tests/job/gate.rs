@@ -35,6 +35,7 @@ fn clock(sheet: &Sheet, started: Moment) -> CureClock {
         compound: "anaerobic flange sealant".into(),
         spec: recommend(application).cure.expect("a sealant cures"),
         started,
+        held_ms: 0,
         bound: Some(Bound { job: JOB, step: BOND }),
         ended: None,
     }

@@ -74,6 +74,7 @@ fn a_cure_over_a_cold_night_ends_later_by_what_the_model_says() {
         compound: "y".into(),
         spec: CompoundClass::ThreadlockMedium.typical_cure(&joint).unwrap(),
         started: MORNING,
+        held_ms: 0,
         bound: None,
         ended: None,
     };

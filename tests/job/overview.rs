@@ -79,6 +79,7 @@ fn a_running_cure_blocks_and_says_until_when() {
         compound: "sealant".into(),
         spec: spec.clone(),
         started: MORNING,
+        held_ms: 0,
         bound: Some(Bound {
             job: JobId(1),
             step: StepId(1),

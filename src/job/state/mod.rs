@@ -66,6 +66,8 @@ pub struct Now {
     pub day: i64,
     /// Minutes since midnight there.
     pub minute: i64,
+    /// How far, ms, the phone's clock is held to be ahead of `at`; 0 where it is not.
+    pub ahead_ms: i64,
 }
 
 impl Now {
@@ -76,6 +78,7 @@ impl Now {
             at,
             day: minutes.div_euclid(24 * 60),
             minute: minutes.rem_euclid(24 * 60),
+            ahead_ms: 0,
         }
     }
 }
