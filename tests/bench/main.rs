@@ -21,5 +21,7 @@ mod seat_lift;
 mod start;
 mod storage;
 mod stretch;
+mod strings;
+mod strings_out;
 mod vouched;
 mod wrenches;
