@@ -87,6 +87,7 @@ impl Bench {
             }
             Some(look)
         });
+        self.tell_doubt();
         let Some(look) = looked.flatten() else {
             return wall;
         };
@@ -119,6 +120,7 @@ impl Bench {
             }
         });
         self.doubt.set(None);
+        self.tell_doubt();
         let line = match judged {
             Judged::Right => PhoneClock::Right,
             Judged::RightNow => PhoneClock::WrongBefore(ahead_ms),
@@ -136,6 +138,16 @@ impl Bench {
         self.keep_watch();
         if !first {
             self.note_clock(line);
+        }
+    }
+
+    /// The state hears of the phone's clock while nobody has said which is right.
+    fn tell_doubt(self) {
+        let doubted_ms = self.doubted().map_or(0, |doubt| doubt.ahead_ms);
+        if self.state.with(|state| state.doubted_ms != doubted_ms)
+            && let Ok(mut state) = self.state.get().try_borrow_mut()
+        {
+            state.doubted_ms = doubted_ms;
         }
     }
 

@@ -3,13 +3,14 @@
 use super::clocks::{
     HOUR_MS, MORNING_MS, ahead, away, later, put_on, remarks, set_phone, start_free, step, with_bench,
 };
-use halfcase::bench::Intent;
-use halfcase::bench::{Bench, Judged};
+use halfcase::bench::{Ask, Bench, Intent, Judged};
 use halfcase::job::clock::{ClockId, CureClock};
-use halfcase::job::sheet::StepId;
+use halfcase::job::kinds::{Work, fasten};
+use halfcase::job::sheet::{Step, StepId};
 use halfcase::job::shelf::{MemoryStore, Store};
 use halfcase::trade::cure::Milestone;
 use halfcase::trade::moment::Moment;
+use reactive_graph::graph::untrack;
 use reactive_graph::prelude::*;
 use std::rc::Rc;
 
@@ -182,6 +183,40 @@ fn a_joint_that_undo_closes_again_has_not_cured_by_a_clock_set_ahead() {
         bench.undo().unwrap();
         assert_eq!(clock(bench, 1).ended, None);
         assert!(!fit_for_oil(bench, 1));
+    });
+}
+
+/// The phone sleeps an hour over a wet bead: it has skinned, unless somebody says that the phone is wrong.
+#[test]
+fn a_bead_has_no_more_time_while_the_clock_is_in_doubt() {
+    let store = store();
+    with_bench(&store, |bench| {
+        let bead = step(bench, 7);
+        let bolts = fasten::begin("M8", "22 N·m").unwrap();
+        let mut bolts = Step::new(StepId(0), "Cover", Work::Fasten(bolts));
+        bolts.before_skin = vec![bead.id];
+        let bolts = bench.add_step(Some(bead.id), bolts);
+        let late = || {
+            let deadline = untrack(|| bench.deadlines(Some(bolts)))[0];
+            assert!(deadline.until.is_ok(), "{deadline:?}");
+            let asked = untrack(|| bench.ask(bolts));
+            assert_eq!(
+                matches!(asked, Some(Ask::Skinned(_))),
+                deadline.over(bench.now.get_untracked())
+            );
+            matches!(asked, Some(Ask::Skinned(_)))
+        };
+        put_on(bench, &bead).unwrap();
+        assert!(!late());
+        set_phone(bench, 1);
+        assert!(late());
+        // What goes on now has its whole time.
+        bench.restart(ClockId(1));
+        assert!(!late());
+        bench.undo().unwrap();
+        assert!(late());
+        bench.judge_clock(Judged::Wrong);
+        assert!(!late());
     });
 }
 

@@ -55,6 +55,7 @@ fn waits_for(
         progress: &progress,
         clocks,
         shop,
+        doubted_ms: 0,
     };
     waits(ground, sheet.step(FILL).unwrap(), now)
 }
@@ -213,6 +214,7 @@ fn opened_by_hand_it_is_dangerous_until_the_cure_is_over() {
             progress: &Progress::of(record),
             clocks: &clocks,
             shop: &shop,
+            doubted_ms: 0,
         };
         opened_uncured(ground, sheet.step(FILL).unwrap(), now)
     };

@@ -37,6 +37,7 @@ fn look(sheet: &Sheet, record: &Record, clocks: &[CureClock]) -> halfcase::job::
         progress: &progress,
         clocks,
         shop: &shop,
+        doubted_ms: 0,
     };
     overview(ground, MORNING)
 }

@@ -175,6 +175,8 @@ pub struct State {
     pub settings: Settings,
     /// The last actions, oldest first, each with its way back.
     pub trail: Vec<Transaction>,
+    /// By how much, ms, the phone's clock is ahead of ours while nobody has said which is right; not kept.
+    pub doubted_ms: i64,
     /// Stands in for a job that is nowhere.
     nothing: Job,
 }
@@ -200,6 +202,7 @@ impl State {
             clocks,
             settings,
             trail: Vec::new(),
+            doubted_ms: 0,
             nothing,
         };
         if !state.files.contains_key(&state.jobs.at_hand) {
@@ -266,6 +269,7 @@ impl State {
             progress: &self.job().progress,
             clocks: &self.clocks,
             shop: &self.settings.shop,
+            doubted_ms: self.doubted_ms,
         }
     }
 
