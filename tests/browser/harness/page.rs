@@ -181,6 +181,28 @@ impl Page {
         self.server = None;
     }
 
+    /// Another host answers from now on, at an address of its own.
+    pub fn visit_instead(&mut self, port: u16) {
+        self.stop_server();
+        self.port = port;
+    }
+
+    /// A browser in which this app was never opened, in the same tab.
+    pub async fn as_never_visited(&self) -> Told {
+        let own = self.url();
+        let forget = "try { sessionStorage.clear(); } catch { /* a page without storage */ }";
+        self.script(forget, Value::Null).await?;
+        self.driver.goto("about:blank").await?;
+        let what = json!({ "origin": own.trim_end_matches('/'), "storageTypes": "all" });
+        self.cdp("Storage.clearDataForOrigin", what).await?;
+        self.cdp("Network.clearBrowserCache", json!({})).await.map(drop)
+    }
+
+    /// Opens the app, whatever comes of it.
+    pub async fn try_to_open(&self) {
+        drop(self.driver.goto(self.url()).await);
+    }
+
     /// The network is back, at the same address.
     pub fn start_server(&mut self) -> Told {
         self.server = Some(Server::start(&self.folder, self.port)?);
