@@ -1,6 +1,6 @@
 //! What goes wrong around the app: the whole browser killed, stores that refuse, addresses and words that
-//! are none. Short here; `HALFCASE_FAULTS=100` makes each that many times as long, `HALFCASE_SEED` begins
-//! elsewhere.
+//! are none. Short here; `HALFCASE_FAULTS=126` makes each that many times as long, or tries so many spoilt
+//! files (`-- no_spoilt`: 126 at the first visit, 36 in an update); `HALFCASE_SEED` begins elsewhere.
 
 use std::path::Path;
 use std::time::Duration;
