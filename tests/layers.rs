@@ -621,3 +621,33 @@ fn a_decision_in_a_view_is_found_however_it_looks() {
         assert!(!found("screens/job/x.rs", text), "{text}");
     }
 }
+
+#[test]
+fn the_readme_shows_pictures_that_the_stories_make() {
+    let readme = fs::read_to_string(root().join("README.md")).expect("a README");
+    let mut stories = String::new();
+    for file in fs::read_dir(root().join("tests/browser")).expect("stories") {
+        stories.push_str(&fs::read_to_string(file.expect("a file").path()).unwrap_or_default());
+    }
+    let shown: Vec<&str> = readme
+        .split(".pictures/")
+        .skip(1)
+        .filter_map(|rest| rest.split_once(".png").map(|(name, _)| name))
+        .collect();
+    assert!(!shown.is_empty());
+    for name in &shown {
+        assert!(root().join(format!(".pictures/{name}.png")).exists(), "{name}");
+        // A story names the picture, or the screen of which one is made of each size.
+        let screen = name.rsplit_once('-').map_or(*name, |(screen, _)| screen);
+        let made = [*name, screen]
+            .iter()
+            .any(|name| stories.contains(&format!("\"{name}\"")));
+        assert!(made, "no story makes {name}");
+    }
+    // And none lies there for nothing.
+    for file in fs::read_dir(root().join(".pictures")).expect("pictures") {
+        let name = file.expect("a file").file_name();
+        let name = name.to_string_lossy().replace(".png", "");
+        assert!(shown.contains(&name.as_str()), "{name} is shown nowhere");
+    }
+}

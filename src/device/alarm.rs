@@ -59,25 +59,55 @@ pub fn unlock_at_a_touch() {
 pub fn sound() {
     // Before a first touch there is no sound to be had.
     SOUND.with_borrow(|sound| sound.as_ref().map(beeps));
+    vibrate(&VIBRATION_MS);
+}
+
+/// Lets a press be felt, and heard where `loud`.
+pub fn felt(loud: bool) {
+    if loud {
+        SOUND.with_borrow(|sound| sound.as_ref().map(|sound| tones(sound, TICK_LOUDNESS, &[TICK])));
+    }
+    vibrate(&[PRESS_MS]);
+}
+
+/// By turns on and off, so many ms each.
+fn vibrate(pattern: &[f64]) {
     if TOUCHED.get()
         && let Some(navigator) = web_sys::window().map(|window| window.navigator())
+        && !never_active(&navigator)
         && let Some(vibrate) = method(&navigator, "vibrate")
     {
-        let pattern: Array = VIBRATION_MS.iter().map(|ms| JsValue::from_f64(*ms)).collect();
+        let pattern: Array = pattern.iter().map(|ms| JsValue::from_f64(*ms)).collect();
         vibrate.call1(&navigator, &pattern).ok();
     }
+}
+
+/// The browser tells that nobody has touched the page: what was pressed, a script pressed.
+fn never_active(navigator: &JsValue) -> bool {
+    let activation = Reflect::get(navigator, &"userActivation".into());
+    let active = activation.and_then(|activation| Reflect::get(&activation, &"hasBeenActive".into()));
+    active.is_ok_and(|active| active == JsValue::FALSE)
 }
 
 const VIBRATION_MS: [f64; 5] = [300.0, 150.0, 300.0, 150.0, 600.0];
 /// Start after the first, length and pitch of each beep: a rising triad, told apart from a phone's own.
 const BEEPS: [(f64, f64, f32); 3] = [(0.0, 0.18, 660.0), (0.25, 0.18, 830.0), (0.5, 0.5, 990.0)];
 const LOUDNESS: f32 = 0.6;
+/// A press is felt for so long.
+const PRESS_MS: f64 = 15.0;
+/// And heard as one short tone.
+const TICK: (f64, f64, f32) = (0.0, 0.03, 1_800.0);
+const TICK_LOUDNESS: f32 = 0.25;
 
 fn beeps(sound: &AudioContext) -> Result<(), JsValue> {
+    tones(sound, LOUDNESS, &BEEPS)
+}
+
+fn tones(sound: &AudioContext, loudness: f32, all: &[(f64, f64, f32)]) -> Result<(), JsValue> {
     let volume = sound.create_gain()?;
-    volume.gain().set_value(LOUDNESS);
+    volume.gain().set_value(loudness);
     volume.connect_with_audio_node(&sound.destination())?;
-    for (after, length, pitch) in BEEPS {
+    for &(after, length, pitch) in all {
         let tone = sound.create_oscillator()?;
         tone.set_type(OscillatorType::Triangle);
         tone.frequency().set_value(pitch);

@@ -36,9 +36,9 @@ pub fn at_a_field() -> bool {
     typing || page.query_selector(".sheet, .asked").ok().flatten().is_some()
 }
 
-/// Follows the keyboard and the touches for as long as the page lives; `refused` is told of a touch that
-/// isn't counted.
-pub fn follow(refused: impl Fn() + 'static) {
+/// Follows the keyboard and the touches for as long as the page lives: `felt` is told of each that moves the
+/// work or types, `refused` of one that isn't counted.
+pub fn follow(felt: impl Fn() + 'static, refused: impl Fn() + 'static) {
     let Some(page) = web_sys::window().and_then(|window| window.document()) else {
         return;
     };
@@ -65,15 +65,22 @@ pub fn follow(refused: impl Fn() + 'static) {
     // Caught before the key hears of it.
     on(&page, "click", true, move |event| {
         let at = event.target().and_then(|at| at.dyn_into::<Element>().ok());
-        let work = at.and_then(|at| at.closest(".work-keys, .bolts").ok().flatten());
+        let within = |what: &str| {
+            at.as_ref()
+                .and_then(|at| at.closest(what).ok().flatten())
+                .is_some()
+        };
+        let work = within(".work-keys, .bolts");
         // A key, a voice or a script presses without a finger.
         let pressed = event
             .dyn_ref::<MouseEvent>()
             .is_some_and(|event| event.detail() > 0);
-        if work.is_some() && NO_FINGER.replace(false) && pressed {
+        if work && NO_FINGER.replace(false) && pressed {
             event.stop_propagation();
             event.prevent_default();
             refused();
+        } else if within(".work-keys, .bolt, .keypad") {
+            felt();
         }
     });
 }

@@ -1,10 +1,14 @@
 //! Cure clocks: recorded instants, from which every state is worked out. Nothing counts down.
 
+use super::date::span_words;
 pub use super::id::ClockId;
 use super::id::{JobId, StepId};
 use crate::trade::cure::{CureSpec, DoneAt, Milestone, NoCure, ShopHistory};
 use crate::trade::moment::Moment;
+use crate::trade::quantity::fixed;
 use serde::{Deserialize, Serialize};
+use uom::si::thermodynamic_temperature::degree_celsius;
+use uom::si::time::millisecond;
 
 /// Where a clock belongs.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
@@ -79,6 +83,43 @@ impl CureClock {
     /// Its marks in order of time; see [`marks`].
     pub fn marks(&self, shop: &ShopHistory) -> Vec<Mark> {
         marks(&self.spec, self.started, shop)
+    }
+
+    /// How the time of a milestone comes about, line by line; nothing where it has none.
+    pub fn how(&self, milestone: Milestone, shop: &ShopHistory) -> Vec<String> {
+        let (Some(label), Ok(done)) = (
+            self.spec.label.time_to(milestone),
+            self.reached_at(milestone, shop),
+        ) else {
+            return Vec::new();
+        };
+        let label_ms = label.get::<millisecond>();
+        let spans = [done.earliest, done.latest].map(|at| at.0.saturating_sub(self.started.0));
+        let [soon, late] = spans.map(|span| fixed(span as f64 / label_ms, 1));
+        let shop_words = match (done.shop_unknown, soon == late) {
+            (true, _) => "No shop temperature is told: the label’s is taken.".to_owned(),
+            (false, true) => format!("In this shop {soon} times as long."),
+            (false, false) => format!("In this shop {soon} to {late} times as long."),
+        };
+        let end = match milestone.is_deadline() {
+            true => format!("The early end counts: {}.", span_words(spans[0])),
+            false => format!(
+                "The late end counts: {}, and never less than the label.",
+                span_words(spans[1])
+            ),
+        };
+        vec![
+            format!(
+                "{}: {} {} at {} °C by the label, from when it was put on.",
+                self.name,
+                milestone.words(),
+                span_words(label_ms as i64),
+                fixed(self.spec.label.at.get::<degree_celsius>(), 0)
+            ),
+            shop_words,
+            end,
+            "Half as fast for each 10 °C colder, slower on slow metals and across a gap: common practice, as a range; the label in your hand comes first.".to_owned(),
+        ]
     }
 
     /// Where it stands at `now`.
@@ -157,6 +198,21 @@ pub fn marks(spec: &CureSpec, started: Moment, shop: &ShopHistory) -> Vec<Mark> 
         }
     }
     marks
+}
+
+/// The clocks that have not ended in the order to look at them: what is to be done before a mark first, then what
+/// is waited for, each the soonest first; what does not cure; what is ripe, the latest first.
+pub fn in_order(clocks: &[CureClock], shop: &ShopHistory, now: Moment) -> Vec<ClockId> {
+    let rank = |clock: &CureClock| match clock.standing(shop, now) {
+        Standing::Running(mark) if mark.last.is_deadline() => (0, mark.at().0),
+        Standing::Running(mark) => (1, mark.at().0),
+        Standing::Stalled(_) => (2, 0),
+        Standing::Ripe { since } => (3, since.0.saturating_neg()),
+    };
+    let live = clocks.iter().filter(|clock| clock.ended.is_none());
+    let mut all: Vec<_> = live.map(|clock| (rank(clock), clock.id)).collect();
+    all.sort_unstable();
+    all.into_iter().map(|(_, id)| id).collect()
 }
 
 /// Where a clock stands.

@@ -1,4 +1,4 @@
-//! Days of the civil calendar, counted from 1970-01-01; which day it is comes from outside.
+//! Days of the civil calendar, counted from 1970-01-01, and spans in words; which day it is comes from outside.
 
 /// The day of that date, counted from 1970-01-01 (proleptic Gregorian, any year an `i32` holds).
 /// A month outside 1–12 counts on into its neighbours' years.
@@ -22,6 +22,16 @@ pub fn date_of(day: i64) -> (i64, u32, u32) {
     let month = if month < 10 { month + 3 } else { month - 9 };
     let year = era * 400 + year + i64::from(month <= 2);
     (year, month as u32, day as u32)
+}
+
+/// A span in words, whichever way it goes.
+pub fn span_words(ms: i64) -> String {
+    let minutes = (ms.unsigned_abs() + 30_000) / 60_000;
+    match (minutes / 60, minutes % 60) {
+        (0, minutes) => format!("{minutes} min"),
+        (hours, 0) => format!("{hours} h"),
+        (hours, minutes) => format!("{hours} h {minutes} min"),
+    }
 }
 
 /// "2026-03-02".

@@ -4,8 +4,8 @@ use super::csv::{self, CsvError, Row};
 use super::field::Number;
 use super::id::PartId;
 use super::json;
-use super::kinds::fasten::Lock;
-use super::kinds::fasten::{Lengths, fields, layout_words, passes, size_words};
+use super::kinds::fasten::{Front, Lock, rectangle};
+use super::kinds::fasten::{Lengths, fields, layout, layout_words, passes, size_words};
 use super::kinds::{Fasten, Reuse, Work};
 use super::part::{Part, PartPlace};
 use super::sheet::{Sheet, Step, StepId, Units};
@@ -55,6 +55,7 @@ enum Column {
     SelfLocking,
     RunningApart,
     Lock,
+    Front,
     OldLocked,
     Compound,
     Joint,
@@ -64,7 +65,7 @@ enum Column {
 
 /// Each column's heading as we write it, and the words others use; matched without case, blanks or
 /// what stands in brackets.
-const COLUMNS: [(Column, &str, &[&str]); 34] = [
+const COLUMNS: [(Column, &str, &[&str]); 35] = [
     (
         Column::Step,
         "step",
@@ -96,6 +97,7 @@ const COLUMNS: [(Column, &str, &[&str]); 34] = [
     (Column::Uses, "may be tightened", &["uses", "mostuses"]),
     (Column::Longest, "greatest length mm", &["greatestlength"]),
     (Column::Layout, "layout", &["pattern"]),
+    (Column::Front, "front", &["frontside"]),
     (Column::Labels, "bolt numbers", &["labels", "boltnumber"]),
     (Column::Groups, "groups", &["group", "othertorques"]),
     (Column::Passes, "passes", &["pass"]),
@@ -245,7 +247,11 @@ fn row_of(step: &Step, fasten: &Fasten) -> Vec<String> {
         if fasten.reuse == Reuse::New { "new" } else { "" }.to_owned(),
         number(fasten.most_uses.map(f64::from)),
         stated(lengths.longest),
-        layout_words(&fasten.layout).to_owned(),
+        layout_cell(&fasten.layout),
+        match fasten.front {
+            Front::NotSaid => String::new(),
+            front => front.words().to_owned(),
+        },
         fasten.label_words(),
         fasten.group_words(),
         passes::words(&fasten.passes),
@@ -277,6 +283,14 @@ fn row_of(step: &Step, fasten: &Fasten) -> Vec<String> {
         bag.unwrap_or_default(),
         step.notes.clone(),
     ]
+}
+
+/// The pattern; a rectangle with how many are in its upper row.
+fn layout_cell(layout: &Layout) -> String {
+    match layout {
+        Layout::Rectangle { across, .. } => format!("rectangle {across}"),
+        other => layout_words(other).to_owned(),
+    }
 }
 
 fn yes(it: bool) -> String {
@@ -513,6 +527,9 @@ impl Line<'_> {
             lock: self
                 .one_of(Column::Lock, &Lock::ALL, Lock::words)?
                 .unwrap_or_default(),
+            front: self
+                .one_of(Column::Front, &Front::ALL, Front::words)?
+                .unwrap_or_default(),
             old_locked: self.flag(Column::OldLocked)?,
             condition: self.condition()?,
             reuse: self.reuse()?,
@@ -622,7 +639,17 @@ impl Line<'_> {
             }
             Some("tworows" | "rows" | "pairs" | "pairedrows") => wrong("two rows need an even count."),
             None | Some("free" | "asnumbered" | "order") => Ok(Layout::Free { count }),
-            Some(_) => wrong("write single, line, two rows, circle or as numbered."),
+            Some(words) => match words.strip_prefix("rectangle") {
+                Some(_) if !count.is_multiple_of(2) || count < 4 => {
+                    wrong("a rectangle needs an even count of four or more.")
+                }
+                Some("") => Ok(layout("rectangle", count)),
+                Some(across) => match across.parse() {
+                    Ok(across @ 2..=31) if 2 * across <= count => Ok(rectangle(count, across)),
+                    _ => wrong("behind “rectangle” write how many are in its upper row."),
+                },
+                None => wrong("write single, line, two rows, rectangle, circle or as numbered."),
+            },
         }
     }
 

@@ -1,6 +1,7 @@
 //! The record as it is read: one line an entry, remarks beside the line they are about.
 
 use super::clock::CureClock;
+use super::date::span_words;
 use super::kinds::gauge;
 use super::kinds::lift::{self, Hoist};
 use super::kinds::seat;
@@ -11,7 +12,7 @@ use super::reading::{What, figure};
 use super::readings;
 use super::record::{Compound, Entry, EntryId, Event, Facts, Goal, PhoneClock, Record, SetTo, Setting};
 use super::sheet::{Sheet, Step, StepId};
-use super::tamper::{closed_words, jump_words, span_words};
+use super::tamper::{closed_words, jump_words};
 use crate::trade::caution;
 use crate::trade::moment::Moment;
 use crate::trade::quantity::{Mass, ThermodynamicTemperature, fixed};

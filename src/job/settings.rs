@@ -58,6 +58,9 @@ pub struct Settings {
     /// Each new thing a step asks is read aloud.
     #[serde(skip_serializing_if = "std::ops::Not::not")]
     pub aloud: bool,
+    /// A press that counts is heard.
+    #[serde(skip_serializing_if = "std::ops::Not::not")]
+    pub ticks: bool,
     /// What our own temperatures are said in: °C or °F.
     #[serde(skip_serializing_if = "is_celsius")]
     pub temperature: TemperatureUnit,
@@ -96,6 +99,7 @@ impl Default for Settings {
             hoist_kg: None,
             look: Look::Phone,
             aloud: false,
+            ticks: false,
             temperature: TemperatureUnit::Celsius,
             initials: String::new(),
             torque_typed: String::new(),
@@ -228,7 +232,7 @@ macro_rules! piece {
 
 /// Every piece; each field stands in one.
 pub const PIECES: [Piece; 7] = [
-    piece!("bench": look, aloud, initials, temperature),
+    piece!("bench": look, aloud, ticks, initials, temperature),
     piece!("tools": wrenches, in_hand, any_wrench, press_kn, hoist_kg),
     piece!("bottles": bottles),
     piece!("shop": shop, night),

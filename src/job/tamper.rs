@@ -7,6 +7,7 @@
 //! went by is added up, and asked about once, when a cure would be over by it and not without.
 
 use super::clock::{ClockId, is_nothing};
+use super::date::span_words;
 use crate::trade::cure::Milestone;
 use crate::trade::moment::Moment;
 use serde::{Deserialize, Serialize};
@@ -233,16 +234,6 @@ pub fn closed_words(ahead_ms: i64) -> String {
         "By the phone’s clock {} went by while Halfcase was closed, and a cure would be over by that.",
         span_words(ahead_ms)
     )
-}
-
-/// A span in words, whichever way it goes.
-pub fn span_words(ms: i64) -> String {
-    let minutes = (ms.unsigned_abs() + 30_000) / 60_000;
-    match (minutes / 60, minutes % 60) {
-        (0, minutes) => format!("{minutes} min"),
-        (hours, 0) => format!("{hours} h"),
-        (hours, minutes) => format!("{hours} h {minutes} min"),
-    }
 }
 
 /// A jump in words.

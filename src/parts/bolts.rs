@@ -23,6 +23,8 @@ pub fn Bolts(
     #[prop(into)] bolts: Signal<Vec<Bolt>>,
     /// The part's outline: a class.
     outline: &'static str,
+    /// Where the part's front is: top, right, bottom or left.
+    front: Option<&'static str>,
     /// A bolt is touched, by its place from 0: where the order is free it is the one that is done.
     #[prop(into)]
     touched: Callback<usize>,
@@ -34,7 +36,8 @@ pub fn Bolts(
                 .iter()
                 .find(|bolt| bolt.next)
                 .map_or(String::new(), |bolt| format!(", next number {}", bolt.name));
-            format!("{done} of {} tallied{next}", bolts.len())
+            let front = front.map_or(String::new(), |side| format!(", its front at the {side}"));
+            format!("{done} of {} tallied{next}{front}", bolts.len())
         })
     });
     // As many as stand beside and above each other: a bolt is no larger than its share.
@@ -50,8 +53,14 @@ pub fn Bolts(
     };
     let (across, down) = (apart(|bolt| bolt.at.0), apart(|bolt| bolt.at.1));
     // Rows reach the edges of their place, whatever room the pattern leaves around them.
+    let before = StoredValue::new(None::<Vec<bool>>);
     let drawn = piece(move || {
         let bolts = bolts.get();
+        // What was counted just now flashes once.
+        let tallied: Vec<bool> = bolts.iter().map(|bolt| bolt.tallied).collect();
+        let was = before.with_value(Clone::clone).unwrap_or_else(|| tallied.clone());
+        before.set_value(Some(tallied));
+        let just = move |place: usize, bolt: &Bolt| bolt.tallied && was.get(place) == Some(&false);
         let heights = bolts.iter().map(|bolt| bolt.at.1);
         let (top, bottom) = (heights.clone().fold(1.0, f64::min), heights.fold(0.0, f64::max));
         let height = move |y: f64| {
@@ -63,22 +72,24 @@ pub fn Bolts(
         };
         each(bolts.into_iter().enumerate(), |(place, bolt)| {
             let at = (bolt.at.0, height(bolt.at.1));
-            draw(Bolt { at, ..bolt }, press(move || touched.run(place)))
+            let just = just(place, &bolt);
+            draw(Bolt { at, ..bolt }, just, press(move || touched.run(place)))
         })
         .into_any()
     });
     view! {
-        <div class=outline role="img" aria-label=words style=("--across", across) style=("--down", down)>
+        <div class=outline data-front=front role="img" aria-label=words style=("--across", across) style=("--down", down)>
             <div class="field-of-bolts">{drawn}</div>
+            {front.map(|_| view! { <span class="front" aria-hidden="true">"front"</span> }.into_any())}
         </div>
     }
     .into_any()
 }
 
-fn draw(bolt: Bolt, touch: Press) -> AnyView {
+fn draw(bolt: Bolt, just: bool, touch: Press) -> AnyView {
     let (x, y) = (format!("{:.4}", bolt.at.0), format!("{:.4}", bolt.at.1));
     view! {
-        <span class="bolt" class:tallied=bolt.tallied class:next=bolt.next style=("--x", x) style=("--y", y) on:click=touch>
+        <span class="bolt" class:tallied=bolt.tallied class:next=bolt.next class:just=just style=("--x", x) style=("--y", y) on:click=touch>
             {bolt.name}
         </span>
     }

@@ -1,6 +1,6 @@
 //! Cautions: the level as a word, the danger, what to do, and a stop stands alone until it is read.
 
-use super::dynamic::{each, piece, press};
+use super::dynamic::{each, memo, piece, press};
 use crate::bench::Bench;
 use crate::device::place;
 use crate::job::sheet::StepId;
@@ -14,7 +14,7 @@ use std::collections::BTreeSet;
 /// While the step is `stopped` only the STOP that is to be read is shown; the step's big key says that it is.
 pub fn caution_list(step: Option<StepId>, cautions: Memo<Vec<Caution>>, stopped: Signal<bool>) -> AnyView {
     let bench = Bench::here();
-    let acknowledged = Memo::new(move |_| {
+    let acknowledged = memo(move || {
         let step = step.map(|id| bench.progress.with(|progress| progress.step(id)));
         match step {
             // Gone when done: the danger is past.

@@ -1,9 +1,11 @@
-//! One cure clock as a bar with its marks, the time left in large figures and the end in words.
+//! A cure clock: the time left in large figures, the end in words, a scale with its marks named on it; a row in
+//! the list of all, whole in a sheet or beside its joint, and on a step's stage.
 
-use super::dynamic::{each, piece, press, text};
+use super::dynamic::{each, memo, piece, press, text, when as shown_when};
 use super::hand_over::hand_over_calendar;
 use super::plate::Plate;
-use super::when::{digits, span, when};
+use super::sheet::sheet;
+use super::when::{brief, digits, span, when};
 use crate::bench::Bench;
 use crate::job::clock::{ClockId, CureClock, Standing};
 use crate::trade::cure::{Milestone, ShopHistory};
@@ -24,6 +26,8 @@ pub fn left_text(until: Moment, now: Moment) -> String {
 struct Face {
     left: String,
     end: String,
+    /// The same in few letters, for the row.
+    next: String,
     marks: Vec<Row>,
     bar: Option<Drawn>,
     note: Option<String>,
@@ -35,6 +39,8 @@ struct Face {
 struct Row {
     words: String,
     at: String,
+    /// The same in few letters, for the scale.
+    brief: String,
     range: String,
 }
 
@@ -48,20 +54,22 @@ struct Drawn {
 
 fn face(clock: &CureClock, shop: &ShopHistory, now: Moment) -> Face {
     let stands = clock.standing(shop, now);
-    let (left, end) = match stands {
+    let (left, end, next) = match stands {
         Standing::Running(mark) => (
             left_text(mark.at(), now),
             format!("{}: {}", mark.words(), when(mark.at(), now)),
+            format!("{} {}", mark.words(), brief(mark.at(), now)),
         ),
-        Standing::Ripe { since } => (
-            "cured".to_owned(),
-            format!("finished {} ago", span(now.since(since))),
-        ),
-        Standing::Stalled(why) => ("not curing".to_owned(), why.to_string()),
+        Standing::Ripe { since } => {
+            let words = format!("finished {} ago", span(now.since(since)));
+            ("cured".to_owned(), words.clone(), words)
+        }
+        Standing::Stalled(why) => ("not curing".to_owned(), why.to_string(), String::new()),
     };
     Face {
         left,
         end,
+        next,
         marks: rows(clock, shop, now),
         bar: bar(clock, shop, now),
         note: note(clock, shop, now),
@@ -95,28 +103,33 @@ fn rows(clock: &CureClock, shop: &ShopHistory, now: Moment) -> Vec<Row> {
             Row {
                 words: format!("{passed}{}", mark.words()),
                 at: when(mark.at(), now),
+                brief: brief(mark.at(), now),
                 range,
             }
         })
         .collect()
 }
 
-/// The clock, drawn.
+/// The face of a clock, by now and by the shop.
+fn face_of(bench: Bench, kept: StoredValue<CureClock>) -> Memo<Face> {
+    memo(move || {
+        let now = bench.now.get();
+        bench
+            .settings
+            .with(|s| kept.with_value(|clock| face(clock, &s.shop, now)))
+    })
+}
+
+/// The clock whole: its marks as a list with their ranges, and what can be done with it.
 #[component]
 pub fn ClockBar(clock: CureClock) -> impl IntoView {
     let bench = Bench::here();
     let (name, compound) = (clock.name.clone(), clock.compound.clone());
     let (id, bound) = (clock.id, clock.bound.is_some());
     let label = name.clone();
-    let kept = StoredValue::new(clock);
-    let face = Memo::new(move |_| {
-        let now = bench.now.get();
-        bench
-            .settings
-            .with(|s| kept.with_value(|clock| face(clock, &s.shop, now)))
-    });
+    let face = face_of(bench, StoredValue::new(clock));
     // The keys are built anew only when they change: a touch must not lose its key to a tick.
-    let ripe = Memo::new(move |_| face.with(|face| face.ripe));
+    let ripe = memo(move || face.with(|face| face.ripe));
     view! {
         <article class="clock" aria-label=label>
             <h2>{name}</h2>
@@ -124,7 +137,7 @@ pub fn ClockBar(clock: CureClock) -> impl IntoView {
             <p class="left">{text(move || face.with(|face| face.left.clone()))}</p>
             <p class="end">{text(move || face.with(|face| face.end.clone()))}</p>
             <p class="end">{text(move || before_then(bench, id))}</p>
-            {piece(move || face.with(|face| face.bar.as_ref().map(drawn).into_any()))}
+            {scale(face)}
             <ol class="marks">{piece(move || face.with(|face| face.marks.iter().map(mark).collect::<Vec<_>>().into_any()))}</ol>
             <p class="quiet">{text(move || face.with(|face| face.note.clone().unwrap_or_default()))}</p>
             <div class="clock-keys">
@@ -143,40 +156,51 @@ pub fn ClockBar(clock: CureClock) -> impl IntoView {
     }
 }
 
-/// The clock on a step's stage: the time left as its number, what ends then, the bar and its marks, each
-/// finding its own place.
+/// The clock as a row, as high whatever it says; a touch opens the whole of it.
+pub fn clock_row(clock: CureClock) -> AnyView {
+    let bench = Bench::here();
+    let name = clock.name.clone();
+    let kept = StoredValue::new(clock);
+    let face = face_of(bench, kept);
+    let open = RwSignal::new(false);
+    let leave = move || open.set(false);
+    let whole = move || {
+        let clock = kept.get_value();
+        let name = clock.name.clone();
+        let inside = view! {
+            <ClockBar clock />
+            <button class="work-key" on:click=press(leave)>"back"</button>
+        };
+        sheet(name, leave, inside.into_any())
+    };
+    view! {
+        <li class="clock-row">
+            <button on:click=press(move || open.set(true))>
+                <span class="name">{name}</span>
+                <span class="left">{text(move || face.with(|face| face.left.clone()))}</span>
+                <span class="end">{text(move || face.with(|face| face.next.clone()))}</span>
+                {scale(face)}
+            </button>
+            {shown_when(move || open.get(), whole)}
+        </li>
+    }
+    .into_any()
+}
+
+/// The clock on a step's stage: the time left as its number, what ends then, the scale.
 pub fn clock_on_stage(clock: CureClock) -> AnyView {
     let bench = Bench::here();
     let (id, name) = (clock.id, clock.name.clone());
-    let kept = StoredValue::new(clock);
-    let face = Memo::new(move |_| {
-        let now = bench.now.get();
-        bench
-            .settings
-            .with(|s| kept.with_value(|clock| face(clock, &s.shop, now)))
-    });
+    let face = face_of(bench, StoredValue::new(clock));
     let part = move |at: usize| {
         let left = face.with(|face| face.left.clone());
         left.splitn(2, ' ').nth(at).unwrap_or_default().to_owned()
     };
-    let bar = piece(move || {
-        let bar = face.with(|face| face.bar.as_ref().map(drawn));
-        bar.map(|bar| view! { <div class="clock-bar">{bar}</div> }.into_any())
-            .into_any()
-    });
-    let marks = piece(move || {
-        let row = |row: Row| {
-            view! { <p class="mark-row"><span>{row.words}</span> <span class="figures">{row.at}</span></p> }
-                .into_any()
-        };
-        each(face.with(|face| face.marks.clone()), row).into_any()
-    });
     view! {
         <Plate says=name number=text(move || part(0)) unit=text(move || part(1)) />
         <p class="mid">{text(move || face.with(|face| face.end.clone()))}</p>
         <p class="mid">{text(move || before_then(bench, id))}</p>
-        {bar}
-        {marks}
+        {scale(face)}
     }
     .into_any()
 }
@@ -211,7 +235,7 @@ fn key(words: &'static str, small: &'static str, act: impl Fn() + 'static) -> An
 }
 
 fn mark(row: &Row) -> AnyView {
-    let Row { words, at, range } = row.clone();
+    let Row { words, at, range, .. } = row.clone();
     view! {
         <li>
             <span>{words}</span>
@@ -223,12 +247,37 @@ fn mark(row: &Row) -> AnyView {
 }
 
 const WIDE: f64 = 360.0;
-const HIGH: f64 = 36.0;
+const HIGH: f64 = 30.0;
+/// Where the lines to the names end.
+const LOW: f64 = 46.0;
+
+/// The scale of a cure, drawn true: how far it is, the late end hatched, and each mark's name on it, joined to
+/// its place where the names stand wider than their marks.
+fn scale(face: Memo<Face>) -> AnyView {
+    // The drawing changes by tenths of a pixel, the names by the mark: neither builds the other anew.
+    let bar = memo(move || face.with(|face| face.bar.clone()));
+    let marks = memo(move || face.with(|face| face.marks.clone()));
+    let drawing = piece(move || bar.with(|bar| bar.as_ref().map(drawn).into_any()));
+    let name = |row: Row| view! { <span>{row.words} <b>{row.brief}</b></span> }.into_any();
+    let names = piece(move || each(marks.get(), name).into_any());
+    view! {
+        <span class="cure-scale">
+            {drawing}
+            <span class="mark-names">{names}</span>
+        </span>
+    }
+    .into_any()
+}
 
 fn drawn(bar: &Drawn) -> AnyView {
-    let ticks = bar.marks.clone().into_iter();
+    let count = bar.marks.len().max(1) as f64;
+    let ticks = bar.marks.iter().zip(0..);
+    let ticks = ticks.map(|(x, at)| {
+        let name = (f64::from(at) + 0.5) * WIDE / count;
+        view! { <path class="mark" d=format!("M{x} 0V{HIGH}L{name:.1} {LOW}") /> }.into_any()
+    });
     view! {
-        <svg viewBox=format!("-2 -2 {} {}", WIDE + 4.0, HIGH + 4.0) preserveAspectRatio="none" aria-hidden="true">
+        <svg viewBox=format!("-2 -2 {} {}", WIDE + 4.0, LOW + 2.0) preserveAspectRatio="none" aria-hidden="true">
             <defs>
                 <pattern id="late" width="8" height="8" patternUnits="userSpaceOnUse">
                     <path d="M0 8 8 0" />
@@ -236,8 +285,8 @@ fn drawn(bar: &Drawn) -> AnyView {
             </defs>
             <rect class="spread" x=bar.spread_from y="0" width=WIDE - bar.spread_from height=HIGH />
             <rect class="run" x="0" y="0" width=bar.run height=HIGH />
-            {ticks.map(|x| view! { <line class="mark" x1=x x2=x y1="0" y2=HIGH /> }.into_any()).collect::<Vec<_>>()}
             <rect class="outline" x="0" y="0" width=WIDE height=HIGH />
+            {ticks.collect::<Vec<_>>()}
         </svg>
     }
     .into_any()

@@ -1,4 +1,4 @@
-//! Changing text, changing pieces of view and presses, each as one type: a bare closure in a view
+//! Changing text, changing pieces of view and presses, each as one type: a bare closure in a view or a signal
 //! makes the framework compile a renderer of its own for it, and they were a third of the page.
 
 use leptos::ev::MouseEvent;
@@ -14,17 +14,38 @@ pub type Press = Box<dyn FnMut(MouseEvent)>;
 
 /// Text that changes.
 pub fn text(words: impl Fn() -> String + Send + Sync + 'static) -> Signal<String> {
-    Signal::derive(words)
+    derived(Box::new(words))
+}
+
+/// What is worked out whenever it is asked for.
+pub fn derive<T: Send + Sync + 'static>(it: impl Fn() -> T + Send + Sync + 'static) -> Signal<T> {
+    derived(Box::new(it))
+}
+
+/// What is worked out once for each change, and tells only of another answer.
+pub fn memo<T: PartialEq + Send + Sync + 'static>(it: impl Fn() -> T + Send + Sync + 'static) -> Memo<T> {
+    remembered(Box::new(it))
+}
+
+#[inline(never)]
+fn remembered<T: PartialEq + Send + Sync + 'static>(it: Box<dyn Fn() -> T + Send + Sync>) -> Memo<T> {
+    Memo::new(move |_| it())
+}
+
+/// One for all: the framework's own way is made anew for each closure's type.
+#[inline(never)]
+fn derived<T: Send + Sync + 'static>(it: Box<dyn Fn() -> T + Send + Sync>) -> Signal<T> {
+    Signal::derive(it)
 }
 
 /// A yes or no that changes, for attributes and classes.
 pub fn whether(it_is: impl Fn() -> bool + Send + Sync + 'static) -> Signal<bool> {
-    Signal::derive(it_is)
+    derived(Box::new(it_is))
 }
 
 /// An ARIA state that changes: "true" or "false".
 pub fn state(it_is: impl Fn() -> bool + Send + Sync + 'static) -> Signal<String> {
-    Signal::derive(move || it_is().to_string())
+    derived(Box::new(move || it_is().to_string()))
 }
 
 /// View that changes: `piece(move || view! { … }.into_any())`.
@@ -35,10 +56,14 @@ pub fn piece(view: impl FnMut() -> AnyView + Send + 'static) -> Piece {
 /// View that is there while something holds.
 pub fn when(
     it_is: impl Fn() -> bool + Send + Sync + 'static,
-    mut view: impl FnMut() -> AnyView + Send + 'static,
+    view: impl FnMut() -> AnyView + Send + 'static,
 ) -> Piece {
+    while_it_holds(Box::new(it_is), Box::new(view))
+}
+
+fn while_it_holds(it_is: Box<dyn Fn() -> bool + Send + Sync>, mut view: Piece) -> Piece {
     // The memo keeps the piece while the answer stays the same.
-    let holds = Memo::new(move |_| it_is());
+    let holds = remembered(it_is);
     Box::new(move || if holds.get() { view() } else { ().into_any() })
 }
 

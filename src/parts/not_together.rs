@@ -1,13 +1,13 @@
 //! What in a plan doesn't go together, said where the plan is made and where it would happen.
 
-use super::dynamic::piece;
+use super::dynamic::{memo, piece};
 use crate::bench::Bench;
 use crate::job::sheet::StepId;
 use leptos::prelude::*;
 
 /// The sentences of one step, or of the whole plan; nothing where all goes together.
 pub fn not_together(bench: Bench, step: Option<StepId>) -> AnyView {
-    let all = Memo::new(move |_| bench.conflicts(step));
+    let all = memo(move || bench.conflicts(step));
     let said = piece(move || {
         let all = all.get();
         if all.is_empty() {

@@ -24,7 +24,8 @@ pub fn NumberField(
     #[prop(into)]
     value: Signal<String>,
     /// Judges and keeps a number.
-    take: impl Fn(f64) -> Result<(), String> + Copy + Send + Sync + 'static,
+    #[prop(into)]
+    take: Callback<f64, Result<(), String>>,
     /// Whether a minus sign makes sense.
     #[prop(optional)]
     signed: bool,
@@ -46,7 +47,7 @@ pub fn NumberField(
     let typed = typed.unwrap_or_else(|| RwSignal::new(String::new()));
     let trouble = RwSignal::new(None::<String>);
     let label = StoredValue::new(name);
-    let try_take = move |()| match read_number(&typed.get_untracked()).and_then(take) {
+    let try_take = move |()| match read_number(&typed.get_untracked()).and_then(|number| take.run(number)) {
         Ok(()) => {
             trouble.set(None);
             typed.set(String::new());
@@ -84,7 +85,7 @@ pub fn NumberField(
     });
     let named = text(move || format!("{}: {} {}", label.get_value(), value.get(), unit.get()));
     view! {
-        <div class="field">
+        <div class="field" class:ringed=asked>
             <span>{label.get_value()}</span>
             <button
                 aria-expanded=state(move || open.get())

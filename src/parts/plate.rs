@@ -1,6 +1,7 @@
 //! The plate: the one number that matters, what it is, and what stands under it.
 
-use super::dynamic::{press, text, whether};
+use super::dynamic::{each, press, text, when, whether};
+use super::sheet::sheet;
 use leptos::prelude::*;
 
 /// One number at the size the far view needs.
@@ -46,6 +47,41 @@ pub fn Plate(
             }}
             {children.map(|children| children())}
         </section>
+    }
+    .into_any()
+}
+
+/// How the number of a plate comes about, as a sheet while `told`; `more` stands below the lines.
+pub fn how_sheet(
+    told: RwSignal<bool>,
+    lines: impl Fn() -> Vec<String> + Send + Sync + 'static,
+    more: impl Fn() -> AnyView + Send + Sync + 'static,
+) -> AnyView {
+    let leave = move || told.set(false);
+    let inside = move || {
+        let inside = view! {
+            <h2>"How the number comes about"</h2>
+            {each(untrack(&lines), |line| view! { <p class="how-line">{line}</p> }.into_any())}
+            {more()}
+            <div class="sheet-foot"><button class="work-key" on:click=press(leave)>"back"</button></div>
+        };
+        sheet("how the number comes about".to_owned(), leave, inside.into_any())
+    };
+    view! { {when(move || told.get(), inside)} }.into_any()
+}
+
+/// A plate whose number tells how it comes about.
+pub fn told_plate(
+    says: String,
+    number: String,
+    unit: String,
+    lines: impl Fn() -> Vec<String> + Send + Sync + 'static,
+) -> AnyView {
+    let told = RwSignal::new(false);
+    let how = Callback::new(move |()| told.set(true));
+    view! {
+        <Plate says number unit how=Some(how) />
+        {how_sheet(told, lines, || ().into_any())}
     }
     .into_any()
 }

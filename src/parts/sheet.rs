@@ -8,6 +8,10 @@ use leptos::prelude::*;
 
 /// What is `inside`, as a sheet.
 pub fn sheet(name: String, leave: impl Fn() + 'static, inside: AnyView) -> AnyView {
+    over_the_screen(name, Box::new(leave), inside)
+}
+
+fn over_the_screen(name: String, leave: Box<dyn Fn()>, inside: AnyView) -> AnyView {
     focus::return_later();
     let here = NodeRef::<Div>::new();
     here.on_load(|here| {

@@ -1,6 +1,6 @@
 //! The shop's temperature: now, over the nights to come, and what was told of it.
 
-use super::dynamic::{piece, press, text};
+use super::dynamic::{memo, piece, press, text};
 use super::number_field::NumberField;
 use super::when::when;
 use crate::bench::Bench;
@@ -53,7 +53,7 @@ fn humidity(bench: Bench) -> Option<f64> {
 
 /// The way back to a humidity nobody knows.
 fn humidity_unknown(bench: Bench) -> AnyView {
-    let known = Memo::new(move |_| humidity(bench).is_some());
+    let known = memo(move || humidity(bench).is_some());
     let away = move || bench.tell(bench.note_humidity(None));
     piece(move || {
         if known.get() {
@@ -85,7 +85,7 @@ const FIRST_NIGHT: Night = Night {
 #[component]
 pub fn ShopNights() -> impl IntoView {
     let bench = Bench::here();
-    let planned = Memo::new(move |_| bench.settings.with(|settings| settings.night.is_some()));
+    let planned = memo(move || bench.settings.with(|settings| settings.night.is_some()));
     let more = move || {
         let away = move || bench.unplan_night();
         view! {

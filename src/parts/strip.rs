@@ -1,17 +1,21 @@
-//! The strip: the clock that ends next, on every screen; what has just been reached; the way to all clocks.
+//! The strip, on every screen: what hurries, what has just been reached or the clock to look at first; when the
+//! gate opens; the way to all clocks.
 
 use super::clock_bar::left_text;
-use super::dynamic::{piece, press, text, whether};
+use super::dynamic::{memo, piece, press, text, whether};
 use super::example_mark::ExampleMark;
 use super::waiting::corner;
-use super::when::span;
+use super::when::{brief, span};
 use crate::bench::Bench;
 use crate::device::place;
-use crate::job::clock::Standing;
+use crate::job::clock::{CureClock, Standing, in_order};
+use crate::job::gate::next_gate;
 use crate::job::kinds::seat::oven::OvenState;
 use crate::job::kinds::seat::words::clock_text;
-use crate::trade::moment::Moment;
 use leptos::prelude::*;
+
+/// How often the gate's time is worked out anew.
+const MINUTE_MS: i64 = 60_000;
 
 /// One line for the strip.
 #[derive(Debug, Clone, PartialEq)]
@@ -25,10 +29,17 @@ struct Line {
 #[component]
 pub fn Strip() -> impl IntoView {
     let bench = Bench::here();
-    let ring = Memo::new(move |_| ring_line(bench));
+    let ring = memo(move || ring_line(bench));
     // What must be done before it is too late comes before what was reached, and that before what runs.
-    let hurry = Memo::new(move |_| hurry_line(bench));
-    let line = Memo::new(move |_| hurry.get().or_else(|| ring.get()).or_else(|| strip_line(bench)));
+    let hurry = memo(move || hurry_line(bench));
+    let line = memo(move || hurry.get().or_else(|| ring.get()).or_else(|| strip_line(bench)));
+    let minute = memo(move || bench.now.get().0 / MINUTE_MS);
+    let gate = memo(move || {
+        minute.track();
+        let now = bench.now.get_untracked();
+        let (milestone, at) = bench.ground(|ground| next_gate(ground, now))?;
+        Some((milestone.words(), brief(at, now)))
+    });
     let to_clocks = press(move || {
         bench.silence_all();
         place::go("clocks");
@@ -43,16 +54,21 @@ pub fn Strip() -> impl IntoView {
                 <span class="unseen">"running clocks: "</span>
                 {piece(move || match line.get() {
                     Some(line) => view! {
-                        <span class="left">{line.left}</span>
+                        <span class="left">{line.left} " " <span class="quiet">{line.more}</span></span>
                         " "
                         <span class="name">{line.name}</span>
-                        " "
-                        <span class="quiet">{line.more}</span>
                     }
                     .into_any(),
                     None => view! { <span class="quiet">"no clock running"</span> }.into_any(),
                 })}
             </button>
+            {piece(move || gate.get().map(|(says, at)| view! {
+                <p class="gate">
+                    <span class="left">{at}</span>
+                    " "
+                    <span class="name">{says}</span>
+                </p>
+            }.into_any()).into_any())}
             <ExampleMark />
             {corner(bench)}
             <p class="unseen" role="alert">
@@ -70,17 +86,15 @@ pub fn nearest(bench: Bench) -> String {
 }
 
 /// The part on its way from the oven, while it may still be good.
-fn oven_line(bench: Bench) -> Option<(Moment, bool, Line)> {
-    let now = bench.now.get();
+fn oven_line(bench: Bench) -> Option<Line> {
     let (OvenState::Open(left) | OvenState::Doubtful(left)) = bench.on_its_way()? else {
         return None;
     };
-    let line = Line {
+    Some(Line {
         left: format!("{} min", clock_text(left)),
         name: "home by then".to_owned(),
         more: String::new(),
-    };
-    Some((now.plus(left), true, line))
+    })
 }
 
 /// What is to be closed first before its bead skins, or that it has skinned.
@@ -116,47 +130,52 @@ fn ring_line(bench: Bench) -> Option<Line> {
         let ago = now.since(ring.at);
         let more = ringing.len().saturating_sub(1);
         Some(Line {
-            left: "✓".to_owned(),
-            name: format!("{}: {}, {} ago", ring.name, ring.words, span(ago)),
+            left: format!("✓ {} ago", span(ago)),
+            name: format!("{}: {}", ring.name, ring.words),
             more: more_words(more),
         })
     })
 }
 
-/// The running clock whose next mark comes first; a ripe one when none runs.
+/// The part from the oven, else the clock to look at first; a ripe one when none runs.
 fn strip_line(bench: Bench) -> Option<Line> {
     let now = bench.now.get();
-    let mut lines: Vec<(Moment, bool, Line)> = bench.settings.with(|s| {
+    let (line, running) = bench.settings.with(|s| {
         bench.clocks.with(|clocks| {
-            let clocks = clocks.iter().filter(|clock| clock.ended.is_none());
-            clocks
-                .map(|clock| {
-                    let line = |left: String, name: String| Line {
-                        left,
-                        name,
-                        more: String::new(),
-                    };
-                    let name = clock.name.clone();
-                    match clock.standing(&s.shop, now) {
-                        Standing::Running(mark) => (mark.at(), true, line(left_text(mark.at(), now), name)),
-                        Standing::Stalled(_) => {
-                            (Moment(i64::MAX - 1), true, line("not curing".to_owned(), name))
-                        }
-                        Standing::Ripe { since } => {
-                            let ago = span(now.since(since));
-                            let words = format!("{name}, finished {ago} ago");
-                            (Moment(i64::MAX), false, line("cured".to_owned(), words))
-                        }
+            let order = in_order(clocks, &s.shop, now);
+            let standing = |clock: &CureClock| clock.standing(&s.shop, now);
+            let live = clocks.iter().filter(|clock| clock.ended.is_none());
+            let running = live.filter(|clock| !matches!(standing(clock), Standing::Ripe { .. }));
+            let first = clocks.iter().find(|clock| order.first() == Some(&clock.id));
+            let line = first.map(|clock| {
+                let name = clock.name.clone();
+                let (left, name) = match standing(clock) {
+                    Standing::Running(mark) => (left_text(mark.at(), now), name),
+                    Standing::Stalled(_) => ("not curing".to_owned(), name),
+                    Standing::Ripe { since } => {
+                        let ago = span(now.since(since));
+                        ("cured".to_owned(), format!("{name}, finished {ago} ago"))
                     }
-                })
-                .collect()
+                };
+                Line {
+                    left,
+                    name,
+                    more: String::new(),
+                }
+            });
+            (line, running.count())
         })
     });
-    lines.extend(oven_line(bench));
-    lines.sort_by_key(|(at, ..)| *at);
-    let running = lines.iter().filter(|(_, runs, _)| *runs).count();
-    let more = more_words(running.saturating_sub(1));
-    lines.into_iter().next().map(|(_, _, line)| Line { more, ..line })
+    match oven_line(bench) {
+        Some(oven) => Some(Line {
+            more: more_words(running),
+            ..oven
+        }),
+        None => line.map(|line| Line {
+            more: more_words(running.saturating_sub(1)),
+            ..line
+        }),
+    }
 }
 
 fn more_words(more: usize) -> String {

@@ -1,7 +1,7 @@
 //! The plate of a torque, the other units, and my wrenches in a row.
 
-use super::dynamic::{Piece, each, piece, press, text, when};
-use super::plate::Plate;
+use super::dynamic::{Piece, derive, each, memo, piece, press, text, when};
+use super::plate::{Plate, how_sheet};
 use super::sheet::sheet;
 use super::thimble::thimble;
 use crate::bench::Bench;
@@ -45,7 +45,7 @@ pub fn AnswerPlate(
             None => "no wrench can set this".to_owned(),
         },
     });
-    let barred = Signal::derive(move || {
+    let barred = derive(move || {
         !allowed.get() && answer.with(|answer| answer.as_ref().is_some_and(TorqueAnswer::is_barred))
     });
     let number = text(move || answer.get().map_or("—".to_owned(), |answer| answer.number));
@@ -77,23 +77,8 @@ pub fn AnswerPlate(
     });
     let told = RwSignal::new(false);
     let how = Callback::new(move |()| told.set(answer.with_untracked(Option::is_some)));
-    let telling = when(
-        move || told.get(),
-        move || {
-            let lines = answer.with_untracked(|answer| answer.as_ref().map_or(Vec::new(), TorqueAnswer::how));
-            let inside = view! {
-                <h2>"How the number comes about"</h2>
-                {each(lines, |line| view! { <p class="mid">{line}</p> }.into_any())}
-                <OtherUnits answer />
-                <button class="work-key" on:click=press(move || told.set(false))>"back"</button>
-            };
-            sheet(
-                "how the number comes about".to_owned(),
-                move || told.set(false),
-                inside.into_any(),
-            )
-        },
-    );
+    let lines = move || answer.with(|answer| answer.as_ref().map_or(Vec::new(), TorqueAnswer::how));
+    let telling = how_sheet(told, lines, move || view! { <OtherUnits answer /> }.into_any());
     view! {
         <Plate says number unit barred how=Some(how)>
             <div class="under">
@@ -231,7 +216,7 @@ pub fn WrenchLine(
 #[component]
 pub fn Ruler(#[prop(into)] answer: Signal<Option<TorqueAnswer>>) -> impl IntoView {
     let bench = Bench::here();
-    let ruler = Memo::new(move |_| {
+    let ruler = memo(move || {
         let setting = answer.get()?.setting?;
         bench.settings.with(|s| ruler(s.wrench()?, &setting))
     });

@@ -1,6 +1,6 @@
 //! The strip's corner: the way to Bench, whether the last change is kept for good, a release that waits.
 
-use super::dynamic::{press, text, when, whether};
+use super::dynamic::{memo, press, text, when, whether};
 use crate::bench::Bench;
 use crate::device::journal::Safe;
 use crate::device::place;
@@ -9,7 +9,7 @@ use leptos::prelude::*;
 /// The corner's key. What it says beside its name moves nothing: "keeping…" stands in the name's own place,
 /// and only where that takes longer than anybody waits.
 pub fn corner(bench: Bench) -> AnyView {
-    let newer = Memo::new(move |_| bench.newer_waits());
+    let newer = memo(move || bench.newer_waits());
     let keeping = whether(move || bench.safe.get() == Safe::Underway);
     view! {
         <button class="corner" class:keeping=keeping on:click=press(|| place::go("bench"))>

@@ -14,6 +14,12 @@ pub fn when(at: Moment, now: Moment) -> String {
     phrase(local(at), local(now))
 }
 
+/// `at` in few letters, as seen from `now`: “14:00” today, “Sun 08:10” within a week.
+#[cfg(feature = "app")]
+pub fn brief(at: Moment, now: Moment) -> String {
+    brief_phrase(local(at), local(now))
+}
+
 /// `at` as a date and time that stay true: for paper and files.
 #[cfg(feature = "app")]
 pub fn date(at: Moment) -> String {
@@ -33,6 +39,19 @@ pub fn phrase(at: LocalTime, now: LocalTime) -> String {
         -1 => format!("yesterday {clock}"),
         days if (2..7).contains(&days) => format!("{} {clock}", weekday(at.day)),
         _ => format!("{:04}-{:02}-{:02} {clock}", at.date.0, at.date.1, at.date.2),
+    }
+}
+
+/// A day and time as seen from another, in few letters.
+pub fn brief_phrase(at: LocalTime, now: LocalTime) -> String {
+    let clock = format!("{:02}:{:02}", at.clock.0, at.clock.1);
+    match at.day - now.day {
+        0 => clock,
+        days if (-6..7).contains(&days) => {
+            let day = weekday(at.day);
+            format!("{} {clock}", day.get(..3).unwrap_or(day))
+        }
+        _ => format!("{:02}-{:02} {clock}", at.date.1, at.date.2),
     }
 }
 
@@ -101,6 +120,15 @@ mod tests {
         // Day 20 000 is 2024-10-04, a Friday.
         assert_eq!(phrase(at(20_003, (7, 4)), now), "Monday 07:04");
         assert_eq!(phrase(at(20_009, (7, 4)), now), "2026-06-01 07:04");
+    }
+
+    #[test]
+    fn says_it_in_few_letters() {
+        let now = at(20_000, (9, 5));
+        assert_eq!(brief_phrase(at(20_000, (17, 40)), now), "17:40");
+        assert_eq!(brief_phrase(at(20_001, (7, 4)), now), "Sat 07:04");
+        assert_eq!(brief_phrase(at(19_999, (7, 4)), now), "Thu 07:04");
+        assert_eq!(brief_phrase(at(20_009, (7, 4)), now), "06-01 07:04");
     }
 
     #[test]

@@ -1,6 +1,6 @@
 //! What Seat and Lift share: a screen that works out its answer from its own numbers or from a step's.
 
-use super::dynamic::{press, text, whether};
+use super::dynamic::{memo, press, text, whether};
 use super::field_table::field_table;
 use super::picker::picker;
 use super::work_keys::UndoKey;
@@ -58,7 +58,7 @@ impl<W: Worked> Form<W> {
         Self {
             bench,
             step,
-            work: Memo::new(move |_| W::at_hand(bench, step)),
+            work: memo(move || W::at_hand(bench, step)),
         }
     }
 
@@ -94,7 +94,7 @@ impl<W: Worked> Form<W> {
 
     /// The cautions of the work at hand.
     pub fn cautions(self) -> Memo<Vec<Caution>> {
-        Memo::new(move |_| {
+        memo(move || {
             let work = self.work.get();
             work.map_or(Vec::new(), |work| {
                 self.bench.cautions_of(&work.into_work(), self.step)

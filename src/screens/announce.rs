@@ -2,7 +2,7 @@
 
 use super::Route;
 use crate::bench::Bench;
-use crate::parts::dynamic::text;
+use crate::parts::dynamic::{memo, text};
 use leptos::prelude::*;
 
 /// Stays on the page whatever screen is up: a region that comes with its words is not read.
@@ -11,7 +11,7 @@ pub fn Announce(at: Memo<Route>) -> impl IntoView {
     let bench = Bench::here();
     // The name of the release stays behind it.
     let app = document().title();
-    let screen = Memo::new(move |_| match at.get() {
+    let screen = memo(move || match at.get() {
         Route::Step(id) | Route::PlanStep(id) | Route::TorqueOf(id) => bench.sheet.with(|sheet| {
             let step = sheet.step(id).zip(sheet.place(id));
             step.map_or(at.get().title().to_owned(), |(step, place)| {

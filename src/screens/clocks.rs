@@ -1,40 +1,47 @@
-//! Every clock, the soonest first; the shop they go by; how they are heard.
+//! Every clock in a row of its own, what has a deadline first; the shop they go by; how they are heard.
 
 use crate::bench::Bench;
 use crate::device::alarm::{self, Leave};
-use crate::job::clock::{ClockId, Standing};
-use crate::parts::clock_bar::ClockBar;
-use crate::parts::dynamic::{piece, press, text};
+use crate::job::clock::{ClockId, in_order};
+use crate::parts::clock_bar::clock_row;
+use crate::parts::dynamic::{memo, piece, press, row, rows, text, when};
 use crate::parts::hand_over::hand_over_calendar;
 use crate::parts::shop::{ShopHumidity, ShopNights, ShopTemperature};
 use crate::parts::work_keys::UndoKey;
 use crate::screens::Route;
-use crate::trade::moment::Moment;
 use leptos::prelude::*;
 
 /// The clocks and the shop's temperature they go by.
 #[component]
 pub fn ClocksScreen() -> impl IntoView {
     let bench = Bench::here();
-    let shown = Memo::new(move |_| in_order(bench));
-    let clock = move |id: ClockId| {
+    let shown = memo(move || {
+        let now = bench.now.get();
+        let clocks = bench.clocks;
         bench
-            .clocks
-            .with_untracked(|clocks| clocks.iter().find(|clock| clock.id == id).cloned())
-            .map(|clock| view! { <ClockBar clock /> }.into_any())
+            .settings
+            .with(|s| clocks.with(|clocks| in_order(clocks, &s.shop, now)))
+    });
+    let clock = move |id: ClockId| {
+        let clocks = bench.clocks;
+        let found = clocks.with_untracked(|clocks| clocks.iter().find(|clock| clock.id == id).cloned());
+        found.map(clock_row).into_any()
+    };
+    let list = move || {
+        let all = shown.get().into_iter();
+        all.map(|id| row(id.0.to_string(), move || clock(id))).collect()
     };
     view! {
         <div class="page clocks">
             <h1>"Clocks"</h1>
-            {piece(move || if shown.with(Vec::is_empty) {
+            {when(move || shown.with(Vec::is_empty), || {
                 view! {
                     <p class="quiet">"No joint is curing. A clock starts from the step that puts a compound on, or from Bond."</p>
                     <button class="work-key" on:click=press(move || Route::Bond(None).go())>"Bond"</button>
                 }
                 .into_any()
-            } else {
-                shown.get().into_iter().filter_map(clock).collect::<Vec<_>>().into_any()
             })}
+            <ol class="clock-list">{rows(list)}</ol>
             <fieldset>
                 <legend>"The shop"</legend>
                 <div class="two">
@@ -50,25 +57,6 @@ pub fn ClocksScreen() -> impl IntoView {
             <UndoKey />
         </div>
     }
-}
-
-/// What runs, the next mark first; then what is ripe, the latest first.
-fn in_order(bench: Bench) -> Vec<ClockId> {
-    let now = bench.now.get();
-    let mut all: Vec<(bool, Moment, ClockId)> = bench.settings.with(|s| {
-        bench.clocks.with(|clocks| {
-            let clocks = clocks.iter().filter(|clock| clock.ended.is_none());
-            clocks
-                .map(|clock| match clock.standing(&s.shop, now) {
-                    Standing::Running(mark) => (false, mark.at(), clock.id),
-                    Standing::Stalled(_) => (false, Moment(i64::MAX), clock.id),
-                    Standing::Ripe { since } => (true, Moment(since.0.saturating_neg()), clock.id),
-                })
-                .collect()
-        })
-    });
-    all.sort();
-    all.into_iter().map(|(.., id)| id).collect()
 }
 
 /// Sound, vibration, notification, and the calendar for a phone that sleeps.

@@ -2,7 +2,7 @@
 
 use crate::bench::Bench;
 use crate::job::search::{Hit, Opens, Query, found};
-use crate::parts::dynamic::{press, row, rows, text};
+use crate::parts::dynamic::{memo, press, row, rows, text};
 use crate::parts::when::when;
 use crate::screens::Route;
 use leptos::prelude::*;
@@ -19,7 +19,7 @@ pub fn FindScreen() -> impl IntoView {
     let bench = Bench::here();
     let all = StoredValue::new(bench.gathered());
     let typed = bench.sought;
-    let seen = Memo::new(move |_| {
+    let seen = memo(move || {
         let query = Query::read(&typed.get(), bench.right_now().day);
         let hits: Vec<Hit> = all.with_value(|all| found(all, &query).cloned().collect());
         (query.is_empty(), hits)

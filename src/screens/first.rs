@@ -6,6 +6,15 @@ use crate::parts::dynamic::press;
 use crate::screens::Route;
 use leptos::prelude::*;
 
+/// Begins an empty job of that title and goes to its plan; refused, it is said why.
+pub fn begin_empty(bench: Bench, title: &str) -> bool {
+    let begun = bench.tell_plan(bench.begin_empty(title)).is_some();
+    if begun {
+        Route::Plan.go();
+    }
+    begun
+}
+
 /// What stands in the place of a job where none was begun.
 #[component]
 pub fn FirstScreen() -> impl IntoView {
@@ -14,16 +23,7 @@ pub fn FirstScreen() -> impl IntoView {
         bench.look_at_example();
         Route::Job.go();
     });
-    let begin = Callback::new(move |title: String| match bench.begin_empty(&title) {
-        Ok(_) => {
-            Route::Plan.go();
-            true
-        }
-        Err(refused) => {
-            bench.refuse(refused.to_string());
-            false
-        }
-    });
+    let begin = Callback::new(move |title: String| begin_empty(bench, &title));
     view! {
         <div class="page beginning">
             <h1>"Halfcase"</h1>

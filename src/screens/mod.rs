@@ -27,7 +27,7 @@ use crate::bench::{Bench, Look, Now, Ring, Shelves};
 use crate::device::journal::{self, Laid};
 use crate::device::storage::{BrowserStore, MemoryStore, Shelf, Store};
 use crate::device::{alarm, focus, hands, place, release, time, wake_lock};
-use crate::parts::dynamic::{each, piece, press, text, when, whether};
+use crate::parts::dynamic::{each, memo, piece, press, text, when, whether};
 use crate::parts::said::SaidLines;
 use crate::parts::strip::Strip;
 use crate::parts::which_wrench::WhichWrench;
@@ -79,12 +79,14 @@ fn follow_the_phone(bench: Bench) {
         TICK,
     );
     alarm::unlock_at_a_touch();
-    hands::follow(move || {
+    let felt = move || alarm::felt(bench.settings.with_untracked(|settings| settings.ticks));
+    let refused = move || {
         bench.say(
             "Not counted: that was no fingertip. Wipe the screen, touch with one finger.",
             false,
         )
-    });
+    };
+    hands::follow(felt, refused);
     focus::follow_arrows();
     Effect::new(move |told: Option<Vec<Ring>>| ring(&bench.ringing.get(), &told.unwrap_or_default()));
     bench.stay_awake();
@@ -168,18 +170,18 @@ fn Frame() -> impl IntoView {
         place::to_top();
     });
     provide_context(route);
-    let at = Memo::new(move |_| route.get());
+    let at = memo(move || route.get());
     // At a desk the steps stand on one side and, while one is planned, the step itself on the other.
     let wide = RwSignal::new(place::at_a_desk());
     place::on_resize(move || wide.set(place::at_a_desk()));
-    let desk = Memo::new(move |_| wide.get());
-    let planned = Memo::new(move |_| match at.get() {
+    let desk = memo(move || wide.get());
+    let planned = memo(move || match at.get() {
         Route::PlanStep(step) if desk.get() => Some(step),
         _ => None,
     });
-    let listed = Memo::new(move |_| desk.get() && at.get() != Route::Steps);
+    let listed = memo(move || desk.get() && at.get() != Route::Steps);
     // Nothing of a job is shown where none was begun.
-    let first = Memo::new(move |_| at.get().of_a_job() && !bench.has_job());
+    let first = memo(move || at.get().of_a_job() && !bench.has_job());
     view! {
         <div class="frame" class:desk=whether(move || desk.get())>
             {when(move || listed.get(), || view! {
@@ -226,7 +228,7 @@ fn Frame() -> impl IntoView {
 
 /// The Torque screen; the first time it asks which wrench is in the hand.
 fn torque_screen(bench: Bench) -> AnyView {
-    let asks = Memo::new(move |_| bench.asks_wrench());
+    let asks = memo(move || bench.asks_wrench());
     piece(move || match asks.get() {
         true => view! { <WhichWrench /> }.into_any(),
         false => view! { <torque::TorqueScreen from=None /> }.into_any(),

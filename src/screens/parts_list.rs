@@ -5,7 +5,7 @@ use crate::job::kinds::fasten::bag;
 use crate::job::parts::{self, Listed, PartKey, PartPlace, PartsTally};
 use crate::job::sheet::StepId;
 use crate::parts::ask_words::AskWords;
-use crate::parts::dynamic::{piece, press, row, rows, text};
+use crate::parts::dynamic::{memo, piece, press, row, rows, text};
 use crate::parts::keys::{KeySpec, keys};
 use crate::parts::number_field::NumberField;
 use crate::parts::work_keys::UndoKey;
@@ -27,7 +27,7 @@ const WHICH: [Which; 5] = [
 #[component]
 pub fn PartsScreen() -> impl IntoView {
     let bench = Bench::here();
-    let listed = Memo::new(move |_| {
+    let listed = memo(move || {
         bench
             .sheet
             .with(|sheet| bench.progress.with(|progress| parts::list(sheet, progress)))

@@ -6,7 +6,7 @@ use crate::job::csv;
 use crate::job::journal::{Filter, Line, journal};
 use crate::job::record::EntryId;
 use crate::parts::ask_words::AskWords;
-use crate::parts::dynamic::{piece, press, row, rows};
+use crate::parts::dynamic::{memo, piece, press, row, rows};
 use crate::parts::keys::{KeySpec, keys};
 use crate::parts::when::{date, when};
 use crate::parts::work_keys::UndoKey;
@@ -23,7 +23,7 @@ pub fn RecordScreen() -> impl IntoView {
     let filter = RwSignal::new(Filter::All);
     let most = RwSignal::new(AT_ONCE);
     let open = RwSignal::new(None::<EntryId>);
-    let shown = Memo::new(move |_| {
+    let shown = memo(move || {
         let (filter, most) = (filter.get(), most.get());
         bench.record.with(|record| {
             bench

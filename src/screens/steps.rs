@@ -4,7 +4,7 @@ use crate::bench::Bench;
 use crate::job::gate::opens_at;
 use crate::job::overview::{Overview, overview};
 use crate::job::sheet::StepId;
-use crate::parts::dynamic::{piece, press, row, rows, text};
+use crate::parts::dynamic::{memo, piece, press, row, rows, text};
 use crate::parts::keys::{KeySpec, keys};
 use crate::parts::not_together::not_together;
 use crate::parts::progress_bar::progress_bar;
@@ -20,8 +20,8 @@ const MINUTE_MS: i64 = 60_000;
 #[component]
 pub fn StepsScreen() -> impl IntoView {
     let bench = Bench::here();
-    let minute = Memo::new(move |_| bench.now.get().0 / MINUTE_MS);
-    let seen = Memo::new(move |_| {
+    let minute = memo(move || bench.now.get().0 / MINUTE_MS);
+    let seen = memo(move || {
         minute.track();
         let now = bench.now.get_untracked();
         bench.ground(|ground| overview(ground, now))

@@ -21,6 +21,13 @@ pub enum Layout {
         /// Bolts in one row.
         pairs: usize,
     },
+    /// Round a rectangle, clockwise from the upper left corner.
+    Rectangle {
+        /// Bolts in the upper row, and as many in the lower.
+        across: usize,
+        /// Bolts on each side between the two.
+        down: usize,
+    },
     /// On a circle, clockwise from the top.
     Circle {
         /// Bolts.
@@ -40,12 +47,27 @@ impl Layout {
             Self::Single => 1,
             Self::Line { count } | Self::Circle { count } | Self::Free { count } => count.min(MOST_BOLTS),
             Self::PairedRows { pairs } => pairs.min(MOST_BOLTS / 2) * 2,
+            Self::Rectangle { .. } => {
+                let (across, down) = self.sides();
+                2 * (across + down)
+            }
+        }
+    }
+
+    /// A rectangle's bolts in the upper row and on a side, no more than can be.
+    fn sides(&self) -> (usize, usize) {
+        match *self {
+            Self::Rectangle { across, down } => {
+                let across = across.min(MOST_BOLTS / 2);
+                (across, down.min(MOST_BOLTS / 2 - across))
+            }
+            _ => (0, 0),
         }
     }
 
     /// Positions in the order of tightening, each once.
     ///
-    /// Rows go from the middle outwards, crossing over; a circle goes across and then a quarter on,
+    /// Rows go from the middle outwards, crossing over; a circle and a rectangle go across and then a quarter on,
     /// as the cross pattern of ASME PCC-1 does. The manual's own order goes first: use `Free` for it.
     pub fn order(&self) -> Vec<usize> {
         let count = self.count();
@@ -53,7 +75,7 @@ impl Layout {
             Self::Single | Self::Free { .. } => (0..count).collect(),
             Self::Line { .. } => middle_out(count),
             Self::PairedRows { .. } => crossed_rows(count / 2),
-            Self::Circle { .. } => star(count),
+            Self::Circle { .. } | Self::Rectangle { .. } => star(count),
         }
     }
 
@@ -65,6 +87,10 @@ impl Layout {
             Self::Line { .. } => row(count, 0.5).collect(),
             Self::PairedRows { .. } => row(count / 2, 0.25).chain(row(count / 2, 0.75)).collect(),
             Self::Circle { .. } => (0..count).map(|i| on_circle(i, count)).collect(),
+            Self::Rectangle { .. } => {
+                let (across, down) = self.sides();
+                round_rectangle(across, down)
+            }
             Self::Free { .. } => grid(count),
         }
     }
@@ -141,6 +167,19 @@ fn row(count: usize, y: f64) -> impl Iterator<Item = (f64, f64)> {
 fn on_circle(i: usize, count: usize) -> (f64, f64) {
     let turn = std::f64::consts::TAU * i as f64 / count as f64;
     (0.5 + 0.4 * turn.sin(), 0.5 - 0.4 * turn.cos())
+}
+
+/// Along the top, down the right side, back along the bottom and up the left.
+fn round_rectangle(across: usize, down: usize) -> Vec<(f64, f64)> {
+    let line = |i: usize| (i as f64 + 0.5) / (down as f64 + 2.0);
+    let (left, right) = (0.5 / across as f64, (across as f64 - 0.5) / across as f64);
+    let side = |x: f64| move |i: usize| (x, line(i));
+    let top = row(across, line(0));
+    let bottom: Vec<(f64, f64)> = row(across, line(down + 1)).collect();
+    top.chain((1..=down).map(side(right)))
+        .chain(bottom.into_iter().rev())
+        .chain((1..=down).rev().map(side(left)))
+        .collect()
 }
 
 /// Left to right, top to bottom, as near to a square as it goes.

@@ -237,7 +237,7 @@ fn greatest_pitch(thread: &Screwed) -> Length {
 /// the standard rounds the last one to 45 mm).
 fn band_mean_mm(major_mm: f64) -> f64 {
     let mut upper_mm = 5.6;
-    while upper_mm < major_mm && upper_mm < 1000.0 {
+    while upper_mm < major_mm {
         upper_mm *= 2.0;
     }
     upper_mm / std::f64::consts::SQRT_2

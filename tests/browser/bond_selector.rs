@@ -57,6 +57,7 @@ fn a_joint_is_described_by_touch_and_its_answer_changed_in_place() {
             .await?;
         page.tap(button(has("Compound on"))).await?;
         page.see(heading("Clocks")).await?;
+        page.tap(button(has("oil after"))).await?;
         page.see(heading("Side cover")).await.map(drop)
     });
 }

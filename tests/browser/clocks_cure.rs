@@ -29,6 +29,12 @@ async fn start_a_stud(page: &mut Page) -> Told {
     page.type_into(textbox("which joint, in your words"), "Cylinder stud")
         .await?;
     page.tap(button(has("Compound on"))).await?;
+    page.see(button(has("oil after"))).await.map(drop)
+}
+
+/// The whole of the one clock there is, over the list.
+async fn open_the_clock(page: &mut Page) -> Told {
+    page.tap(button(has("oil after"))).await?;
     page.see(heading("Cylinder stud")).await.map(drop)
 }
 
@@ -42,10 +48,13 @@ fn a_day_at_22_degrees_is_a_day_and_is_heard() {
         start_a_stud(page).await?;
         page.see_words("close it by").await?;
         page.fits_everywhere("clocks-running").await?;
+        open_the_clock(page).await?;
         page.key_at_least(button("Opened again on anew, restart"), 120, 88)
             .await?;
         page.key_at_least(button("Calendar a file for the phone’s"), 120, 88)
             .await?;
+        page.fits_everywhere("clocks-whole").await?;
+        page.tap(button("back")).await?;
         // Half-way, and through a reload: five minutes less, so that a slow story is still in them.
         page.advance_clock(12 * HOUR + 5 * MINUTE).await?;
         page.see_words("11:5").await?;
@@ -67,6 +76,7 @@ fn a_day_at_22_degrees_is_a_day_and_is_heard() {
         page.gone(alert(has("Cylinder stud"))).await?;
         page.see_words("Cylinder stud, finished 3 h ago").await?;
         page.fits_everywhere("clocks-cured").await?;
+        open_the_clock(page).await?;
         page.tap(button("Archive out of sight")).await?;
         page.see_words("No joint is curing.").await
     });
@@ -251,6 +261,7 @@ async fn over_a_change_of_clocks(page: &mut Page, zone: &str, wait: Duration, en
     let before = page.now_ms().await?;
     start_a_stud(page).await?;
     let after = page.now_ms().await?;
+    open_the_clock(page).await?;
     page.see_words(ends).await?;
     page.screenshot(&format!("clocks-{}", zone.replace('/', "-")))
         .await?;
@@ -264,6 +275,7 @@ async fn over_a_change_of_clocks(page: &mut Page, zone: &str, wait: Duration, en
         "{last} is not a day after {before}"
     );
     // And the file of all clocks holds the same.
+    page.tap(button("back")).await?;
     page.tap(button("Calendar all running clocks")).await?;
     let (_, all) = page.downloaded().await?;
     assert_eq!(starts(&all), starts(&file));

@@ -2,10 +2,12 @@
 //! is large, states are told apart by more than colour, and a keyboard does it all.
 
 use super::harness::*;
+use super::told_apart::faint;
 use super::work::acknowledge;
 use serde_json::{Value, json};
 
-const PHONES: [Screen; 5] = [
+/// The sizes that nothing on the bench scrolls at.
+pub const PHONES: [Screen; 5] = [
     Screen::UPRIGHT,
     Screen::SIDEWAYS,
     Screen {
@@ -44,6 +46,12 @@ const WRONG: &str = "
         if (box.bottom > edge.bottom + 1 || box.right > edge.right + 1 || box.top < edge.top - 1)
             wrong.push(called(thing) + ' is cut');
     }
+    // What the step can't be done without is never what is left out.
+    const inSight = thing => seen(thing) && thing.getBoundingClientRect().left < edge.right - 13;
+    const plates = [...stage.querySelectorAll('.plate')].filter(seen);
+    if (plates.length && !plates.some(inSight)) wrong.push('no plate in sight');
+    for (const thing of stage.querySelectorAll('.asking > .field, .asking .tiles, .finding, .trouble-line, .caution, .large, .bolts:not(.single)'))
+        if (seen(thing) && !inSight(thing)) wrong.push(called(thing) + ' is left out');
     const wide = document.documentElement.clientWidth, high = document.documentElement.clientHeight;
     for (const thing of document.querySelectorAll('.step > .head *, .lanes *, .work-keys *, .edge *, .strip *')) {
         const box = thing.getBoundingClientRect();
@@ -85,6 +93,7 @@ async fn walk(page: &mut Page, wrong: &mut Vec<String>) -> Told {
     for at in 1..=count {
         for _ in 0..STATES {
             let (title, key) = told(page).await?;
+            faint(page, &format!("{at} {title} ({key})"), wrong).await?;
             for (phone, first) in PHONES.into_iter().zip(&mut places) {
                 page.turn(phone).await?;
                 let name = format!("{at} {title} ({key}) at {} × {}", phone.width, phone.height);
@@ -280,5 +289,69 @@ fn untouched_for_half_a_minute_it_is_read_from_afar() {
         page.touch(150.0, 720.0).await?;
         page.gone(button(has("touch to wake"))).await?;
         page.see(button(has(" 1 of 16, pass 1"))).await.map(drop)
+    });
+}
+
+/// What of a Bond question lies below the screen, scrolls or is cut.
+const ASKED: &str = "
+    const wrong = [], asks = document.querySelector('.bond > .asks'), main = document.querySelector('main');
+    const keys = [...document.querySelectorAll('.question button')], edge = main.getBoundingClientRect().bottom;
+    for (const key of keys) {
+        if (key.getBoundingClientRect().bottom > edge + 1) wrong.push(key.innerText + ' lies below');
+        if (key.scrollHeight > key.clientHeight + 2 || key.scrollWidth > key.clientWidth + 2) wrong.push(key.innerText + ' is cut');
+    }
+    if (asks.scrollHeight > asks.clientHeight + 1) wrong.push('the question scrolls');
+    if (main.scrollHeight > main.clientHeight + 1) wrong.push('the screen scrolls');
+    return wrong;";
+
+#[test]
+fn no_question_of_a_joint_scrolls() {
+    story("instrument-questions", Screen::UPRIGHT, async |page| {
+        page.open_at("#bond").await?;
+        page.see(heading("What is joined?")).await?;
+        let press = async |page: &Page, body: &str, with: Value| {
+            page.script(body, with).await?;
+            tokio::time::sleep(std::time::Duration::from_millis(60)).await;
+            Told::Ok(())
+        };
+        let count = "return document.querySelectorAll('.question .tiles button').length";
+        let kinds = page
+            .script(count, Value::Null)
+            .await?
+            .as_u64()
+            .unwrap_or_default();
+        assert!(kinds > 10, "{kinds} kinds of joint");
+        let (mut seen, mut wrong) = (Vec::new(), Vec::new());
+        // Each kind of joint by its first answers, and by its last.
+        for (kind, last) in (0..kinds).flat_map(|kind| [(kind, false), (kind, true)]) {
+            let another = "[...document.querySelectorAll('button')].find(key => key.innerText === 'another joint')?.click()";
+            press(page, another, Value::Null).await?;
+            let choose = "document.querySelectorAll('.question .tiles button')[arguments[0]].click()";
+            press(page, choose, json!(kind)).await?;
+            for _ in 0..20 {
+                let asked =
+                    "const asked = document.querySelector('.question'); return asked ? asked.innerText : ''";
+                let asked = page.script(asked, Value::Null).await?;
+                if asked == json!("") {
+                    break;
+                }
+                if !seen.contains(&asked) {
+                    for phone in PHONES {
+                        page.turn(phone).await?;
+                        let found = page.script(ASKED, Value::Null).await?;
+                        for words in found.as_array().into_iter().flatten() {
+                            wrong.push(format!("{asked} at {} × {}: {words}", phone.width, phone.height));
+                        }
+                    }
+                    page.turn(Screen::UPRIGHT).await?;
+                    seen.push(asked);
+                }
+                let answer = "const all = document.querySelectorAll('.question .tiles button'); all[arguments[0] ? all.length - 1 : 0].click()";
+                press(page, answer, json!(last)).await?;
+            }
+        }
+        assert!(seen.len() > 20, "{} questions", seen.len());
+        assert!(wrong.is_empty(), "{}", wrong.join("\n  "));
+        Ok(())
     });
 }

@@ -5,6 +5,7 @@ mod harness;
 // Early in the alphabet, as the longest: begun last, it would keep one core idle for a minute.
 mod a_whole_job;
 mod bond_selector;
+mod by_keyboard;
 mod case_bolts;
 mod cautions_page;
 mod clocks_cure;
@@ -19,6 +20,7 @@ mod record_and_plan;
 mod seat_heat;
 mod sheet_from_desk;
 mod start;
+mod told_apart;
 mod torque_bench;
 mod torque_guard;
 mod torque_pair;

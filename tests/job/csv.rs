@@ -339,9 +339,14 @@ fn every_word_of_a_fastener_comes_back() {
         Layout::Line { count: 1 },
         Layout::Circle { count: 5 },
         Layout::PairedRows { pairs: 3 },
+        Layout::Rectangle { across: 4, down: 1 },
+        Layout::Rectangle { across: 2, down: 3 },
         Layout::Free { count: 1 },
     ] {
         all.push(Fasten { layout, ..plain() });
+    }
+    for front in fasten::Front::ALL {
+        all.push(Fasten { front, ..plain() });
     }
     let passes = [(1.0 / 3.0, false), (1.0, false), (1.0, true)];
     all.push(Fasten {

@@ -6,7 +6,7 @@ use halfcase::job::form::{fields, set};
 use halfcase::job::kinds::{LIST, Work, blank, fasten};
 use halfcase::job::planning::{self, PlanRefused};
 use halfcase::job::sheet::{Sheet, Step, StepId};
-use halfcase::trade::order::Pass;
+use halfcase::trade::order::{Layout, Pass};
 
 fn one(kind: &str) -> (Sheet, Step) {
     let work = blank(kind).unwrap_or_else(|| Work::Fasten(fasten::begin("M8", "20 ± 2 N·m").unwrap()));
@@ -348,4 +348,46 @@ fn steps_move_and_copy_and_keep_their_numbers_and_waits_hold() {
     );
     set(&view, &mut sheet.steps[1], "wait/1/remove", "yes").unwrap();
     assert_eq!(sheet.check(), Ok(()));
+}
+
+/// Bolts round a rectangle by touch: an even count, then how many are in the upper row; and the front's side.
+#[test]
+fn a_rectangle_is_planned_by_its_upper_row() {
+    let (sheet, mut step) = one("Fasten");
+    let mut enter = |id: &str, value: &str| set(&sheet, &mut step, id, value);
+    enter("fasten/count", "9").unwrap();
+    assert!(enter("fasten/layout", "rectangle").is_err(), "an odd count");
+    enter("fasten/count", "10").unwrap();
+    enter("fasten/layout", "rectangle").unwrap();
+    assert!(enter("fasten/across", "1").is_err());
+    assert!(enter("fasten/across", "32").is_err());
+    enter("fasten/across", "4").unwrap();
+    // The right side: by its place among those offered.
+    enter("fasten/front", "2").unwrap();
+    assert!(enter("fasten/front", "9").is_err());
+    let Work::Fasten(fasten) = &step.work else {
+        panic!("fasteners were planned");
+    };
+    assert_eq!(fasten.layout, Layout::Rectangle { across: 4, down: 1 });
+    assert_eq!(fasten.layout.count(), 10);
+    assert_eq!(fasten.front.words(), "right");
+    // Said of two rows, they become a rectangle; a count too small for it stays as it is.
+    let (sheet, mut step) = one("Fasten");
+    for (id, value) in [
+        ("fasten/count", "8"),
+        ("fasten/layout", "two rows"),
+        ("fasten/across", "3"),
+    ] {
+        set(&sheet, &mut step, id, value).unwrap();
+    }
+    let Work::Fasten(fasten) = &step.work else {
+        panic!("fasteners were planned");
+    };
+    assert_eq!(fasten.layout, Layout::Rectangle { across: 3, down: 1 });
+    let written = sheet_with(&step).to_json();
+    assert_eq!(Sheet::from_json(&written).unwrap().steps[0].work, step.work);
+}
+
+fn sheet_with(step: &Step) -> Sheet {
+    Sheet::new("Plan", vec![step.clone()])
 }

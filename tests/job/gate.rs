@@ -2,12 +2,12 @@
 
 use super::{MORNING, done, hours, sheet};
 use halfcase::job::clock::{Bound, ClockId, CureClock, Ended};
-use halfcase::job::gate::{Ground, Wait, opened_uncured, opens_at, waits};
+use halfcase::job::gate::{Ground, Wait, next_gate, opened_uncured, opens_at, waits};
 use halfcase::job::progress::Progress;
 use halfcase::job::record::{Event, Record};
 use halfcase::job::sheet::{JobId, Sheet, StepId};
 use halfcase::trade::compound::recommend;
-use halfcase::trade::cure::{NoCure, ShopHistory, ShopReading};
+use halfcase::trade::cure::{Milestone, NoCure, ShopHistory, ShopReading};
 use halfcase::trade::moment::Moment;
 use halfcase::trade::quantity::ThermodynamicTemperature;
 use uom::si::thermodynamic_temperature::degree_celsius;
@@ -225,4 +225,37 @@ fn opened_by_hand_it_is_dangerous_until_the_cure_is_over() {
     assert!(!uncured(&record, hours(30.0 * 24.0)));
     done(&mut record, 3);
     assert!(!uncured(&record, MORNING), "the oil is in");
+}
+
+/// The strip's time: the latest of the cures that the next fill waits for, whatever else is in its way.
+#[test]
+fn the_next_gate_is_told_by_its_cures() {
+    let sheet = gearbox();
+    let clock = clock(&sheet, MORNING);
+    let told = |clocks: &[CureClock], record: &Record, now| {
+        let progress = Progress::of(record);
+        let ground = Ground {
+            job: JOB,
+            sheet: &sheet,
+            progress: &progress,
+            clocks,
+            shop: &shop(22.0),
+            doubted_ms: 0,
+        };
+        next_gate(ground, now)
+    };
+    let mut put_on = Record::default();
+    done(&mut put_on, 1);
+    // Nothing cures.
+    assert_eq!(told(&[], &Record::default(), MORNING), None);
+    // A step in between is still open: the cure's time is told all the same.
+    let one = std::slice::from_ref(&clock);
+    let told_at = Some((Milestone::FitForOil, hours(6.0)));
+    assert_eq!(told(one, &put_on, hours(1.0)), told_at);
+    assert_eq!(told(one, &both_done(), hours(1.0)), told_at);
+    // Over, or the oil in: no time is told.
+    assert_eq!(told(one, &both_done(), hours(6.0)), None);
+    let mut filled = both_done();
+    done(&mut filled, 3);
+    assert_eq!(told(one, &filled, hours(1.0)), None);
 }

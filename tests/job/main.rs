@@ -20,6 +20,7 @@ mod gauge;
 mod groups;
 mod guard;
 mod hostile;
+mod how;
 mod ids;
 mod in_turn;
 mod journals;

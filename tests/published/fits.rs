@@ -365,3 +365,56 @@ fn a_hole_must_be_a_hole_and_near_its_part() {
     assert!(interference(&sized(100.0, "H7"), &sized(101.05, "h6")).is_ok());
     assert!(interference(&sized(100.0, "H7"), &sized(101.06, "h6")).is_err());
 }
+
+/// Upper edges of the main bands, mm, and IT7 in each, µm (ISO 286-1, table 1).
+const EDGES: [(f64, f64); 13] = [
+    (3.0, 10.0),
+    (6.0, 12.0),
+    (10.0, 15.0),
+    (18.0, 18.0),
+    (30.0, 21.0),
+    (50.0, 25.0),
+    (80.0, 30.0),
+    (120.0, 35.0),
+    (180.0, 40.0),
+    (250.0, 46.0),
+    (315.0, 52.0),
+    (400.0, 57.0),
+    (500.0, 63.0),
+];
+
+/// A band has its upper edge in it, and what is a hair larger is in the next.
+#[test]
+fn a_band_ends_at_its_upper_edge() {
+    for (at, (edge, tolerance)) in EDGES.into_iter().enumerate() {
+        agree(edge, "H7", 0.0, tolerance);
+        agree(edge * 0.998, "H7", 0.0, tolerance);
+        if let Some((_, next)) = EDGES.get(at + 1) {
+            agree(edge * 1.002, "H7", 0.0, *next);
+        }
+    }
+    // Coarse K is a hole's to 3 mm alone, and N of such grades begins above it.
+    agree(3.0, "K9", -25.0, 0.0);
+    assert!(limits(mm(3.01), class("K9")).is_err());
+}
+
+/// Holes J and shafts j follow no rule: each value of ISO 286-2 for them (from memory), upper and lower, µm, at the
+/// upper edge of each main band.
+#[rustfmt::skip]
+const J_TABLES: [(&str, &str); 5] = [
+    ("J6", "-4/2 -3/5 -4/5 -5/6 -5/8 -6/10 -6/13 -6/16 -7/18 -7/22 -7/25 -7/29 -7/33"),
+    ("J7", "-6/4 -6/6 -7/8 -8/10 -9/12 -11/14 -12/18 -13/22 -14/26 -16/30 -16/36 -18/39 -20/43"),
+    ("J8", "-8/6 -8/10 -10/12 -12/15 -13/20 -15/24 -18/28 -20/34 -22/41 -25/47 -26/55 -29/60 -31/66"),
+    ("j6", "-2/4 -2/6 -2/7 -3/8 -4/9 -5/11 -7/12 -9/13 -11/14 -13/16 -16/16 -18/18 -20/20"),
+    ("j7", "-4/6 -4/8 -5/10 -6/12 -8/13 -10/15 -12/18 -15/20 -18/22 -21/25 -26/26 -28/29 -32/31"),
+];
+
+#[test]
+fn j_stands_in_tables() {
+    for (class, row) in J_TABLES {
+        for ((edge, _), both) in EDGES.into_iter().zip(row.split(' ')) {
+            let (lower, upper) = both.split_once('/').unwrap();
+            agree(edge, class, lower.parse().unwrap(), upper.parse().unwrap());
+        }
+    }
+}

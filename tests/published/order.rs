@@ -43,6 +43,11 @@ fn common_orders() {
             Layout::PairedRows { pairs: 5 },
             vec![3, 8, 2, 9, 4, 7, 1, 10, 5, 6],
         ),
+        // Round a rectangle as round a ring.
+        (
+            Layout::Rectangle { across: 3, down: 1 },
+            vec![1, 5, 3, 7, 2, 6, 4, 8],
+        ),
         (Layout::Free { count: 3 }, vec![1, 2, 3]),
         (Layout::Single, vec![1]),
     ] {
@@ -58,6 +63,10 @@ fn every_layout_meets_every_bolt_once_and_draws_it_inside() {
             Layout::Circle { count },
             Layout::Free { count },
             Layout::PairedRows { pairs: count / 2 },
+            Layout::Rectangle {
+                across: count / 4 + 1,
+                down: count / 5,
+            },
         ] {
             let wanted: Vec<usize> = (0..layout.count()).collect();
             let mut met = layout.order();
@@ -88,6 +97,14 @@ fn every_layout_meets_every_bolt_once_and_draws_it_inside() {
     for layout in [
         Layout::Line { count: usize::MAX },
         Layout::PairedRows { pairs: usize::MAX },
+        Layout::Rectangle {
+            across: usize::MAX,
+            down: usize::MAX,
+        },
+        Layout::Rectangle {
+            across: 2,
+            down: usize::MAX,
+        },
     ] {
         assert_eq!(layout.order().len(), MOST_BOLTS);
     }
@@ -123,6 +140,18 @@ fn drawings() {
         Layout::Circle { count: 4 }.points(),
         &[(0.5, 0.1), (0.9, 0.5), (0.5, 0.9), (0.1, 0.5)],
     );
+    // Clockwise from the upper left corner.
+    close(
+        Layout::Rectangle { across: 2, down: 1 }.points(),
+        &[
+            (0.25, 1.0 / 6.0),
+            (0.75, 1.0 / 6.0),
+            (0.75, 0.5),
+            (0.75, 5.0 / 6.0),
+            (0.25, 5.0 / 6.0),
+            (0.25, 0.5),
+        ],
+    );
     close(
         Layout::Free { count: 3 }.points(),
         &[(0.25, 0.25), (0.75, 0.25), (0.25, 0.75)],
@@ -143,4 +172,6 @@ fn a_round_goes_from_neighbour_to_neighbour() {
     };
     assert_eq!(last.order(&Layout::PairedRows { pairs: 3 }), [0, 1, 2, 5, 4, 3]);
     assert_eq!(last.order(&Layout::Circle { count: 4 }), [0, 1, 2, 3]);
+    let rectangle = Layout::Rectangle { across: 2, down: 1 };
+    assert_eq!(last.order(&rectangle), [0, 1, 2, 3, 4, 5]);
 }

@@ -1,8 +1,8 @@
 //! Lengths, masses, temperatures and angles.
 
 use halfcase::trade::quantity::{
-    Length, LengthUnit, Mass, MassUnit, TemperatureUnit, ThermodynamicTemperature, parse_angle, parse_length,
-    parse_temperature, print_inch_fraction, print_mass, print_temperature,
+    Length, LengthUnit, Mass, MassUnit, TemperatureUnit, ThermodynamicTemperature, convert, parse_angle,
+    parse_length, parse_temperature, print_inch_fraction, print_mass, print_temperature,
 };
 use uom::si::angle::{degree, radian};
 use uom::si::length::{meter, millimeter};
@@ -132,5 +132,51 @@ fn angles_by_definition() {
         let angle = parse_angle(text).expect(text).angle();
         close(angle.get::<degree>(), degrees);
         close(angle.get::<radian>(), degrees / 180.0 * std::f64::consts::PI);
+    }
+}
+
+/// Every unit that readings are taken in, against the first of its kind: exact by definition (NIST SP 811, appendix
+/// B.8; imperial measures: Weights and Measures Act 1985, schedule 1).
+#[test]
+fn units_of_readings_by_definition() {
+    for (unit, first, factor) in [
+        ("in", "mm", 25.4),
+        ("thou", "mm", 0.0254),
+        ("µm", "mm", 0.001),
+        ("cm", "mm", 10.0),
+        ("ft·lb", "N·m", 1.355_817_948_331_400_4),
+        ("in·lb", "N·m", 0.112_984_829_027_616_7),
+        ("kgf·cm", "N·m", 0.098_066_5),
+        ("kgf·m", "N·m", 9.806_65),
+        ("oz·in", "N·m", 0.007_061_551_814_226_04),
+        ("g", "kg", 0.001),
+        ("lb", "kg", 0.453_592_37),
+        ("oz", "kg", 0.028_349_523_125),
+        ("lbf", "N", 4.448_221_615_260_5),
+        ("kgf", "N", 9.806_65),
+        ("kN", "N", 1_000.0),
+        ("bar", "kPa", 100.0),
+        ("psi", "kPa", 6.894_757_293_168_361),
+        ("kgf/cm²", "kPa", 98.066_5),
+        ("MPa", "kPa", 1_000.0),
+        ("mL", "L", 0.001),
+        ("US qt", "L", 0.946_352_946),
+        ("US pt", "L", 0.473_176_473),
+        ("US gal", "L", 3.785_411_784),
+        ("US fl oz", "L", 0.029_573_529_562_5),
+        ("imp qt", "L", 1.136_522_5),
+        ("imp pt", "L", 0.568_261_25),
+        ("imp gal", "L", 4.546_09),
+        ("imp fl oz", "L", 0.028_413_062_5),
+        ("s", "min", 1.0 / 60.0),
+        ("h", "min", 60.0),
+    ] {
+        let got = convert(1.0, unit, first).unwrap_or_else(|| panic!("{unit} to {first}"));
+        assert!(
+            (got / factor - 1.0).abs() < 1e-12,
+            "{unit}: {got}, by definition {factor}"
+        );
+        let back = convert(factor, first, unit).unwrap_or_default();
+        assert!((back - 1.0).abs() < 1e-12, "{first} to {unit}: {back}");
     }
 }

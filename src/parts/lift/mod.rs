@@ -4,10 +4,12 @@ mod drawing;
 
 pub use drawing::lift_drawing;
 
-use super::dynamic::piece;
+use super::dynamic::{memo, piece};
 use super::facts::Facts;
+use super::plate::told_plate;
 use crate::bench::Bench;
 use crate::job::kinds::LiftWork;
+use crate::job::kinds::lift::how::how;
 use crate::job::kinds::lift::words::{Headline, headline, rows};
 use crate::job::kinds::lift::{self, LiftingAnswer, LiftingError};
 use crate::job::sheet::StepId;
@@ -19,7 +21,7 @@ pub type Answered = Memo<Option<(LiftWork, Result<LiftingAnswer, LiftingError>)>
 /// Works the lift at hand out, and again whenever a number of it or the hoist changes.
 pub fn answered(step: Option<StepId>) -> Answered {
     let bench = Bench::here();
-    Memo::new(move |_| {
+    memo(move || {
         let work = bench.lift(step)?;
         let answer = bench.settings.with(|s| lift::answer(&work, s.hoist()));
         Some((work, answer))
@@ -35,8 +37,9 @@ pub fn lift_plate(answered: Answered) -> AnyView {
             Some((work, answer)) => {
                 let facts = rows(work, answer, unit);
                 let head = headline(answer, unit);
+                let lines = how(work, answer, unit);
                 view! {
-                    {plate(head)}
+                    {plate(head, lines)}
                     <Facts rows=facts />
                 }
                 .into_any()
@@ -47,16 +50,10 @@ pub fn lift_plate(answered: Answered) -> AnyView {
     .into_any()
 }
 
-fn plate(head: Headline) -> AnyView {
+fn plate(head: Headline, lines: Vec<String>) -> AnyView {
     let verdict = if head.refused { "trouble-line mid" } else { "mid" };
     view! {
-        <section class="plate" aria-live="polite">
-            <div class="says">{head.says}</div>
-            <div class="number">
-                <span class="value">{head.number}</span>
-                <span class="unit">{head.unit}</span>
-            </div>
-        </section>
+        {told_plate(head.says.to_owned(), head.number, head.unit, move || lines.clone())}
         <p class=verdict>{head.verdict}</p>
     }
     .into_any()

@@ -5,14 +5,14 @@ use crate::bench::Bench;
 use crate::job::kinds::seat::oven::OvenState;
 use crate::job::kinds::seat::words::{clock_text, window_words};
 use crate::job::sheet::StepId;
-use crate::parts::dynamic::{piece, press, text, when, whether};
+use crate::parts::dynamic::{memo, piece, press, text, when, whether};
 use crate::trade::heat_plan::PlanKind;
 use leptos::prelude::*;
 
 /// The key that starts the countdown, then the countdown.
 pub fn countdown(step: Option<StepId>, answered: Answered) -> AnyView {
     let bench = Bench::here();
-    let running = Memo::new(move |_| bench.countdown(step).is_some());
+    let running = memo(move || bench.countdown(step).is_some());
     piece(move || {
         if running.get() {
             running_view(bench, step, true)
@@ -57,7 +57,7 @@ pub fn out_words(which: PlanKind) -> &'static str {
 /// The countdown alone, while it runs: on a step its key is the big one.
 pub fn running_countdown(step: StepId) -> AnyView {
     let bench = Bench::here();
-    let running = Memo::new(move |_| bench.countdown(Some(step)).is_some());
+    let running = memo(move || bench.countdown(Some(step)).is_some());
     let shown = when(
         move || running.get(),
         move || running_view(bench, Some(step), false),

@@ -7,7 +7,7 @@ use crate::job::kinds::Seat;
 use crate::job::kinds::seat::depth::{gap_holds, judge, read_words, target_words};
 use crate::job::reading::{DEPTH, GAP, Verdict, What};
 use crate::job::sheet::StepId;
-use crate::parts::dynamic::{piece, text, whether};
+use crate::parts::dynamic::{memo, piece, text, whether};
 use crate::parts::number_field::NumberField;
 use crate::trade::quantity::{MassUnit, Stated};
 use leptos::prelude::*;
@@ -15,7 +15,7 @@ use leptos::prelude::*;
 /// What must be reached and the readings of it; nothing where no depth is stated.
 pub fn depth_readings(step: Option<StepId>, answered: Answered) -> AnyView {
     let bench = Bench::here();
-    let stated = Memo::new(move |_| answered.with(|found| found.as_ref().and_then(|(seat, _)| seat.depth)));
+    let stated = memo(move || answered.with(|found| found.as_ref().and_then(|(seat, _)| seat.depth)));
     let shown = move |value: Option<f64>| {
         value.map_or(String::new(), |mm| Kept::Millimetre.text(mm, MassUnit::Kilogram))
     };

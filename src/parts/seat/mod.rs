@@ -10,8 +10,9 @@ pub use depth::depth_readings;
 pub use fit_drawing::fit_drawing;
 pub use tools_drawing::tools_drawing;
 
-use super::dynamic::piece;
+use super::dynamic::{memo, piece};
 use super::facts::Facts;
+use super::plate::told_plate;
 use crate::bench::Bench;
 use crate::job::kinds::Seat;
 use crate::job::kinds::seat::words::{Headline, Row, headline, passed_over, rows, tool_rows, warnings};
@@ -25,7 +26,7 @@ pub type Answered = Memo<Option<(Seat, Result<SeatAnswer, SeatError>)>>;
 /// Works the fit at hand out, and again whenever a number of it or the room changes.
 pub fn answered(step: Option<StepId>) -> Answered {
     let bench = Bench::here();
-    Memo::new(move |_| {
+    memo(move || {
         let now = bench.now.get();
         let seat = bench.seat(step)?;
         let answer = seat::answer(&seat, bench.settings.with(|s| s.temperature_at(now)));
@@ -57,6 +58,7 @@ pub fn plan_plate(answered: Answered) -> AnyView {
                 (Some(order), answer) => by_manual(seat, order, answer.as_ref(), press_kn),
                 (None, Ok(answer)) => plate(
                     said_head(bench, headline(answer)),
+                    how_lines(seat, answer),
                     after::how(seat, answer),
                     troubles(seat, answer, press_kn),
                 ),
@@ -124,7 +126,7 @@ fn by_manual(
         Err(error) => trouble(error),
     };
     view! {
-        {plate(order, seat::stated_kind(seat).how(), troubles)}
+        {plate(order, answer.map_or(Vec::new(), |answer| how_lines(seat, answer)), seat::stated_kind(seat).how(), troubles)}
         <section class="own-plan" aria-label="our own plan">
             <h2>"Our own plan beside it"</h2>
             {ours}
@@ -133,7 +135,14 @@ fn by_manual(
     .into_any()
 }
 
-fn plate(head: Headline, how: &'static str, troubles: Vec<String>) -> AnyView {
+/// How the number comes about, in the user's units.
+fn how_lines(seat: &Seat, answer: &SeatAnswer) -> Vec<String> {
+    let bench = Bench::here();
+    let lines = seat::how::how(seat, answer);
+    lines.iter().map(|line| bench.in_figures(line)).collect()
+}
+
+fn plate(head: Headline, lines: Vec<String>, how: &'static str, troubles: Vec<String>) -> AnyView {
     let Headline {
         says,
         number,
@@ -141,13 +150,7 @@ fn plate(head: Headline, how: &'static str, troubles: Vec<String>) -> AnyView {
         also,
     } = head;
     view! {
-        <section class="plate" aria-live="polite">
-            <div class="says">{says}</div>
-            <div class="number">
-                <span class="value">{number}</span>
-                <span class="unit">{unit}</span>
-            </div>
-        </section>
+        {told_plate(says.to_owned(), number, unit.to_owned(), move || lines.clone())}
         {(!also.is_empty()).then(|| view! { <p class="mid also">{also}</p> }.into_any())}
         {troubles.into_iter().map(|line| view! { <p class="trouble-line">{line}</p> }.into_any()).collect::<Vec<_>>()}
         <p class="how">{how}</p>

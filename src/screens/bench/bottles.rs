@@ -5,7 +5,7 @@ use crate::device::time::local;
 use crate::job::bottle::Bottle;
 use crate::job::date::written;
 use crate::parts::choice_tiles::{ChoiceTiles, Tile};
-use crate::parts::dynamic::{from_its_top, piece, press, text};
+use crate::parts::dynamic::{derive, from_its_top, memo, piece, press, text};
 use crate::parts::number_field::NumberField;
 use crate::trade::compound::CompoundClass;
 use crate::trade::quantity::{ThermodynamicTemperature, Time};
@@ -18,7 +18,7 @@ use uom::si::time::{hour, minute};
 pub fn Bottles() -> impl IntoView {
     let bench = Bench::here();
     let draft = RwSignal::new(None::<Bottle>);
-    let open = Memo::new(move |_| draft.with(Option::is_some));
+    let open = memo(move || draft.with(Option::is_some));
     let add = move || {
         draft.set(Some(Bottle::new(
             bench.next_bottle(),
@@ -44,7 +44,7 @@ pub fn Bottles() -> impl IntoView {
 #[component]
 fn Shelf(draft: RwSignal<Option<Bottle>>) -> impl IntoView {
     let bench = Bench::here();
-    let today = Memo::new(move |_| local(bench.now.get()).day);
+    let today = memo(move || local(bench.now.get()).day);
     let row = move |bottle: Bottle| {
         let state = match bottle.spoiled(today.get()) {
             Some(why) => why.to_string(),
@@ -265,7 +265,7 @@ fn Label(draft: RwSignal<Option<Bottle>>) -> impl IntoView {
         draft.set(None);
     };
     let classes = text_of(draft, |b| b.class.name().to_owned());
-    let tiles = Signal::derive(move || {
+    let tiles = derive(move || {
         let all = CompoundClass::ALL.iter().enumerate();
         all.map(|(at, class)| Tile::new(at.to_string(), class.name(), classes.get() == class.name()))
             .collect()

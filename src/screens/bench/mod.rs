@@ -122,6 +122,12 @@ fn Display() -> impl IntoView {
                     "read aloud each new thing a step asks"
                 </button>
             }.into_any())}
+            <button
+                aria-pressed=state(move || bench.settings.with(|s| s.ticks))
+                on:click=press(move || bench.set("sound of keys", |settings| settings.ticks = !settings.ticks))
+            >
+                "a tick at each press"
+            </button>
             <label>
                 "Initials for the record"
                 <input

@@ -4,7 +4,7 @@ use crate::bench::Bench;
 use crate::device::journal::Safe;
 use crate::device::release::{self, Kept};
 use crate::device::wake_lock::Awake;
-use crate::parts::dynamic::{each, piece, press, when};
+use crate::parts::dynamic::{each, memo, piece, press, when};
 use leptos::prelude::*;
 
 /// A newer release, on top: what is new in it, and the key that takes it.
@@ -17,7 +17,7 @@ pub fn newer(bench: Bench) -> AnyView {
                 let lines = lines.lines().map(str::to_owned);
                 each(lines, |line| view! { <li>{line}</li> }.into_any()).into_any()
             });
-            let offered = Memo::new(move |_| bench.newer_waits());
+            let offered = memo(move || bench.newer_waits());
             let taken = piece(move || match offered.get() {
                 true => view! {
                     <button class="work-key first" on:click=press(release::take_over)>

@@ -5,7 +5,7 @@ use crate::job::bonding::{BondAnswer, Section};
 use crate::job::clock::marks;
 use crate::job::figures::Figures;
 use crate::parts::choice_tiles::{ChoiceTiles, Tile};
-use crate::parts::dynamic::{piece, press, text};
+use crate::parts::dynamic::{memo, piece, press, text};
 use crate::parts::when::span;
 use crate::trade::cure::Milestone;
 use leptos::prelude::*;
@@ -17,7 +17,7 @@ const TYPICAL: &str = "typical";
 /// The answer as far as the joint is known.
 #[component]
 pub fn AnswerCard(desk: Desk) -> impl IntoView {
-    let whole = Memo::new(move |_| desk.walk.with(|walk| walk.next().is_none()));
+    let whole = memo(move || desk.walk.with(|walk| walk.next().is_none()));
     let head = text(move || {
         if whole.get() {
             "goes on it"
@@ -59,7 +59,7 @@ pub fn AnswerCard(desk: Desk) -> impl IntoView {
 #[component]
 fn Bottles(desk: Desk) -> impl IntoView {
     let bench = desk.bench;
-    let tiles = Memo::new(move |_| {
+    let tiles = memo(move || {
         desk.answer()
             .map(|answer| bottle_tiles(desk.bench.figures(), &answer))
             .unwrap_or_default()
@@ -82,7 +82,7 @@ fn Bottles(desk: Desk) -> impl IntoView {
             None => {}
         }
     });
-    let activator = Memo::new(move |_| desk.answer().is_some_and(|answer| answer.takes_activator()));
+    let activator = memo(move || desk.answer().is_some_and(|answer| answer.takes_activator()));
     let toggle = move || desk.activator.update(|on| *on = !*on);
     view! {
         {piece(move || if tiles.with(Vec::is_empty) {
@@ -127,7 +127,7 @@ fn bottle_tiles(figures: Figures, answer: &BondAnswer) -> Vec<Tile> {
 /// When it is cured, put on now, in the shop as it is and is planned to be.
 #[component]
 fn Cure(desk: Desk) -> impl IntoView {
-    let rows = Memo::new(move |_| cure_rows(desk));
+    let rows = memo(move || cure_rows(desk));
     let row = |(name, words): (String, String)| view! { <dt>{name}</dt> <dd>{words}</dd> }.into_any();
     view! { <dl class="facts">{piece(move || rows.get().into_iter().map(row).collect::<Vec<_>>().into_any())}</dl> }
 }
@@ -169,7 +169,7 @@ fn cure_rows(desk: Desk) -> Vec<(String, String)> {
 /// All else that is to know.
 #[component]
 fn Sections(desk: Desk) -> impl IntoView {
-    let sections = Memo::new(move |_| desk.answer().map(|answer| answer.sections()).unwrap_or_default());
+    let sections = memo(move || desk.answer().map(|answer| answer.sections()).unwrap_or_default());
     let section = move |Section { title, lines }: Section| {
         let figures = desk.bench.figures();
         let lines = lines

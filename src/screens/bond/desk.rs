@@ -4,6 +4,7 @@ use crate::bench::Bench;
 use crate::device::place;
 use crate::job::bonding::{BondAnswer, Walk};
 use crate::job::sheet::StepId;
+use crate::parts::dynamic::memo;
 use crate::trade::application::JointKind;
 use leptos::prelude::*;
 
@@ -30,7 +31,7 @@ pub struct Desk {
 impl Desk {
     pub fn new(bench: Bench, step: Option<StepId>) -> Self {
         let met = RwSignal::new(Vec::new());
-        let walk = Memo::new(move |_| match step {
+        let walk = memo(move || match step {
             None => bench.settings.with(|settings| settings.walk.clone()),
             Some(id) => Walk {
                 joint: bench
@@ -40,7 +41,7 @@ impl Desk {
             },
         });
         let activator = RwSignal::new(false);
-        let answer = Memo::new(move |_| {
+        let answer = memo(move || {
             walk.with(|walk| {
                 let joint = walk.joint.as_ref()?;
                 Some(bench.bond(joint, activator.get()))
@@ -52,7 +53,7 @@ impl Desk {
             walk,
             again: RwSignal::new(None),
             activator,
-            cures: Memo::new(move |_| {
+            cures: memo(move || {
                 answer.with(|answer| answer.as_ref().is_some_and(|answer| answer.spec.is_some()))
             }),
             answer,

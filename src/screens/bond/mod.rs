@@ -10,7 +10,7 @@ use crate::bench::{Bench, Intent};
 use crate::job::clock::CureClock;
 use crate::job::sheet::StepId;
 use crate::parts::clock_bar::ClockBar;
-use crate::parts::dynamic::{piece, press, text, whether};
+use crate::parts::dynamic::{memo, piece, press, text, whether};
 use crate::parts::work_keys::UndoKey;
 use crate::screens::Route;
 use desk::Desk;
@@ -21,7 +21,7 @@ use wetted::WettedKey;
 #[component]
 pub fn BondScreen(step: Option<StepId>) -> impl IntoView {
     let desk = Desk::new(Bench::here(), step);
-    let walking = Memo::new(move |_| desk.walk.with(|walk| walk.joint.is_some()));
+    let walking = memo(move || desk.walk.with(|walk| walk.joint.is_some()));
     let start = move || match step {
         Some(step) => step_keys(desk, step),
         None => free_keys(desk),
@@ -52,7 +52,7 @@ pub fn BondScreen(step: Option<StepId>) -> impl IntoView {
 /// On a step: start its clock, or see it; and the way back.
 fn step_keys(desk: Desk, id: StepId) -> AnyView {
     let bench = desk.bench;
-    let clocks = Memo::new(move |_| {
+    let clocks = memo(move || {
         let mine = bench.progress.with(|progress| progress.step(id).clocks);
         bench.clocks.with(|clocks| {
             let clocks = clocks

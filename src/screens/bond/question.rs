@@ -3,7 +3,7 @@
 use super::desk::{Desk, KIND};
 use crate::job::bonding::{Walk, chosen_words};
 use crate::parts::choice_tiles::{ChoiceTiles, Tile};
-use crate::parts::dynamic::{piece, press};
+use crate::parts::dynamic::{memo, piece, press};
 use crate::trade::application::{DONT_KNOW, JointKind, Question};
 use leptos::prelude::*;
 
@@ -55,7 +55,7 @@ fn asked(walk: &Walk, again: Option<&str>) -> Option<Asked> {
 /// The question at hand; nothing when every one that matters is met.
 #[component]
 pub fn QuestionNow(desk: Desk) -> impl IntoView {
-    let now = Memo::new(move |_| {
+    let now = memo(move || {
         let again = desk.again.get();
         desk.walk.with(|walk| asked(walk, again.as_deref()))
     });
@@ -94,7 +94,7 @@ fn one(desk: Desk, asked: Asked) -> AnyView {
 /// The answers so far; a touch asks again.
 #[component]
 pub fn Answers(desk: Desk) -> impl IntoView {
-    let rows = Memo::new(move |_| desk.walk.with(answers));
+    let rows = memo(move || desk.walk.with(answers));
     let row = move |(id, words, answer): (String, &'static str, String)| {
         let ask = move || {
             desk.again.set(Some(id.clone()));

@@ -3,14 +3,14 @@
 use crate::bench::Bench;
 use crate::job::gate::wetted;
 use crate::job::sheet::StepId;
-use crate::parts::dynamic::{piece, press};
+use crate::parts::dynamic::{memo, piece, press};
 use leptos::prelude::*;
 
 /// Says whether a fill waits for the joint of that step, and turns it; nothing where nothing cures.
 #[component]
 pub fn WettedKey(step: StepId) -> impl IntoView {
     let bench = Bench::here();
-    let wet = Memo::new(move |_| bench.sheet.with(|sheet| sheet.step(step).and_then(wetted)));
+    let wet = memo(move || bench.sheet.with(|sheet| sheet.step(step).and_then(wetted)));
     piece(move || {
         let Some(wet) = wet.get() else {
             return ().into_any();

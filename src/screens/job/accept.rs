@@ -4,14 +4,14 @@ use crate::bench::{Bench, Intent};
 use crate::job::reading::What;
 use crate::job::sheet::StepId;
 use crate::parts::ask_words::AskWords;
-use crate::parts::dynamic::{piece, text};
+use crate::parts::dynamic::{memo, piece, text};
 use leptos::prelude::*;
 
 /// A finding is done again (which the step itself offers), accepted, or waits for a part.
 pub fn accept(step: StepId, what: What) -> AnyView {
     let bench = Bench::here();
     let kept = StoredValue::new(what);
-    let found = Memo::new(move |_| kept.with_value(|what| bench.finding(step, what)));
+    let found = memo(move || kept.with_value(|what| bench.finding(step, what)));
     let reason = move || {
         bench.progress.with(|progress| {
             let step = progress.touched(step)?;

@@ -5,7 +5,7 @@ use crate::job::bonding::BondAnswer;
 use crate::job::kinds::Work;
 use crate::job::sheet::{Step, StepId};
 use crate::parts::clock_bar::{ClockBar, clock_on_stage};
-use crate::parts::dynamic::{each, piece, press};
+use crate::parts::dynamic::{each, memo, piece, press};
 use crate::screens::Route;
 use crate::trade::application::Application;
 use leptos::prelude::*;
@@ -14,7 +14,7 @@ use leptos::prelude::*;
 pub fn clocks(step: StoredValue<Step>) -> AnyView {
     let bench = Bench::here();
     let id = step.with_value(|step| step.id);
-    let clocks = Memo::new(move |_| {
+    let clocks = memo(move || {
         let mine = bench.progress.with(|progress| progress.step(id).clocks);
         bench.clocks.with(|clocks| {
             let mine = clocks
@@ -34,7 +34,7 @@ pub fn clocks(step: StoredValue<Step>) -> AnyView {
 pub fn clock_stage(step: StoredValue<Step>) -> AnyView {
     let bench = Bench::here();
     let id = step.with_value(|step| step.id);
-    let clock = Memo::new(move |_| {
+    let clock = memo(move || {
         let mine = bench.progress.with(|progress| progress.step(id).clocks);
         bench.clocks.with(|clocks| {
             let mut mine = clocks
@@ -60,7 +60,7 @@ pub fn put_on(step: StoredValue<Step>) -> AnyView {
     let Some(application) = application else {
         return ().into_any();
     };
-    let answer = Memo::new(move |_| bench.bond(&application, false));
+    let answer = memo(move || bench.bond(&application, false));
     let said = piece(move || answer.with(large));
     view! { <p class="quiet">{joint}</p> {said} }.into_any()
 }
@@ -106,7 +106,7 @@ pub fn BondWork(step: StoredValue<Step>) -> impl IntoView {
 #[component]
 pub fn CompoundLine(application: Application, step: StepId) -> impl IntoView {
     let bench = Bench::here();
-    let answer = Memo::new(move |_| bench.bond(&application, false));
+    let answer = memo(move || bench.bond(&application, false));
     view! {
         <section class="compound" aria-label="compound">
             <span class="quiet">"goes on it"</span>

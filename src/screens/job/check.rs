@@ -11,7 +11,7 @@ use crate::job::readings;
 use crate::job::sense;
 use crate::job::sheet::Step;
 use crate::parts::ask_words::AskWords;
-use crate::parts::dynamic::{each, piece, press, text};
+use crate::parts::dynamic::{each, memo, piece, press, text};
 use crate::parts::keys::{KeySpec, keys};
 use crate::parts::number_field::NumberField;
 use crate::parts::typed::{next_unit, turned};
@@ -76,7 +76,7 @@ pub fn one(step: StoredValue<Step>, check: &Check, what: &What) -> AnyView {
             )
         }
         What::Radius(_) => (radius(step, what.clone(), with, true), true),
-        place => (super::grid::cell(bench, id, place, with, true), true),
+        place => (super::grid::asked(step, check, place, with), true),
     };
     let with_what = measures.then(|| view! { <WithWhat with /> }.into_any());
     view! { {field} {with_what} }.into_any()
@@ -169,7 +169,7 @@ fn WithWhat(with: RwSignal<ReadWith>) -> impl IntoView {
                     <span>{text(tool)}</span>
                 </button>
             </div>
-            <NumberField name="part and gauge at" unit=Signal::stored(scale.to_owned()) value=Signal::derive(at) take signed=true />
+            <NumberField name="part and gauge at" unit=Signal::stored(scale.to_owned()) value=text(at) take signed=true />
         </div>
         {tools}
     }
@@ -197,8 +197,7 @@ fn radius(step: StoredValue<Step>, what: What, with: RwSignal<ReadWith>, asked: 
         kept.with_value(|(what, unit)| bench.measure(id, what.clone(), value, unit, &with))
             .map_err(|refused| refused.to_string())
     };
-    view! { <NumberField name unit=Signal::stored(unit) value=Signal::derive(value) take typed asked /> }
-        .into_any()
+    view! { <NumberField name unit=Signal::stored(unit) value=text(value) take typed asked /> }.into_any()
 }
 
 /// One worked out from the others: what it comes to, and what its limits say.
@@ -243,7 +242,7 @@ fn OneReading(
     let kept = StoredValue::new(limit.clone());
     let what = What::Limit(limit.id);
     let read = what.clone();
-    let reading = Memo::new(move |_| {
+    let reading = memo(move || {
         bench
             .progress
             .with(|progress| progress.touched(id)?.reading(&read).cloned())
@@ -290,7 +289,7 @@ fn OneReading(
         (radius_too && limit.asks_radius()).then(|| radius(step, What::Radius(limit.id), with, false));
     view! {
         {radius}
-        <NumberField name=limit.name.clone() unit=unit value=Signal::derive(value) take signed=true typed turn=turn asked=!radius_too />
+        <NumberField name=limit.name.clone() unit=unit value=text(value) take signed=true typed turn=turn asked=!radius_too />
         <p><span class="limits">{limit.words()}</span> <strong>{text(said)}</strong></p>
         {accept(id, what)}
     }

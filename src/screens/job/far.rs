@@ -8,7 +8,7 @@ use crate::job::guarding::guard_fasten;
 use crate::job::kinds::Work;
 use crate::job::kinds::fasten::fastening::PassAnswer;
 use crate::job::sheet::{Step, StepId};
-use crate::parts::dynamic::{press, text, when};
+use crate::parts::dynamic::{memo, press, text, when};
 use crate::parts::strip::nearest;
 use crate::trade::guard::Verdict;
 use crate::trade::quantity::TorqueUnit;
@@ -31,7 +31,7 @@ pub fn far(step: StepId) -> AnyView {
     let shown = when(
         move || far.get(),
         move || {
-            let number = Memo::new(move |_| number(bench, step));
+            let number = memo(move || number(bench, step));
             let next = text(move || face(bench, step).map_or(String::new(), |(face, _)| face));
             let count = text(move || face(bench, step).map_or(String::new(), |(_, small)| small));
             view! {

@@ -8,21 +8,21 @@ use crate::bench::{Ask, Bench};
 use crate::job::answer::TorqueAnswer;
 use crate::job::guarding::{KnownBolt, guard_fasten, guard_others, silent_words};
 use crate::job::journal::time_words;
-use crate::job::kinds::fasten::Lock;
 use crate::job::kinds::fasten::fastening::{PassAnswer, running, running_words};
 use crate::job::kinds::fasten::size_words;
+use crate::job::kinds::fasten::{Front, Lock};
 use crate::job::kinds::{Fasten, Reuse, Work};
 use crate::job::progress::next_fastener;
 use crate::job::reading::{Fact, What};
 use crate::job::sheet::Step;
 use crate::parts::angle_gauge::AngleGauge;
 use crate::parts::bolts::{Bolt, Bolts};
-use crate::parts::dynamic::{Piece, piece, press, text};
+use crate::parts::dynamic::{Piece, derive, memo, piece, press, text};
 use crate::parts::guard::{GuardFold, GuardLine};
 use crate::parts::number_field::NumberField;
 use crate::parts::plate::Plate;
 use crate::parts::torque_plate::{AnswerPlate, OtherUnits, Ruler, ScaleDrawing, WrenchLine, WrenchRow};
-use crate::parts::work_keys::{Resting, rest};
+use crate::parts::work_keys::Resting;
 use crate::screens::Route;
 use crate::trade::guard::Verdict;
 use crate::trade::order::Layout;
@@ -44,11 +44,10 @@ impl Here {
     fn of(step: StoredValue<Step>) -> Option<Self> {
         let bench = Bench::here();
         let kept = StoredValue::new(step.with_value(|step| as_fasten(step).cloned())?);
-        let pass = Memo::new(move |_| step.with_value(|step| pass_at_hand(bench, step, kept)));
-        let place = Memo::new(move |_| step.with_value(|step| place_at_hand(bench, step)));
-        let asked =
-            Memo::new(move |_| step.with_value(|step| bench.pass_answer(step, pass.get(), place.get())));
-        let answer = Signal::derive(move || match asked.get() {
+        let pass = memo(move || step.with_value(|step| pass_at_hand(bench, step, kept)));
+        let place = memo(move || step.with_value(|step| place_at_hand(bench, step)));
+        let asked = memo(move || step.with_value(|step| bench.pass_answer(step, pass.get(), place.get())));
+        let answer = derive(move || match asked.get() {
             Some(PassAnswer::Torque(answer)) => Some(*answer),
             _ => None,
         });
@@ -79,8 +78,8 @@ pub fn tally_stage(step: StoredValue<Step>) -> AnyView {
     } = here;
     let id = step.with_value(|step| step.id);
     // What the core asks to be done may be done, with whatever was said to be used for it.
-    let allowed = Signal::derive(move || matches!(bench.ask(id), Some(Ask::Tally(_))));
-    let adapted = Signal::derive(move || answer.with(|answer| answer.as_ref().is_some_and(|a| a.adapted)));
+    let allowed = derive(move || matches!(bench.ask(id), Some(Ask::Tally(_))));
+    let adapted = derive(move || answer.with(|answer| answer.as_ref().is_some_and(|a| a.adapted)));
     let plate: Piece = piece(move || match asked.get() {
         Some(PassAnswer::Angle { degrees, off }) => turn_plate(degrees, off),
         Some(PassAnswer::Hand) => big_words("Snug by hand".to_owned(), "until the faces meet; no more"),
@@ -92,7 +91,7 @@ pub fn tally_stage(step: StoredValue<Step>) -> AnyView {
         }
         .into_any(),
     });
-    let bolts = Signal::derive(move || step.with_value(|step| bolts(bench, step, pass.get())));
+    let bolts = derive(move || step.with_value(|step| bolts(bench, step, pass.get())));
     let manual = move || {
         kept.with_value(|fasten| {
             let own = fasten.at(place.get());
@@ -108,10 +107,9 @@ pub fn tally_stage(step: StoredValue<Step>) -> AnyView {
                 None => ().into_any(),
             },
         );
-    let resting = use_context::<Resting>().map(|resting| resting.0);
+    let resting = use_context::<Resting>();
     let touched = move |place: usize| {
-        if resting.is_none_or(|resting| !resting.get_untracked()) {
-            resting.into_iter().for_each(rest);
+        if resting.is_none_or(Resting::counts) {
             bench.tally_at(id, place);
         }
     };
@@ -122,7 +120,7 @@ pub fn tally_stage(step: StoredValue<Step>) -> AnyView {
                 <p class="pass">{text(manual)}</p>
             </div>
             {doubt}
-            <Bolts bolts outline=kept.with_value(outline) touched=touched />
+            <Bolts bolts outline=kept.with_value(outline) front=kept.with_value(front) touched=touched />
         </div>
     }
     .into_any()
@@ -167,9 +165,17 @@ pub fn asked_torque(step: StoredValue<Step>) -> AnyView {
 fn outline(fasten: &Fasten) -> &'static str {
     match fasten.layout {
         Layout::Circle { .. } => "bolts round",
-        Layout::PairedRows { .. } => "bolts framed",
+        Layout::PairedRows { .. } | Layout::Rectangle { .. } => "bolts framed",
         Layout::Single => "bolts single",
         Layout::Line { .. } | Layout::Free { .. } => "bolts",
+    }
+}
+
+/// Where the part's front is: a class; none where nobody said.
+fn front(fasten: &Fasten) -> Option<&'static str> {
+    match fasten.front {
+        Front::NotSaid => None,
+        side => Some(side.words()),
     }
 }
 
@@ -276,7 +282,7 @@ fn turn_plate(degrees: f64, off: f64) -> AnyView {
     };
     view! {
         <Plate says="turn a further".to_owned() number=degrees.to_string() unit />
-        <AngleGauge degrees=Signal::derive(move || degrees) off />
+        <AngleGauge degrees=derive(move || degrees) off />
     }
     .into_any()
 }
@@ -364,7 +370,7 @@ fn Guard(step: StoredValue<Step>, kept: StoredValue<Fasten>) -> impl IntoView {
     };
     let correct = move |statement| bench.correct_torque(step.with_value(|step| step.id), statement);
     let tell = move |fastener| bench.say_fastener(step.with_value(|step| step.id), fastener);
-    let guard = Signal::derive(move || guard.clone());
+    let guard = derive(move || guard.clone());
     view! {
         <GuardLine guard open=move |()| open.update(|o| *o = !*o) correct tell />
         <GuardFold open guard statement bolt />

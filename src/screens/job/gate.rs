@@ -3,16 +3,16 @@
 use crate::bench::{Bench, Intent};
 use crate::job::gate::{Wait, blocking, opens_at};
 use crate::job::sheet::Step;
-use crate::parts::dynamic::{each, piece, press, text, when as shown_when};
-use crate::parts::plate::Plate;
+use crate::parts::dynamic::{each, memo, piece, press, text, when as shown_when};
+use crate::parts::plate::{Plate, how_sheet};
 use crate::parts::when::{span, when};
 use leptos::prelude::*;
 
 /// When it opens, as large as a number, and the one thing that keeps it shut; the rest is behind “all”.
 pub fn shut(step: StoredValue<Step>) -> AnyView {
     let bench = Bench::here();
-    let waits = Memo::new(move |_| step.with_value(|step| bench.waits(step)));
-    let opens = Memo::new(move |_| opens_words(bench, &waits.get()));
+    let waits = memo(move || step.with_value(|step| bench.waits(step)));
+    let opens = memo(move || opens_words(bench, &waits.get()));
     let blocks = text(move || {
         waits.with(|waits| blocking(waits).map_or(String::new(), |wait| wait_words(bench, wait)))
     });
@@ -20,23 +20,47 @@ pub fn shut(step: StoredValue<Step>) -> AnyView {
         0 | 1 => String::new(),
         all => format!("and {} more: all ›", all - 1),
     });
+    let told = RwSignal::new(false);
+    let lines = move || how_lines(bench, step, &waits.get());
+    let how = Callback::new(move |()| told.set(true));
     view! {
         <Plate
             says=text(move || opens.with(|opens| opens.0.clone()))
             number=text(move || opens.with(|opens| opens.1.clone()))
             unit=text(move || opens.with(|opens| opens.2.to_owned()))
+            how=Some(how)
         />
+        {how_sheet(told, lines, || ().into_any())}
         <p class="mid">{blocks}</p>
         <p class="mid quiet">{more}</p>
     }
     .into_any()
 }
 
+/// How the time of the gate comes about: by the cure that ends last, else by what is in the way.
+fn how_lines(bench: Bench, step: StoredValue<Step>, waits: &[Wait]) -> Vec<String> {
+    let last = waits.iter().filter_map(|wait| match wait {
+        Wait::Cure { clock, until } => Some((*until, *clock)),
+        _ => None,
+    });
+    let milestone = step.with_value(Step::needs_cured);
+    let told = opens_at(waits).and(last.max()).zip(milestone);
+    let Some(((_, id), milestone)) = told else {
+        return waits.iter().map(|wait| wait_words(bench, wait)).collect();
+    };
+    bench.settings.with(|settings| {
+        bench.clocks.with(|clocks| {
+            let clock = clocks.iter().find(|clock| clock.id == id);
+            clock.map_or(Vec::new(), |clock| clock.how(milestone, &settings.shop))
+        })
+    })
+}
+
 /// What `step` waits for; nothing when it is open.
 #[component]
 pub fn GateView(step: StoredValue<Step>) -> impl IntoView {
     let bench = Bench::here();
-    let waits = Memo::new(move |_| step.with_value(|step| bench.waits(step)));
+    let waits = memo(move || step.with_value(|step| bench.waits(step)));
     let reason = RwSignal::new(String::new());
     let asking = RwSignal::new(false);
     let by_hand = move || {

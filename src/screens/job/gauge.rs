@@ -8,7 +8,7 @@ use crate::job::kinds::gauge::words::{how_words, lay_words, limits_words, plasti
 use crate::job::kinds::{Gauge, Gauged, Work};
 use crate::job::reading::What;
 use crate::job::sheet::{Step, StepId};
-use crate::parts::dynamic::{piece, text};
+use crate::parts::dynamic::{memo, piece, text};
 use crate::parts::keys::{KeySpec, keys};
 use crate::parts::number_field::NumberField;
 use crate::trade::gauging::Plastic;
@@ -101,8 +101,8 @@ fn lines(words: Vec<String>) -> AnyView {
 
 /// What is to be done now, and which plastic lies in the bearing.
 fn now(bench: Bench, id: StepId, gauge: StoredValue<Gauge>) -> AnyView {
-    let ask = Memo::new(move |_| bench.ask(id));
-    let laid = Memo::new(move |_| {
+    let ask = memo(move || bench.ask(id));
+    let laid = memo(move || {
         bench.progress.with(|progress| {
             progress
                 .touched(id)
@@ -154,7 +154,7 @@ fn reading(
     let name = step.with_value(|step| what.name(Some(step)));
     let unit = gauge.with_value(|gauge| gauge.unit.symbol());
     let kept = StoredValue::new(what.clone());
-    let found = Memo::new(move |_| {
+    let found = memo(move || {
         let reading = bench.progress.with(|progress| {
             let step = progress.touched(id)?;
             kept.with_value(|what| step.reading(what).cloned())

@@ -4,10 +4,10 @@ use super::said::read_with;
 use crate::bench::{Bench, ReadWith};
 use crate::job::id::ReadingId;
 use crate::job::kinds::check::bore::{BoreAnswer, answer, size_words};
-use crate::job::kinds::{Bore, DEPTH_WORDS, DIRECTION_WORDS};
+use crate::job::kinds::{Bore, Check, DEPTH_WORDS, DIRECTION_WORDS};
 use crate::job::reading::{What, whole_bore};
 use crate::job::sheet::{Step, StepId};
-use crate::parts::dynamic::piece;
+use crate::parts::dynamic::{memo, piece};
 use crate::parts::number_field::NumberField;
 use crate::trade::quantity::Unit;
 use leptos::prelude::*;
@@ -18,7 +18,7 @@ pub fn BoreGrid(step: StoredValue<Step>, bore: Bore, with: RwSignal<ReadWith>) -
     let bench = Bench::here();
     let id = step.with_value(|step| step.id);
     let kept = StoredValue::new(bore.clone());
-    let said = Memo::new(move |_| {
+    let said = memo(move || {
         let progress = bench.progress.with(|progress| progress.step(id));
         kept.with_value(|bore| Said(answer(bore, &progress)))
     });
@@ -29,12 +29,12 @@ pub fn BoreGrid(step: StoredValue<Step>, bore: Bore, with: RwSignal<ReadWith>) -
             (bore.id, true),
             &journal.name,
             (String::new(), true),
-            with,
+            (with, None),
         )
     });
     let own = (size_words(&bore), bore.shaft);
     view! {
-        {grid(bench, id, (bore.id, false), &bore.name, own, with)}
+        {grid(bench, id, (bore.id, false), &bore.name, own, (with, None))}
         {journal}
         {piece(move || said.with(|said| judged(&said.0)))}
         {super::accept::accept(id, whole_bore(bore.id))}
@@ -44,14 +44,15 @@ pub fn BoreGrid(step: StoredValue<Step>, bore: Bore, with: RwSignal<ReadWith>) -
 #[derive(Clone, PartialEq)]
 struct Said(BoreAnswer);
 
-/// The six readings, a row a depth, a column a direction.
+/// The six readings where they are taken, a row a depth, a column a direction: in a bore cut open, or over a
+/// shaft. The one asked for is ringed, and the step's big key opens it.
 fn grid(
     bench: Bench,
     step: StepId,
     (bore, journal): (ReadingId, bool),
     name: &str,
     (limits, shaft): (String, bool),
-    with: RwSignal<ReadWith>,
+    (with, asked): (RwSignal<ReadWith>, Option<&What>),
 ) -> AnyView {
     let unit = bench.sheet.with_untracked(|sheet| sheet.units.length.symbol());
     let places: Vec<What> = What::grid(bore, journal).collect();
@@ -60,15 +61,16 @@ fn grid(
         .iter()
         .zip(rows)
         .flat_map(|(depth, row)| {
-            let row = row.iter().map(|what| cell(bench, step, what, with, false));
+            let row = row
+                .iter()
+                .map(|what| cell(bench, step, what, with, asked == Some(what)));
             std::iter::once(view! { <span class="row-name">{*depth}</span> }.into_any()).chain(row)
         })
         .collect();
     view! {
         <section class="bore" aria-label=name.to_owned()>
             <h2>{name.to_owned()} ", " {unit} " " <span class="quiet figures">{limits}</span></h2>
-            {drawing(shaft)}
-            <div class="grid">
+            <div class="grid" class:shaft=shaft>
                 <span></span>
                 <span>{DIRECTION_WORDS[0]}</span>
                 <span>{DIRECTION_WORDS[1]}</span>
@@ -79,12 +81,29 @@ fn grid(
     .into_any()
 }
 
+/// The bore or its journal that a place belongs to, with that place asked for.
+pub fn asked(step: StoredValue<Step>, check: &Check, what: &What, with: RwSignal<ReadWith>) -> AnyView {
+    let bench = Bench::here();
+    let id = step.with_value(|step| step.id);
+    let What::Place { bore, journal, .. } = what else {
+        return ().into_any();
+    };
+    let Some(found) = check.bores.iter().find(|found| found.id == *bore) else {
+        return ().into_any();
+    };
+    let (name, drawn) = match (&found.journal, journal) {
+        (Some(own), true) => (&own.name, (String::new(), true)),
+        _ => (&found.name, (size_words(found), found.shaft)),
+    };
+    grid(bench, id, (*bore, *journal), name, drawn, (with, Some(what)))
+}
+
 /// One place's field; `asked`: it is the one the step asks for, so that its big key opens it.
-pub fn cell(bench: Bench, step: StepId, what: &What, with: RwSignal<ReadWith>, asked: bool) -> AnyView {
+fn cell(bench: Bench, step: StepId, what: &What, with: RwSignal<ReadWith>, asked: bool) -> AnyView {
     let kept = StoredValue::new(what.clone());
     let name = bench.sheet.with_untracked(|sheet| what.name(sheet.step(step)));
     let unit = bench.sheet.with_untracked(|sheet| sheet.units.length.symbol());
-    let value = Memo::new(move |_| {
+    let value = memo(move || {
         bench.progress.with(|progress| {
             let found = kept.with_value(|what| progress.touched(step)?.reading(what));
             found.map_or(String::new(), |found| found.shown_in(unit))
@@ -99,34 +118,6 @@ pub fn cell(bench: Bench, step: StepId, what: &What, with: RwSignal<ReadWith>, a
     };
     let unit = Signal::stored(unit.to_owned());
     view! { <NumberField name unit value take typed asked /> }.into_any()
-}
-
-/// Where the readings are taken, at three depths in two directions: in a bore cut open, or over a shaft.
-fn drawing(shaft: bool) -> AnyView {
-    let (metal, cut, tips) = if shaft {
-        (
-            "M60 8H150V88H60Z",
-            "M30 22H60M150 22H180M30 48H60M150 48H180M30 74H60M150 74H180",
-            "M60 22l-8-4v8zM150 22l8-4v8zM60 48l-8-4v8zM150 48l8-4v8zM60 74l-8-4v8zM150 74l8-4v8z",
-        )
-    } else {
-        (
-            "M20 8H60V88H20ZM150 8H190V88H150Z",
-            "M60 22H150M60 48H150M60 74H150",
-            "M60 22l8-4v8zM150 22l-8-4v8zM60 48l8-4v8zM150 48l-8-4v8zM60 74l8-4v8zM150 74l-8-4v8z",
-        )
-    };
-    view! {
-        <svg class="bore-drawing" viewBox="0 0 360 96" aria-hidden="true">
-            <path class="metal" d=metal />
-            <path class="cut" d=cut />
-            <path class="tips" d=tips />
-            <circle class="ring" cx="280" cy="48" r="38" />
-            <path class="cut" d="M242 48H318M280 10V86" />
-            <path class="tips" d="M242 48l8-4v8zM318 48l-8-4v8zM280 10l-4 8h8zM280 86l-4-8h8z" />
-        </svg>
-    }
-    .into_any()
 }
 
 fn judged(said: &BoreAnswer) -> AnyView {

@@ -9,7 +9,7 @@ use crate::device::voice;
 use crate::job::sheet::Step;
 use crate::job::situation::to_show;
 use crate::parts::caution_card::caution_list;
-use crate::parts::dynamic::{press, text};
+use crate::parts::dynamic::{memo, press, text};
 use crate::parts::sheet::sheet;
 use crate::trade::caution::{Caution, Level};
 use leptos::prelude::*;
@@ -24,7 +24,7 @@ pub fn Lane(
 ) -> impl IntoView {
     let bench = Bench::here();
     let id = step.with_value(|step| step.id);
-    let said = Memo::new(move |_| {
+    let said = memo(move || {
         let progress = bench.progress.with(|progress| progress.step(id));
         let show = match progress.closed() {
             true => Vec::new(),
@@ -72,7 +72,7 @@ pub fn Lane(
     });
     let show = move || open.set(true);
     // Each new thing that is asked, where it is set so; not what stands there already.
-    let spoken = Memo::new(move |_| spoken(bench, id));
+    let spoken = memo(move || spoken(bench, id));
     Effect::new(move |before: Option<String>| {
         let now = spoken.get();
         if before.is_some_and(|before| before != now) && bench.settings.with_untracked(|s| s.aloud) {

@@ -42,7 +42,7 @@ pub fn uses(step: StepId, fasten: &Fasten, asked: bool) -> AnyView {
         read.map_err(|refused| refused.to_string())
     };
     view! {
-        <NumberField name=What::Uses.name(None) unit=Signal::stored(String::new()) value=Signal::derive(value) take asked />
+        <NumberField name=What::Uses.name(None) unit=Signal::stored(String::new()) value=text(value) take asked />
         <p>{fasten.reuse_words()}</p>
     }
     .into_any()
@@ -153,6 +153,5 @@ pub fn length_field(bench: Bench, step: StoredValue<Step>, what: What, asked: bo
     };
     let units = read_in(&planned);
     let turn = Callback::new(move |()| unit.update(|unit| next_unit(&units, unit)));
-    view! { <NumberField name unit value=Signal::derive(value) take typed turn=Some(turn) asked /> }
-        .into_any()
+    view! { <NumberField name unit value=text(value) take typed turn=Some(turn) asked /> }.into_any()
 }

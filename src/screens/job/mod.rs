@@ -31,10 +31,10 @@ mod turn;
 use crate::bench::{Ask, Bench, Intent};
 use crate::job::kinds::Work;
 use crate::job::sheet::{Step, StepId};
-use crate::parts::dynamic::{piece, press, state, text, when, whether};
+use crate::parts::dynamic::{memo, piece, press, state, text, when, whether};
 use crate::parts::keys::{KeySpec, keys};
 use crate::parts::number_field::ReadingOpen;
-use crate::parts::work_keys::{Resting, UndoKey, rest};
+use crate::parts::work_keys::{Resting, UndoKey};
 use crate::screens::Route;
 use leptos::prelude::*;
 
@@ -52,7 +52,7 @@ pub fn JobNow() -> impl IntoView {
 #[component]
 pub fn StepScreen(step: StepId) -> impl IntoView {
     let bench = Bench::here();
-    let found = Memo::new(move |_| bench.sheet.with(|sheet| sheet.step(step).cloned()));
+    let found = memo(move || bench.sheet.with(|sheet| sheet.step(step).cloned()));
     piece(move || match found.get() {
         Some(step) => view! { <StepView step /> }.into_any(),
         None => view! { <h1 class="page">"There is no such step in this job."</h1> }.into_any(),
@@ -64,13 +64,13 @@ fn StepView(step: Step) -> impl IntoView {
     let bench = Bench::here();
     let id = step.id;
     let kept = StoredValue::new(step.clone());
-    let cautions = Memo::new(move |_| kept.with_value(|step| bench.cautions_of(&step.work, Some(step.id))));
+    let cautions = memo(move || kept.with_value(|step| bench.cautions_of(&step.work, Some(step.id))));
     // First the STOP, and nothing beside it.
-    let stopped = Memo::new(move |_| matches!(bench.ask(id), Some(Ask::Acknowledge(_))));
+    let stopped = memo(move || matches!(bench.ask(id), Some(Ask::Acknowledge(_))));
     let open = RwSignal::new(false);
     let reading = RwSignal::new(false);
     provide_context(ReadingOpen(reading));
-    provide_context(Resting(RwSignal::new(false)));
+    provide_context(Resting::from_now());
     view! {
         <div class="step" class:stopped=whether(move || stopped.get()) inert=whether(move || open.get())>
             <StepHead step=kept />
@@ -180,10 +180,9 @@ pub fn JobEnd() -> impl IntoView {
         Some(at) => format!("Closed {}.", crate::parts::when::when(at, bench.now.get())),
         None => open_words(),
     });
-    let resting = RwSignal::new(false);
-    rest(resting);
+    let resting = Resting::from_now();
     let close = press(move || {
-        if !resting.get_untracked() {
+        if resting.counts() {
             bench.tell(bench.send(Intent::CloseJob));
         }
     });
@@ -202,7 +201,7 @@ pub fn JobEnd() -> impl IntoView {
                 ])}
             </div>
             <div class="work-keys">
-                <button class="work-key first" aria-disabled=state(move || resting.get()) disabled=whether(move || closed().is_some()) on:click=close>
+                <button class="work-key first" aria-disabled=state(move || resting.now()) disabled=whether(move || closed().is_some()) on:click=close>
                     "Close the job"
                 </button>
                 <UndoKey />

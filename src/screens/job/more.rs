@@ -5,7 +5,7 @@ use crate::job::gate;
 use crate::job::progress::Status;
 use crate::job::sheet::{Step, StepId};
 use crate::parts::ask_words::AskWords;
-use crate::parts::dynamic::piece;
+use crate::parts::dynamic::{memo, piece};
 use crate::parts::keys::{KeySpec, keys};
 use crate::screens::Route;
 use leptos::prelude::*;
@@ -15,7 +15,7 @@ use leptos::prelude::*;
 pub fn More(step: StoredValue<Step>) -> impl IntoView {
     let bench = Bench::here();
     let id = step.with_value(|step| step.id);
-    let status = Memo::new(move |_| {
+    let status = memo(move || {
         bench
             .progress
             .with(|progress| progress.touched(id).map_or(Status::Open, |step| step.status))

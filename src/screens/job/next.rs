@@ -8,10 +8,10 @@ use crate::job::kinds::{Fasten, Gauged, Work};
 use crate::job::reading::What;
 use crate::job::record::Instead;
 use crate::job::sheet::{Step, StepId};
-use crate::parts::dynamic::{piece, press, state, text, whether};
+use crate::parts::dynamic::{memo, piece, press, state, text, whether};
 use crate::parts::number_field::ReadingOpen;
 use crate::parts::seat::out_words;
-use crate::parts::work_keys::{Resting, rest};
+use crate::parts::work_keys::Resting;
 use crate::screens::Route;
 use crate::trade::quantity::Unit;
 use crate::trade::stages::Deed;
@@ -24,17 +24,14 @@ const SHORT: usize = 8;
 #[component]
 pub fn NextKey(step: StepId) -> impl IntoView {
     let bench = Bench::here();
-    let ask = Memo::new(move |_| bench.ask(step));
+    let ask = memo(move || bench.ask(step));
     let reading = use_context::<ReadingOpen>();
-    let resting = use_context::<Resting>().map_or_else(|| RwSignal::new(false), |resting| resting.0);
-    // The press that led to this step must not answer for it too.
-    rest(resting);
-    let instead = Memo::new(move |_| ask.with(|ask| instead(bench, step, ask.as_ref()?)));
+    let resting = use_context::<Resting>().unwrap_or_else(Resting::from_now);
+    let instead = memo(move || ask.with(|ask| instead(bench, step, ask.as_ref()?)));
     let act = press(move || {
-        if resting.get_untracked() {
+        if !resting.counts() {
             return;
         }
-        rest(resting);
         match (instead.get_untracked(), ask.get_untracked()) {
             (Some(OvenNext::Out(_, window)), _) => bench.take_out(Some(step), window),
             (Some(OvenNext::Home), _) => bench.put_countdown_away(),
@@ -48,13 +45,39 @@ pub fn NextKey(step: StepId) -> impl IntoView {
     });
     // Not shut while it rests: a keyboard would lose its place.
     let shut = whether(move || ask.with(|ask| ask.as_ref().is_none_or(is_shut)));
-    let said = Memo::new(move |_| face(bench, step));
+    let said = memo(move || face(bench, step));
     let large = text(move || said.get().map_or(String::new(), |(face, _)| face));
     let wordy = whether(move || said.with(|said| said.as_ref().is_some_and(|(face, _)| face.len() > SHORT)));
-    let small = text(move || said.get().map_or(String::new(), |(_, small)| small));
+    let counted = memo(move || counted(bench, step));
+    let count = text(move || counted.get().unwrap_or_default());
+    // "6 of 16" is said by the large digits; who can't see them hears it.
+    let below = memo(move || {
+        let small = said.get().map_or(String::new(), |(_, small)| small);
+        match counted.with(Option::is_some) {
+            false => (String::new(), small),
+            true => match small.split_once(", ") {
+                Some((of, pass)) => (format!("{of},"), pass.to_owned()),
+                None => (small, String::new()),
+            },
+        }
+    });
+    let ordinal = text(move || below.with(|(ordinal, _)| ordinal.clone()));
+    let small = text(move || resting.said(below.get().1));
     view! {
-        <button class="work-key first" class:wordy=wordy class:resting=whether(move || resting.get()) aria-disabled=state(move || resting.get()) disabled=shut on:click=act>
-            {large}
+        <button
+            class="work-key first"
+            class:wordy=wordy
+            class:counted=whether(move || counted.with(Option::is_some))
+            class:resting=whether(move || resting.now())
+            aria-disabled=state(move || resting.now())
+            disabled=shut
+            on:click=act
+        >
+            <span>{large}</span>
+            " "
+            <b aria-hidden="true">{count}</b>
+            <span class="unseen">{ordinal}</span>
+            " "
             <small>{small}</small>
         </button>
     }
@@ -95,6 +118,18 @@ pub fn face(bench: Bench, step: StepId) -> Option<(String, String)> {
     })
 }
 
+/// Which of how many is done next, in digits, where there are several.
+fn counted(bench: Bench, step: StepId) -> Option<String> {
+    let Some(Ask::Tally(next)) = bench.ask(step) else {
+        return None;
+    };
+    let all = bench.sheet.with(|sheet| match &sheet.step(step)?.work {
+        Work::Fasten(fasten) if !fasten.to_all(next.pass) => Some(fasten.layout.count()),
+        _ => None,
+    })?;
+    (all > 1).then(|| format!("{}/{all}", next.done_in_pass + 1))
+}
+
 /// Whether hands were said to do, as no wrench reaches so low and more follows.
 fn by_hand(bench: Bench, step: StepId) -> bool {
     let instead = bench
@@ -124,7 +159,7 @@ pub fn open_before(bench: Bench, step: StepId) -> Option<StepId> {
 /// The way back to it.
 pub fn open_row(step: StepId) -> AnyView {
     let bench = Bench::here();
-    let before = Memo::new(move |_| open_before(bench, step));
+    let before = memo(move || open_before(bench, step));
     let named = piece(move || match before.get() {
         Some(open) => {
             let title = title(bench, Some(open));

@@ -4,14 +4,14 @@ use crate::bench::{Bench, Intent};
 use crate::job::record::Instead;
 use crate::job::sheet::StepId;
 use crate::parts::ask_words::AskWords;
-use crate::parts::dynamic::piece;
+use crate::parts::dynamic::{memo, piece};
 use crate::parts::keys::{KeySpec, keys};
 use leptos::prelude::*;
 
 /// The choices, while the step asks for one; nothing else.
 pub fn no_wrench(step: StepId) -> AnyView {
     let bench = Bench::here();
-    let asked = Memo::new(move |_| bench.offered_instead(step));
+    let asked = memo(move || bench.offered_instead(step));
     let say = move |instead: Instead| {
         let said = bench.send(Intent::WithoutWrench { step, instead });
         let taken = said.is_ok();

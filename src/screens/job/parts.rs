@@ -6,14 +6,14 @@ use crate::job::parts::Listed;
 use crate::job::reading::What;
 use crate::job::sheet::StepId;
 use crate::parts::ask_words::AskWords;
-use crate::parts::dynamic::piece;
+use crate::parts::dynamic::{memo, piece};
 use crate::parts::keys::{KeySpec, keys};
 use leptos::prelude::*;
 
 /// The step's parts, each with a way to say that it is not fit.
 pub fn parts_of(step: StepId) -> AnyView {
     let bench = Bench::here();
-    let parts = Memo::new(move |_| bench.parts_of(step));
+    let parts = memo(move || bench.parts_of(step));
     let listed = piece(move || {
         let all = parts.get();
         if all.is_empty() {

@@ -7,7 +7,7 @@ use crate::job::kinds::{Run, Work};
 use crate::job::reading::{Fact, What};
 use crate::job::readings;
 use crate::job::sheet::{Step, StepId};
-use crate::parts::dynamic::{piece, press, text};
+use crate::parts::dynamic::{memo, piece, press, text};
 use crate::parts::when::span;
 use crate::screens::Route;
 use leptos::prelude::*;
@@ -29,7 +29,7 @@ pub fn RunWork(step: StoredValue<Step>) -> impl IntoView {
         .collect();
     let asked = run.asked();
     // A row stays as it is while the next comes in below it.
-    let reached = Memo::new(move |_| {
+    let reached = memo(move || {
         let next = bench
             .progress
             .with(|progress| step.with_value(|step| readings::missing(step, &progress.step(id))));
@@ -39,7 +39,7 @@ pub fn RunWork(step: StoredValue<Step>) -> impl IntoView {
     });
     let again = run.torque_again;
     let one = move |(at, what): (usize, What)| {
-        let there = Memo::new(move |_| at < reached.get());
+        let there = memo(move || at < reached.get());
         piece(move || {
             if there.get() {
                 row(bench, step, what.clone(), again)
@@ -101,7 +101,7 @@ fn row(bench: Bench, step: StoredValue<Step>, what: What, again: Option<StepId>)
 /// Since when it runs; nothing while it doesn't.
 pub fn since(bench: Bench, step: StoredValue<Step>) -> AnyView {
     let id = step.with_value(|step| step.id);
-    let at = Memo::new(move |_| {
+    let at = memo(move || {
         bench.progress.with(|progress| {
             let said = progress.touched(id)?.said(Fact::Runs)?;
             said.holds.then_some(said.at)

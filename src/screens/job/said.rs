@@ -7,7 +7,7 @@ use crate::job::reading::{Fact, What};
 use crate::job::readings;
 use crate::job::sheet::Step;
 use crate::parts::ask_words::AskWords;
-use crate::parts::dynamic::{piece, text};
+use crate::parts::dynamic::{memo, piece, text};
 use crate::parts::keys::{KeySpec, keys};
 use crate::parts::number_field::NumberField;
 use crate::parts::typed::decimals;
@@ -40,7 +40,7 @@ pub fn read(step: StoredValue<Step>, what: What, name: &str, asked: bool) -> Any
         (step.id, unit)
     });
     let (kept, asked_in) = (StoredValue::new(what.clone()), StoredValue::new(unit.clone()));
-    let reading = Memo::new(move |_| {
+    let reading = memo(move || {
         bench
             .progress
             .with(|progress| kept.with_value(|what| progress.touched(id)?.reading(what).cloned()))
@@ -66,7 +66,7 @@ pub fn read(step: StoredValue<Step>, what: What, name: &str, asked: bool) -> Any
         })
     };
     view! {
-        <NumberField name unit=Signal::stored(unit) value=Signal::derive(value) take signed=true typed asked />
+        <NumberField name unit=Signal::stored(unit) value=text(value) take signed=true typed asked />
         <p><strong>{text(said)}</strong></p>
         {accept(id, what)}
     }
@@ -79,7 +79,7 @@ pub fn say(step: StoredValue<Step>, fact: Fact) -> AnyView {
     let (id, name) = step.with_value(|step| (step.id, fact.name(Some(step))));
     let (good, bad) = fact.answers();
     let open = RwSignal::new(false);
-    let now = Memo::new(move |_| {
+    let now = memo(move || {
         bench
             .progress
             .with(|progress| progress.touched(id)?.said(fact).map(|said| said.holds))

@@ -6,7 +6,7 @@ use crate::job::sheet::StepId;
 use crate::job::skins::Deadline;
 use crate::parts::ask_words::AskWords;
 use crate::parts::clock_bar::left_text;
-use crate::parts::dynamic::{each, piece, press, text};
+use crate::parts::dynamic::{each, memo, piece, press, text};
 use crate::parts::not_together::not_together;
 use crate::parts::when::when;
 use leptos::prelude::*;
@@ -14,11 +14,11 @@ use leptos::prelude::*;
 /// Until when the step must be done, what comes too late, and what of its plan doesn't go together.
 pub fn skin(step: StepId) -> AnyView {
     let bench = Bench::here();
-    let late = Memo::new(move |_| match bench.ask(step) {
+    let late = memo(move || match bench.ask(step) {
         Some(Ask::Skinned(late)) => Some(late),
         _ => None,
     });
-    let deadlines = Memo::new(move |_| bench.deadlines(Some(step)));
+    let deadlines = memo(move || bench.deadlines(Some(step)));
     let list = piece(move || {
         let late = late.get();
         let others = deadlines.get().into_iter();
@@ -35,7 +35,7 @@ pub fn skin(step: StepId) -> AnyView {
 /// It skinned first, on the stage.
 pub fn late(step: StepId) -> AnyView {
     let bench = Bench::here();
-    let late = Memo::new(move |_| match bench.ask(step) {
+    let late = memo(move || match bench.ask(step) {
         Some(Ask::Skinned(late)) => Some(late),
         _ => None,
     });

@@ -10,7 +10,7 @@ use crate::job::part::PartKey;
 use crate::job::reading::What;
 use crate::job::sheet::Step;
 use crate::parts::caution_card::caution_list;
-use crate::parts::dynamic::piece;
+use crate::parts::dynamic::{memo, piece};
 use crate::trade::caution::Caution;
 use leptos::prelude::*;
 
@@ -67,7 +67,7 @@ impl Scene {
 pub fn Stage(step: StoredValue<Step>, cautions: Memo<Vec<Caution>>) -> impl IntoView {
     let bench = Bench::here();
     let id = step.with_value(|step| step.id);
-    let scene = Memo::new(move |_| bench.ask(id).map(Scene::of));
+    let scene = memo(move || bench.ask(id).map(Scene::of));
     piece(move || match scene.get() {
         None => ().into_any(),
         Some(scene) => shown(scene, step, cautions),

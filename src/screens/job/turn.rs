@@ -7,7 +7,7 @@ use crate::job::kinds::Work;
 use crate::job::reading::What;
 use crate::job::sheet::Step;
 use crate::parts::ask_words::AskWords;
-use crate::parts::dynamic::{piece, text};
+use crate::parts::dynamic::{memo, piece, text};
 use crate::parts::keys::{KeySpec, keys};
 use leptos::prelude::*;
 
@@ -37,7 +37,7 @@ pub fn feel(step: StoredValue<Step>) -> AnyView {
     }) else {
         return ().into_any();
     };
-    let felt = Memo::new(move |_| {
+    let felt = memo(move || {
         bench
             .progress
             .with(|progress| progress.touched(id).and_then(|step| step.felt.clone()))

@@ -15,6 +15,7 @@ use crate::parts::keys::{KeySpec, keys};
 use crate::parts::when::when;
 use crate::parts::work_keys::UndoKey;
 use crate::screens::Route;
+use crate::screens::first::begin_empty;
 use leptos::prelude::*;
 
 /// All jobs.
@@ -48,16 +49,7 @@ pub fn JobsScreen() -> impl IntoView {
         }
         .into_any()
     });
-    let take_title = Callback::new(move |title: String| match bench.begin_empty(&title) {
-        Ok(_) => {
-            Route::Plan.go();
-            true
-        }
-        Err(refused) => {
-            bench.refuse(refused.to_string());
-            false
-        }
-    });
+    let take_title = Callback::new(move |title: String| begin_empty(bench, &title));
     let take_file =
         Callback::new(move |(name, text): (String, String)| take_in(bench, &name, &text, restore));
     view! {

@@ -4,7 +4,7 @@ mod fields;
 
 use crate::bench::Bench;
 use crate::job::measuring::{Answer, LIST, Trouble, of};
-use crate::parts::dynamic::{piece, press, text};
+use crate::parts::dynamic::{memo, piece, press, text};
 use crate::parts::facts::Facts;
 use crate::parts::picker::picker;
 use crate::parts::work_keys::UndoKey;
@@ -13,7 +13,7 @@ use leptos::prelude::*;
 /// The screen.
 pub fn measure_screen() -> AnyView {
     let bench = Bench::here();
-    let at = Memo::new(move |_| bench.settings.with(|s| s.measure.at_hand().id));
+    let at = memo(move || bench.settings.with(|s| s.measure.at_hand().id));
     view! {
         <div class="worked">
             <div class="worked-answer">
@@ -58,7 +58,7 @@ fn units(bench: Bench) -> AnyView {
 
 /// The answer, or what it waits for.
 fn answer_plate(bench: Bench) -> AnyView {
-    let answered = Memo::new(move |_| {
+    let answered = memo(move || {
         bench.settings.with(|s| {
             let calculation = s.measure.at_hand();
             (calculation.id, calculation.answer(&s.measure))

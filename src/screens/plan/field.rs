@@ -3,7 +3,7 @@
 use crate::bench::Bench;
 use crate::job::field::{Entry, Shown};
 use crate::job::sheet::StepId;
-use crate::parts::dynamic::{piece, press, when};
+use crate::parts::dynamic::{derive, piece, press, when};
 use crate::parts::keypad::TorqueKeypad;
 use crate::parts::keys::{KeySpec, keys};
 use crate::parts::number_field::NumberField;
@@ -122,7 +122,7 @@ fn opened(
             <span>{label.clone()}</span>
             <button
                 aria-label=format!("{label}: {value}")
-                aria-expanded=Signal::derive(move || open.get().to_string())
+                aria-expanded=derive(move || open.get().to_string())
                 on:click=press(move || open.update(|open| *open = !*open))
             >
                 <span>{value.clone()}</span>
@@ -196,7 +196,7 @@ pub fn torque_sheet(
     let inside = view! {
         <div class="entry">
             <span class="quiet">{asked}</span>
-            <span class="typed" aria-live="polite">{typed} " " {Signal::derive(move || unit.get().symbol())}</span>
+            <span class="typed" aria-live="polite">{typed} " " {derive(move || unit.get().symbol())}</span>
         </div>
         <p class="trouble-line" role="alert">{trouble}</p>
         <TorqueKeypad typed unit clearing=|()| () words=move |()| in_words.set(true) />

@@ -2,7 +2,7 @@
 
 use crate::bench::Bench;
 use crate::job::kinds::seat;
-use crate::parts::dynamic::{piece, press};
+use crate::parts::dynamic::{memo, piece, press};
 use crate::parts::seat::Answered;
 use crate::screens::Route;
 use leptos::prelude::*;
@@ -10,7 +10,7 @@ use leptos::prelude::*;
 /// A key that opens Bond with the gap and the metals filled in; nothing where the fit is tight.
 pub fn loose_key(answered: Answered) -> AnyView {
     let bench = Bench::here();
-    let walk = Memo::new(move |_| {
+    let walk = memo(move || {
         answered.with(|found| match found {
             Some((seat, Ok(answer))) => seat::loose(seat, answer),
             _ => None,
@@ -22,7 +22,7 @@ pub fn loose_key(answered: Answered) -> AnyView {
             Route::Bond(None).go();
         }
     };
-    let shown = Memo::new(move |_| walk.with(Option::is_some));
+    let shown = memo(move || walk.with(Option::is_some));
     piece(move || {
         if shown.get() {
             view! {

@@ -4,7 +4,7 @@ use super::entry::Entry;
 use crate::bench::Bench;
 use crate::job::guarding::KnownBolt;
 use crate::job::text_form::thread::read;
-use crate::parts::dynamic::{Piece, piece, press};
+use crate::parts::dynamic::{Piece, memo, piece, press};
 use crate::parts::guard::guard_details;
 use crate::parts::picker::pick;
 use crate::parts::thread_picker::{first, thread_sheet};
@@ -25,7 +25,7 @@ pub fn BoltPanel(entry: Entry) -> impl IntoView {
             _ => ().into_any(),
         }
     });
-    let known = Memo::new(move |_| entry.desk.with(|desk| desk.bolt.is_some()));
+    let known = memo(move || entry.desk.with(|desk| desk.bolt.is_some()));
     let more: Piece = piece(move || {
         if known.get() {
             rest(entry)

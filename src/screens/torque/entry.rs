@@ -7,6 +7,7 @@ use crate::job::guarding::GuardAnswer;
 use crate::job::sense;
 use crate::job::sheet::StepId;
 use crate::job::text_form::said;
+use crate::parts::dynamic::{derive, memo};
 use crate::trade::guard::Fastener;
 use crate::trade::quantity::{TorqueStatement, TorqueUnit, parse_torque, parse_torques};
 use leptos::prelude::*;
@@ -64,7 +65,7 @@ impl Entry {
     /// The entry as it was left, or with the value of the step it is opened from.
     pub fn open(bench: Bench, from: Option<StepId>) -> Self {
         arrive(bench, from);
-        let kept = Memo::new(move |_| {
+        let kept = memo(move || {
             bench.settings.with(|s| Typed {
                 typed: s.torque_typed.clone(),
                 unit: s.torque_unit,
@@ -75,24 +76,24 @@ impl Entry {
         let first = kept.get_untracked();
         let (typed, unit) = (RwSignal::new(first.typed), RwSignal::new(first.unit));
         let (also_typed, also_unit) = (RwSignal::new(first.also_typed), RwSignal::new(first.also_unit));
-        let read = Memo::new(move |_| typed.with(|text| read(text, unit.get())));
-        let also = Memo::new(move |_| {
+        let read = memo(move || typed.with(|text| read(text, unit.get())));
+        let also = memo(move || {
             also_typed.with(|text| (!text.is_empty()).then(|| self::read(text, also_unit.get())))
         });
-        let desk = Memo::new(move |_| bench.settings.with(|s| s.desk.clone()));
-        let whole = Memo::new(move |_| {
+        let desk = memo(move || bench.settings.with(|s| s.desk.clone()));
+        let whole = memo(move || {
             read.get()
                 .ok()
                 .map(|statement| whole(bench, &statement, also.get(), &desk.get()))
         });
-        let set = Signal::derive(move || whole.get().and_then(|whole| whole.set));
-        let trouble = Signal::derive(move || match read.get() {
+        let set = derive(move || whole.get().and_then(|whole| whole.set));
+        let trouble = derive(move || match read.get() {
             // An empty entry is an invitation, not a mistake.
             Err(_) if typed.with(String::is_empty) => None,
             Err(words) => Some(words),
             Ok(_) => None,
         });
-        let guard = Signal::derive(move || whole.get().and_then(|whole| whole.guard));
+        let guard = derive(move || whole.get().and_then(|whole| whole.guard));
         let entry = Self {
             bench,
             typed,

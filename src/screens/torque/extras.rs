@@ -5,7 +5,7 @@ use crate::bench::Desk;
 use crate::job::adapter::Adapter;
 use crate::job::sense;
 use crate::parts::adapter_drawing::adapter_drawing;
-use crate::parts::dynamic::{Piece, piece, press, text, whether};
+use crate::parts::dynamic::{Piece, memo, piece, press, text, whether};
 use crate::parts::number_field::NumberField;
 use leptos::prelude::*;
 
@@ -35,7 +35,7 @@ fn also_words(entry: Entry) -> String {
 
 #[component]
 fn AdapterPart(entry: Entry) -> impl IntoView {
-    let adapter = Memo::new(move |_| entry.desk.with(|desk| desk.adapter));
+    let adapter = memo(move || entry.desk.with(|desk| desk.adapter));
     let on = whether(move || entry.desk.with(|desk| desk.adapter_on));
     let part: Piece = piece(move || {
         if !on.get() {

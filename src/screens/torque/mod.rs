@@ -9,7 +9,7 @@ mod second;
 use crate::bench::Bench;
 use crate::job::sheet::StepId;
 use crate::parts::angle_gauge::AngleGauge;
-use crate::parts::dynamic::{Piece, piece, press, text, whether};
+use crate::parts::dynamic::{Piece, derive, memo, piece, press, text, whether};
 use crate::parts::guard::GuardLine;
 use crate::parts::keypad::TorqueKeypad;
 use crate::parts::sheet::sheet;
@@ -147,11 +147,11 @@ fn FromStep(step: StepId) -> impl IntoView {
 /// The gauge for the turn after the torque.
 #[component]
 fn Turn(entry: Entry) -> impl IntoView {
-    let turn = Memo::new(move |_| entry.desk.with(|desk| desk.turn_deg));
+    let turn = memo(move || entry.desk.with(|desk| desk.turn_deg));
     let gauge: Piece = piece(move || match turn.get() {
         Some(degrees) => view! {
             <p class="mid">{format!("Set this and tighten all to it; then turn a further {degrees}°.")}</p>
-            <AngleGauge degrees=Signal::derive(move || degrees) />
+            <AngleGauge degrees=derive(move || degrees) />
         }
         .into_any(),
         None => ().into_any(),

@@ -26,6 +26,25 @@ impl Page {
             .map(drop)
     }
 
+    /// Colours as the user forces them on every page, or the page's own.
+    pub async fn forced_colours(&self, forced: bool) -> Told {
+        let features = json!([
+            { "name": "forced-colors", "value": if forced { "active" } else { "none" } },
+            { "name": "prefers-reduced-motion", "value": "reduce" },
+        ]);
+        self.cdp("Emulation.setEmulatedMedia", json!({ "features": features }))
+            .await
+            .map(drop)
+    }
+
+    /// How far the cut-out and the home bar reach in: top, right, bottom, left, CSS px.
+    pub async fn insets(&self, [top, right, bottom, left]: [u32; 4]) -> Told {
+        let insets = json!({ "top": top, "right": right, "bottom": bottom, "left": left });
+        self.cdp("Emulation.setSafeAreaInsetsOverride", json!({ "insets": insets }))
+            .await
+            .map(drop)
+    }
+
     /// The page as a printer gets it, or as the screen does.
     pub async fn print_look(&self, printed: bool) -> Told {
         let media = if printed { "print" } else { "" };

@@ -72,6 +72,43 @@ impl Lock {
     }
 }
 
+/// Where the part's front is in the pattern as it is drawn.
+#[derive(Debug, Clone, Copy, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
+pub enum Front {
+    /// Nobody said.
+    #[default]
+    NotSaid,
+    /// At the top of the drawing.
+    Top,
+    /// At its right.
+    Right,
+    /// At its bottom.
+    Bottom,
+    /// At its left.
+    Left,
+}
+
+impl Front {
+    /// Every side, in the order they are offered.
+    pub const ALL: [Self; 5] = [Self::NotSaid, Self::Top, Self::Right, Self::Bottom, Self::Left];
+
+    /// The side in a word.
+    pub const fn words(self) -> &'static str {
+        match self {
+            Self::NotSaid => "not said",
+            Self::Top => "top",
+            Self::Right => "right",
+            Self::Bottom => "bottom",
+            Self::Left => "left",
+        }
+    }
+}
+
+fn front_not_said(front: &Front) -> bool {
+    *front == Front::NotSaid
+}
+
 fn is_none(lock: &Lock) -> bool {
     *lock == Lock::None
 }
@@ -147,6 +184,9 @@ pub struct Fasten {
     /// The manual says that the running torque is not added.
     #[serde(default, skip_serializing_if = "is_false")]
     pub running_apart: bool,
+    /// Where the part's front is in the drawn pattern.
+    #[serde(default, skip_serializing_if = "front_not_said")]
+    pub front: Front,
     /// What keeps them from coming loose, behind the torque.
     #[serde(default, skip_serializing_if = "is_none")]
     pub lock: Lock,
@@ -206,6 +246,7 @@ impl Fasten {
             seal: false,
             self_locking: false,
             running_apart: false,
+            front: Front::NotSaid,
             lock: Lock::None,
             old_locked: false,
         }
@@ -344,6 +385,7 @@ pub fn layout_words(layout: &Layout) -> &'static str {
         Layout::Line { .. } => "line",
         Layout::PairedRows { .. } => "two rows",
         Layout::Circle { .. } => "circle",
+        Layout::Rectangle { .. } => "rectangle",
         Layout::Free { .. } => "as numbered",
     }
 }
@@ -355,6 +397,14 @@ pub fn layout(words: &str, count: usize) -> Layout {
         "line" => Layout::Line { count },
         "two rows" if count.is_multiple_of(2) => Layout::PairedRows { pairs: count / 2 },
         "circle" => Layout::Circle { count },
+        "rectangle" if count.is_multiple_of(2) && count > 3 => rectangle(count, count / 4 + 1),
         _ => Layout::Free { count },
     }
+}
+
+/// So many bolts round a rectangle with that many in its upper row; an even count of four or more. Rows that
+/// hold more than all of them are filled up.
+pub fn rectangle(count: usize, across: usize) -> Layout {
+    let down = (count / 2).saturating_sub(across);
+    Layout::Rectangle { across, down }
 }

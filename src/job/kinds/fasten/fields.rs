@@ -1,6 +1,6 @@
 //! The fields of a fasten step.
 
-use super::data::{CONDITIONS, Fasten, Lock, Reuse, layout, layout_words};
+use super::data::{CONDITIONS, Fasten, Front, Lock, Reuse, layout, layout_words, rectangle};
 use super::lengths::Lengths;
 use super::passes;
 use crate::job::field::{Entry, Field, Kept, Number, Refused, Set, pick, pick_maybe, refuse};
@@ -24,11 +24,33 @@ static COUNT: [Number<Fasten>; 1] = [Number::<Fasten>::new(
             Layout::Single => 1.0,
             Layout::Line { count } | Layout::Circle { count } | Layout::Free { count } => count as f64,
             Layout::PairedRows { pairs } => pairs as f64 * 2.0,
+            Layout::Rectangle { across, down } => (across as f64 + down as f64) * 2.0,
         })
     },
     |f, count| f.layout = layout(layout_words(&f.layout), count as usize),
 )
 .whole()];
+
+/// How many of a rectangle's are in its upper row, corners included. Said of another even pattern, it becomes
+/// a rectangle.
+pub static ACROSS: [Number<Fasten>; 1] = [Number::<Fasten>::new(
+    ("across", "in the upper row of a rectangle"),
+    Kept::Bare,
+    (2.0, 31.0),
+    "rectangle/across",
+    |f| match f.layout {
+        Layout::Rectangle { across, .. } => Some(across as f64),
+        _ => None,
+    },
+    |f, across| {
+        let count = f.layout.count();
+        if count.is_multiple_of(2) && count > 3 {
+            f.layout = rectangle(count, across as usize);
+        }
+    },
+)
+.whole()
+.or_none(|_| {})];
 
 /// How long the bolt is under its head, mm. The plan took 1 mm at least, the table of fasteners anything
 /// above nothing: a grub screw may have next to no length.
@@ -172,10 +194,10 @@ fn lengths_make_sense(lengths: &Lengths) -> bool {
         && within(lengths.longest, OVER_ENDS)
 }
 
-const LAYOUTS: [&str; 4] = ["line", "two rows", "circle", "as numbered"];
+const LAYOUTS: [&str; 5] = ["line", "two rows", "rectangle", "circle", "as numbered"];
 
 /// Every field of fasteners, in the order of the plan; the joint of what goes on them comes behind.
-pub static TABLE: [Field<Fasten>; 26] = [
+pub static TABLE: [Field<Fasten>; 28] = [
     Field::Typed {
         id: "torque",
         label: "manual says",
@@ -218,6 +240,22 @@ pub static TABLE: [Field<Fasten>; 26] = [
         offered: || LAYOUTS.map(|words| (words.to_owned(), words.to_owned())).to_vec(),
         get: |f| layout_words(&f.layout).to_owned(),
         set: set_layout,
+    },
+    Field::Numbers(&ACROSS),
+    Field::Choice {
+        id: "front",
+        label: "the part’s front in the drawing",
+        offered: || {
+            let words = Front::ALL.iter().enumerate();
+            words
+                .map(|(at, front)| (at.to_string(), front.words().to_owned()))
+                .collect()
+        },
+        get: |f| f.front.words().to_owned(),
+        set: |f, at| {
+            f.front = pick(&Front::ALL, at)?;
+            Ok(())
+        },
     },
     Field::Typed {
         id: "labels",
@@ -371,6 +409,9 @@ fn set_layout(fasten: &mut Fasten, words: &str) -> Set {
     let count = fasten.layout.count();
     if words == "two rows" && !count.is_multiple_of(2) {
         return refuse("Two rows need an even count: change how many first.");
+    }
+    if words == "rectangle" && (!count.is_multiple_of(2) || count < 4) {
+        return refuse("A rectangle needs an even count of four or more: change how many first.");
     }
     fasten.layout = layout(words, count);
     Ok(())

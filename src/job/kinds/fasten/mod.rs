@@ -14,7 +14,9 @@ mod stage_fields;
 mod stated;
 mod stretch;
 
-pub use data::{CONDITIONS, Fasten, Lock, Reuse, layout, layout_words, sealing, size_words};
+pub use data::{
+    CONDITIONS, Fasten, Front, Lock, Reuse, layout, layout_words, rectangle, sealing, size_words,
+};
 pub use group::Group;
 pub use lengths::Lengths;
 

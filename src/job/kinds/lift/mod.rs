@@ -3,6 +3,7 @@
 pub mod answer;
 mod data;
 pub mod fields;
+pub mod how;
 pub mod words;
 
 pub use answer::{

@@ -59,7 +59,7 @@ pub fn headline(answer: &Result<LiftingAnswer, LiftingError>, weighs_in: MassUni
 }
 
 /// A limit is never printed above itself, a need never below.
-fn to_safe_side(mass: Mass, weighs_in: MassUnit, figures: i32, side: fn(f64) -> f64) -> String {
+pub(super) fn to_safe_side(mass: Mass, weighs_in: MassUnit, figures: i32, side: fn(f64) -> f64) -> String {
     let value = weighs_in.value_of(mass);
     let step = 10f64.powi(value.max(1e-3).log10().floor() as i32 + 1 - figures);
     // A millionth of a step is dust from the units.
@@ -264,7 +264,7 @@ fn hoist_rows(hoist: &Hoisted, weighs_in: MassUnit) -> Vec<Row> {
     ]
 }
 
-fn force_words(force: Force, weighs_in: MassUnit) -> String {
+pub(super) fn force_words(force: Force, weighs_in: MassUnit) -> String {
     match weighs_in {
         MassUnit::Pound => format!("{} lbf", fixed(force.get::<pound_force>(), 0)),
         MassUnit::Kilogram => format!("{} kN", fixed(force.get::<kilonewton>(), 2)),

@@ -5,6 +5,7 @@ pub mod answer;
 mod data;
 pub mod depth;
 pub mod fields;
+pub mod how;
 mod loose;
 pub mod manual;
 mod manual_words;

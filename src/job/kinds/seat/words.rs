@@ -277,7 +277,7 @@ fn stress_words(stress: &Stress) -> String {
     )
 }
 
-fn kilonewtons(force: Force) -> String {
+pub(super) fn kilonewtons(force: Force) -> String {
     fixed(force.get::<kilonewton>(), 1)
 }
 
@@ -285,7 +285,7 @@ pub(super) fn microns(length: Length) -> String {
     fixed(LengthUnit::Micrometre.value_of(length), 0)
 }
 
-fn thousandths(length: Length) -> String {
+pub(super) fn thousandths(length: Length) -> String {
     fixed(length.get::<millimeter>(), 3)
 }
 
@@ -297,7 +297,7 @@ fn tenths(length: Length, up: bool) -> String {
 }
 
 /// Whole degrees where it is a whole number, else to the tenth.
-fn celsius_text(temperature: ThermodynamicTemperature) -> String {
+pub(super) fn celsius_text(temperature: ThermodynamicTemperature) -> String {
     let celsius = (temperature.get::<degree_celsius>() * 1e6).round() / 1e6;
     fixed(celsius, u8::from(celsius.fract() != 0.0))
 }

@@ -3,7 +3,7 @@
 use super::Here;
 use crate::bench::Intent;
 use crate::parts::ask_words::AskWords;
-use crate::parts::dynamic::piece;
+use crate::parts::dynamic::{memo, piece};
 use crate::parts::keys::{KeySpec, keys};
 use leptos::prelude::*;
 
@@ -11,7 +11,7 @@ use leptos::prelude::*;
 pub fn codes(here: Here) -> AnyView {
     // What was touched since the last two were noted.
     let touched = [RwSignal::new(None::<String>), RwSignal::new(None)];
-    let noted = Memo::new(move |_| {
+    let noted = memo(move || {
         let codes = here.progress.with(|progress| progress.codes.clone());
         let (down, across) = codes.unwrap_or_default();
         [down, across]

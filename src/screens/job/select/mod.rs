@@ -15,7 +15,7 @@ use crate::job::kinds::{Piece, Work};
 use crate::job::progress::StepProgress;
 use crate::job::reading::What;
 use crate::job::sheet::{Step, StepId};
-use crate::parts::dynamic::{piece, text};
+use crate::parts::dynamic::{memo, piece, text};
 use crate::parts::keys::{KeySpec, keys};
 use crate::parts::number_field::NumberField;
 use crate::trade::quantity::Unit;
@@ -59,7 +59,7 @@ impl Here {
             id,
             step,
             select: StoredValue::new(select),
-            progress: Memo::new(move |_| bench.progress.with(|progress| progress.step(id))),
+            progress: memo(move || bench.progress.with(|progress| progress.step(id))),
         })
     }
 }
@@ -142,7 +142,7 @@ fn lines(words: Vec<String>) -> AnyView {
 
 /// What to put in now, and the key that says it is in.
 fn offered(here: Here) -> AnyView {
-    let said = Memo::new(move |_| {
+    let said = memo(move || {
         let advice = here.step.with_value(|step| here.bench.advice(step));
         let mut said: Said = here.select.with_value(|select| {
             here.progress
@@ -197,7 +197,7 @@ fn trial(here: Here) -> AnyView {
     let Some((whats, limits)) = asked else {
         return ().into_any();
     };
-    let begun = Memo::new(move |_| {
+    let begun = memo(move || {
         let wants = here
             .select
             .with_value(|select| here.progress.with(|progress| wants(select, progress)));
@@ -236,7 +236,7 @@ fn reading(here: Here, what: What, asked: bool) -> AnyView {
         _ => select.unit.symbol(),
     });
     let kept = StoredValue::new(what);
-    let found = Memo::new(move |_| {
+    let found = memo(move || {
         here.progress
             .with(|progress| kept.with_value(|what| progress.reading(what).cloned()))
     });

@@ -1,0 +1,167 @@
+//! How numbers come about, told line by line: each figure in them against a sum done by hand.
+
+use super::{MORNING, hours};
+use halfcase::job::clock::{ClockId, CureClock, in_order};
+use halfcase::job::kinds::lift::{Hoist, how as lifting};
+use halfcase::job::kinds::seat::{answer, how as seating};
+use halfcase::job::kinds::{LiftWay, LiftWork, Seat, lift};
+use halfcase::trade::cure::{Chemistry, CureSpec, LabelTimes, Milestone, ShopHistory, ShopReading};
+use halfcase::trade::lift::Grip;
+use halfcase::trade::moment::Moment;
+use halfcase::trade::quantity::{MassUnit, ThermodynamicTemperature, Time};
+use uom::si::thermodynamic_temperature::degree_celsius;
+use uom::si::time::hour;
+
+fn celsius(celsius: f64) -> ThermodynamicTemperature {
+    ThermodynamicTemperature::new::<degree_celsius>(celsius)
+}
+
+/// 62 N7 bore at its least 61.961, bearing at its most 62.000 (ISO 286-2, ISO 492); aluminium's least 21.0
+/// millionths a degree: 61.961 · 21e-6 · 54 = 70.3 µm, so that 31 µm are left.
+#[test]
+fn a_temperature_is_told_from_its_sizes() {
+    let seat = Seat::default();
+    let answer = answer(&seat, None).unwrap();
+    let lines = seating::how(&seat, &answer);
+    assert_eq!(
+        lines[0],
+        "The tightest pair at 20 °C (ISO 1): bore 61.961 mm, in it 62.000 mm: 39 µm tight."
+    );
+    assert!(
+        lines[1].ends_with("at 74 °C: 61.961 mm × 21.0 µm/(m·K) × 54 K = +70 µm."),
+        "{}",
+        lines[1]
+    );
+    assert_eq!(lines[2], "Then it is 31 µm loose; to drop in it wants 31 µm.");
+}
+
+/// The same pressed cold: the force is told as the plate has it, with the friction it rests on.
+#[test]
+fn a_force_is_told_from_its_squeeze() {
+    let seat = Seat {
+        housing_limit_c: 25.0,
+        ..Seat::default()
+    };
+    let answer = answer(&seat, None).unwrap();
+    let head = halfcase::job::kinds::seat::words::headline(&answer);
+    assert_eq!(head.says, "press cold with up to");
+    let lines = seating::how(&seat, &answer).join(" ");
+    assert!(
+        lines.contains(&format!("= {} kN at most", head.number)),
+        "{lines}"
+    );
+    assert!(lines.contains("Friction 0.2 × π × ⌀ 62.0 mm"), "{lines}");
+}
+
+/// 23 kg × 25/60 × 0.865 (told as 0.86) × 0.895 × 1 × 1 × 0.95 = 7.05 kg, told as 7.0 as on the plate.
+#[test]
+fn a_lift_is_told_factor_by_factor() {
+    let work = LiftWork {
+        mass_kg: 48.0,
+        way: LiftWay::Hands {
+            reach_cm: 60.0,
+            from_cm: 30.0,
+            to_cm: 90.0,
+            turn_deg: 0.0,
+            grip: Grip::Fair,
+        },
+        ..LiftWork::default()
+    };
+    let answer = lift::answer(&work, Hoist::default());
+    let lines = lifting::how(&work, &answer, MassUnit::Kilogram);
+    assert_eq!(
+        lines[0],
+        "23.0 kg at best × reach 0.42 × height 0.86 × way up 0.89 × turn 1.00 × how often 1.00 × grip 0.95 = 7.0 kg."
+    );
+}
+
+/// Two legs at 60°: 48 · 9.80665 = 471 N; 471 / 2 / sin 60° = 272 N; 48 / 2 / sin 60° = 27.7 kg.
+#[test]
+fn a_sling_is_told_leg_by_leg() {
+    let work = LiftWork {
+        mass_kg: 48.0,
+        way: LiftWay::Sling {
+            legs: 2,
+            angle_deg: 60.0,
+        },
+        ..LiftWork::default()
+    };
+    let answer = lift::answer(&work, Hoist::default());
+    let lines = lifting::how(&work, &answer, MassUnit::Kilogram);
+    assert_eq!(
+        lines[0],
+        "The load pulls with 0.47 kN; each leg, 2 of them at 60° from the horizontal, with 0.27 kN."
+    );
+    assert!(
+        lines[1].starts_with("That is a rating of 27.8 kg straight up."),
+        "{}",
+        lines[1]
+    );
+}
+
+/// One full day at 22 °C by its label.
+fn clock(id: u32, name: &str, started: Moment, assembly_h: Option<f64>) -> CureClock {
+    let hours = Time::new::<hour>;
+    CureClock {
+        id: ClockId(id),
+        name: name.to_owned(),
+        compound: "a sealant".to_owned(),
+        spec: CureSpec {
+            chemistry: Chemistry::SolventDrying,
+            label: LabelTimes {
+                assembly: assembly_h.map(hours),
+                ..LabelTimes::full_only(celsius(22.0), hours(24.0))
+            },
+        },
+        started,
+        held_ms: 0,
+        bound: None,
+        ended: None,
+    }
+}
+
+fn shop(at: f64) -> ShopHistory {
+    ShopHistory(vec![ShopReading {
+        at: MORNING,
+        temperature: celsius(at),
+        humidity: None,
+    }])
+}
+
+/// Ten degrees colder: 1.7 to 2.5 times as long, the late end 60 h.
+#[test]
+fn a_time_is_told_from_its_label() {
+    let clock = clock(1, "Case joint", MORNING, None);
+    let lines = clock.how(Milestone::FullCure, &shop(12.0));
+    assert_eq!(
+        lines[0],
+        "Case joint: full cure 24 h at 22 °C by the label, from when it was put on."
+    );
+    assert_eq!(lines[1], "In this shop 1.7 to 2.5 times as long.");
+    assert_eq!(
+        lines[2],
+        "The late end counts: 60 h, and never less than the label."
+    );
+    let unknown = clock.how(Milestone::FullCure, &ShopHistory::default());
+    assert_eq!(unknown[1], "No shop temperature is told: the label’s is taken.");
+    // A milestone without a time of its own has nothing to tell.
+    assert_eq!(
+        clock.how(Milestone::AssemblyLimit, &shop(12.0)),
+        Vec::<String>::new()
+    );
+}
+
+#[test]
+fn what_has_a_deadline_is_looked_at_before_what_is_waited_for() {
+    let waits = clock(1, "soon done", hours(-23.0), None);
+    let closes = clock(2, "to be closed", MORNING, Some(3.0));
+    let ripe = clock(3, "ripe", hours(-30.0), None);
+    let riper = clock(4, "riper", hours(-40.0), None);
+    let mut ended = clock(5, "put away", MORNING, Some(1.0));
+    ended.ended = Some(halfcase::job::clock::Ended::PutAway);
+    let all = [riper, ripe, waits, ended, closes];
+    let now = hours(0.5);
+    // Done in half an hour, but nobody has to do anything for it.
+    assert_eq!(in_order(&all, &shop(22.0), now), [2, 1, 3, 4].map(ClockId));
+    assert_eq!(in_order(&all, &shop(22.0), hours(5.0)), [2, 1, 3, 4].map(ClockId));
+}
