@@ -199,7 +199,8 @@ async fn kept_whole(page: &Page) -> Told<Value> {
             const here = await navigator.serviceWorker.getRegistration();
             if (here.waiting || here.installing) return false;
             const heard = new Promise(resolve => {
-                navigator.serviceWorker.addEventListener('message', event => resolve(event.data?.kind === 'this'));
+                const own = event => event.source === navigator.serviceWorker.controller;
+                navigator.serviceWorker.addEventListener('message', event => own(event) && resolve(event.data?.kind === 'this'));
                 setTimeout(resolve, 500, false);
             });
             navigator.serviceWorker.controller?.postMessage({ kind: 'which' });

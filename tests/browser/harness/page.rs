@@ -168,7 +168,9 @@ impl Page {
     pub async fn release_in_charge(&self) -> Told<String> {
         let ask = "
             const answer = arguments[arguments.length - 1];
-            const hear = event => event.data?.kind === 'this' && answer(event.data.build);
+            // One that waits may be asked at the same moment.
+            const own = event => event.source === navigator.serviceWorker.controller;
+            const hear = event => own(event) && event.data?.kind === 'this' && answer(event.data.build);
             navigator.serviceWorker.addEventListener('message', hear);
             navigator.serviceWorker.controller.postMessage({ kind: 'which' });";
         let build = self.driver.execute_async(ask, Vec::new()).await?;
