@@ -34,6 +34,21 @@ if (top !== self) {
   show();
 }
 
+// Whether a worker is one of ours: nothing at all, which some networks give in its place, is a worker too.
+const speaks = one => new Promise(resolve => {
+  worker.addEventListener('message', ({ source, data }) => source === one && data?.kind === 'this' && resolve(true));
+  one.postMessage({ kind: 'which' });
+  setTimeout(resolve, 8000, false);
+});
+
+// One that waits and is none is asked for again; one in charge that is none keeps nothing, and gives way at once.
+async function vet(here) {
+  const { active, waiting } = here;
+  const [serves, comes] = await Promise.all([active, waiting].map(one => one && speaks(one)));
+  if (waiting && !comes) await here.update();
+  if (comes && !serves) waiting.postMessage({ kind: 'take-over' });
+}
+
 // Says whether the worker goes back to the release before this one.
 const goneBack = () => new Promise(resolve => {
   worker.addEventListener('message', ({ data }) => data?.kind === 'back' && resolve(data.back));
@@ -45,7 +60,7 @@ const goneBack = () => new Promise(resolve => {
 // fetched anew, past every copy that may be spoilt.
 async function mend() {
   const here = await worker?.getRegistration();
-  if (here?.waiting) {
+  if (here?.waiting && (await speaks(here.waiting))) {
     here.waiting.postMessage({ kind: 'take-over' });
     return void setTimeout(() => location.reload(), 2000);
   }
@@ -88,7 +103,11 @@ addEventListener('halfcase-started', () => {
   if (top !== self) return;
   notice.hidden = true;
   worker?.controller?.postMessage({ kind: 'started' });
-  worker?.register('./sw.js', { updateViaCache: 'none' }).catch(error => {
+  worker?.register('./sw.js', { updateViaCache: 'none' }).then(here => {
+    const look = () => vet(here).catch(() => {});
+    here.addEventListener('updatefound', () => here.installing.addEventListener('statechange', look));
+    look();
+  }).catch(error => {
     // Plain HTTP on a local network, or a private window: the app works, but only with a network.
     console.info('Halfcase will not work offline here:', error.message);
   });

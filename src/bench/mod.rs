@@ -160,7 +160,9 @@ impl Bench {
     /// Our time and its place in the phone's calendar.
     pub fn right_now(self) -> Now {
         let at = self.time();
-        self.calendar_at.with_value(|calendar| calendar(at))
+        let now = self.calendar_at.with_value(|calendar| calendar(at));
+        let ahead_ms = self.phone_ahead_ms().max(0);
+        Now { ahead_ms, ..now }
     }
 
     /// The time shown, and its place in the phone's calendar; followed.

@@ -1,12 +1,11 @@
 //! Our time: the phone's clock, held where it jumped until the user says which is right.
 
 use super::{Bench, Intent};
-use crate::job::clock::CureClock;
+use crate::job::clock::{CureClock, Standing};
 use crate::job::record::PhoneClock;
 use crate::job::tamper::{Doubt, Look, Watch, WatchKept};
 use crate::trade::cure::{Milestone, ShopHistory};
 use crate::trade::moment::Moment;
-use reactive_graph::graph::untrack;
 use reactive_graph::prelude::*;
 
 /// Our time is written down this often, so that a clock set back over a reload is noticed.
@@ -34,21 +33,35 @@ pub struct Watched {
 impl Bench {
     /// Puts the phone's clock under watch against the page's own (milliseconds since it began).
     pub fn watch_clock(self, own: fn() -> f64) {
-        let kept = self.shelves.with_value(|shelves| shelves.read_watch());
-        let last_entry = self
-            .record
-            .with_untracked(|record| record.entries().iter().map(|entry| entry.at).max());
-        let last_start = self
-            .clocks
-            .with_untracked(|clocks| clocks.iter().map(|clock| clock.started).max());
-        let last_entry = last_entry.max(last_start);
-        let (watch, look) = Watch::begin(&kept, last_entry, (self.clock)(), own(), &|from, to| {
-            self.ripens(from, to)
-        });
+        let wall = (self.clock)();
+        let mut kept = self.shelves.with_value(|shelves| shelves.read_watch());
+        let last = self.last_known();
+        if let (Moment(i64::MIN), Some(last)) = (kept.seen, last) {
+            // A watch that was lost vouches for nothing.
+            (kept.seen, kept.unvouched_ms) = (last, i64::MAX);
+        }
+        // What went by before the oldest of what cures went on is no matter.
+        let oldest = self.oldest_cure(kept.seen);
+        let since_ms = oldest.map_or(0, |oldest| kept.seen.0.saturating_sub(oldest.0));
+        kept.unvouched_ms = kept.unvouched_ms.min(since_ms.max(0));
+        let ripens = |from, to| self.ripens(from, to, Moment(i64::MAX));
+        let (watch, look) = Watch::begin(&kept, last, wall, own(), &ripens);
         self.watched.set_value(Some(Watched { watch, own, kept }));
         self.heed(look);
         self.doubt.set(self.doubted());
         self.tick();
+    }
+
+    /// What the record knows of our time: the last line's, as lines of before may lie ahead where our time
+    /// went back. Without a line the last start.
+    fn last_known(self) -> Option<Moment> {
+        let line = self
+            .record
+            .with_untracked(|record| record.entries().last().map(|entry| entry.at));
+        line.or_else(|| {
+            self.clocks
+                .with_untracked(|clocks| clocks.iter().map(|clock| clock.started).max())
+        })
     }
 
     /// Our time now.
@@ -59,7 +72,12 @@ impl Bench {
             let own_ms = (watched.own)();
             // Where nothing cures, a clock ahead shortens nothing: a sleep need not be asked about.
             let look = watched.watch.look(wall, own_ms);
-            if look.jumped.is_some_and(|ahead| ahead > 0) && !untrack(|| self.cures()) {
+            let before = watched.watch.anchor();
+            let ripens = |from, to| self.ripens(from, to, before);
+            if let Some(held) = watched.watch.hold_back(look.now, own_ms, &ripens) {
+                return Some(held);
+            }
+            if look.jumped.is_some_and(|ahead| ahead > 0) && !self.cures() {
                 watched.watch.phone_is_right(wall, own_ms);
                 return Some(Look {
                     now: wall,
@@ -69,6 +87,7 @@ impl Bench {
             }
             Some(look)
         });
+        self.tell_doubt();
         let Some(look) = looked.flatten() else {
             return wall;
         };
@@ -85,9 +104,13 @@ impl Bench {
     /// The user says which clock is right.
     pub fn judge_clock(self, judged: Judged) {
         let wall = (self.clock)();
-        let ahead_ms = self.phone_ahead_ms();
+        let mut ahead_ms = self.phone_ahead_ms();
         self.watched.update_value(|watched| {
             let Some(watched) = watched else { return };
+            if judged == Judged::RightNow {
+                // Nor did that pass, for all that is known of a clock that was wrong.
+                ahead_ms = ahead_ms.saturating_add(watched.watch.unvouched_ms());
+            }
             if judged != Judged::Wrong {
                 watched.watch.phone_is_right(wall, (watched.own)());
                 // A clock that was wrong before may have seen what is still to come.
@@ -97,34 +120,50 @@ impl Bench {
             }
         });
         self.doubt.set(None);
-        // Our time moves first, so that what is kept as seen is no later than it.
-        if judged == Judged::RightNow {
-            // Before anything rings by the time that never passed.
-            self.note_clock(PhoneClock::WrongBefore(ahead_ms));
+        self.tell_doubt();
+        let line = match judged {
+            Judged::Right => PhoneClock::Right,
+            Judged::RightNow => PhoneClock::WrongBefore(ahead_ms),
+            Judged::Wrong => PhoneClock::Wrong,
+        };
+        // Starts that move on do so before our time is kept and rings, those that move back after it: a crash
+        // between the two makes nothing ripe.
+        let first = ahead_ms > 0;
+        if first {
+            self.note_clock(line);
         }
         self.tick();
+        // Both copies: what was kept before the answer doesn't go with what it moved.
         self.keep_watch();
-        match judged {
-            Judged::Right => self.note_clock(PhoneClock::Right),
-            Judged::Wrong => self.note_clock(PhoneClock::Wrong),
-            Judged::RightNow => {}
+        self.keep_watch();
+        if !first {
+            self.note_clock(line);
         }
     }
 
-    /// Whether a joint comes as far as some step waits for, between two instants.
-    fn ripens(self, from: Moment, to: Moment) -> bool {
+    /// The state hears of the phone's clock while nobody has said which is right.
+    fn tell_doubt(self) {
+        let doubted_ms = self.doubted().map_or(0, |doubt| doubt.ahead_ms);
+        if self.state.with(|state| state.doubted_ms != doubted_ms)
+            && let Ok(mut state) = self.state.get().try_borrow_mut()
+        {
+            state.doubted_ms = doubted_ms;
+        }
+    }
+
+    /// Whether a joint whose compound went on before `on_before` comes to a mark between two instants.
+    fn ripens(self, from: Moment, to: Moment, on_before: Moment) -> bool {
         let within = |clock: &CureClock, milestone, shop: &ShopHistory| {
             let done = clock.reached_at(milestone, shop);
             done.is_ok_and(|done| from < done.latest && done.latest <= to)
         };
+        let waited_for = || Milestone::ALL.into_iter().filter(|mark| !mark.is_deadline());
         self.settings.with_untracked(|settings| {
             self.clocks.with_untracked(|clocks| {
-                let mut running = clocks.iter().filter(|clock| clock.ended.is_none());
-                running.any(|clock| {
-                    [Milestone::Handling, Milestone::FitForOil, Milestone::FullCure]
-                        .into_iter()
-                        .any(|milestone| within(clock, milestone, &settings.shop))
-                })
+                let mut on = clocks
+                    .iter()
+                    .filter(|clock| clock.may_count() && clock.started < on_before);
+                on.any(|clock| waited_for().any(|mark| within(clock, mark, &settings.shop)))
             })
         })
     }
@@ -151,6 +190,7 @@ impl Bench {
             let doubt = watched.watch.doubt();
             watched.kept.asked = doubt.is_some();
             watched.kept.closed = doubt.is_some_and(|doubt| doubt.closed);
+            watched.kept.unvouched_ms = watched.watch.unvouched_ms();
             Some(watched.kept.clone())
         });
         if let Some(kept) = kept.flatten() {
@@ -169,6 +209,15 @@ impl Bench {
             return;
         }
         self.doubt.set(self.doubted());
+        // Held back it has not been seen to go so far.
+        self.watched.update_value(|watched| {
+            if let Some(watched) = watched {
+                watched.kept.seen = watched.kept.seen.min(look.now);
+            }
+        });
+        if look.now < self.now.get_untracked() {
+            self.now.set(look.now);
+        }
         self.keep_watch();
         if let Some(ahead) = look.jumped {
             self.note_clock(match self.doubted() {
@@ -187,16 +236,17 @@ impl Bench {
 
     /// Whether any joint is still curing.
     fn cures(self) -> bool {
-        let now = self.now.get();
-        self.settings.with(|settings| {
-            self.clocks.with(|clocks| {
-                clocks.iter().any(|clock| {
-                    clock.ended.is_none()
-                        && !matches!(
-                            clock.standing(&settings.shop, now),
-                            crate::job::clock::Standing::Ripe { .. }
-                        )
-                })
+        self.oldest_cure(self.now.get_untracked()).is_some()
+    }
+
+    /// When the oldest went on of what had not cured at `now`.
+    fn oldest_cure(self, now: Moment) -> Option<Moment> {
+        self.settings.with_untracked(|settings| {
+            self.clocks.with_untracked(|clocks| {
+                let ripe =
+                    |clock: &CureClock| matches!(clock.standing(&settings.shop, now), Standing::Ripe { .. });
+                let curing = clocks.iter().filter(|clock| clock.may_count() && !ripe(clock));
+                curing.map(|clock| clock.started).min()
             })
         })
     }

@@ -44,6 +44,10 @@ pub struct CureClock {
     pub spec: CureSpec,
     /// When it was put on.
     pub started: Moment,
+    /// How far, ms, the phone's clock was held to be ahead of ours then: what it is found to have been right
+    /// about passed before this start.
+    #[serde(default, skip_serializing_if = "is_nothing")]
+    pub held_ms: i64,
     /// The job step it belongs to; none when free-standing.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub bound: Option<Bound>,
@@ -52,10 +56,20 @@ pub struct CureClock {
     pub ended: Option<Ended>,
 }
 
+/// Whether a span is none, and is left out of what is stored.
+pub fn is_nothing(ms: &i64) -> bool {
+    *ms == 0
+}
+
 impl CureClock {
     /// Whether it still stands for a joint.
     pub fn counts(&self) -> bool {
         !matches!(self.ended, Some(Ended::Undone | Ended::Reopened))
+    }
+
+    /// Whether it stands for a joint, or would again after an undo.
+    pub fn may_count(&self) -> bool {
+        self.ended != Some(Ended::Undone)
     }
 
     /// When that milestone is reached.

@@ -181,10 +181,12 @@ fn quote(cell: &str) -> String {
 }
 
 /// Whether a spreadsheet would reckon with that cell rather than show it, or would but for apostrophes
-/// before it; a plain number is none.
+/// before it; a plain number is none. OWASP ASVS 5.0, 1.2.10, names all but the ends of lines and the full
+/// width that some languages type (from memory: OWASP, "CSV Injection").
 fn is_formula(cell: &str) -> bool {
     let bare = cell.trim_start_matches('\'');
-    bare.starts_with(['=', '+', '-', '@', '\t', '\r']) && decimal(cell).is_none()
+    let begins = ['=', '+', '-', '@', '\t', '\r', '\n', '\0', '＝', '＋', '－', '＠'];
+    bare.starts_with(begins) && decimal(cell).is_none()
 }
 
 /// The cell as it was before [`write`] made it harmless.

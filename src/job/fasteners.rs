@@ -15,7 +15,7 @@ use crate::trade::guard::Fastener;
 use crate::trade::order::{Layout, MOST_BOLTS, Pass};
 use crate::trade::preload::Condition;
 use crate::trade::quantity::{
-    LengthUnit, MassUnit, Stated, TorqueUnit, Unit, decimal, parse_torque, unit_symbol,
+    LengthUnit, MassUnit, Stated, TorqueUnit, Unit, decimal, parse_torque, short, unit_symbol,
 };
 use crate::trade::stages::Stage;
 use crate::trade::strength::Strength;
@@ -751,9 +751,4 @@ fn place_of(words: &str) -> PartPlace {
         PartPlace::Bag(name.to_owned())
     };
     named.unwrap_or_else(bag)
-}
-
-/// As much of a cell as a sentence bears.
-fn short(cell: &str) -> String {
-    cell.chars().filter(|c| !c.is_control()).take(24).collect()
 }

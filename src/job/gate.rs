@@ -64,6 +64,9 @@ pub struct Ground<'a> {
     pub clocks: &'a [CureClock],
     /// The shop's temperature, past and planned.
     pub shop: &'a ShopHistory,
+    /// By how much, ms, the phone's clock is ahead of ours while nobody has said which is right. A wait goes
+    /// by ours, what comes too late by the phone's.
+    pub doubted_ms: i64,
 }
 
 /// Everything `step` waits for at `now`; empty means open.

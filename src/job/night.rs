@@ -6,6 +6,7 @@
 use crate::trade::cure::{ShopHistory, ShopReading};
 use crate::trade::moment::Moment;
 use crate::trade::quantity::{Ratio, ThermodynamicTemperature};
+use crate::trade::stored::tidy;
 use serde::{Deserialize, Serialize};
 use std::fmt;
 use uom::si::ratio::percent;
@@ -115,7 +116,7 @@ pub fn note_humidity(shop: &mut ShopHistory, told: Option<f64>, now: Moment) -> 
         return Err(NightError::Humidity);
     }
     let at_now = shop.at(now).ok_or(NightError::TemperatureUnknown)?;
-    let humidity = told.map(Ratio::new::<percent>);
+    let humidity = told.map(|told| Ratio::new::<percent>(tidy(told)));
     let mut reading = at_now.clone();
     (reading.at, reading.humidity) = (now, humidity);
     let ahead = shop.0.iter_mut().filter(|reading| reading.at > now);
@@ -197,7 +198,7 @@ fn lay_out(shop: &mut ShopHistory, night: &Night, now: Moment, minute: i64) {
 fn reading(at: Moment, celsius: f64, humidity: Option<Ratio>) -> ShopReading {
     ShopReading {
         at,
-        temperature: ThermodynamicTemperature::new::<degree_celsius>(celsius),
+        temperature: ThermodynamicTemperature::new::<degree_celsius>(tidy(celsius)),
         humidity,
     }
 }

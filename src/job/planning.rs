@@ -2,6 +2,7 @@
 
 use super::field::Refused;
 use super::sheet::{Sheet, SheetError, Step, StepId};
+use crate::trade::quantity::short_name;
 
 /// Why a plan was not changed.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -31,7 +32,8 @@ impl std::fmt::Display for PlanRefused {
             }
             Self::WaitedFor(title) => write!(
                 f,
-                "“{title}” waits for this step or names it: change that one first."
+                "“{}” waits for this step or names it: change that one first.",
+                short_name(title)
             ),
             Self::Order => f.write_str("A step can’t stand before one it waits for or names."),
             Self::Sheet(error) => error.fmt(f),

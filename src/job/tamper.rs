@@ -3,10 +3,10 @@
 //!
 //! A jump is never taken by itself: our time goes on by the page's own clock until the user says which
 //! is right. A page's own clock may stand still while a phone sleeps, so a sleep looks like a clock set
-//! forward; only the user can tell. While the app is closed there is no clock but the phone's: time that
-//! would ripen a cure then is asked about once.
+//! forward; only the user can tell. While the app is closed there is no clock but the phone's: what it says
+//! went by is added up, and asked about once, when a cure would be over by it and not without.
 
-use super::clock::ClockId;
+use super::clock::{ClockId, is_nothing};
 use super::date::span_words;
 use crate::trade::cure::Milestone;
 use crate::trade::moment::Moment;
@@ -27,6 +27,9 @@ pub struct WatchKept {
     pub asked: bool,
     /// What is asked is whether the time passed in which the app was closed.
     pub closed: bool,
+    /// What went by, ms, while the app was closed, and nobody has vouched for yet.
+    #[serde(skip_serializing_if = "is_nothing")]
+    pub unvouched_ms: i64,
     /// The furthest mark of each clock that was rung for.
     pub rung: Vec<(ClockId, Milestone)>,
 }
@@ -38,6 +41,7 @@ impl Default for WatchKept {
             held_ms: 0,
             asked: false,
             closed: false,
+            unvouched_ms: 0,
             rung: Vec::new(),
         }
     }
@@ -52,6 +56,7 @@ pub struct Watch {
     held_ms: i64,
     asked: bool,
     closed: bool,
+    unvouched_ms: i64,
 }
 
 /// What the user has yet to judge.
@@ -63,7 +68,8 @@ pub struct Doubt {
     pub closed: bool,
 }
 
-/// Shorter times away are not asked about: no cure is misled by much, and phones close pages all day.
+/// Less time away is not asked about, in one piece or many: no cure is misled by much, and phones close
+/// pages all day.
 const AWAY_MS: i64 = 30 * 60_000;
 
 /// What a look at the clocks shows.
@@ -94,27 +100,58 @@ impl Watch {
             seen => seen,
         };
         let behind = seen.0.saturating_sub(IN_STEP_MS) > ours.0;
-        let away = seen.0 > i64::MIN && ours.0.saturating_sub(seen.0) >= AWAY_MS;
-        // Asked already or not: what went by since it was asked nobody vouched for either.
-        let closed = away && ripens(seen, ours);
-        let hold = behind || closed;
-        let watch = Self {
-            anchor: if hold { seen } else { ours },
+        let away_ms = match seen {
+            Moment(i64::MIN) => 0,
+            seen => ours.0.saturating_sub(seen.0).max(0),
+        };
+        let mut watch = Self {
+            anchor: if behind { seen } else { ours },
             own_ms,
-            held_ms: if hold {
+            held_ms: if behind {
                 wall.0.saturating_sub(seen.0)
             } else {
                 kept.held_ms
             },
-            asked: hold || kept.asked,
-            closed: closed || kept.asked && kept.closed && !behind,
+            asked: behind || kept.asked,
+            closed: kept.asked && kept.closed && !behind,
+            // Asked already or not: what went by since it was asked nobody vouched for either.
+            unvouched_ms: kept.unvouched_ms.saturating_add(away_ms),
         };
         let look = Look {
             now: watch.anchor,
-            jumped: hold.then_some(watch.held_ms),
+            jumped: behind.then_some(watch.held_ms),
             back_in_step: false,
         };
-        (watch, look)
+        let held = watch.hold_back(watch.anchor, own_ms, ripens);
+        (watch, held.unwrap_or(look))
+    }
+
+    /// Where a cure would be over at `now` by time that nobody vouched for, our time goes back by all of that
+    /// until the user says whether it passed.
+    pub fn hold_back(
+        &mut self,
+        now: Moment,
+        own_ms: f64,
+        ripens: &dyn Fn(Moment, Moment) -> bool,
+    ) -> Option<Look> {
+        let vouched = Moment(now.0.saturating_sub(self.unvouched_ms));
+        let much = Moment(vouched.0.saturating_add(AWAY_MS));
+        if self.unvouched_ms < AWAY_MS || !ripens(much, now) {
+            return None;
+        }
+        *self = Self {
+            anchor: vouched,
+            own_ms,
+            held_ms: self.held_ms.saturating_add(self.unvouched_ms),
+            asked: true,
+            closed: true,
+            unvouched_ms: 0,
+        };
+        Some(Look {
+            now: vouched,
+            jumped: Some(self.held_ms),
+            back_in_step: false,
+        })
     }
 
     /// Looks at both clocks.
@@ -140,6 +177,16 @@ impl Watch {
         look
     }
 
+    /// What went by, ms, while the app was closed, and nobody has vouched for.
+    pub fn unvouched_ms(&self) -> i64 {
+        self.unvouched_ms
+    }
+
+    /// Our time when the page began, or when the user last said which clock is right.
+    pub fn anchor(&self) -> Moment {
+        self.anchor
+    }
+
     /// How far the phone's clock is held to be ahead of ours; behind is negative.
     pub fn held_ms(&self) -> i64 {
         self.held_ms
@@ -161,6 +208,7 @@ impl Watch {
             held_ms: 0,
             asked: false,
             closed: false,
+            unvouched_ms: 0,
         };
     }
 

@@ -128,6 +128,7 @@ fn calendar(at: Moment) -> Now {
         at,
         day: local.day,
         minute: i64::from(hour) * 60 + i64::from(minute),
+        ahead_ms: 0,
     }
 }
 

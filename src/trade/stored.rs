@@ -9,7 +9,8 @@ use serde::{Deserialize, Deserializer, Serialize, Serializer};
 
 const STEPS_PER_UNIT: f64 = 1e9;
 
-fn tidy(value: f64) -> f64 {
+/// A number as it is stored, and read again.
+pub fn tidy(value: f64) -> f64 {
     let rounded = (value * STEPS_PER_UNIT).round() / STEPS_PER_UNIT;
     // Beyond a million the nine decimals are more than an f64 holds.
     if value.abs() < 1e6 { rounded } else { value }

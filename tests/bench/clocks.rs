@@ -24,8 +24,8 @@ use std::rc::Rc;
 use uom::si::time::second;
 
 /// 2026-06-01 08:00 UTC.
-const MORNING_MS: i64 = 1_780_300_800_000;
-const HOUR_MS: i64 = 3_600_000;
+pub const MORNING_MS: i64 = 1_780_300_800_000;
+pub const HOUR_MS: i64 = 3_600_000;
 
 thread_local! {
     static WALL: Cell<i64> = const { Cell::new(MORNING_MS) };
@@ -41,18 +41,24 @@ fn own() -> f64 {
 }
 
 /// Time passes by both clocks.
-fn later(bench: Bench, hours: i64) {
+pub fn later(bench: Bench, hours: i64) {
     OWN.set(OWN.get() + (hours * HOUR_MS) as f64);
     set_phone(bench, hours);
 }
 
+/// Time passes with the app closed.
+pub fn away(hours: i64) {
+    WALL.set(WALL.get() + hours * HOUR_MS);
+    OWN.set(0.0);
+}
+
 /// Someone sets the phone's clock.
-fn set_phone(bench: Bench, hours: i64) {
+pub fn set_phone(bench: Bench, hours: i64) {
     WALL.set(WALL.get() + hours * HOUR_MS);
     bench.tick();
 }
 
-fn with_bench<T>(store: &Rc<MemoryStore>, then: impl FnOnce(Bench) -> T) -> T {
+pub fn with_bench<T>(store: &Rc<MemoryStore>, then: impl FnOnce(Bench) -> T) -> T {
     super::commands::lay_out(store.clone());
     let owner = Owner::new();
     owner.with(|| {
@@ -69,7 +75,7 @@ fn stud() -> Application {
     joint
 }
 
-fn start_free(bench: Bench) {
+pub fn start_free(bench: Bench) {
     bench
         .send(Intent::PutOnFree {
             name: "Stud".to_owned(),
@@ -79,14 +85,14 @@ fn start_free(bench: Bench) {
         .unwrap();
 }
 
-fn step(bench: Bench, id: u32) -> Step {
+pub fn step(bench: Bench, id: u32) -> Step {
     bench
         .sheet
         .with_untracked(|sheet| sheet.step(StepId(id)).cloned())
         .unwrap()
 }
 
-fn put_on(bench: Bench, step: &Step) -> Result<(), Refused> {
+pub fn put_on(bench: Bench, step: &Step) -> Result<(), Refused> {
     acknowledge(bench, step);
     bench.send(Intent::PutOn {
         step: step.id,
@@ -95,7 +101,7 @@ fn put_on(bench: Bench, step: &Step) -> Result<(), Refused> {
 }
 
 /// How far the phone's clock is ahead, while the user has not said which is right.
-fn ahead(bench: Bench) -> Option<i64> {
+pub fn ahead(bench: Bench) -> Option<i64> {
     bench.doubt.get_untracked().map(|doubt| doubt.ahead_ms)
 }
 
@@ -106,7 +112,7 @@ fn ringing(bench: Bench) -> Vec<String> {
 }
 
 /// What the record says of the phone's clock.
-fn remarks(bench: Bench) -> Vec<String> {
+pub fn remarks(bench: Bench) -> Vec<String> {
     let sheet = bench.sheet.get_untracked();
     bench.record.with_untracked(|record| {
         let entries = record.entries().iter();

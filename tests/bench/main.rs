@@ -2,6 +2,8 @@
 
 mod backup;
 mod carbon;
+mod chance;
+mod clock_stories;
 mod clocks;
 mod commands;
 mod dying;
@@ -19,4 +21,7 @@ mod seat_lift;
 mod start;
 mod storage;
 mod stretch;
+mod strings;
+mod strings_out;
+mod vouched;
 mod wrenches;

@@ -59,7 +59,7 @@ fn the_only(folder: &Path, kind: &str) -> Told<PathBuf> {
 pub const UPDATE: &str =
     "return navigator.serviceWorker.getRegistration().then(it => it.update()).then(() => 0, () => 0)";
 
-async fn waits(page: &Page) -> Told {
+pub async fn waits(page: &Page) -> Told {
     let waiting = "return navigator.serviceWorker.getRegistration().then(it => !!it.waiting)";
     page.until("the new release to wait", async || {
         Ok((page.script(waiting, Value::Null).await? == json!(true)).then_some(()))
@@ -67,7 +67,7 @@ async fn waits(page: &Page) -> Told {
     .await
 }
 
-async fn take_over(page: &Page) -> Told {
+pub async fn take_over(page: &Page) -> Told {
     let tell =
         "navigator.serviceWorker.getRegistration().then(it => it.waiting.postMessage({ kind: 'take-over' }))";
     page.script(tell, Value::Null).await?;
@@ -128,7 +128,7 @@ fn it_starts_offline_from_any_folder_of_a_host() {
 }
 
 /// What the release calls itself: it stands behind the screen's name in the tab's title.
-async fn release_name(page: &Page) -> Told<String> {
+pub async fn release_name(page: &Page) -> Told<String> {
     let title = page.driver.title().await?;
     let name = title.rsplit_once(" · ").map_or("", |(_, name)| name);
     Ok(name.to_owned())

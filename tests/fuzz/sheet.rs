@@ -39,6 +39,7 @@ fn open(sheet: &Sheet) {
         progress: &progress,
         clocks: &[],
         shop: &shop,
+        doubted_ms: 0,
     };
     let seen = overview(ground, Moment(0));
     assert_eq!(seen.states.len(), sheet.steps.len());

@@ -272,6 +272,7 @@ fn worked_through(sheet: &Sheet) -> Vec<String> {
             progress: &progress,
             clocks: &clocks,
             shop: &shop,
+            doubted_ms: 0,
         };
         let around = Around {
             solvent: solvent_about(sheet, &progress, now),
@@ -294,6 +295,7 @@ fn worked_through(sheet: &Sheet) -> Vec<String> {
                 compound,
                 spec,
                 started: now,
+                held_ms: 0,
                 bound,
                 ended: None,
             });

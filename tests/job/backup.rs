@@ -92,6 +92,7 @@ fn clock(id: u32, job: u32, at: f64) -> CureClock {
         compound: "sealant".into(),
         spec: recommend(joint).cure.expect("case halves are sealed"),
         started: hours(at),
+        held_ms: 0,
         bound: Some(Bound {
             job: JobId(job),
             step: StepId(1),

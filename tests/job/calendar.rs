@@ -25,6 +25,7 @@ fn clock(name: &str) -> CureClock {
         compound: "medium-strength threadlocker".to_owned(),
         spec: CompoundClass::ThreadlockMedium.typical_cure(&joint).unwrap(),
         started: MORNING,
+        held_ms: 0,
         bound: None,
         ended: None,
     }

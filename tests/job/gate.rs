@@ -35,6 +35,7 @@ fn clock(sheet: &Sheet, started: Moment) -> CureClock {
         compound: "anaerobic flange sealant".into(),
         spec: recommend(application).cure.expect("a sealant cures"),
         started,
+        held_ms: 0,
         bound: Some(Bound { job: JOB, step: BOND }),
         ended: None,
     }
@@ -54,6 +55,7 @@ fn waits_for(
         progress: &progress,
         clocks,
         shop,
+        doubted_ms: 0,
     };
     waits(ground, sheet.step(FILL).unwrap(), now)
 }
@@ -212,6 +214,7 @@ fn opened_by_hand_it_is_dangerous_until_the_cure_is_over() {
             progress: &Progress::of(record),
             clocks: &clocks,
             shop: &shop,
+            doubted_ms: 0,
         };
         opened_uncured(ground, sheet.step(FILL).unwrap(), now)
     };
@@ -237,6 +240,7 @@ fn the_next_gate_is_told_by_its_cures() {
             progress: &progress,
             clocks,
             shop: &shop(22.0),
+            doubted_ms: 0,
         };
         next_gate(ground, now)
     };

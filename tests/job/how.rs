@@ -114,6 +114,7 @@ fn clock(id: u32, name: &str, started: Moment, assembly_h: Option<f64>) -> CureC
             },
         },
         started,
+        held_ms: 0,
         bound: None,
         ended: None,
     }

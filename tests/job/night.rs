@@ -2,7 +2,7 @@
 
 use super::{MORNING, hours};
 use halfcase::job::clock::{ClockId, CureClock, Standing};
-use halfcase::job::night::{Night, NightError, note, plan, unplan};
+use halfcase::job::night::{Night, NightError, note, note_humidity, plan, unplan};
 use halfcase::trade::application::{Application, Face, JointKind};
 use halfcase::trade::compound::CompoundClass;
 use halfcase::trade::cure::{Milestone, ShopHistory};
@@ -74,6 +74,7 @@ fn a_cure_over_a_cold_night_ends_later_by_what_the_model_says() {
         compound: "y".into(),
         spec: CompoundClass::ThreadlockMedium.typical_cure(&joint).unwrap(),
         started: MORNING,
+        held_ms: 0,
         bound: None,
         ended: None,
     };
@@ -171,5 +172,22 @@ fn hours_are_met_from_any_minute() {
             let cold = reading.temperature.get::<degree_celsius>() < 15.0;
             assert_eq!(hour, if cold { 20 * 60 } else { 7 * 60 }, "planned at {of_day}");
         }
+    }
+}
+
+/// A number with more digits than the store keeps is kept as it will be read.
+#[test]
+fn what_is_told_of_the_air_comes_back_from_the_store_as_it_went_in() {
+    for n in 0..2_000 {
+        let share = f64::from(n) / 1_999.0;
+        let mut shop = ShopHistory::default();
+        note(&mut shop, None, 5.0 + 25.0 * share, MORNING, EIGHT);
+        note_humidity(&mut shop, Some(3.0 + 97.0 * share), MORNING).unwrap();
+        let text = serde_json::to_string(&shop).unwrap();
+        assert_eq!(
+            serde_json::from_str::<ShopHistory>(&text).unwrap(),
+            shop,
+            "{text}"
+        );
     }
 }

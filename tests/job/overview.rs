@@ -37,6 +37,7 @@ fn look(sheet: &Sheet, record: &Record, clocks: &[CureClock]) -> halfcase::job::
         progress: &progress,
         clocks,
         shop: &shop,
+        doubted_ms: 0,
     };
     overview(ground, MORNING)
 }
@@ -79,6 +80,7 @@ fn a_running_cure_blocks_and_says_until_when() {
         compound: "sealant".into(),
         spec: spec.clone(),
         started: MORNING,
+        held_ms: 0,
         bound: Some(Bound {
             job: JobId(1),
             step: StepId(1),

@@ -132,7 +132,7 @@ fn a_reload_forgets_no_doubt() {
         held_ms: watch.held_ms(),
         asked: watch.doubt().is_some(),
         closed: false,
-        rung: Vec::new(),
+        ..WatchKept::default()
     };
     let text = serde_json::to_string(&kept).unwrap();
     let kept: WatchKept = serde_json::from_str(&text).unwrap();
@@ -180,7 +180,7 @@ fn time_away_that_would_ripen_a_cure_is_held_until_it_is_said_to_have_passed() {
         held_ms: watch.held_ms(),
         asked: true,
         closed: true,
-        rung: Vec::new(),
+        ..WatchKept::default()
     };
     let (again, look) = Watch::begin(&kept, None, hours(33.0), 0.0, &ripe_at_20);
     assert_eq!((look.now, look.jumped), (hours(3.0), None));

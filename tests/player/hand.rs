@@ -551,7 +551,18 @@ fn on_the_bench(chance: &mut Chance, state: &State) -> Intent {
             },
             ahead_ms: 0,
         },
-        10 => Intent::PhoneClock(PhoneClock::Jumped(chance.below(7_200_000) as i64)),
+        10 => {
+            let ms = chance.below(7_200_000) as i64;
+            let all = [
+                PhoneClock::Jumped(ms),
+                PhoneClock::Closed(ms),
+                PhoneClock::WrongBefore(ms - 3_600_000),
+                PhoneClock::InStep,
+                PhoneClock::Right,
+                PhoneClock::Wrong,
+            ];
+            Intent::PhoneClock(all[chance.below(all.len())])
+        }
         _ => Intent::Carry(any_step(chance, state)),
     }
 }

@@ -81,7 +81,11 @@ fn play(seed: u64, touches: usize, played: &mut Played) {
     let mut now = BEGIN;
     for touch in 0..touches {
         now = Moment(now.0 + hand::pause_ms(&mut chance));
-        let at = Now::utc(now);
+        let held = chance.one_in(10);
+        let at = Now {
+            ahead_ms: if held { chance.below(7_200_000) as i64 } else { 0 },
+            ..Now::utc(now)
+        };
         let intent = hand::next(&mut chance, &state, at);
         let told = format!("seed {seed}, touch {touch}: {intent:?}");
         played.touches += 1;

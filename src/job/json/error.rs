@@ -1,6 +1,7 @@
 //! What is wrong with a text, and where.
 
 use super::node::{Node, Seen, What};
+use crate::trade::quantity::{short, spelt_out};
 use std::fmt::{self, Display};
 
 /// Why a text can't be read, in words that go on from "… can't be read:".
@@ -18,6 +19,9 @@ struct Problem {
     what: String,
 }
 
+/// Characters that a sentence bears of what is wrong.
+const LONGEST: usize = 600;
+
 impl JsonError {
     #[cold]
     #[inline(never)]
@@ -25,6 +29,13 @@ impl JsonError {
         // Some readers speak in whole sentences; whoever shows this one ends it.
         if what.ends_with('.') {
             what.pop();
+        }
+        // Some give back all that they were given; the end of what they say is what they expected.
+        let mut what = spelt_out(&what);
+        let count = what.chars().count();
+        if count > LONGEST {
+            let end: String = what.chars().skip(count - 400).collect();
+            what = format!("{}… {end}", what.chars().take(80).collect::<String>());
         }
         Self(Box::new(Problem {
             what,
@@ -54,7 +65,7 @@ impl JsonError {
                         // A fault of the name itself, which has a line of its own, is the object's.
                         self.0.at = name.at;
                         value.is_seen().then(|| {
-                            self.0.path.extend(name.words().map(str::to_owned));
+                            self.0.path.extend(name.words().map(short));
                             value
                         })
                     })

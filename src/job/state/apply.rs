@@ -3,7 +3,6 @@
 use super::draft::Draft;
 use super::{Intent, Name, Now, Refused, State, Transaction, Way};
 use crate::job::id::MOST;
-use crate::job::record::PhoneClock;
 
 impl State {
     /// What `intent` changes at `now`; nothing is changed yet.
@@ -28,9 +27,7 @@ impl State {
                 (Name::Change(""), Way::Unlisted)
             }
             Intent::PhoneClock(seen) => {
-                if let PhoneClock::WrongBefore(ahead_ms) = seen {
-                    self.move_starts(&mut draft, *ahead_ms);
-                }
+                self.move_starts(&mut draft, *seen);
                 draft.line(None, crate::job::record::Event::PhoneClock(*seen));
                 (Name::Lines, Way::Unlisted)
             }

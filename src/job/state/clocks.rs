@@ -7,7 +7,7 @@ use crate::job::bonding::BondAnswer;
 use crate::job::clock::{Bound, ClockId, CureClock, Ended, Standing};
 use crate::job::id;
 use crate::job::progress::StepProgress;
-use crate::job::record::{Compound, Event};
+use crate::job::record::{Compound, Event, PhoneClock};
 use crate::job::sheet::{JobId, StepId};
 use crate::trade::cure::CureSpec;
 use crate::trade::moment::Moment;
@@ -108,28 +108,42 @@ impl State {
         }
     }
 
-    /// The phone's clock was so far behind when compounds went on (negative: ahead), and is right now: what
-    /// was curing by it began so much later. What it was ahead of shows by lying in the future.
-    pub(super) fn move_starts(&self, draft: &mut Draft<'_>, ahead_ms: i64) {
+    /// What the user said of the phone's clock, or it of itself, does to the starts of what cures.
+    pub(super) fn move_starts(&self, draft: &mut Draft<'_>, seen: PhoneClock) {
         let now = draft.now.at;
-        let before = Moment(now.0.saturating_sub(ahead_ms));
-        let shop = &self.settings.shop;
-        let moved: Vec<ClockId> = self
-            .clocks
-            .iter()
-            .filter(|clock| clock.ended.is_none())
-            .filter(|clock| match ahead_ms > 0 {
-                true => !matches!(clock.standing(shop, before), Standing::Ripe { .. }),
-                false => clock.started > now,
-            })
-            .map(|clock| clock.id)
-            .collect();
-        for clock in draft
-            .clocks()
-            .iter_mut()
-            .filter(|clock| moved.contains(&clock.id))
-        {
-            clock.started = Moment(clock.started.0.saturating_add(ahead_ms)).min(now);
+        let by_ms = |clock: &CureClock| match seen {
+            // What is counted from now on passed before it went on.
+            PhoneClock::Right => clock.held_ms,
+            // The phone was so far behind when it went on (negative: ahead), and is right now: it began so
+            // much later. What it was ahead of shows by lying in the future.
+            PhoneClock::WrongBefore(ahead_ms) => {
+                let before = Moment(now.0.saturating_sub(ahead_ms));
+                let moved = match ahead_ms > 0 {
+                    true => !matches!(clock.standing(&self.settings.shop, before), Standing::Ripe { .. }),
+                    false => clock.started > now,
+                };
+                match moved {
+                    true if ahead_ms < 0 => ahead_ms,
+                    true => ahead_ms.max(clock.held_ms),
+                    false => clock.held_ms,
+                }
+            }
+            PhoneClock::InStep | PhoneClock::Wrong | PhoneClock::Jumped(_) | PhoneClock::Closed(_) => 0,
+        };
+        let settled = match seen {
+            PhoneClock::Right | PhoneClock::WrongBefore(_) | PhoneClock::InStep => true,
+            PhoneClock::Wrong | PhoneClock::Jumped(_) | PhoneClock::Closed(_) => false,
+        };
+        if !settled {
+            return;
+        }
+        // Those that ended too: an undo may bring them back.
+        for clock in draft.clocks() {
+            let by_ms = by_ms(clock);
+            if by_ms != 0 {
+                clock.started = Moment(clock.started.0.saturating_add(by_ms)).min(now);
+            }
+            clock.held_ms = 0;
         }
     }
 
@@ -148,7 +162,7 @@ impl State {
 
 impl Draft<'_> {
     fn begin_clock(&mut self, name: &str, compound: String, spec: CureSpec, bound: Option<Bound>) -> ClockId {
-        let started = self.now.at;
+        let (started, held_ms) = (self.now.at, self.now.ahead_ms);
         let clocks = self.clocks();
         let id = ClockId(id::free(clocks.iter().map(|clock| clock.id.0)));
         clocks.push(CureClock {
@@ -157,6 +171,7 @@ impl Draft<'_> {
             compound,
             spec,
             started,
+            held_ms,
             bound,
             ended: None,
         });

@@ -66,6 +66,8 @@ pub struct Now {
     pub day: i64,
     /// Minutes since midnight there.
     pub minute: i64,
+    /// How far, ms, the phone's clock is held to be ahead of `at`; 0 where it is not.
+    pub ahead_ms: i64,
 }
 
 impl Now {
@@ -76,6 +78,7 @@ impl Now {
             at,
             day: minutes.div_euclid(24 * 60),
             minute: minutes.rem_euclid(24 * 60),
+            ahead_ms: 0,
         }
     }
 }
@@ -172,6 +175,8 @@ pub struct State {
     pub settings: Settings,
     /// The last actions, oldest first, each with its way back.
     pub trail: Vec<Transaction>,
+    /// By how much, ms, the phone's clock is ahead of ours while nobody has said which is right; not kept.
+    pub doubted_ms: i64,
     /// Stands in for a job that is nowhere.
     nothing: Job,
 }
@@ -197,6 +202,7 @@ impl State {
             clocks,
             settings,
             trail: Vec::new(),
+            doubted_ms: 0,
             nothing,
         };
         if !state.files.contains_key(&state.jobs.at_hand) {
@@ -263,6 +269,7 @@ impl State {
             progress: &self.job().progress,
             clocks: &self.clocks,
             shop: &self.settings.shop,
+            doubted_ms: self.doubted_ms,
         }
     }
 

@@ -3,6 +3,7 @@
 use crate::job::kinds::Gauged;
 use crate::job::night::NightError;
 use crate::job::planning::PlanRefused;
+use crate::trade::quantity::short_name;
 use crate::trade::wrench::WrenchError;
 use std::fmt;
 
@@ -143,24 +144,25 @@ impl fmt::Display for Refused {
                 f,
                 "No wrench on your bench can be set to {torque}: say what you use, or add the wrench on Bench."
             ),
-            Self::TalliedAlready(name) => write!(f, "Bolt {name} is done in this pass."),
-            Self::NotNext(name) => write!(f, "The order is not free here: bolt {name} is next."),
+            Self::TalliedAlready(name) => write!(f, "Bolt {} is done in this pass.", short_name(name)),
+            Self::NotNext(name) => write!(f, "The order is not free here: bolt {} is next.", short_name(name)),
             Self::RecordFull => f.write_str(
                 "This job’s record has no room for another line: begin a new job with the same plan.",
             ),
             Self::ClockNotStarted => f.write_str("Put the compound on and start its clock first."),
-            Self::ReadingMissing(name) => write!(f, "Enter the reading of “{name}” first."),
+            Self::ReadingMissing(name) => write!(f, "Enter the reading of “{}” first.", short_name(name)),
             Self::Finding(words) => {
                 write!(f, "{words}. Do it again, accept it with a reason, or order a part.")
             }
-            Self::OnOrder(name) => write!(f, "“{name}” is on order: this step waits for it."),
-            Self::NewWanted(name) => write!(f, "“{name}” must be new: say that new ones are on."),
-            Self::NotFound(name) => write!(f, "Nothing is wrong with “{name}”: there is nothing to settle."),
+            Self::OnOrder(name) => write!(f, "“{}” is on order: this step waits for it.", short_name(name)),
+            Self::NewWanted(name) => write!(f, "“{}” must be new: say that new ones are on.", short_name(name)),
+            Self::NotFound(name) => write!(f, "Nothing is wrong with “{}”: there is nothing to settle.", short_name(name)),
             Self::FindingsLeft(1) => f.write_str("One thing that was found is not settled: see all steps."),
             Self::FindingsLeft(n) => write!(f, "{n} things that were found are not settled: see all steps."),
             Self::Undone(title) => write!(
                 f,
-                "“{title}” was done before its plan changed: open it again for what it asks now."
+                "“{}” was done before its plan changed: open it again for what it asks now.",
+                short_name(title)
             ),
             Self::TightAlready => f.write_str(
                 "The running torque is measured while the nut turns freely: loosen the fasteners first.",
@@ -170,11 +172,12 @@ impl fmt::Display for Refused {
             ),
             Self::NoInitials => f.write_str("Enter your initials too: the decision is signed with them."),
             Self::NoPart => f.write_str("Name the part to order."),
-            Self::NotAsked(name) => write!(f, "“{name}” is not asked in this step: see what it asks for."),
+            Self::NotAsked(name) => write!(f, "“{}” is not asked in this step: see what it asks for.", short_name(name)),
             Self::Skinned(bead) => write!(
                 f,
-                "“{bead}” has skinned: wipe it off and put it on anew, as its label says, or accept it with a \
-                 reason."
+                "“{}” has skinned: wipe it off and put it on anew, as its label says, or accept it with a \
+                 reason.",
+                short_name(bead)
             ),
             Self::NoPlace => f.write_str("Say where it leaks: it goes into the record."),
             Self::NoReason => f.write_str("Write the reason first: it goes into the record."),

@@ -17,7 +17,7 @@ impl State {
             // A start that was moved since, as the phone had been wrong, stays moved.
             for clock in draft.after.clocks.iter_mut().flatten() {
                 if let Some(own) = self.clocks.iter().find(|own| own.id == clock.id) {
-                    clock.started = own.started;
+                    (clock.started, clock.held_ms) = (own.started, own.held_ms);
                 }
             }
             if let (Some(before), Some(after)) = (&before.settings, &last.after.settings) {

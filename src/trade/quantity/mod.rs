@@ -25,7 +25,7 @@ pub use print::{Printed, fixed, significant, trimmed};
 pub use read_unit::{READ_UNITS, convert, read_in, unit_symbol};
 pub use stated::{MOST_DIGITS, Stated};
 pub use temperature::{TemperatureUnit, parse_temperature, print_temperature};
-pub use text_error::{Problem, TextError};
+pub use text_error::{Problem, TextError, short, short_name, spelt_out};
 pub use torque_statement::{StatementForm, TorqueStatement};
 pub use torque_text::{parse_torque, parse_torques, print_torque};
 pub use torque_unit::TorqueUnit;

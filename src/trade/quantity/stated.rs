@@ -1,6 +1,6 @@
 //! A number as a manual states it, with the digits it is printed in: .0300 says more than .03.
 
-use super::{decimal, fixed};
+use super::{decimal, fixed, short};
 use serde::de::{Error, Visitor};
 use serde::{Deserialize, Deserializer, Serialize, Serializer};
 use std::fmt;
@@ -94,7 +94,8 @@ impl Visitor<'_> for Reader {
     fn visit_str<E: Error>(self, text: &str) -> Result<Stated, E> {
         Stated::typed(text).ok_or_else(|| {
             E::custom(format!(
-                "“{text}” is no number: digits and one point are needed, such as \"0.0300\""
+                "“{}” is no number: digits and one point are needed, such as \"0.0300\"",
+                short(text)
             ))
         })
     }

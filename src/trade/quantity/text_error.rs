@@ -182,3 +182,32 @@ impl fmt::Display for TextError {
 }
 
 impl std::error::Error for TextError {}
+
+/// As much of a text as a sentence bears.
+pub fn short(text: &str) -> String {
+    cut(text, 24)
+}
+
+/// As much of a name as a sentence bears.
+pub fn short_name(name: &str) -> String {
+    cut(name, 80)
+}
+
+/// A text in which what can't be seen, or would turn the sentence round, is spelt out.
+pub fn spelt_out(text: &str) -> String {
+    let mut words = String::new();
+    for c in text.chars() {
+        match c {
+            '\'' | '"' | '\\' => words.push(c),
+            c => words.extend(c.escape_debug()),
+        }
+    }
+    words
+}
+
+fn cut(text: &str, most: usize) -> String {
+    match text.char_indices().nth(most) {
+        Some((end, _)) => spelt_out(&text[..end]) + "…",
+        None => spelt_out(text),
+    }
+}

@@ -20,6 +20,7 @@ mod bench;
 mod browser;
 mod clock;
 mod failure;
+mod faulty;
 mod finger;
 mod form;
 mod page;
@@ -32,6 +33,7 @@ mod tree;
 
 pub use browser::Screen;
 pub use failure::{Failure, Told};
+pub use faulty::{FaultyHost, Spoilt};
 pub use page::Page;
 pub use release::built;
 pub use target::*;

@@ -168,7 +168,9 @@ impl Page {
     pub async fn release_in_charge(&self) -> Told<String> {
         let ask = "
             const answer = arguments[arguments.length - 1];
-            const hear = event => event.data?.kind === 'this' && answer(event.data.build);
+            // One that waits may be asked at the same moment.
+            const own = event => event.source === navigator.serviceWorker.controller;
+            const hear = event => own(event) && event.data?.kind === 'this' && answer(event.data.build);
             navigator.serviceWorker.addEventListener('message', hear);
             navigator.serviceWorker.controller.postMessage({ kind: 'which' });";
         let build = self.driver.execute_async(ask, Vec::new()).await?;
@@ -179,6 +181,28 @@ impl Page {
     pub fn stop_server(&mut self) {
         self.was_offline = true;
         self.server = None;
+    }
+
+    /// Another host answers from now on, at an address of its own.
+    pub fn visit_instead(&mut self, port: u16) {
+        self.stop_server();
+        self.port = port;
+    }
+
+    /// A browser in which this app was never opened, in the same tab.
+    pub async fn as_never_visited(&self) -> Told {
+        let own = self.url();
+        let forget = "try { sessionStorage.clear(); } catch { /* a page without storage */ }";
+        self.script(forget, Value::Null).await?;
+        self.driver.goto("about:blank").await?;
+        let what = json!({ "origin": own.trim_end_matches('/'), "storageTypes": "all" });
+        self.cdp("Storage.clearDataForOrigin", what).await?;
+        self.cdp("Network.clearBrowserCache", json!({})).await.map(drop)
+    }
+
+    /// Opens the app, whatever comes of it.
+    pub async fn try_to_open(&self) {
+        drop(self.driver.goto(self.url()).await);
     }
 
     /// The network is back, at the same address.

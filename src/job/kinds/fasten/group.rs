@@ -2,7 +2,7 @@
 
 use crate::job::text_form::said;
 use crate::trade::order::MOST_BOLTS;
-use crate::trade::quantity::TorqueStatement;
+use crate::trade::quantity::{TorqueStatement, short};
 use serde::{Deserialize, Deserializer, Serialize, Serializer, de::Error};
 
 /// Some of the fasteners, and their torque.
@@ -68,7 +68,7 @@ pub fn which(places: &[usize], name: impl Fn(usize) -> String) -> String {
 /// # Errors
 /// What to write.
 pub fn places(text: &str, place: impl Fn(&str) -> Option<usize>) -> Result<Vec<usize>, String> {
-    let find = |name: &str| place(name).ok_or_else(|| format!("There is no bolt “{name}” here."));
+    let find = |name: &str| place(name).ok_or_else(|| format!("There is no bolt “{}” here.", short(name)));
     let mut found = Vec::new();
     for part in text.split([',', ' ', ';']).filter(|part| !part.is_empty()) {
         let ends = part.split_once(['–', '-']).filter(|_| place(part).is_none());
@@ -77,7 +77,10 @@ pub fn places(text: &str, place: impl Fn(&str) -> Option<usize>) -> Result<Vec<u
             None => (find(part)?, find(part)?),
         };
         if first > last || last >= MOST_BOLTS {
-            return Err(format!("“{part}” is not from a lower bolt to a higher one."));
+            return Err(format!(
+                "“{}” is not from a lower bolt to a higher one.",
+                short(part)
+            ));
         }
         found.extend(
             (first..=last)

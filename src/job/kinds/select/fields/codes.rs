@@ -2,6 +2,7 @@
 
 use super::{Select, Set};
 use crate::job::field::{Entry, Form, Refused, refuse};
+use crate::trade::quantity::short;
 use crate::trade::selection::Codes;
 
 /// More codes than any case has, on either side.
@@ -70,7 +71,7 @@ fn own(value: &str) -> Result<Vec<String>, Refused> {
         return refuse("A side has 20 codes at most.");
     }
     match codes.iter().enumerate().find(|(at, code)| twice(*at, code)) {
-        Some((_, code)) => refuse(format!("“{code}” stands there twice.")),
+        Some((_, code)) => refuse(format!("“{}” stands there twice.", short(code))),
         None => Ok(codes),
     }
 }
