@@ -418,3 +418,90 @@ fn j_stands_in_tables() {
         }
     }
 }
+
+/// Upper edges of the intermediate bands above 180 mm, and IT6 there, µm (ISO 286-1, from memory).
+const LARGE: [(f64, f64); 11] = [
+    (200.0, 29.0),
+    (225.0, 29.0),
+    (250.0, 29.0),
+    (280.0, 32.0),
+    (315.0, 32.0),
+    (355.0, 36.0),
+    (400.0, 36.0),
+    (450.0, 40.0),
+    (500.0, 40.0),
+    (560.0, 44.0),
+    (630.0, 44.0),
+];
+
+/// Fundamental deviations of shafts at [`LARGE`], µm: the lower one of k to u, the upper of d to g (ISO 286-1, from
+/// memory).
+#[rustfmt::skip]
+const LARGE_SHAFTS: [(&str, [f64; 11]); 12] = [
+    ("d", [-170.0, -170.0, -170.0, -190.0, -190.0, -210.0, -210.0, -230.0, -230.0, -260.0, -260.0]),
+    ("e", [-100.0, -100.0, -100.0, -110.0, -110.0, -125.0, -125.0, -135.0, -135.0, -145.0, -145.0]),
+    ("f", [-50.0, -50.0, -50.0, -56.0, -56.0, -62.0, -62.0, -68.0, -68.0, -76.0, -76.0]),
+    ("g", [-15.0, -15.0, -15.0, -17.0, -17.0, -18.0, -18.0, -20.0, -20.0, -22.0, -22.0]),
+    ("k", [4.0, 4.0, 4.0, 4.0, 4.0, 4.0, 4.0, 5.0, 5.0, 0.0, 0.0]),
+    ("m", [17.0, 17.0, 17.0, 20.0, 20.0, 21.0, 21.0, 23.0, 23.0, 26.0, 26.0]),
+    ("n", [31.0, 31.0, 31.0, 34.0, 34.0, 37.0, 37.0, 40.0, 40.0, 44.0, 44.0]),
+    ("p", [50.0, 50.0, 50.0, 56.0, 56.0, 62.0, 62.0, 68.0, 68.0, 78.0, 78.0]),
+    ("r", [77.0, 80.0, 84.0, 94.0, 98.0, 108.0, 114.0, 126.0, 132.0, 150.0, 155.0]),
+    ("s", [122.0, 130.0, 140.0, 158.0, 170.0, 190.0, 208.0, 232.0, 252.0, 280.0, 310.0]),
+    ("t", [166.0, 180.0, 196.0, 218.0, 240.0, 268.0, 294.0, 330.0, 360.0, 400.0, 450.0]),
+    ("u", [236.0, 258.0, 284.0, 315.0, 350.0, 390.0, 435.0, 490.0, 540.0, 600.0, 660.0]),
+];
+
+#[test]
+fn large_shafts_stand_as_the_standard_has_them() {
+    for (letter, deviations) in LARGE_SHAFTS {
+        for ((edge, tolerance), deviation) in LARGE.into_iter().zip(deviations) {
+            let (lower, upper) = match deviation < 0.0 {
+                true => (deviation - tolerance, deviation),
+                false => (deviation, deviation + tolerance),
+            };
+            agree(edge, &format!("{letter}6"), lower, upper);
+        }
+    }
+    // The grades themselves: 5 to 11 above 180, 250, 315 and 400 mm.
+    for (edge, grades) in [
+        (250.0, [20.0, 29.0, 46.0, 72.0, 115.0, 185.0, 290.0]),
+        (315.0, [23.0, 32.0, 52.0, 81.0, 130.0, 210.0, 320.0]),
+        (400.0, [25.0, 36.0, 57.0, 89.0, 140.0, 230.0, 360.0]),
+        (500.0, [27.0, 40.0, 63.0, 97.0, 155.0, 250.0, 400.0]),
+    ] {
+        for (grade, tolerance) in (5..).zip(grades) {
+            agree(edge, &format!("H{grade}"), 0.0, tolerance);
+        }
+    }
+}
+
+/// Just above an intermediate band's edge the next value holds: shafts s and t, lower deviation and IT6, µm, of the
+/// band above each edge (ISO 286-1, from memory).
+#[test]
+fn an_intermediate_band_ends_at_its_upper_edge() {
+    for (edge, letter, below, above, tolerance) in [
+        (30.0, "t", 41.0, 48.0, [13.0, 16.0]),
+        (40.0, "t", 48.0, 54.0, [16.0, 16.0]),
+        (50.0, "t", 54.0, 66.0, [16.0, 19.0]),
+        (65.0, "s", 53.0, 59.0, [19.0, 19.0]),
+        (80.0, "s", 59.0, 71.0, [19.0, 22.0]),
+        (100.0, "s", 71.0, 79.0, [22.0, 22.0]),
+        (120.0, "s", 79.0, 92.0, [22.0, 25.0]),
+        (140.0, "s", 92.0, 100.0, [25.0, 25.0]),
+        (160.0, "s", 100.0, 108.0, [25.0, 25.0]),
+        (180.0, "s", 108.0, 122.0, [25.0, 29.0]),
+    ] {
+        let class = format!("{letter}6");
+        agree(edge, &class, below, below + tolerance[0]);
+        agree(edge * 1.002, &class, above, above + tolerance[1]);
+    }
+    let shafts = LARGE_SHAFTS.iter().find(|(letter, _)| *letter == "s");
+    let (_, deviations) = shafts.expect("s is in the table");
+    for (pair, deviation) in LARGE.windows(2).zip(&deviations[1..]) {
+        agree(pair[0].0 * 1.002, "s6", *deviation, deviation + pair[1].1);
+    }
+    // t begins above 24 mm.
+    assert!(limits(mm(24.0), class("t6")).is_err());
+    agree(24.05, "t6", 41.0, 54.0);
+}
