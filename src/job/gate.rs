@@ -84,22 +84,22 @@ pub fn waits(ground: Ground<'_>, step: &Step, now: Moment) -> Vec<Wait> {
     waits
 }
 
-/// When the first open step that waits for a cure opens as far as cures go, and what it waits for; none while
-/// nothing cures that it waits for. Compounds that are still to be put on are not in it.
+/// When the first open step that a cure still holds opens as far as cures go, and what it waits for; none while
+/// nothing cures that a step waits for. Compounds that are still to be put on are not in it.
 pub fn next_gate(ground: Ground<'_>, now: Moment) -> Option<(Milestone, Moment)> {
-    let open = |step: &&Step| step.needs_cured().is_some() && !ground.progress.closed(step.id);
-    let step = ground.sheet.steps.iter().find(open)?;
-    let waits = waits(ground, step, now);
-    let cures = waits.iter().map(|wait| match wait {
-        Wait::Cure { until, .. } => Some(*until),
-        // It opens by no time.
-        Wait::Stalled { .. } => None,
-        Wait::Step(_) | Wait::ClockNotStarted(_) | Wait::Finding { .. } | Wait::Undone(_) => {
-            Some(Moment(i64::MIN))
-        }
-    });
-    let latest = cures.collect::<Option<Vec<_>>>()?.into_iter().max()?;
-    (latest > now).then_some((step.needs_cured()?, latest))
+    let open = |step: &&Step| !ground.progress.closed(step.id);
+    ground.sheet.steps.iter().filter(open).find_map(|step| {
+        let milestone = step.needs_cured()?;
+        let waits = waits(ground, step, now);
+        // What does not cure opens by no time.
+        let stalled = waits.iter().any(|wait| matches!(wait, Wait::Stalled { .. }));
+        let cures = waits.iter().filter_map(|wait| match wait {
+            Wait::Cure { until, .. } => Some(*until),
+            _ => None,
+        });
+        let latest = cures.max().filter(|_| !stalled)?;
+        Some((milestone, latest))
+    })
 }
 
 /// Whether `step` was overridden and something it would wait for has still not cured.

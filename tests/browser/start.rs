@@ -187,6 +187,29 @@ fn a_new_release_waits_until_it_is_told() {
 }
 
 #[test]
+fn a_worker_of_nothing_is_not_offered() {
+    story("void-waits", Screen::UPRIGHT, async |page| {
+        page.open().await?;
+        page.offline_ready().await?;
+        let void = copy_of_release("void")?;
+        fs::write(void.join("sw.js"), "")?;
+        page.serve_instead(&void)?;
+        let update = "return navigator.serviceWorker.getRegistration().then(r => r.update().then(() => !!r.waiting, () => false))";
+        page.until("the worker of nothing to wait", async || {
+            Ok(
+                (page.script(update, serde_json::Value::Null).await? == serde_json::json!(true))
+                    .then_some(()),
+            )
+        })
+        .await?;
+        page.open_at("#bench").await?;
+        page.see_words("Kept on this phone: starts without a network.")
+            .await?;
+        page.words_gone("A newer release waits").await
+    });
+}
+
+#[test]
 fn a_page_that_cannot_start_says_so() {
     story("cannot-start", Screen::UPRIGHT, async |page| {
         let broken = copy_of_release("broken")?;

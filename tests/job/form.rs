@@ -384,6 +384,18 @@ fn a_rectangle_is_planned_by_its_upper_row() {
         panic!("fasteners were planned");
     };
     assert_eq!(fasten.layout, Layout::Rectangle { across: 3, down: 1 });
+    // Another count keeps the row; a row longer than half of them is cut to that; taken back, it is the usual one.
+    let mut after = |id: &str, value: &str| {
+        set(&sheet, &mut step, id, value).unwrap();
+        match &step.work {
+            Work::Fasten(fasten) => fasten.layout,
+            _ => panic!("fasteners were planned"),
+        }
+    };
+    let rectangle = |across, down| Layout::Rectangle { across, down };
+    assert_eq!(after("fasten/count", "10"), rectangle(3, 2));
+    assert_eq!(after("fasten/across", "9"), rectangle(5, 0));
+    assert_eq!(after("fasten/across", ""), rectangle(3, 2));
     let written = sheet_with(&step).to_json();
     assert_eq!(Sheet::from_json(&written).unwrap().steps[0].work, step.work);
 }

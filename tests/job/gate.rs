@@ -258,4 +258,9 @@ fn the_next_gate_is_told_by_its_cures() {
     let mut filled = both_done();
     done(&mut filled, 3);
     assert_eq!(told(one, &filled, hours(1.0)), None);
+    // Overridden, it waits for no cure.
+    let mut by_hand = both_done();
+    let reason = "only to flush it".to_owned();
+    by_hand.add(hours(0.5), Some(FILL), "", Event::Overridden { reason });
+    assert_eq!(told(one, &by_hand, hours(1.0)), None);
 }

@@ -11,17 +11,23 @@ use super::Kept;
 /// work even when the app doesn't.
 pub fn watch(told: impl Fn(Kept) + Clone + 'static, news: impl Fn(String) + 'static) {
     tell_a_refusal(told.clone());
-    hear_news(news);
+    hear_news(told.clone(), news);
     spawn_local(async move {
         let Some(registration) = registration().await else {
             return told(Kept::Not);
         };
         let of = registration.clone();
         follow(&registration, move |kept| {
+            // What waits is a release once it has told of itself: nothing at all, which some networks give, is a
+            // worker too.
             if kept == Kept::NewerWaits {
                 of.waiting().iter().for_each(|waiting| say(waiting, "news"));
             }
-            told(kept);
+            if kept != Kept::NewerWaits {
+                told(kept);
+            } else if of.active().is_some() {
+                told(Kept::Whole);
+            }
         });
     });
 }
@@ -36,16 +42,14 @@ pub fn own() -> String {
 }
 
 /// Hears what a release that waits tells of itself.
-fn hear_news(news: impl Fn(String) + 'static) {
+fn hear_news(told: impl Fn(Kept) + 'static, news: impl Fn(String) + 'static) {
     let Some(container) = container() else { return };
     let get = |of: &JsValue, name: &str| js_sys::Reflect::get(of, &name.into()).unwrap_or_default();
     let closure = Closure::<dyn Fn(JsValue)>::new(move |event: JsValue| {
         let data = get(&event, "data");
-        if data.is_object()
-            && get(&data, "kind").as_string().as_deref() == Some("news")
-            && let Some(words) = get(&data, "words").as_string()
-        {
-            news(words);
+        if data.is_object() && get(&data, "kind").as_string().as_deref() == Some("news") {
+            news(get(&data, "words").as_string().unwrap_or_default());
+            told(Kept::NewerWaits);
         }
     });
     container

@@ -27,7 +27,16 @@ static COUNT: [Number<Fasten>; 1] = [Number::<Fasten>::new(
             Layout::Rectangle { across, down } => (across as f64 + down as f64) * 2.0,
         })
     },
-    |f, count| f.layout = layout(layout_words(&f.layout), count as usize),
+    |f, count| {
+        let count = count as usize;
+        f.layout = match f.layout {
+            // Its upper row stays as far as it can.
+            Layout::Rectangle { across, .. } if count.is_multiple_of(2) && count > 3 => {
+                rectangle(count, across)
+            }
+            _ => layout(layout_words(&f.layout), count),
+        };
+    },
 )
 .whole()];
 
@@ -50,7 +59,11 @@ pub static ACROSS: [Number<Fasten>; 1] = [Number::<Fasten>::new(
     },
 )
 .whole()
-.or_none(|_| {})];
+.or_none(|f| {
+    if let Layout::Rectangle { .. } = f.layout {
+        f.layout = layout("rectangle", f.layout.count());
+    }
+})];
 
 /// How long the bolt is under its head, mm. The plan took 1 mm at least, the table of fasteners anything
 /// above nothing: a grub screw may have next to no length.
