@@ -96,16 +96,24 @@ impl CureClock {
         let label_ms = label.get::<millisecond>();
         let spans = [done.earliest, done.latest].map(|at| at.0.saturating_sub(self.started.0));
         let [soon, late] = spans.map(|span| fixed(span as f64 / label_ms, 1));
-        let shop_words = match (done.shop_unknown, soon == late) {
-            (true, _) => "No shop temperature is told: the label’s is taken.".to_owned(),
-            (false, true) => format!("In this shop {soon} times as long."),
-            (false, false) => format!("In this shop {soon} to {late} times as long."),
+        let times = match soon == late {
+            true => soon,
+            false => format!("{soon} to {late}"),
         };
+        let air = match done.shop_unknown {
+            true => "No shop temperature is told: the label’s is taken. ",
+            false => "",
+        };
+        let damp = match self.spec.goes_by_humidity() {
+            true => " Where no humidity is told, 40 to 50 % is taken.",
+            false => "",
+        };
+        // Never told later than a deadline is, nor sooner than a wait is over.
         let end = match milestone.is_deadline() {
-            true => format!("The early end counts: {}.", span_words(spans[0])),
+            true => format!("The early end counts: {}.", span_words(spans[0] - 30_000)),
             false => format!(
                 "The late end counts: {}, and never less than the label.",
-                span_words(spans[1])
+                span_words(spans[1].saturating_add(29_999))
             ),
         };
         vec![
@@ -116,9 +124,9 @@ impl CureClock {
                 span_words(label_ms as i64),
                 fixed(self.spec.label.at.get::<degree_celsius>(), 0)
             ),
-            shop_words,
+            format!("{air}Here {times} times as long.{damp}"),
             end,
-            "Half as fast for each 10 °C colder, slower on slow metals and across a gap: common practice, as a range; the label in your hand comes first.".to_owned(),
+            "Half as fast for each 10 K colder, slower on slow metals and across a gap: common practice, as a range; the label in your hand comes first.".to_owned(),
         ]
     }
 

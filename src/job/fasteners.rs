@@ -285,6 +285,11 @@ fn row_of(step: &Step, fasten: &Fasten) -> Vec<String> {
     ]
 }
 
+/// Whether so many may be in a rectangle's upper row.
+fn in_row(across: usize) -> bool {
+    fields::ACROSS[0].judge(across as f64, MassUnit::Kilogram).is_ok()
+}
+
 /// The pattern; a rectangle with how many are in its upper row.
 fn layout_cell(layout: &Layout) -> String {
     match layout {
@@ -645,7 +650,7 @@ impl Line<'_> {
                 }
                 Some("") => Ok(layout("rectangle", count)),
                 Some(across) => match across.parse() {
-                    Ok(across @ 2..=31) if 2 * across <= count => Ok(rectangle(count, across)),
+                    Ok(across) if 2 * across <= count && in_row(across) => Ok(rectangle(count, across)),
                     _ => wrong("behind “rectangle” write how many are in its upper row."),
                 },
                 None => wrong("write single, line, two rows, rectangle, circle or as numbered."),

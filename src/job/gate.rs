@@ -84,21 +84,41 @@ pub fn waits(ground: Ground<'_>, step: &Step, now: Moment) -> Vec<Wait> {
     waits
 }
 
-/// When the first open step that a cure still holds opens as far as cures go, and what it waits for; none while
-/// nothing cures that a step waits for. Compounds that are still to be put on are not in it.
-pub fn next_gate(ground: Ground<'_>, now: Moment) -> Option<(Milestone, Moment)> {
-    let open = |step: &&Step| !ground.progress.closed(step.id);
-    ground.sheet.steps.iter().filter(open).find_map(|step| {
-        let milestone = step.needs_cured()?;
-        let waits = waits(ground, step, now);
-        // What does not cure opens by no time.
-        let stalled = waits.iter().any(|wait| matches!(wait, Wait::Stalled { .. }));
-        let cures = waits.iter().filter_map(|wait| match wait {
+/// The time of the next gate.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct NextGate {
+    /// What the step waits for.
+    pub milestone: Milestone,
+    /// The latest end of the cures that run.
+    pub at: Moment,
+    /// Nothing else holds it; else it is not before then, and nobody knows when.
+    pub sure: bool,
+}
+
+/// When the first open step that a cure holds opens; none while nothing cures that a step waits for, or where
+/// what it waits for does not cure as things are.
+pub fn next_gate(ground: Ground<'_>, now: Moment) -> Option<NextGate> {
+    let open = ground
+        .sheet
+        .steps
+        .iter()
+        .filter(|step| !ground.progress.closed(step.id));
+    let held = |wait: &Wait| matches!(wait, Wait::Cure { .. } | Wait::Stalled { .. });
+    let (milestone, waits) = open
+        .filter_map(|step| Some((step.needs_cured()?, waits(ground, step, now))))
+        .find(|(_, waits)| waits.iter().any(held))?;
+    let ends: Option<Vec<Moment>> = waits
+        .iter()
+        .filter(|wait| held(wait))
+        .map(|wait| match wait {
             Wait::Cure { until, .. } => Some(*until),
             _ => None,
-        });
-        let latest = cures.max().filter(|_| !stalled)?;
-        Some((milestone, latest))
+        })
+        .collect();
+    Some(NextGate {
+        milestone,
+        at: ends?.into_iter().max()?,
+        sure: waits.iter().all(held),
     })
 }
 

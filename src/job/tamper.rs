@@ -122,7 +122,11 @@ impl Watch {
             jumped: behind.then_some(watch.held_ms),
             back_in_step: false,
         };
-        let held = watch.hold_back(watch.anchor, own_ms, ripens);
+        // A clock set back is asked about as such; what went by unvouched waits for that answer.
+        let held = match behind {
+            true => None,
+            false => watch.hold_back(watch.anchor, own_ms, ripens),
+        };
         (watch, held.unwrap_or(look))
     }
 

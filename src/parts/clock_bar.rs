@@ -5,9 +5,9 @@ use super::dynamic::{each, memo, piece, press, text, when as shown_when};
 use super::hand_over::hand_over_calendar;
 use super::plate::Plate;
 use super::sheet::sheet;
-use super::when::{brief, digits, span, when};
+use super::when::{brief, digits, span, up, when};
 use crate::bench::Bench;
-use crate::job::clock::{ClockId, CureClock, Standing};
+use crate::job::clock::{ClockId, CureClock, Mark, Standing};
 use crate::trade::cure::{Milestone, ShopHistory};
 use crate::trade::moment::Moment;
 use crate::trade::quantity::Time;
@@ -57,14 +57,14 @@ fn face(clock: &CureClock, shop: &ShopHistory, now: Moment) -> Face {
     let (left, end, next) = match stands {
         Standing::Running(mark) => (
             left_text(mark.at(), now),
-            format!("{}: {}", mark.words(), when(mark.at(), now)),
-            format!("{} {}", mark.words(), brief(mark.at(), now)),
+            format!("{}: {}", mark.words(), when(shown(&mark), now)),
+            format!("{} {}", mark.words(), brief(shown(&mark), now)),
         ),
         Standing::Ripe { since } => {
             let words = format!("finished {} ago", span(now.since(since)));
             ("cured".to_owned(), words.clone(), words)
         }
-        Standing::Stalled(why) => ("not curing".to_owned(), why.to_string(), String::new()),
+        Standing::Stalled(why) => ("not curing".to_owned(), why.to_string(), why.to_string()),
     };
     Face {
         left,
@@ -74,6 +74,14 @@ fn face(clock: &CureClock, shop: &ShopHistory, now: Moment) -> Face {
         bar: bar(clock, shop, now),
         note: note(clock, shop, now),
         ripe: matches!(stands, Standing::Ripe { .. }),
+    }
+}
+
+/// The minute that is shown for a mark: of a deadline the one that has begun, of a wait the next.
+fn shown(mark: &Mark) -> Moment {
+    match mark.last.is_deadline() {
+        true => mark.at(),
+        false => up(mark.at()),
     }
 }
 
@@ -102,21 +110,27 @@ fn rows(clock: &CureClock, shop: &ShopHistory, now: Moment) -> Vec<Row> {
             };
             Row {
                 words: format!("{passed}{}", mark.words()),
-                at: when(mark.at(), now),
-                brief: brief(mark.at(), now),
+                at: when(shown(&mark), now),
+                brief: brief(shown(&mark), now),
                 range,
             }
         })
         .collect()
 }
 
-/// The face of a clock, by now and by the shop.
+/// The face of a clock, by now and by the shop; its start may be moved while it is looked at.
 fn face_of(bench: Bench, kept: StoredValue<CureClock>) -> Memo<Face> {
+    let id = kept.with_value(|clock| clock.id);
     memo(move || {
         let now = bench.now.get();
-        bench
-            .settings
-            .with(|s| kept.with_value(|clock| face(clock, &s.shop, now)))
+        bench.settings.with(|s| {
+            bench
+                .clocks
+                .with(|clocks| match clocks.iter().find(|clock| clock.id == id) {
+                    Some(clock) => face(clock, &s.shop, now),
+                    None => kept.with_value(|clock| face(clock, &s.shop, now)),
+                })
+        })
     })
 }
 

@@ -75,9 +75,10 @@ pub fn told_plate(
     says: String,
     number: String,
     unit: String,
+    // It stays open while the number changes.
+    told: RwSignal<bool>,
     lines: impl Fn() -> Vec<String> + Send + Sync + 'static,
 ) -> AnyView {
-    let told = RwSignal::new(false);
     let how = Callback::new(move |()| told.set(true));
     view! {
         <Plate says number unit how=Some(how) />

@@ -5,7 +5,7 @@ use super::clock_bar::left_text;
 use super::dynamic::{memo, piece, press, text, whether};
 use super::example_mark::ExampleMark;
 use super::waiting::corner;
-use super::when::{brief, span};
+use super::when::{brief, span, up};
 use crate::bench::Bench;
 use crate::device::place;
 use crate::job::clock::{CureClock, Standing, in_order};
@@ -37,8 +37,12 @@ pub fn Strip() -> impl IntoView {
     let gate = memo(move || {
         minute.track();
         let now = bench.now.get_untracked();
-        let (milestone, at) = bench.ground(|ground| next_gate(ground, now))?;
-        Some((milestone.words(), brief(at, now)))
+        let next = bench.ground(|ground| next_gate(ground, now))?;
+        let least = if next.sure { "" } else { "≥ " };
+        Some((
+            next.milestone.words(),
+            format!("{least}{}", brief(up(next.at), now)),
+        ))
     });
     let to_clocks = press(move || {
         bench.silence_all();
@@ -64,6 +68,7 @@ pub fn Strip() -> impl IntoView {
             </button>
             {piece(move || gate.get().map(|(says, at)| view! {
                 <p class="gate">
+                    <span class="unseen">"next gate: "</span>
                     <span class="left">{at}</span>
                     " "
                     <span class="name">{says}</span>

@@ -20,6 +20,16 @@ pub fn brief(at: Moment, now: Moment) -> String {
     brief_phrase(local(at), local(now))
 }
 
+/// To the next whole minute: what is waited for is not over in a minute that has only begun.
+#[cfg(feature = "app")]
+pub fn up(at: Moment) -> Moment {
+    Moment(
+        at.0.saturating_add(59_999)
+            .div_euclid(60_000)
+            .saturating_mul(60_000),
+    )
+}
+
 /// `at` as a date and time that stay true: for paper and files.
 #[cfg(feature = "app")]
 pub fn date(at: Moment) -> String {

@@ -54,7 +54,7 @@ impl Resting {
     /// What a key says below its words: that the second press was none, else `words`; followed.
     pub fn said(self, words: String) -> String {
         match self.twice.get() {
-            true => "two presses, one counted".to_owned(),
+            true => "too soon: not counted".to_owned(),
             false => words,
         }
     }

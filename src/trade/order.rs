@@ -172,7 +172,8 @@ fn on_circle(i: usize, count: usize) -> (f64, f64) {
 /// Along the top, down the right side, back along the bottom and up the left.
 fn round_rectangle(across: usize, down: usize) -> Vec<(f64, f64)> {
     let line = |i: usize| (i as f64 + 0.5) / (down as f64 + 2.0);
-    let (left, right) = (0.5 / across as f64, (across as f64 - 0.5) / across as f64);
+    let wide = across.max(1) as f64;
+    let (left, right) = (0.5 / wide, (wide - 0.5) / wide);
     let side = |x: f64| move |i: usize| (x, line(i));
     let top = row(across, line(0));
     let bottom: Vec<(f64, f64)> = row(across, line(down + 1)).collect();

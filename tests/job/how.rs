@@ -71,7 +71,7 @@ fn a_lift_is_told_factor_by_factor() {
     let lines = lifting::how(&work, &answer, MassUnit::Kilogram);
     assert_eq!(
         lines[0],
-        "23.0 kg at best × reach 0.42 × height 0.86 × way up 0.89 × turn 1.00 × how often 1.00 × grip 0.95 = 7.0 kg."
+        "23.0 kg at best × reach 0.42 × height 0.86 × way up 0.89 × turn 1.00 × how often 1.00 × grip 0.95: 7.0 kg at most."
     );
 }
 
@@ -137,13 +137,16 @@ fn a_time_is_told_from_its_label() {
         lines[0],
         "Case joint: full cure 24 h at 22 °C by the label, from when it was put on."
     );
-    assert_eq!(lines[1], "In this shop 1.7 to 2.5 times as long.");
+    assert_eq!(lines[1], "Here 1.7 to 2.5 times as long.");
     assert_eq!(
         lines[2],
         "The late end counts: 60 h, and never less than the label."
     );
     let unknown = clock.how(Milestone::FullCure, &ShopHistory::default());
-    assert_eq!(unknown[1], "No shop temperature is told: the label’s is taken.");
+    assert_eq!(
+        unknown[1],
+        "No shop temperature is told: the label’s is taken. Here 1.0 times as long."
+    );
     // A milestone without a time of its own has nothing to tell.
     assert_eq!(
         clock.how(Milestone::AssemblyLimit, &shop(12.0)),

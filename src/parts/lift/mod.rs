@@ -31,15 +31,17 @@ pub fn answered(step: Option<StepId>) -> Answered {
 /// The plate with the verdict, and the figures behind it.
 pub fn lift_plate(answered: Answered) -> AnyView {
     let bench = Bench::here();
+    let told = RwSignal::new(false);
+    let unit = memo(move || bench.settings.with(|s| s.lift.unit));
     piece(move || {
-        let unit = bench.settings.with(|s| s.lift.unit);
+        let unit = unit.get();
         answered.with(|found| match found {
             Some((work, answer)) => {
                 let facts = rows(work, answer, unit);
                 let head = headline(answer, unit);
                 let lines = how(work, answer, unit);
                 view! {
-                    {plate(head, lines)}
+                    {plate(head, told, lines)}
                     <Facts rows=facts />
                 }
                 .into_any()
@@ -50,10 +52,10 @@ pub fn lift_plate(answered: Answered) -> AnyView {
     .into_any()
 }
 
-fn plate(head: Headline, lines: Vec<String>) -> AnyView {
+fn plate(head: Headline, told: RwSignal<bool>, lines: Vec<String>) -> AnyView {
     let verdict = if head.refused { "trouble-line mid" } else { "mid" };
     view! {
-        {told_plate(head.says.to_owned(), head.number, head.unit, move || lines.clone())}
+        {told_plate(head.says.to_owned(), head.number, head.unit, told, move || lines.clone())}
         <p class=verdict>{head.verdict}</p>
     }
     .into_any()

@@ -48,16 +48,19 @@ fn with_answer(answered: Answered, view: fn(&Seat, &SeatAnswer) -> AnyView) -> A
 /// The plate, how it is done, and what speaks against it.
 pub fn plan_plate(answered: Answered) -> AnyView {
     let bench = Bench::here();
+    let told = RwSignal::new(false);
+    let press_kn = memo(move || bench.settings.with(|s| s.press_kn));
     piece(move || {
-        let press_kn = bench.settings.with(|s| s.press_kn);
+        let press_kn = press_kn.get();
         answered.with(|found| {
             let Some((seat, answer)) = found else {
                 return ().into_any();
             };
             match (seat::order(seat), answer) {
-                (Some(order), answer) => by_manual(seat, order, answer.as_ref(), press_kn),
+                (Some(order), answer) => by_manual(seat, order, told, answer.as_ref(), press_kn),
                 (None, Ok(answer)) => plate(
                     said_head(bench, headline(answer)),
+                    told,
                     how_lines(seat, answer),
                     after::how(seat, answer),
                     troubles(seat, answer, press_kn),
@@ -109,6 +112,7 @@ fn trouble(error: &SeatError) -> AnyView {
 fn by_manual(
     seat: &Seat,
     order: Headline,
+    told: RwSignal<bool>,
     answer: Result<&SeatAnswer, &SeatError>,
     press_kn: Option<f64>,
 ) -> AnyView {
@@ -126,7 +130,7 @@ fn by_manual(
         Err(error) => trouble(error),
     };
     view! {
-        {plate(order, answer.map_or(Vec::new(), |answer| how_lines(seat, answer)), seat::stated_kind(seat).how(), troubles)}
+        {plate(order, told, answer.map_or(Vec::new(), |answer| how_lines(seat, answer)), seat::stated_kind(seat).how(), troubles)}
         <section class="own-plan" aria-label="our own plan">
             <h2>"Our own plan beside it"</h2>
             {ours}
@@ -142,7 +146,13 @@ fn how_lines(seat: &Seat, answer: &SeatAnswer) -> Vec<String> {
     lines.iter().map(|line| bench.in_figures(line)).collect()
 }
 
-fn plate(head: Headline, lines: Vec<String>, how: &'static str, troubles: Vec<String>) -> AnyView {
+fn plate(
+    head: Headline,
+    told: RwSignal<bool>,
+    lines: Vec<String>,
+    how: &'static str,
+    troubles: Vec<String>,
+) -> AnyView {
     let Headline {
         says,
         number,
@@ -150,7 +160,7 @@ fn plate(head: Headline, lines: Vec<String>, how: &'static str, troubles: Vec<St
         also,
     } = head;
     view! {
-        {told_plate(says.to_owned(), number, unit.to_owned(), move || lines.clone())}
+        {told_plate(says.to_owned(), number, unit.to_owned(), told, move || lines.clone())}
         {(!also.is_empty()).then(|| view! { <p class="mid also">{also}</p> }.into_any())}
         {troubles.into_iter().map(|line| view! { <p class="trouble-line">{line}</p> }.into_any()).collect::<Vec<_>>()}
         <p class="how">{how}</p>

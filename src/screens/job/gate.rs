@@ -5,7 +5,7 @@ use crate::job::gate::{Wait, blocking, opens_at};
 use crate::job::sheet::Step;
 use crate::parts::dynamic::{each, memo, piece, press, text, when as shown_when};
 use crate::parts::plate::{Plate, how_sheet};
-use crate::parts::when::{span, when};
+use crate::parts::when::{span, up, when};
 use leptos::prelude::*;
 
 /// When it opens, as large as a number, and the one thing that keeps it shut; the rest is behind “all”.
@@ -51,7 +51,8 @@ fn how_lines(bench: Bench, step: StoredValue<Step>, waits: &[Wait]) -> Vec<Strin
     bench.settings.with(|settings| {
         bench.clocks.with(|clocks| {
             let clock = clocks.iter().find(|clock| clock.id == id);
-            clock.map_or(Vec::new(), |clock| clock.how(milestone, &settings.shop))
+            let lines = clock.map_or(Vec::new(), |clock| clock.how(milestone, &settings.shop));
+            lines.iter().map(|line| bench.in_figures(line)).collect()
         })
     })
 }
@@ -121,7 +122,7 @@ pub fn GateView(step: StoredValue<Step>) -> impl IntoView {
 fn opens_words(bench: Bench, waits: &[Wait]) -> (String, String, &'static str) {
     let now = bench.now.get();
     if let Some(at) = opens_at(waits) {
-        let when = when(at, now);
+        let when = when(up(at), now);
         let (day, clock) = when.rsplit_once(' ').unwrap_or(("", &when));
         return (format!("Opens {day}"), clock.to_owned(), "");
     }
@@ -164,7 +165,7 @@ fn wait_words(bench: Bench, wait: &Wait) -> String {
         Wait::Cure { clock: id, until } => {
             format!(
                 "Not before {}: {} ({} left).",
-                when(*until, now),
+                when(up(*until), now),
                 clock(*id),
                 span(until.since(now))
             )

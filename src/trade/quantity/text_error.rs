@@ -197,12 +197,20 @@ pub fn short_name(name: &str) -> String {
 pub fn spelt_out(text: &str) -> String {
     let mut words = String::new();
     for c in text.chars() {
-        match c {
-            '\'' | '"' | '\\' => words.push(c),
-            c => words.extend(c.escape_debug()),
+        match unseen(c) {
+            true => words.extend(c.escape_unicode()),
+            false => words.push(c),
         }
     }
     words
+}
+
+/// Whether a character shows nothing by itself and joins nothing: controls, marks of direction, soft and zero
+/// breaks, tags. Accents and what joins emoji stay.
+fn unseen(c: char) -> bool {
+    c.is_control()
+        || matches!(c, '\u{ad}' | '\u{61c}' | '\u{200b}' | '\u{200e}' | '\u{200f}' | '\u{2028}'..='\u{202e}'
+            | '\u{2060}'..='\u{206f}' | '\u{feff}' | '\u{fff9}'..='\u{fffb}' | '\u{e0000}'..='\u{e007f}')
 }
 
 fn cut(text: &str, most: usize) -> String {

@@ -43,7 +43,7 @@ fn by_hand(hands: &LiftAnswer, weighs_in: MassUnit) -> Vec<String> {
     let limit = to_safe_side(station.limit, weighs_in, 2, f64::floor);
     vec![
         format!(
-            "{most} at best × {} = {limit} {}.",
+            "{most} at best × {}: {limit} {} at most.",
             product.join(" × "),
             weighs_in.symbol()
         ),

@@ -78,7 +78,7 @@ fn grown(
         celsius_text(at),
         thousandths(cold),
         fixed(per_kelvin * 1e6, 1),
-        fixed(apart_k.abs(), 0),
+        fixed(apart_k.abs(), u8::from((apart_k * 10.0).round() % 10.0 != 0.0)),
         microns(by.abs())
     ))
 }
