@@ -19,7 +19,8 @@ const FLOOR: f64 = 29_000.0;
 /// (sixteen calculations to measure by, the missing joints, units and worked-out readings, what is left of a
 /// fit, rigging) with 80 kB, and with 80 more the instrument and what keeps it: a step's stage beside all there
 /// is of it, search, the first minutes, figures in the user's units, the journal, keyboard and voice.
-const BAR: u64 = 766_000;
+/// Boxing what is generic over closures before the framework sees it took 21 kB off again.
+const BAR: u64 = 754_000;
 
 /// Builds the release, then prints the size of every file a first visit needs as it goes over
 /// the wire: brotli where that is smaller, without HTTP's own headers.
@@ -80,7 +81,7 @@ mod tests {
         let refused = judge(BAR + 1_500).expect_err("it is over");
         assert_eq!(
             refused.to_string(),
-            "A first visit weighs 767.5 kB, over the bar of 766.0 kB: make the page lighter, or move BAR in src/setup/size.rs and say why."
+            "A first visit weighs 755.5 kB, over the bar of 754.0 kB: make the page lighter, or move BAR in src/setup/size.rs and say why."
         );
     }
 }

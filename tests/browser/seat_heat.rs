@@ -81,6 +81,10 @@ fn the_way_from_the_oven_is_counted_from_the_instant_it_began() {
         page.reload().await?;
         page.see_words("be home within").await?;
         page.advance_clock(Duration::from_secs(3_600)).await?;
+        // Nobody touched it for an hour: the first key wakes it.
+        page.see(button(has("touch to wake"))).await?;
+        page.press("Enter").await?;
+        page.gone(button(has("touch to wake"))).await?;
         page.see_words("too late: back into the heat").await?;
         page.screenshot("seat-too-late").await?;
         page.tap(button(has("It is home"))).await?;
