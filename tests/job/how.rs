@@ -128,7 +128,7 @@ fn shop(at: f64) -> ShopHistory {
     }])
 }
 
-/// Ten degrees colder: 1.7 to 2.5 times as long, the late end 60 h.
+/// Ten degrees colder: 1.7 to 2.5 times as long (common practice, no source), the late end 60 h.
 #[test]
 fn a_time_is_told_from_its_label() {
     let clock = clock(1, "Case joint", MORNING, None);

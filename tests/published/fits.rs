@@ -366,7 +366,7 @@ fn a_hole_must_be_a_hole_and_near_its_part() {
     assert!(interference(&sized(100.0, "H7"), &sized(101.06, "h6")).is_err());
 }
 
-/// Upper edges of the main bands, mm, and IT7 in each, µm (ISO 286-1, table 1).
+/// Upper edges of the main bands, mm, and IT7 in each, µm (ISO 286-1, table 1, from memory).
 const EDGES: [(f64, f64); 13] = [
     (3.0, 10.0),
     (6.0, 12.0),

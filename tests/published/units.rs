@@ -135,8 +135,8 @@ fn angles_by_definition() {
     }
 }
 
-/// Every unit that readings are taken in, against the first of its kind: exact by definition (NIST SP 811, appendix
-/// B.8; imperial measures: Weights and Measures Act 1985, schedule 1).
+/// Every unit that readings are taken in, against the first of its kind: exact by definition, as NIST SP 811 has
+/// them and for imperial measures the Weights and Measures Act 1985 (all from memory).
 #[test]
 fn units_of_readings_by_definition() {
     for (unit, first, factor) in [
