@@ -34,13 +34,13 @@ impl Bench {
     /// The calendar file of one clock, or of all that run.
     pub fn calendar(self, which: Option<ClockId>) -> String {
         let now = self.time();
-        let ahead_ms = self.phone_ahead_ms();
+        let (ahead_ms, doubted_ms) = (self.phone_ahead_ms(), self.doubted_ms());
         let all = self.settings.with_untracked(|settings| {
             self.clocks.with_untracked(|clocks| {
                 clocks
                     .iter()
                     .filter(|clock| clock.ended.is_none() && which.is_none_or(|id| id == clock.id))
-                    .flat_map(|clock| alarms(clock, &settings.shop, now, ahead_ms))
+                    .flat_map(|clock| alarms(clock, &settings.shop, now, ahead_ms, doubted_ms))
                     .collect::<Vec<_>>()
             })
         });
@@ -49,12 +49,12 @@ impl Bench {
 
     /// Rings for every mark reached since the last look, the furthest of each clock.
     pub(super) fn ring_due(self, now: Moment) {
-        let mut rung = self.rung();
+        let (mut rung, doubted_ms) = (self.rung(), self.doubted_ms());
         let mut due = Vec::new();
         self.settings.with_untracked(|settings| {
             self.clocks.with_untracked(|clocks| {
                 for clock in clocks.iter().filter(|clock| clock.ended.is_none()) {
-                    let reached = clock.reached(&settings.shop, now);
+                    let reached = clock.reached(&settings.shop, now, doubted_ms);
                     let before = rung.iter().find(|(id, _)| *id == clock.id).map(|(_, mark)| *mark);
                     let furthest = reached.map(|mark| mark.last);
                     if furthest == before {

@@ -1,7 +1,7 @@
 //! Our time: the phone's clock, held where it jumped until the user says which is right.
 
 use super::{Bench, Intent};
-use crate::job::clock::{CureClock, Standing};
+use crate::job::clock::CureClock;
 use crate::job::record::PhoneClock;
 use crate::job::tamper::{Doubt, Look, Watch, WatchKept};
 use crate::trade::cure::{Milestone, ShopHistory};
@@ -93,6 +93,11 @@ impl Bench {
         };
         self.heed(look);
         look.now
+    }
+
+    /// By how much, ms, the phone's clock is ahead of ours while nobody has said which is right.
+    pub fn doubted_ms(self) -> i64 {
+        self.doubt.with(|doubt| doubt.map_or(0, |doubt| doubt.ahead_ms))
     }
 
     /// How far the phone's clock is ahead of ours.
@@ -243,9 +248,9 @@ impl Bench {
     fn oldest_cure(self, now: Moment) -> Option<Moment> {
         self.settings.with_untracked(|settings| {
             self.clocks.with_untracked(|clocks| {
-                let ripe =
-                    |clock: &CureClock| matches!(clock.standing(&settings.shop, now), Standing::Ripe { .. });
-                let curing = clocks.iter().filter(|clock| clock.may_count() && !ripe(clock));
+                let curing = clocks
+                    .iter()
+                    .filter(|clock| clock.may_count() && !clock.ripe(&settings.shop, now));
                 curing.map(|clock| clock.started).min()
             })
         })

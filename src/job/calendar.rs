@@ -34,11 +34,17 @@ pub struct Alarm {
 }
 
 /// The marks of `clock` still to come at `now`. `ahead_ms` is how far the phone's clock, which the
-/// calendar goes by, is ahead of ours.
-pub fn alarms(clock: &CureClock, shop: &ShopHistory, now: Moment, ahead_ms: i64) -> Vec<Alarm> {
+/// calendar goes by, is ahead of ours, `doubted_ms` as in [`CureClock::marks`].
+pub fn alarms(
+    clock: &CureClock,
+    shop: &ShopHistory,
+    now: Moment,
+    ahead_ms: i64,
+    doubted_ms: i64,
+) -> Vec<Alarm> {
     let since_start = now.0.saturating_sub(clock.started.0).max(0) / 1_000;
     clock
-        .marks(shop)
+        .marks(shop, doubted_ms)
         .into_iter()
         .filter(|mark| mark.at() > now)
         .map(|mark| Alarm {

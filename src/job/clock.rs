@@ -80,9 +80,30 @@ impl CureClock {
         self.spec.reached_at(milestone, self.started, shop)
     }
 
-    /// Its marks in order of time; see [`marks`].
-    pub fn marks(&self, shop: &ShopHistory) -> Vec<Mark> {
-        marks(&self.spec, self.started, shop)
+    /// Its marks in order of time; see [`marks`]. While the phone's clock is ahead of ours by `doubted_ms`, and
+    /// nobody has said which is right, the harsher clock counts for what must be done before a mark: a phone
+    /// asleep gives a bead no more time.
+    pub fn marks(&self, shop: &ShopHistory, doubted_ms: i64) -> Vec<Mark> {
+        let mut marks = marks(&self.spec, self.started, shop);
+        for mark in marks.iter_mut().filter(|mark| mark.last.is_deadline()) {
+            mark.done.earliest = self.by_the_harsher(mark.done.earliest, doubted_ms);
+        }
+        marks
+    }
+
+    /// A deadline of this clock, `doubted_ms` as in [`marks`](CureClock::marks).
+    pub fn by_the_harsher(&self, deadline: Moment, doubted_ms: i64) -> Moment {
+        // What was in doubt already when it went on has not aged it.
+        Moment(
+            deadline
+                .0
+                .saturating_sub(doubted_ms.saturating_sub(self.held_ms).max(0)),
+        )
+    }
+
+    /// Whether it has cured at `now`.
+    pub fn ripe(&self, shop: &ShopHistory, now: Moment) -> bool {
+        matches!(self.standing(shop, now, 0), Standing::Ripe { .. })
     }
 
     /// How the time of a milestone comes about, line by line; nothing where it has none.
@@ -130,13 +151,14 @@ impl CureClock {
         ]
     }
 
-    /// Where it stands at `now`.
-    pub fn standing(&self, shop: &ShopHistory, now: Moment) -> Standing {
+    /// Where it stands at `now`, `doubted_ms` as in [`marks`](CureClock::marks).
+    pub fn standing(&self, shop: &ShopHistory, now: Moment, doubted_ms: i64) -> Standing {
         match self.reached_at(Milestone::FullCure, shop) {
             Err(why) => Standing::Stalled(why),
             Ok(full) if full.latest <= now => Standing::Ripe { since: full.latest },
             Ok(full) => {
-                let next = self.marks(shop).into_iter().find(|mark| mark.at() > now);
+                let mut marks = self.marks(shop, doubted_ms).into_iter();
+                let next = marks.find(|mark| mark.at() > now);
                 Standing::Running(next.unwrap_or(Mark {
                     first: Milestone::FullCure,
                     last: Milestone::FullCure,
@@ -146,9 +168,10 @@ impl CureClock {
         }
     }
 
-    /// The furthest mark reached at `now`.
-    pub fn reached(&self, shop: &ShopHistory, now: Moment) -> Option<Mark> {
-        self.marks(shop).into_iter().rfind(|mark| mark.at() <= now)
+    /// The furthest mark reached at `now`, `doubted_ms` as in [`marks`](CureClock::marks).
+    pub fn reached(&self, shop: &ShopHistory, now: Moment, doubted_ms: i64) -> Option<Mark> {
+        let marks = self.marks(shop, doubted_ms).into_iter();
+        marks.rev().find(|mark| mark.at() <= now)
     }
 }
 
@@ -209,9 +232,10 @@ pub fn marks(spec: &CureSpec, started: Moment, shop: &ShopHistory) -> Vec<Mark> 
 }
 
 /// The clocks that have not ended in the order to look at them: what is to be done before a mark first, then what
-/// is waited for, each the soonest first; what does not cure; what is ripe, the latest first.
-pub fn in_order(clocks: &[CureClock], shop: &ShopHistory, now: Moment) -> Vec<ClockId> {
-    let rank = |clock: &CureClock| match clock.standing(shop, now) {
+/// is waited for, each the soonest first; what does not cure; what is ripe, the latest first. `doubted_ms` as in
+/// [`CureClock::marks`].
+pub fn in_order(clocks: &[CureClock], shop: &ShopHistory, now: Moment, doubted_ms: i64) -> Vec<ClockId> {
+    let rank = |clock: &CureClock| match clock.standing(shop, now, doubted_ms) {
         Standing::Running(mark) if mark.last.is_deadline() => (0, mark.at().0),
         Standing::Running(mark) => (1, mark.at().0),
         Standing::Stalled(_) => (2, 0),

@@ -52,13 +52,11 @@ fn beads(ground: Ground<'_>, step: &Step) -> Vec<Deadline> {
         .filter_map(|bead| bead_clock(ground, *bead).map(|clock| (*bead, clock)));
     on.map(|(bead, clock)| {
         let skins = skins_at(&clock.spec, clock.started, ground.shop);
-        // A phone asleep gives a bead no more time: until somebody says otherwise the harsher clock counts.
-        let since_ms = ground.doubted_ms.saturating_sub(clock.held_ms).max(0);
         Deadline {
             step: step.id,
             bead,
             clock: clock.id,
-            until: skins.map(|(at, _)| Moment(at.0.saturating_sub(since_ms))),
+            until: skins.map(|(at, _)| clock.by_the_harsher(at, ground.doubted_ms)),
             usual: skins.is_ok_and(|(_, usual)| usual),
         }
     })

@@ -52,8 +52,9 @@ struct Drawn {
     marks: Vec<f64>,
 }
 
-fn face(clock: &CureClock, shop: &ShopHistory, now: Moment) -> Face {
-    let stands = clock.standing(shop, now);
+fn face(clock: &CureClock, shop: &ShopHistory, now: Moment, doubted_ms: i64) -> Face {
+    let stands = clock.standing(shop, now, doubted_ms);
+    let all = clock.marks(shop, doubted_ms);
     let (left, end, next) = match stands {
         Standing::Running(mark) => (
             left_text(mark.at(), now),
@@ -70,8 +71,8 @@ fn face(clock: &CureClock, shop: &ShopHistory, now: Moment) -> Face {
         left,
         end,
         next,
-        marks: rows(clock, shop, now),
-        bar: bar(clock, shop, now),
+        bar: bar(clock, &all, shop, now),
+        marks: rows(all, now),
         note: note(clock, shop, now),
         ripe: matches!(stands, Standing::Ripe { .. }),
     }
@@ -97,9 +98,9 @@ fn note(clock: &CureClock, shop: &ShopHistory, now: Moment) -> Option<String> {
     (!all.is_empty()).then(|| all.join(" "))
 }
 
-fn rows(clock: &CureClock, shop: &ShopHistory, now: Moment) -> Vec<Row> {
-    let marks = clock.marks(shop).into_iter();
+fn rows(marks: Vec<Mark>, now: Moment) -> Vec<Row> {
     marks
+        .into_iter()
         .map(|mark| {
             let done = mark.done;
             let passed = if mark.at() <= now { "✓ " } else { "" };
@@ -122,13 +123,13 @@ fn rows(clock: &CureClock, shop: &ShopHistory, now: Moment) -> Vec<Row> {
 fn face_of(bench: Bench, kept: StoredValue<CureClock>) -> Memo<Face> {
     let id = kept.with_value(|clock| clock.id);
     memo(move || {
-        let now = bench.now.get();
+        let (now, doubted_ms) = (bench.now.get(), bench.doubted_ms());
         bench.settings.with(|s| {
             bench
                 .clocks
                 .with(|clocks| match clocks.iter().find(|clock| clock.id == id) {
-                    Some(clock) => face(clock, &s.shop, now),
-                    None => kept.with_value(|clock| face(clock, &s.shop, now)),
+                    Some(clock) => face(clock, &s.shop, now, doubted_ms),
+                    None => kept.with_value(|clock| face(clock, &s.shop, now, doubted_ms)),
                 })
         })
     })
@@ -307,7 +308,7 @@ fn drawn(bar: &Drawn) -> AnyView {
 }
 
 /// The bar runs from the start to the latest end; its lighter part is the range of the end.
-fn bar(clock: &CureClock, shop: &ShopHistory, now: Moment) -> Option<Drawn> {
+fn bar(clock: &CureClock, marks: &[Mark], shop: &ShopHistory, now: Moment) -> Option<Drawn> {
     let full = clock.reached_at(Milestone::FullCure, shop).ok()?;
     let whole = seconds(full.latest.since(clock.started)).max(1.0);
     // To a tenth of a pixel: the bar is drawn anew only when it has moved.
@@ -318,7 +319,7 @@ fn bar(clock: &CureClock, shop: &ShopHistory, now: Moment) -> Option<Drawn> {
     Some(Drawn {
         run: along(now),
         spread_from: along(full.earliest),
-        marks: clock.marks(shop).iter().map(|mark| along(mark.at())).collect(),
+        marks: marks.iter().map(|mark| along(mark.at())).collect(),
     })
 }
 

@@ -144,13 +144,13 @@ fn ring_line(bench: Bench) -> Option<Line> {
 
 /// The part from the oven, else the clock to look at first; a ripe one when none runs.
 fn strip_line(bench: Bench) -> Option<Line> {
-    let now = bench.now.get();
+    let (now, doubted_ms) = (bench.now.get(), bench.doubted_ms());
     let (line, running) = bench.settings.with(|s| {
         bench.clocks.with(|clocks| {
-            let order = in_order(clocks, &s.shop, now);
-            let standing = |clock: &CureClock| clock.standing(&s.shop, now);
+            let order = in_order(clocks, &s.shop, now, doubted_ms);
+            let standing = |clock: &CureClock| clock.standing(&s.shop, now, doubted_ms);
             let live = clocks.iter().filter(|clock| clock.ended.is_none());
-            let running = live.filter(|clock| !matches!(standing(clock), Standing::Ripe { .. }));
+            let running = live.filter(|clock| !clock.ripe(&s.shop, now));
             let first = clocks.iter().find(|clock| order.first() == Some(&clock.id));
             let line = first.map(|clock| {
                 let name = clock.name.clone();

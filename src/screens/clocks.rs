@@ -16,11 +16,11 @@ use leptos::prelude::*;
 pub fn ClocksScreen() -> impl IntoView {
     let bench = Bench::here();
     let shown = memo(move || {
-        let now = bench.now.get();
+        let (now, doubted_ms) = (bench.now.get(), bench.doubted_ms());
         let clocks = bench.clocks;
         bench
             .settings
-            .with(|s| clocks.with(|clocks| in_order(clocks, &s.shop, now)))
+            .with(|s| clocks.with(|clocks| in_order(clocks, &s.shop, now, doubted_ms)))
     });
     let clock = move |id: ClockId| {
         let clocks = bench.clocks;

@@ -20,7 +20,7 @@ fn a_newer_release_disturbs_no_last_minutes() {
         apply(bench, &baffle).unwrap();
         let marks: Vec<i64> = bench.clocks.with_untracked(|clocks| {
             let shop = bench.settings.with_untracked(|settings| settings.shop.clone());
-            clocks[0].marks(&shop).iter().map(|mark| mark.at().0).collect()
+            clocks[0].marks(&shop, 0).iter().map(|mark| mark.at().0).collect()
         });
         for at in marks {
             for (before_s, told) in [(301, true), (300, false), (10, false), (0, false), (-1, true)] {

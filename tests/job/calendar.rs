@@ -84,7 +84,7 @@ fn bells(file: &str) -> Vec<Vec<(String, String)>> {
 }
 
 fn file_of(clock: &CureClock, shop: &ShopHistory, now: Moment) -> String {
-    calendar(&alarms(clock, shop, now, 0), now)
+    calendar(&alarms(clock, shop, now, 0, 0), now)
 }
 
 #[test]
@@ -127,7 +127,7 @@ fn a_colder_shop_rings_later_never_earlier() {
 
 #[test]
 fn the_phone_ahead_of_our_time_is_met_at_its_own() {
-    let marks = alarms(&clock("Case joint"), &shop(22.0), hours(1.0), 8 * 3_600_000);
+    let marks = alarms(&clock("Case joint"), &shop(22.0), hours(1.0), 8 * 3_600_000, 0);
     // Oil after 6 h (common practice, no source), met 8 h ahead.
     assert_eq!(marks[0].at, hours(14.0));
 }
@@ -159,7 +159,7 @@ fn lines_are_short_and_end_as_they_should_whatever_the_name() {
 #[test]
 fn a_later_file_replaces_the_earlier() {
     let uid = |now| {
-        let all = alarms(&clock("Case joint"), &shop(22.0), now, 0);
+        let all = alarms(&clock("Case joint"), &shop(22.0), now, 0, 0);
         let last = all.last().unwrap();
         (last.uid.clone(), last.revision)
     };

@@ -1,7 +1,7 @@
 //! How numbers come about, told line by line: each figure in them against a sum done by hand.
 
 use super::{MORNING, hours};
-use halfcase::job::clock::{ClockId, CureClock, in_order};
+use halfcase::job::clock::{ClockId, CureClock, Standing, in_order};
 use halfcase::job::kinds::lift::{Hoist, how as lifting};
 use halfcase::job::kinds::seat::{answer, how as seating};
 use halfcase::job::kinds::{LiftWay, LiftWork, Seat, lift};
@@ -165,6 +165,42 @@ fn what_has_a_deadline_is_looked_at_before_what_is_waited_for() {
     let all = [riper, ripe, waits, ended, closes];
     let now = hours(0.5);
     // Done in half an hour, but nobody has to do anything for it.
-    assert_eq!(in_order(&all, &shop(22.0), now), [2, 1, 3, 4].map(ClockId));
-    assert_eq!(in_order(&all, &shop(22.0), hours(5.0)), [2, 1, 3, 4].map(ClockId));
+    assert_eq!(in_order(&all, &shop(22.0), now, 0), [2, 1, 3, 4].map(ClockId));
+    assert_eq!(
+        in_order(&all, &shop(22.0), hours(5.0), 0),
+        [2, 1, 3, 4].map(ClockId)
+    );
+}
+
+/// The strip hurries by the harsher of two clocks; a clock's own row must say the same.
+#[test]
+fn while_the_phones_clock_is_in_doubt_a_deadline_goes_by_the_harsher() {
+    let bead = clock(1, "to be closed", MORNING, Some(3.0));
+    let shop = shop(22.0);
+    let two_hours_ms = 2 * 3_600_000;
+    let deadline = |clock: &CureClock, doubted_ms| {
+        let marks = clock.marks(&shop, doubted_ms);
+        marks.iter().find(|mark| mark.last.is_deadline()).unwrap().at()
+    };
+    let wait = |doubted_ms| bead.marks(&shop, doubted_ms).last().unwrap().at();
+    let sure = deadline(&bead, 0);
+    assert_eq!(deadline(&bead, two_hours_ms).0, sure.0 - two_hours_ms);
+    // What is waited for is never sooner for it.
+    assert_eq!(wait(two_hours_ms), wait(0));
+    // An hour before it, by a phone two hours ahead, it is over.
+    let now = Moment(sure.0 - 3_600_000);
+    let next = |doubted_ms| match bead.standing(&shop, now, doubted_ms) {
+        Standing::Running(mark) => mark.last.is_deadline(),
+        _ => panic!("it does not run"),
+    };
+    assert!(next(0) && !next(two_hours_ms));
+    assert!(bead.reached(&shop, now, 0).is_none());
+    assert!(
+        bead.reached(&shop, now, two_hours_ms)
+            .is_some_and(|mark| mark.last.is_deadline())
+    );
+    // Put on while the phone was two hours ahead already, it has not aged by that.
+    let mut since = bead.clone();
+    since.held_ms = two_hours_ms;
+    assert_eq!(deadline(&since, two_hours_ms), sure);
 }

@@ -89,11 +89,11 @@ fn a_cure_over_a_cold_night_ends_later_by_what_the_model_says() {
         clock.reached_at(Milestone::FullCure, &shop).unwrap().latest
     };
     assert_eq!(warm, hours(24.0));
-    assert!(matches!(clock.standing(&shop, hours(25.0)), Standing::Running(_)));
     assert!(matches!(
-        clock.standing(&shop, hours(31.0)),
-        Standing::Ripe { .. }
+        clock.standing(&shop, hours(25.0), 0),
+        Standing::Running(_)
     ));
+    assert!(clock.ripe(&shop, hours(31.0)));
 }
 
 #[test]

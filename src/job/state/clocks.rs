@@ -4,7 +4,7 @@ use super::draft::Draft;
 use super::step::Outcome;
 use super::{Ask, Intent, Name, Refused, State};
 use crate::job::bonding::BondAnswer;
-use crate::job::clock::{Bound, ClockId, CureClock, Ended, Standing};
+use crate::job::clock::{Bound, ClockId, CureClock, Ended};
 use crate::job::id;
 use crate::job::progress::StepProgress;
 use crate::job::record::{Compound, Event, PhoneClock};
@@ -119,7 +119,7 @@ impl State {
             PhoneClock::WrongBefore(ahead_ms) => {
                 let before = Moment(now.0.saturating_sub(ahead_ms));
                 let moved = match ahead_ms > 0 {
-                    true => !matches!(clock.standing(&self.settings.shop, before), Standing::Ripe { .. }),
+                    true => !clock.ripe(&self.settings.shop, before),
                     false => clock.started > now,
                 };
                 match moved {

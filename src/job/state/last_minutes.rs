@@ -16,7 +16,7 @@ impl State {
         let mut running = self.clocks.iter().filter(|clock| clock.ended.is_none());
         let marks = running.any(|clock| {
             clock
-                .marks(&self.settings.shop)
+                .marks(&self.settings.shop, self.doubted_ms)
                 .iter()
                 .any(|mark| near(mark.at()))
         });
