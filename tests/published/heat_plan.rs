@@ -3,7 +3,7 @@
 
 use halfcase::trade::fit::{Interference, SizeSource, interference};
 use halfcase::trade::heat_plan::{
-    CoolMeans, HeatPlan, HoleIn, LimitOf, PlanError, PlanKind, PlanRequest, Rejection, plan,
+    ChillMeans, CoolMeans, HeatPlan, HoleIn, LimitOf, PlanError, PlanKind, PlanRequest, Rejection, plan,
     usual_slip_clearance,
 };
 use halfcase::trade::material::Material;
@@ -388,4 +388,19 @@ fn a_plan_survives_storage() {
         plan(&again).unwrap().housing_to,
         plan(&request).unwrap().housing_to
     );
+}
+
+/// What a part left in it gets to is what boils or turns to gas there at one atmosphere: nitrogen −195.8 °C (US
+/// National Institute of Standards and Technology), carbon dioxide −78.5 °C (the same); a food freezer −18 °C
+/// (Codex Alimentarius, CXC 8); all M.
+#[test]
+fn cold_baths_stand_at_what_boils_in_them() {
+    for (means, published) in [
+        (ChillMeans::LiquidNitrogen, -195.8),
+        (ChillMeans::DryIce, -78.5),
+        (ChillMeans::Freezer, -18.0),
+    ] {
+        let celsius = means.temperature().get::<degree_celsius>();
+        assert!((celsius - published).abs() <= 0.5, "{}: {celsius}", means.words());
+    }
 }

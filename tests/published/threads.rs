@@ -467,6 +467,13 @@ fn iso_228_1_diameters() {
                 "{name}: {printed}"
             );
         }
+        // ISO 7-1 (M): those that seal by the thread have the same diameters, at the gauge plane where they taper.
+        let size = name.trim_start_matches('G');
+        for mark in ["Rp", "R"] {
+            let sealing = thread(&format!("{mark}{size}"));
+            assert_eq!(sealing.major(), t.major(), "{mark}{size}");
+            assert_eq!(sealing.pitch(), t.pitch(), "{mark}{size}");
+        }
     }
 }
 
