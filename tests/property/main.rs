@@ -3,6 +3,7 @@
 mod caution;
 mod compound;
 mod cure;
+mod edges;
 mod fits;
 mod guard;
 mod heat;

@@ -404,3 +404,18 @@ fn cold_baths_stand_at_what_boils_in_them() {
         assert!((celsius - published).abs() <= 0.5, "{}: {celsius}", means.words());
     }
 }
+
+/// A room from −30 to 50 °C (ours, no source).
+#[test]
+fn a_room_ends_where_it_is_said_to() {
+    let with_room = |room| {
+        plan(&PlanRequest {
+            room: celsius(room),
+            ..bearing_in_n7()
+        })
+    };
+    for (inside, outside) in [(-29.9, -30.3), (49.9, 50.4)] {
+        assert_ne!(with_room(inside).err(), Some(PlanError::Room), "{inside}");
+        assert_eq!(with_room(outside).err(), Some(PlanError::Room), "{outside}");
+    }
+}

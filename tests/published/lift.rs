@@ -414,7 +414,7 @@ fn refusals_say_what_to_do() {
     );
     assert!(
         Lift {
-            vertical_from: cm(299.0),
+            vertical_from: cm(300.0),
             ..best()
         }
         .judge()
