@@ -11,7 +11,7 @@ fn mm(value: f64) -> Length {
 #[test]
 fn normal_class_of_radial_bearings() {
     // ISO 492, Normal class, seen in stored copies of its table: upper end of the band, mm, and how far
-    // below nominal the mean diameter may lie, µm.
+    // below nominal the mean diameter may lie, µm; over 180 mm from memory.
     let bores = [
         (10.0, 8.0),
         (18.0, 8.0),
@@ -20,6 +20,11 @@ fn normal_class_of_radial_bearings() {
         (80.0, 15.0),
         (120.0, 20.0),
         (180.0, 25.0),
+        (250.0, 30.0),
+        (315.0, 35.0),
+        (400.0, 40.0),
+        (500.0, 45.0),
+        (630.0, 50.0),
     ];
     let outsides = [
         (18.0, 8.0),
@@ -29,6 +34,11 @@ fn normal_class_of_radial_bearings() {
         (120.0, 15.0),
         (150.0, 18.0),
         (180.0, 25.0),
+        (250.0, 30.0),
+        (315.0, 35.0),
+        (400.0, 40.0),
+        (500.0, 45.0),
+        (630.0, 50.0),
     ];
     for (table, find) in [
         (&bores[..], bore_limits as fn(Length) -> _),

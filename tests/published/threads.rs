@@ -527,3 +527,84 @@ fn a_diameter_comes_back_as_it_was_stored() {
         assert_eq!(back, joint, "{t}: {text}");
     }
 }
+
+/// The number a designation begins with: "M9×1.25", "#12-32 UNEF", "1 3/16-18 UNEF"; mm or in.
+fn designated(name: &str) -> f64 {
+    if let Some(metric) = name.strip_prefix('M') {
+        return metric.split('×').next().unwrap().parse().unwrap();
+    }
+    let size = name.split('-').next().unwrap();
+    if let Some(number) = size.strip_prefix('#') {
+        // ASME B1.1 (M): numbered sizes grow by 0.013 in from 0.060.
+        return 0.060 + 0.013 * number.parse::<f64>().unwrap();
+    }
+    let fraction = |text: &str| match text.split_once('/') {
+        Some((over, under)) => over.parse::<f64>().unwrap() / under.parse::<f64>().unwrap(),
+        None => text.parse().unwrap(),
+    };
+    size.split(' ').map(fraction).sum()
+}
+
+/// A designation names the diameter and the pitch (ISO 965-1, ASME B1.1): every row of the table against its own.
+#[test]
+fn every_thread_is_what_its_designation_says() {
+    let mut seen = 0;
+    for t in Thread::all().filter(|t| !t.is_pipe()) {
+        let name = t.name();
+        let metric = name.starts_with('M');
+        let major = match metric {
+            true => t.major().get::<millimeter>(),
+            false => t.major().get::<inch>(),
+        };
+        close(major, designated(&name), 1e-9, &name);
+        let (_, behind) = name.split_once(['×', '-']).unwrap_or_default();
+        match behind.split(' ').next().unwrap().parse::<f64>() {
+            Ok(pitch) if metric => close(t.pitch().get::<millimeter>(), pitch, 1e-9, &name),
+            Ok(per_inch) => close(t.pitch().get::<inch>() * per_inch, 1.0, 1e-9, &name),
+            // A coarse metric pitch is not written.
+            Err(_) => assert_eq!(t.series(), Series::MetricCoarse, "{name}"),
+        }
+        seen += 1;
+    }
+    assert!(seen > 130, "{seen}");
+}
+
+/// From 1/4 in the normal hole is larger than the bolt by 1/32 in, from 1/2 by 1/16, from 1 by 3/32, from 1 3/8 by
+/// 1/8 (ASME B18.2.8, M). From 5/8 in a hexagon head is 1.5 diameters wide, to the sixteenth (ASME B18.2.1, M).
+#[test]
+fn inch_holes_and_heads_grow_by_the_standards_steps() {
+    for t in Thread::all().filter(|t| matches!(t.series(), Series::Unc | Series::Unf | Series::Unef)) {
+        let (name, major) = (t.name(), t.major().get::<inch>());
+        if major < 0.25 {
+            continue;
+        }
+        let step = match major {
+            _ if major < 0.5 => 1.0 / 32.0,
+            _ if major < 1.0 => 1.0 / 16.0,
+            _ if major < 1.375 => 3.0 / 32.0,
+            _ => 1.0 / 8.0,
+        };
+        let hole = t.clearance_hole().get::<inch>();
+        assert!((hole - major - step).abs() < 0.001, "{name}: {hole}");
+        if major >= 0.625 {
+            // 0.95 of the width bears: common practice, no source.
+            let wide = t.head_bearing().get::<inch>() / 0.95;
+            let sixteenths = wide * 16.0;
+            assert!((sixteenths - sixteenths.round()).abs() < 1e-6, "{name}: {wide}");
+            assert!((wide - 1.5 * major).abs() <= 1.0 / 32.0 + 1e-9, "{name}: {wide}");
+        }
+    }
+}
+
+/// A head and a hole go by the diameter, whatever the pitch (ISO 273, ISO 4014, ASME B18.2.1).
+#[test]
+fn head_and_hole_go_by_the_diameter() {
+    let all: Vec<Thread> = Thread::all().filter(|t| !t.is_pipe()).collect();
+    for one in &all {
+        for other in all.iter().filter(|other| other.major() == one.major()) {
+            let (name, too) = (one.name(), other.name());
+            assert_eq!(one.clearance_hole(), other.clearance_hole(), "{name}, {too}");
+            assert_eq!(one.head_bearing(), other.head_bearing(), "{name}, {too}");
+        }
+    }
+}
