@@ -16,6 +16,8 @@ pub struct Ring {
     pub name: String,
     /// What is reached.
     pub words: String,
+    /// It is a deadline that has passed, and no wait that is over.
+    pub late: bool,
     /// Since when.
     pub at: Moment,
 }
@@ -67,6 +69,7 @@ impl Bench {
                         clock: clock.id,
                         name: clock.name.clone(),
                         words: mark.reached_words(),
+                        late: mark.last.is_deadline(),
                         at: mark.at(),
                     }));
                 }

@@ -5,7 +5,7 @@ use super::dynamic::{each, memo, piece, press, text, when as shown_when};
 use super::hand_over::hand_over_calendar;
 use super::plate::Plate;
 use super::sheet::sheet;
-use super::when::{brief, digits, span, up, when};
+use super::when::{ago, brief, digits, up, when};
 use crate::bench::Bench;
 use crate::job::clock::{ClockId, CureClock, Mark, Standing};
 use crate::trade::cure::{Milestone, ShopHistory};
@@ -62,7 +62,7 @@ fn face(clock: &CureClock, shop: &ShopHistory, now: Moment, doubted_ms: i64) -> 
             format!("{} {}", mark.words(), brief(shown(&mark), now)),
         ),
         Standing::Ripe { since } => {
-            let words = format!("finished {} ago", span(now.since(since)));
+            let words = format!("finished {}", ago(now.since(since)));
             ("cured".to_owned(), words.clone(), words)
         }
         Standing::Stalled(why) => ("not curing".to_owned(), why.to_string(), why.to_string()),
@@ -103,7 +103,12 @@ fn rows(marks: Vec<Mark>, now: Moment) -> Vec<Row> {
         .into_iter()
         .map(|mark| {
             let done = mark.done;
-            let passed = if mark.at() <= now { "✓ " } else { "" };
+            // A wait is over; of a deadline nobody knows here whether it was kept.
+            let passed = match mark.at() <= now {
+                true if mark.last.is_deadline() => "past: ",
+                true => "✓ ",
+                false => "",
+            };
             let range = if mark.last.is_deadline() || done.earliest == done.latest || mark.at() <= now {
                 String::new()
             } else {
@@ -157,8 +162,8 @@ pub fn ClockBar(clock: CureClock) -> impl IntoView {
             <p class="quiet">{text(move || face.with(|face| face.note.clone().unwrap_or_default()))}</p>
             <div class="clock-keys">
                 {piece(move || {
-                    let again = key("Opened again", "on anew, restart", move || bench.restart(id));
-                    let calendar = key("Calendar", "a file for the phone’s", move || hand_over_calendar(bench, Some(id)));
+                    let again = key("Put on anew", "restart its clock", move || bench.restart(id));
+                    let calendar = key("Calendar", "a file with its alarms", move || hand_over_calendar(bench, Some(id)));
                     let away = (ripe.get() || !bound).then(|| key("Archive", "out of sight", move || bench.put_away(id)));
                     if ripe.get() {
                         (away, again).into_any()

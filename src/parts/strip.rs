@@ -5,7 +5,7 @@ use super::clock_bar::left_text;
 use super::dynamic::{memo, piece, press, text, whether};
 use super::example_mark::ExampleMark;
 use super::waiting::corner;
-use super::when::{brief, span, up};
+use super::when::{ago, brief, up};
 use crate::bench::Bench;
 use crate::device::place;
 use crate::job::clock::{CureClock, Standing, in_order};
@@ -132,10 +132,9 @@ fn ring_line(bench: Bench) -> Option<Line> {
     let now = bench.now.get();
     bench.ringing.with(|ringing| {
         let ring = ringing.iter().max_by_key(|ring| ring.at)?;
-        let ago = now.since(ring.at);
         let more = ringing.len().saturating_sub(1);
         Some(Line {
-            left: format!("✓ {} ago", span(ago)),
+            left: format!("{}{}", if ring.late { "" } else { "✓ " }, ago(now.since(ring.at))),
             name: format!("{}: {}", ring.name, ring.words),
             more: more_words(more),
         })
@@ -158,8 +157,8 @@ fn strip_line(bench: Bench) -> Option<Line> {
                     Standing::Running(mark) => (left_text(mark.at(), now), name),
                     Standing::Stalled(_) => ("not curing".to_owned(), name),
                     Standing::Ripe { since } => {
-                        let ago = span(now.since(since));
-                        ("cured".to_owned(), format!("{name}, finished {ago} ago"))
+                        let ago = ago(now.since(since));
+                        ("cured".to_owned(), format!("{name}, finished {ago}"))
                     }
                 };
                 Line {

@@ -40,6 +40,8 @@ pub fn AnswerPlate(
         ),
         Some(answer) if !answer.is_barred() => "on any wrench".to_owned(),
         None if empty.get() => "Type the manual’s torque.".to_owned(),
+        // What was typed is no torque: no wrench is to blame.
+        None => "nothing to set yet".to_owned(),
         _ => match in_hand() {
             Some(name) => format!("{name} can’t set this"),
             None => "no wrench can set this".to_owned(),

@@ -109,6 +109,14 @@ pub fn span(span: Time) -> String {
     }
 }
 
+/// How long ago that was.
+pub fn ago(span_since: Time) -> String {
+    match span_since.get::<second>().abs() < 30.0 {
+        true => "just now".to_owned(),
+        false => format!("{} ago", span(span_since)),
+    }
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;

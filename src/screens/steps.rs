@@ -57,6 +57,10 @@ pub fn StepsScreen() -> impl IntoView {
             {piece(move || seen.with(|seen| progress_bar(&seen.states)))}
             {piece(move || not_settled(bench))}
             {not_together(bench, None)}
+            <ol class="step-list">
+                {rows(steps)}
+            </ol>
+            {piece(move || seen.with(|seen| left(bench, seen)))}
             {keys(vec![
                 KeySpec::new("go on", || Route::Job.go()),
                 KeySpec::new("change the plan", || Route::Plan.go()),
@@ -65,10 +69,6 @@ pub fn StepsScreen() -> impl IntoView {
                 KeySpec::new("jobs", || Route::Jobs.go()),
                 KeySpec::new("last actions", || Route::History.go()),
             ])}
-            <ol class="step-list">
-                {rows(steps)}
-            </ol>
-            {piece(move || seen.with(|seen| left(bench, seen)))}
         </div>
     }
 }

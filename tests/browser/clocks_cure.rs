@@ -49,7 +49,7 @@ fn a_day_at_22_degrees_is_a_day_and_is_heard() {
         page.see_words("close it by").await?;
         page.fits_everywhere("clocks-running").await?;
         open_the_clock(page).await?;
-        page.key_at_least(button("Opened again on anew, restart"), 120, 88)
+        page.key_at_least(button("Put on anew restart its clock"), 120, 88)
             .await?;
         page.key_at_least(button("Calendar a file for the phone’s"), 120, 88)
             .await?;
@@ -209,7 +209,7 @@ fn a_joint_opened_again_shuts_the_gate_anew_and_a_reason_opens_it() {
         page.tap(button("Done")).await?;
         page.advance_clock(20 * HOUR).await?;
         whole(page).await?;
-        page.tap(button("Opened again on anew, restart")).await?;
+        page.tap(button("Put on anew restart its clock")).await?;
         back(page).await?;
         page.see_words("Undo").await?;
         page.advance_clock(5 * HOUR).await?;

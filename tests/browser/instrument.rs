@@ -45,6 +45,11 @@ const WRONG: &str = "
         if (box.width < 2 || box.height < 2 || box.left >= edge.right - 13) continue;
         if (box.bottom > edge.bottom + 1 || box.right > edge.right + 1 || box.top < edge.top - 1)
             wrong.push(called(thing) + ' is cut');
+        // Words that end in the middle of a line, with no way to tell.
+        else if (thing.scrollHeight > thing.clientHeight + 2 && !/visible/.test(getComputedStyle(thing).overflowY) && getComputedStyle(thing).webkitLineClamp === 'none')
+            wrong.push(called(thing) + ' holds ' + thing.scrollHeight + ' px in ' + thing.clientHeight);
+        else if (thing.matches('p, li, section') && thing.scrollHeight > thing.clientHeight + 2 && getComputedStyle(thing).maxHeight !== 'none' && thing.parentElement === stage)
+            wrong.push(called(thing) + ' runs over its place');
     }
     // What the step can't be done without is never what is left out.
     const inSight = thing => seen(thing) && thing.getBoundingClientRect().left < edge.right - 13;

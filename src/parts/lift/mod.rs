@@ -54,8 +54,10 @@ pub fn lift_plate(answered: Answered) -> AnyView {
 
 fn plate(head: Headline, told: RwSignal<bool>, lines: Vec<String>) -> AnyView {
     let verdict = if head.refused { "trouble-line mid" } else { "mid" };
+    // What may not be lifted by hand is no number to go by.
+    let class = if head.refused { "goes not" } else { "goes" };
     view! {
-        {told_plate(head.says.to_owned(), head.number, head.unit, told, move || lines.clone())}
+        <div class=class>{told_plate(head.says.to_owned(), head.number, head.unit, told, move || lines.clone())}</div>
         <p class=verdict>{head.verdict}</p>
     }
     .into_any()

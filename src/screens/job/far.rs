@@ -7,6 +7,8 @@ use crate::device::{hands, place};
 use crate::job::guarding::guard_fasten;
 use crate::job::kinds::Work;
 use crate::job::kinds::fasten::fastening::PassAnswer;
+use crate::job::kinds::seat::oven::OvenState;
+use crate::job::kinds::seat::words::clock_text;
 use crate::job::sheet::{Step, StepId};
 use crate::parts::dynamic::{memo, press, text, when};
 use crate::parts::strip::nearest;
@@ -70,8 +72,13 @@ pub fn spoken(bench: Bench, step: StepId) -> String {
     said.collect::<Vec<_>>().join(". ")
 }
 
-/// The number to set now and its unit; nothing where none is asked for, or it can't be set.
+/// The number to set now and its unit, or how long what is hot stays good; nothing where none is asked for, or it
+/// can't be set.
 fn number(bench: Bench, step: StepId) -> (String, String) {
+    // Hot metal cools: how long it is good for comes before all else.
+    if let Some(OvenState::Open(left) | OvenState::Doubtful(left)) = bench.on_its_way() {
+        return (clock_text(left), "min".to_owned());
+    }
     let Some(Ask::Tally(next)) = bench.ask(step) else {
         return Default::default();
     };

@@ -77,7 +77,7 @@ fn StepView(step: Step) -> impl IntoView {
             <lane::Lane step=kept cautions stopped open />
             <stage::Stage step=kept cautions />
             <div class="work-keys">
-                <next::NextKey step=id />
+                <next::NextKey step=id whole=open />
                 <UndoKey />
             </div>
         </div>

@@ -22,7 +22,11 @@ const SHORT: usize = 8;
 
 /// The big key.
 #[component]
-pub fn NextKey(step: StepId) -> impl IntoView {
+pub fn NextKey(
+    step: StepId,
+    /// Opens everything of the step.
+    whole: RwSignal<bool>,
+) -> impl IntoView {
     let bench = Bench::here();
     let ask = memo(move || bench.ask(step));
     let reading = use_context::<ReadingOpen>();
@@ -39,11 +43,13 @@ pub fn NextKey(step: StepId) -> impl IntoView {
             (None, Some(Ask::Read(what))) if what.is_number() => {
                 reading.into_iter().for_each(|ReadingOpen(open)| open.set(true));
             }
+            // Shut it does nothing but say why.
+            (None, Some(ask)) if is_shut(&ask) => whole.set(true),
             (None, Some(ask)) => go_on(bench, step, &ask),
             (None, None) => {}
         }
     });
-    // Not shut while it rests: a keyboard would lose its place.
+    // Never disabled: a keyboard would lose its place.
     let shut = whether(move || ask.with(|ask| ask.as_ref().is_none_or(is_shut)));
     let said = memo(move || face(bench, step));
     let large = text(move || said.get().map_or(String::new(), |(face, _)| face));
@@ -69,8 +75,8 @@ pub fn NextKey(step: StepId) -> impl IntoView {
             class:wordy=wordy
             class:counted=whether(move || counted.with(Option::is_some))
             class:resting=whether(move || resting.now())
-            aria-disabled=state(move || resting.now())
-            disabled=shut
+            class:shut=shut
+            aria-disabled=state(move || resting.now() || shut.get())
             on:click=act
         >
             <span>{large}</span>

@@ -85,11 +85,11 @@ fn too_late(bench: Bench, late: Deadline) -> AnyView {
          on anew, as its label says."
     );
     view! {
-        <section class="finding" aria-label="it has skinned">
+        <section class="finding stop" aria-label="it has skinned">
             <h2>"STOP"</h2>
             <p class="mid">{words}</p>
             <button class="work-key" on:click=press(move || bench.restart(late.clock))>
-                "It is on anew"
+                "Put on anew"
                 <small>"restart its clock; what was tightened is loose"</small>
             </button>
             <AskWords

@@ -226,7 +226,7 @@ fn over(hoist: &Hoisted) -> bool {
 
 fn hoist_words(hoist: &Hoisted) -> String {
     match hoist {
-        Hoisted::Unknown => "What the hoist may carry is not known: enter it below or on Bench.".to_owned(),
+        Hoisted::Unknown => "The hoist’s rating is not known: enter it on Bench.".to_owned(),
         Hoisted::Refused(why) => why.to_string(),
         Hoisted::Margin(margin, _) => match margin.verdict {
             HoistVerdict::Takes => "The hoist takes it.".to_owned(),
