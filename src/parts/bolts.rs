@@ -61,17 +61,10 @@ pub fn Bolts(
         let was = before.with_value(Clone::clone).unwrap_or_else(|| tallied.clone());
         before.set_value(Some(tallied));
         let just = move |place: usize, bolt: &Bolt| bolt.tallied && was.get(place) == Some(&false);
-        let heights = bolts.iter().map(|bolt| bolt.at.1);
-        let (top, bottom) = (heights.clone().fold(1.0, f64::min), heights.fold(0.0, f64::max));
-        let height = move |y: f64| {
-            if bottom > top {
-                (y - top) / (bottom - top)
-            } else {
-                0.5
-            }
-        };
+        let (left, right) = ends(&mut bolts.iter().map(|bolt| bolt.at.0));
+        let (top, bottom) = ends(&mut bolts.iter().map(|bolt| bolt.at.1));
         each(bolts.into_iter().enumerate(), |(place, bolt)| {
-            let at = (bolt.at.0, height(bolt.at.1));
+            let at = (along(bolt.at.0, left, right), along(bolt.at.1, top, bottom));
             let just = just(place, &bolt);
             draw(Bolt { at, ..bolt }, just, press(move || touched.run(place)))
         })
@@ -84,6 +77,16 @@ pub fn Bolts(
         </div>
     }
     .into_any()
+}
+
+/// The least and the most of them, each from 0 to 1.
+fn ends(all: &mut dyn Iterator<Item = f64>) -> (f64, f64) {
+    all.fold((1.0, 0.0), |(least, most), at| (at.min(least), at.max(most)))
+}
+
+/// Where it is between the ends; in the middle where they are one.
+fn along(at: f64, from: f64, to: f64) -> f64 {
+    if to > from { (at - from) / (to - from) } else { 0.5 }
 }
 
 fn draw(bolt: Bolt, just: bool, touch: Press) -> AnyView {
