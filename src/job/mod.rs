@@ -2,6 +2,7 @@
 
 pub mod across;
 pub mod adapter;
+pub mod air;
 pub mod answer;
 pub mod asked;
 pub mod backup;

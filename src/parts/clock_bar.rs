@@ -5,8 +5,9 @@ use super::dynamic::{each, memo, piece, press, text, when as shown_when};
 use super::hand_over::hand_over_calendar;
 use super::plate::Plate;
 use super::sheet::sheet;
-use super::when::{ago, brief, digits, up, when};
+use super::when::{ago, brief, date, digits, up, when};
 use crate::bench::Bench;
+use crate::job::air::{Air, air_of};
 use crate::job::clock::{ClockId, CureClock, Mark, Standing};
 use crate::trade::cure::{Milestone, ShopHistory};
 use crate::trade::moment::Moment;
@@ -86,12 +87,25 @@ fn shown(mark: &Mark) -> Moment {
     }
 }
 
+/// What is taken for the shop's temperature where nobody told it for this cure.
+pub fn warmth_note(clock: &CureClock, shop: &ShopHistory) -> Option<String> {
+    match air_of(clock, shop) {
+        Air::Told => None,
+        Air::NotTold { label } => Some(format!(
+            "No shop temperature told: the label’s {:.0} °C is taken.",
+            label.get::<degree_celsius>()
+        )),
+        Air::Stale { temperature, told } => Some(format!(
+            "The shop’s {:.0} °C was told {}: tell today’s under Clocks.",
+            temperature.get::<degree_celsius>(),
+            date(told)
+        )),
+    }
+}
+
 /// What of the air nobody told, and what is taken for it.
 fn note(clock: &CureClock, shop: &ShopHistory, now: Moment) -> Option<String> {
-    let label = clock.spec.label.at.get::<degree_celsius>();
-    let warmth = shop
-        .is_empty()
-        .then(|| format!("No shop temperature told: the label’s {label:.0} °C is taken."));
+    let warmth = warmth_note(clock, shop);
     let damp = (clock.spec.goes_by_humidity() && shop.humidity_at(now).is_none())
         .then(|| "No humidity told: 40 to 50 % is taken.".to_owned());
     let all: Vec<String> = warmth.into_iter().chain(damp).collect();

@@ -1,6 +1,7 @@
 //! The job and its rules, without a browser.
 
 mod across;
+mod air;
 mod backup;
 mod bolt_lengths;
 mod bonding;

@@ -1,8 +1,10 @@
 //! A shut step: what it waits for, until when, and the way to open it by hand.
 
 use crate::bench::{Bench, Intent};
+use crate::job::clock::ClockId;
 use crate::job::gate::{Wait, blocking, opens_at};
 use crate::job::sheet::Step;
+use crate::parts::clock_bar::warmth_note;
 use crate::parts::dynamic::{each, memo, piece, press, text, when as shown_when};
 use crate::parts::plate::{Plate, how_sheet};
 use crate::parts::when::{span, up, when};
@@ -20,6 +22,7 @@ pub fn shut(step: StoredValue<Step>) -> AnyView {
         0 | 1 => String::new(),
         all => format!("and {} more: all ›", all - 1),
     });
+    let warmth = text(move || warmth(bench, &waits.get()).unwrap_or_default());
     let told = RwSignal::new(false);
     let lines = move || how_lines(bench, step, &waits.get());
     let how = Callback::new(move |()| told.set(true));
@@ -32,20 +35,37 @@ pub fn shut(step: StoredValue<Step>) -> AnyView {
         />
         {how_sheet(told, lines, || ().into_any())}
         <p class="mid">{blocks}</p>
+        <p class="mid">{warmth}</p>
         <p class="mid quiet">{more}</p>
     }
     .into_any()
 }
 
-/// How the time of the gate comes about: by the cure that ends last, else by what is in the way.
-fn how_lines(bench: Bench, step: StoredValue<Step>, waits: &[Wait]) -> Vec<String> {
-    let last = waits.iter().filter_map(|wait| match wait {
+/// The cure that ends last, of those it waits for.
+fn last_cure(waits: &[Wait]) -> Option<ClockId> {
+    let cures = waits.iter().filter_map(|wait| match wait {
         Wait::Cure { clock, until } => Some((*until, *clock)),
         _ => None,
     });
+    cures.max().map(|(_, clock)| clock)
+}
+
+/// What is taken for the shop's temperature where nobody told it for the cure that ends last.
+fn warmth(bench: Bench, waits: &[Wait]) -> Option<String> {
+    let id = last_cure(waits)?;
+    bench.settings.with(|settings| {
+        bench.clocks.with(|clocks| {
+            let clock = clocks.iter().find(|clock| clock.id == id)?;
+            warmth_note(clock, &settings.shop).map(|words| bench.in_figures(&words))
+        })
+    })
+}
+
+/// How the time of the gate comes about: by the cure that ends last, else by what is in the way.
+fn how_lines(bench: Bench, step: StoredValue<Step>, waits: &[Wait]) -> Vec<String> {
     let milestone = step.with_value(Step::needs_cured);
-    let told = opens_at(waits).and(last.max()).zip(milestone);
-    let Some(((_, id), milestone)) = told else {
+    let told = opens_at(waits).and(last_cure(waits)).zip(milestone);
+    let Some((id, milestone)) = told else {
         return waits.iter().map(|wait| wait_words(bench, wait)).collect();
     };
     bench.settings.with(|settings| {
@@ -109,6 +129,7 @@ pub fn GateView(step: StoredValue<Step>) -> impl IntoView {
             <section class="waits" aria-label="what this step waits for">
                 <h2>"Shut"</h2>
                 <p class="opens">{opens}</p>
+                <p>{text(move || warmth(bench, &waits.get()).unwrap_or_default())}</p>
                 <ul>{list}</ul>
                 {ask}
             </section>
