@@ -44,6 +44,7 @@ mod seating;
 mod select;
 mod shared_box;
 mod sheet;
+mod shell_codes;
 mod situation;
 mod stated;
 mod tamper;

@@ -15,7 +15,7 @@ pub struct Given {
     /// A number, in the unit it is kept in.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub number: Option<f64>,
-    /// A choice or a thread, in words.
+    /// A choice, a thread or what was typed, in words.
     #[serde(skip_serializing_if = "String::is_empty")]
     pub word: String,
 }
@@ -88,7 +88,7 @@ impl MeasureBench {
         Ok(())
     }
 
-    /// Keeps a choice or a thread; empty for none.
+    /// Keeps a choice, a thread or words; empty for none.
     pub fn choose(&mut self, calculation: &Calculation, field: &Field, word: &str) {
         word.clone_into(&mut self.place(calculation, field).word);
     }

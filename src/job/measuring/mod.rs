@@ -2,6 +2,7 @@
 //! the rows; the figures come from [`trade::measuring`](crate::trade::measuring).
 
 mod answer;
+mod codes;
 mod cylinder;
 mod faces;
 mod fasteners;
@@ -42,11 +43,28 @@ impl Calculation {
             bench,
         })
     }
+
+    /// What a field is called now; none where it isn't asked for.
+    pub fn label(&'static self, bench: &MeasureBench, field: &Field) -> Option<String> {
+        match field.takes {
+            Takes::Line(row) => codes::label(
+                &Asked {
+                    calculation: self,
+                    bench,
+                },
+                row,
+            ),
+            Takes::Number(..) | Takes::Choice(_) | Takes::Thread | Takes::Words => {
+                Some(field.name.to_owned())
+            }
+        }
+    }
 }
 
 /// Every calculation, in the order the screen shows them.
-pub static LIST: [&Calculation; 16] = [
+pub static LIST: [&Calculation; 17] = [
     &shims::FLOAT,
+    &codes::CODES,
     &shims::SHELL,
     &shims::PLASTIC,
     &gears::PRELOAD,
