@@ -35,6 +35,7 @@ mod parts;
 mod program;
 mod progress;
 mod pull;
+mod rectangle;
 mod rework;
 mod rigging;
 mod runout;
