@@ -108,7 +108,7 @@ fn what_is_not_in_the_table_is_said_with_what_is() {
         ),
         (
             &[("line_2", "brown, black, red, blue")],
-            "The line of “B” has 4 parts, and across the top are only 1, 2, 3: enter one part for each of these, with commas.",
+            "The line of “B” has 4 parts, and across the top are 1, 2, 3: enter one part for each of these, with commas, – where the manual has nothing.",
         ),
         (&[("down", "A, B, a")], "“a” stands there twice."),
         (
@@ -243,4 +243,97 @@ fn a_step_says_which_codes_there_are() {
             "There are no codes across the top yet: enter these before the line of “A”.".to_owned()
         )
     );
+}
+
+/// A line goes with its code: one put in before it is asked for its own, one taken out and put back has it again.
+#[test]
+fn a_line_stays_with_its_code() {
+    let mut bench = with(&[("read_down", "B"), ("read_across", "1")]);
+    for (down, said_then) in [
+        ("X, A, B", "brown"),
+        ("B, A", "brown"),
+        ("b", "brown"),
+        (
+            "A",
+            "The manual’s table has no “B” as code down the side, only A: nothing is chosen. Read it again.",
+        ),
+        ("A, B", "brown"),
+    ] {
+        put(&mut bench, "down", down);
+        assert_eq!(said(&bench), said_then, "{down}");
+    }
+    put(&mut bench, "down", "X, A, B");
+    put(&mut bench, "read_down", "X");
+    assert_eq!(said(&bench), "Enter: X: what goes with 1, 2, 3.");
+}
+
+/// Codes put in or taken out across the top: every line is looked at again, none is shifted under another code.
+#[test]
+fn a_line_has_a_part_for_each_code() {
+    let read = [("read_down", "A"), ("read_across", "2")];
+    let mut bench = with(&read);
+    for (across, parts) in [("0, 1, 2, 3", 3), ("2, 3", 3)] {
+        put(&mut bench, "across", across);
+        assert_eq!(
+            said(&bench),
+            format!(
+                "The line of “A” has {parts} parts, and across the top are {across}: enter one part for each of these, with commas, – where the manual has nothing."
+            )
+        );
+    }
+    let mut bench = with(&read);
+    put(&mut bench, "line_1", "green");
+    assert!(
+        said(&bench).starts_with("The line of “A” has 1 part, and"),
+        "{}",
+        said(&bench)
+    );
+}
+
+/// In a step the cells go with their codes too, down and across.
+#[test]
+fn cells_of_a_step_stay_with_their_codes() {
+    let mut select = Select::blank();
+    let mut enter = |path: &str, words: &str| {
+        select.set(path, words).unwrap();
+        select.codes.clone().unwrap()
+    };
+    enter("codes/down", "A, B");
+    enter("codes/across", "1, 2");
+    enter("codes/row/0", "green, brown");
+    enter("codes/row/1", "red, black");
+    for (path, codes) in [
+        ("codes/down", "X, A, B"),
+        ("codes/down", "B, X, A"),
+        ("codes/down", "A, B"),
+        ("codes/across", "0, 1, 2"),
+        ("codes/across", "2, 1"),
+        ("codes/across", "1, 2"),
+    ] {
+        let table = enter(path, codes);
+        for (down, across, class) in [
+            ("A", "1", Some("green")),
+            ("A", "2", Some("brown")),
+            ("B", "1", Some("red")),
+            ("B", "2", Some("black")),
+            ("X", "1", None),
+            ("A", "0", None),
+        ] {
+            assert_eq!(table.at(down, across), class, "{path} {codes}: {down}{across}");
+        }
+    }
+    // One that alone was renamed keeps what it had.
+    let table = enter("codes/down", "A, C");
+    assert_eq!(
+        (table.at("C", "1"), table.at("C", "2")),
+        (Some("red"), Some("black"))
+    );
+    let table = enter("codes/across", "1, 3");
+    assert_eq!(
+        (table.at("A", "3"), table.at("C", "3")),
+        (Some("brown"), Some("black"))
+    );
+    // One taken out takes what it had along.
+    let table = enter("codes/down", "C");
+    assert_eq!((table.at("A", "1"), table.at("C", "1")), (None, Some("red")));
 }

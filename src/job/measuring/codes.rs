@@ -3,7 +3,7 @@
 use super::Calculation;
 use super::answer::{Answer, Asked, Trouble};
 use super::field::Field;
-use crate::job::text_form::code_table::{MOST_CODES, line, line_label, list, no_part_words, side};
+use crate::job::text_form::code_table::{MOST_CODES, line_label, list, no_part_words, side, whole_line};
 use crate::trade::selection::{Codes, NoPart, place};
 
 macro_rules! lines {
@@ -75,8 +75,9 @@ fn table(asked: &Asked<'_>) -> Result<Codes, Trouble> {
         codes => Ok(codes),
     };
     let (down, across) = (codes("down")?, codes("across")?);
-    let lines = down.iter().zip(LINES);
-    let cells = lines.map(|(code, (id, _))| line(code, &across, asked.word(id)).map_err(Trouble::Said));
+    let typed = |code: &str| asked.word(&kept_under(code)).to_owned();
+    let lines = down.iter();
+    let cells = lines.map(|code| whole_line(code, &across, &typed(code)).map_err(Trouble::Said));
     Ok(Codes {
         down_name: "code down the side".to_owned(),
         across_name: "code across the top".to_owned(),
@@ -93,6 +94,16 @@ fn first_line_missing(asked: &Asked<'_>, table: &Codes) -> Option<Trouble> {
 fn line_missing(asked: &Asked<'_>, table: &Codes, row: usize) -> Option<Trouble> {
     let empty = table.cells.get(row).is_none_or(Vec::is_empty);
     empty.then(|| Trouble::Line(label(asked, row).unwrap_or_default()))
+}
+
+/// What a line is stored under: its code, so that it goes with no other when one is put in before it.
+fn kept_under(code: &str) -> String {
+    format!("line {}", code.to_ascii_uppercase())
+}
+
+/// What the line of that row is stored under; none where there is no such code.
+pub fn stored(asked: &Asked<'_>, row: usize) -> Option<String> {
+    list(asked.word("down")).nth(row).map(kept_under)
 }
 
 /// What the line of that row is called: by its code and what goes with it; none where there is no such code.

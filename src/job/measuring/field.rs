@@ -89,7 +89,8 @@ pub enum Takes {
     Thread,
     /// Words as they are typed.
     Words,
-    /// The line of a table's row, counted from 0, as it is typed: as many are asked for as the table has.
+    /// The line of a table's row, counted from 0, as it is typed: as many are asked for as the table has. It is
+    /// stored under its code.
     Line(usize),
 }
 

@@ -45,19 +45,24 @@ impl Calculation {
     }
 
     /// What a field is called now; none where it isn't asked for.
-    pub fn label(&'static self, bench: &MeasureBench, field: &Field) -> Option<String> {
+    pub fn label(&self, bench: &MeasureBench, field: &Field) -> Option<String> {
+        let calculation = self;
         match field.takes {
-            Takes::Line(row) => codes::label(
-                &Asked {
-                    calculation: self,
-                    bench,
-                },
-                row,
-            ),
+            Takes::Line(row) => codes::label(&Asked { calculation, bench }, row),
             Takes::Number(..) | Takes::Choice(_) | Takes::Thread | Takes::Words => {
                 Some(field.name.to_owned())
             }
         }
+    }
+
+    /// What a field's value is stored under.
+    fn stored(&self, bench: &MeasureBench, field: &Field) -> String {
+        let calculation = self;
+        let line = match field.takes {
+            Takes::Line(row) => codes::stored(&Asked { calculation, bench }, row),
+            Takes::Number(..) | Takes::Choice(_) | Takes::Thread | Takes::Words => None,
+        };
+        line.unwrap_or_else(|| field.id.to_owned())
     }
 }
 

@@ -2,7 +2,7 @@
 //! goes with those across the top, all with commas.
 
 use crate::trade::quantity::short;
-use crate::trade::selection::{Codes, NoPart};
+use crate::trade::selection::{Codes, NoPart, place};
 
 /// More codes than any case has, on either side.
 pub const MOST_CODES: usize = 20;
@@ -40,21 +40,14 @@ pub fn line(code: &str, across: &[String], typed: &str) -> Result<Vec<String>, S
     while parts.last().is_some_and(|last| last.is_empty()) {
         parts.pop();
     }
-    let code = short(code);
-    match (parts.len(), across) {
-        (0, _) => {}
-        (_, []) => {
-            return Err(format!(
-                "There are no codes across the top yet: enter these before the line of “{code}”."
-            ));
-        }
-        (count, across) if count > across.len() => {
-            return Err(format!(
-                "The line of “{code}” has {count} parts, and across the top are only {}: enter one part for each of these, with commas.",
-                across.join(", ")
-            ));
-        }
-        _ => {}
+    if across.is_empty() && !parts.is_empty() {
+        return Err(format!(
+            "There are no codes across the top yet: enter these before the line of “{}”.",
+            short(code)
+        ));
+    }
+    if parts.len() > across.len() {
+        return Err(one_for_each(code, parts.len(), across));
     }
     // A phone's keyboard has a hyphen sooner than the dash.
     let empty = |part: &str| matches!(part, EMPTY | "-" | "—" | "−");
@@ -62,6 +55,38 @@ pub fn line(code: &str, across: &[String], typed: &str) -> Result<Vec<String>, S
         .into_iter()
         .map(|part| if empty(part) { "" } else { part }.to_owned());
     Ok(cells.collect())
+}
+
+/// The same of a table that is copied out whole: a line of fewer parts may be one of other codes across the top.
+///
+/// # Errors
+/// A sentence: more parts than there are codes across, or fewer; none is a line not entered yet.
+pub fn whole_line(code: &str, across: &[String], typed: &str) -> Result<Vec<String>, String> {
+    let cells = line(code, across, typed)?;
+    match cells.len() {
+        count if count == 0 || count == across.len() => Ok(cells),
+        count => Err(one_for_each(code, count, across)),
+    }
+}
+
+fn one_for_each(code: &str, count: usize, across: &[String]) -> String {
+    let parts = if count == 1 { "part" } else { "parts" };
+    format!(
+        "The line of “{}” has {count} {parts}, and across the top are {}: enter one part for each of these, with commas, – where the manual has nothing.",
+        short(code),
+        across.join(", ")
+    )
+}
+
+/// Where each of these codes stood before: under its own name; or in its own place, where it alone was renamed.
+pub fn stood(before: &[String], codes: &[String]) -> Vec<Option<usize>> {
+    let renamed = |at: usize| {
+        let old = before.get(at).filter(|_| before.len() == codes.len());
+        old.is_some_and(|old| place(codes, old).is_none()).then_some(at)
+    };
+    let all = codes.iter().enumerate();
+    all.map(|(at, code)| place(before, code).or_else(|| renamed(at)))
+        .collect()
 }
 
 /// A line as it is typed.

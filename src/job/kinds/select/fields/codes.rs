@@ -2,7 +2,7 @@
 
 use super::{Select, Set};
 use crate::job::field::{Entry, Form, Refused};
-use crate::job::text_form::code_table::{line, line_label, line_words, side};
+use crate::job::text_form::code_table::{line, line_label, line_words, side, stood};
 use crate::trade::selection::Codes;
 
 /// Adds its fields.
@@ -29,10 +29,17 @@ pub fn set(select: &mut Select, field: &[&str], value: &str) -> Set {
         ["down_name"] => value.trim().clone_into(&mut codes.down_name),
         ["across_name"] => value.trim().clone_into(&mut codes.across_name),
         ["down"] => {
-            codes.down = side(value).map_err(Refused::Said)?;
-            codes.cells.resize(codes.down.len(), Vec::new());
+            let down = side(value).map_err(Refused::Said)?;
+            codes.cells = carried(&codes.cells, &stood(&codes.down, &down));
+            codes.down = down;
         }
-        ["across"] => codes.across = side(value).map_err(Refused::Said)?,
+        ["across"] => {
+            let across = side(value).map_err(Refused::Said)?;
+            let stood = stood(&codes.across, &across);
+            let lines = codes.cells.iter_mut().filter(|line| !line.is_empty());
+            lines.for_each(|line| *line = carried(line, &stood));
+            codes.across = across;
+        }
         ["row", at] => {
             let row = (0..codes.down.len()).find(|own| own.to_string() == *at);
             let row = row.ok_or(Refused::NoField)?;
@@ -44,4 +51,10 @@ pub fn set(select: &mut Select, field: &[&str], value: &str) -> Set {
     }
     select.codes = Some(codes);
     Ok(())
+}
+
+/// What belongs to a code goes with it, wherever it stands now; one that is new has nothing yet.
+fn carried<T: Clone + Default>(before: &[T], stood: &[Option<usize>]) -> Vec<T> {
+    let of = |at: &Option<usize>| at.and_then(|at| before.get(at).cloned()).unwrap_or_default();
+    stood.iter().map(of).collect()
 }
