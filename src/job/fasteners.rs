@@ -285,9 +285,10 @@ fn row_of(step: &Step, fasten: &Fasten) -> Vec<String> {
     ]
 }
 
-/// Whether so many may be in a rectangle's upper row.
-fn in_row(across: usize) -> bool {
-    fields::ACROSS[0].judge(across as f64, MassUnit::Kilogram).is_ok()
+/// Whether so many may be in the upper row of a rectangle of that count.
+fn in_row(count: usize, across: usize) -> Result<(), String> {
+    fields::ACROSS[0].judge(across as f64, MassUnit::Kilogram)?;
+    fields::row_fits(count, across).map_err(|most| format!("{most}: write fewer."))
 }
 
 /// The pattern; a rectangle with how many are in its upper row.
@@ -650,8 +651,10 @@ impl Line<'_> {
                 }
                 Some("") => Ok(layout("rectangle", count)),
                 Some(across) => match across.parse() {
-                    Ok(across) if 2 * across <= count && in_row(across) => Ok(rectangle(count, across)),
-                    _ => wrong("behind “rectangle” write how many are in its upper row."),
+                    Ok(across) => in_row(count, across)
+                        .map(|()| rectangle(count, across))
+                        .map_err(|why| self.wrong(Column::Layout, why)),
+                    Err(_) => wrong("behind “rectangle” write how many are in its upper row."),
                 },
                 None => wrong("write single, line, two rows, rectangle, circle or as numbered."),
             },

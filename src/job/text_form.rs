@@ -123,6 +123,7 @@ pub mod thread {
     }
 }
 
+pub mod code_table;
 pub mod said;
 pub mod stages;
 pub mod turn;

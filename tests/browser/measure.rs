@@ -45,3 +45,42 @@ fn a_bolt_that_bottoms_is_refused() {
         page.fits_everywhere("measure-bolt").await
     });
 }
+
+#[test]
+fn a_shell_is_chosen_by_its_two_codes() {
+    story("measure-codes", Screen::UPRIGHT, async |page| {
+        page.open_at("#measure").await?;
+        page.choose("calculation:", "Shell by its codes").await?;
+        page.see_words("Enter: codes down the side, with commas.").await?;
+        for (field, words) in [
+            ("codes down the side, with commas", "A, B"),
+            ("codes across the top, with commas", "1, 2"),
+            ("A: what goes with 1, 2", "green, brown, black"),
+        ] {
+            page.type_into(textbox(field), words).await?;
+            page.press("Tab").await?;
+        }
+        // Kept as it was typed, and said.
+        page.see_words("The line of “A” has 3 parts").await?;
+        for (field, words) in [
+            ("A: what goes with 1, 2", "green, brown"),
+            ("B: what goes with 1, 2", "brown, black"),
+            ("code read, one of those down the side", "B"),
+            ("code read, one of those across the top", "3"),
+        ] {
+            page.type_into(textbox(field), words).await?;
+            page.press("Tab").await?;
+        }
+        page.see_words("no “3” as code across the top, only 1, 2").await?;
+        page.type_into(textbox("code read, one of those across the top"), "2")
+            .await?;
+        page.press("Tab").await?;
+        page.see_words("By the manual’s table. Then measure the clearance.")
+            .await?;
+        page.fits_everywhere("measure-codes").await?;
+        page.reload().await?;
+        page.see_words("By the manual’s table. Then measure the clearance.")
+            .await?;
+        page.fits_the_hand().await
+    });
+}

@@ -278,12 +278,14 @@ fn a_number_has_one_range_on_the_plan_on_the_screen_and_in_a_file() {
             assert!(ends.iter().all(|range| *range == ends[0]), "{}", field.label);
             for end in [least, most] {
                 let mut changed = step.clone();
-                // A pair of limits may be the wrong way round for a moment, a fit's sizes may not go together.
+                // A pair of limits may be the wrong way round for a moment, a fit's sizes may not go together, a
+                // row may be longer than its rectangle, two rows have no odd count.
                 if set(&sheet, &mut changed, &field.id, &end.to_string()).is_err() {
                     assert!(
                         field.id.ends_with("least")
                             || field.id.ends_with("most")
-                            || field.id.starts_with("seat/"),
+                            || field.id.starts_with("seat/")
+                            || ["fasten/count", "fasten/across"].contains(&field.id.as_str()),
                         "{}",
                         field.id
                     );
@@ -384,7 +386,7 @@ fn a_rectangle_is_planned_by_its_upper_row() {
         panic!("fasteners were planned");
     };
     assert_eq!(fasten.layout, Layout::Rectangle { across: 3, down: 1 });
-    // Another count keeps the row; a row longer than half of them is cut to that; taken back, it is the usual one.
+    // Another count keeps the row; taken back, it is the usual one.
     let mut after = |id: &str, value: &str| {
         set(&sheet, &mut step, id, value).unwrap();
         match &step.work {
@@ -394,7 +396,7 @@ fn a_rectangle_is_planned_by_its_upper_row() {
     };
     let rectangle = |across, down| Layout::Rectangle { across, down };
     assert_eq!(after("fasten/count", "10"), rectangle(3, 2));
-    assert_eq!(after("fasten/across", "9"), rectangle(5, 0));
+    assert_eq!(after("fasten/across", "5"), rectangle(5, 0));
     assert_eq!(after("fasten/across", ""), rectangle(3, 2));
     let written = sheet_with(&step).to_json();
     assert_eq!(Sheet::from_json(&written).unwrap().steps[0].work, step.work);

@@ -464,7 +464,7 @@ fn all_of_it_is_planned_by_touch_and_survives_its_file() {
         (
             "codes/row/0",
             "1, 2, 3, 4",
-            "The line has more parts than there are codes: one for each, with commas.",
+            "The line of “A” has 4 parts, and across the top are 1, 2, 3: enter one part for each of these, with commas, – where the manual has nothing.",
         ),
     ] {
         assert_eq!(put(path, value), Err(said.to_owned()), "{path}");

@@ -23,6 +23,8 @@ pub struct Number<T> {
     pub get: fn(&T) -> Option<f64>,
     /// Keeps it.
     pub set: fn(&mut T, f64),
+    /// Whether it goes with the rest of that work, where its range alone doesn't tell.
+    pub fits: Option<Fits<T>>,
     /// Takes it back, where it may be left unsaid.
     pub clear: Option<fn(&mut T)>,
     /// Reads and keeps it with the digits it was stated in, where these are kept.
@@ -33,6 +35,9 @@ pub struct Number<T> {
 
 /// How a number is read and kept with its digits.
 pub type AsStated<T> = (fn(&T) -> Option<Stated>, fn(&mut T, Stated));
+
+/// Whether a kept number goes with the rest of that work; else the sentence that says what to do.
+pub type Fits<T> = fn(&T, f64) -> Result<(), String>;
 
 /// A unit's symbol, and how many kept units one of it is.
 pub type InUnit<T> = fn(&T) -> (&'static str, f64);
@@ -85,6 +90,7 @@ impl<T> Number<T> {
             stored,
             get,
             set,
+            fits: None,
             clear: None,
             stated: None,
             in_unit: None,
@@ -100,6 +106,14 @@ impl<T> Number<T> {
     pub const fn or_none(self, clear: fn(&mut T)) -> Self {
         Self {
             clear: Some(clear),
+            ..self
+        }
+    }
+
+    /// The same, judged beside the rest of the work too.
+    pub const fn fits(self, fits: Fits<T>) -> Self {
+        Self {
+            fits: Some(fits),
             ..self
         }
     }
@@ -186,6 +200,9 @@ impl<T> Number<T> {
         let kept = self
             .hold(number * factor, unit, |number| trimmed(number / factor, 5))
             .map_err(Refused::Said)?;
+        if let Some(fits) = self.fits {
+            fits(it, kept).map_err(Refused::Said)?;
+        }
         match (self.stated, Stated::typed(typed)) {
             (Some((_, set)), Some(stated)) => set(it, stated),
             _ => (self.set)(it, kept),

@@ -54,6 +54,10 @@ impl Answer {
 pub enum Trouble {
     /// That field is still to be filled: an invitation, not a mistake.
     Missing(&'static str),
+    /// That line of a table is still to be filled: an invitation too.
+    Line(String),
+    /// What was entered in words makes no sense: the sentence says why.
+    Said(String),
     /// What was entered makes no sense.
     Wrong(MeasuringError),
     /// The same, of a bolt as a spring.
@@ -76,6 +80,8 @@ impl fmt::Display for Trouble {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         match self {
             Self::Missing(name) => write!(f, "Enter: {name}."),
+            Self::Line(name) => write!(f, "Enter: {name}."),
+            Self::Said(why) => f.write_str(why),
             Self::Wrong(why) => write!(f, "{why}"),
             Self::Bolt(why) => write!(f, "{why}"),
         }
@@ -152,6 +158,12 @@ impl Asked<'_> {
         let given = self.bench.given(self.calculation.id, id);
         let word = field.word(given.map_or("", |one| one.word.as_str()));
         offered.iter().position(|one| *one == word).unwrap_or(0)
+    }
+
+    /// What a field holds in words; empty where nothing was entered.
+    pub fn word(&self, id: &str) -> &str {
+        let given = self.bench.given(self.calculation.id, id);
+        given.map_or("", |one| one.word.trim())
     }
 
     /// A thread.

@@ -87,6 +87,11 @@ pub enum Takes {
     Choice(&'static [&'static str]),
     /// A thread by its designation.
     Thread,
+    /// Words as they are typed.
+    Words,
+    /// The line of a table's row, counted from 0, as it is typed: as many are asked for as the table has. It is
+    /// stored under its code.
+    Line(usize),
 }
 
 /// A field.
@@ -144,11 +149,23 @@ impl Field {
         Self { id, name, takes }
     }
 
+    /// Words.
+    pub const fn words(id: &'static str, name: &'static str) -> Self {
+        let takes = Takes::Words;
+        Self { id, name, takes }
+    }
+
+    /// A line of a table.
+    pub const fn line(id: &'static str, name: &'static str, row: usize) -> Self {
+        let takes = Takes::Line(row);
+        Self { id, name, takes }
+    }
+
     /// The unit's symbol.
     pub fn symbol(&self, inch: bool) -> &'static str {
         match self.takes {
             Takes::Number(measure, _) => measure.symbol(inch),
-            Takes::Choice(_) | Takes::Thread => "",
+            Takes::Choice(_) | Takes::Thread | Takes::Words | Takes::Line(_) => "",
         }
     }
 

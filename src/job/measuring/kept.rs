@@ -10,12 +10,12 @@ use serde::{Deserialize, Serialize};
 pub struct Given {
     /// The calculation's id.
     pub calculation: String,
-    /// The field's id.
+    /// The field's id, or the code of a table's line.
     pub field: String,
     /// A number, in the unit it is kept in.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub number: Option<f64>,
-    /// A choice or a thread, in words.
+    /// A choice, a thread or what was typed, in words.
     #[serde(skip_serializing_if = "String::is_empty")]
     pub word: String,
 }
@@ -57,7 +57,7 @@ impl MeasureBench {
     }
 
     fn place(&mut self, calculation: &Calculation, field: &Field) -> &mut Given {
-        let (of, id) = (calculation.id, field.id);
+        let (of, id) = (calculation.id, calculation.stored(self, field));
         let at = self
             .given
             .iter()
@@ -65,7 +65,7 @@ impl MeasureBench {
         let at = at.unwrap_or_else(|| {
             self.given.push(Given {
                 calculation: of.to_owned(),
-                field: id.to_owned(),
+                field: id,
                 ..Given::default()
             });
             self.given.len() - 1
@@ -88,7 +88,7 @@ impl MeasureBench {
         Ok(())
     }
 
-    /// Keeps a choice or a thread; empty for none.
+    /// Keeps a choice, a thread or words; empty for none.
     pub fn choose(&mut self, calculation: &Calculation, field: &Field, word: &str) {
         word.clone_into(&mut self.place(calculation, field).word);
     }
@@ -106,7 +106,7 @@ impl MeasureBench {
 
     /// A field's choice or thread in words; the first choice where none was made.
     pub fn word(&self, calculation: &Calculation, field: &Field) -> String {
-        let given = self.given(calculation.id, field.id);
+        let given = self.given(calculation.id, &calculation.stored(self, field));
         let word = given.map_or("", |one| one.word.as_str());
         field.word(word).to_owned()
     }

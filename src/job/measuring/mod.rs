@@ -2,6 +2,7 @@
 //! the rows; the figures come from [`trade::measuring`](crate::trade::measuring).
 
 mod answer;
+mod codes;
 mod cylinder;
 mod faces;
 mod fasteners;
@@ -42,11 +43,33 @@ impl Calculation {
             bench,
         })
     }
+
+    /// What a field is called now; none where it isn't asked for.
+    pub fn label(&self, bench: &MeasureBench, field: &Field) -> Option<String> {
+        let calculation = self;
+        match field.takes {
+            Takes::Line(row) => codes::label(&Asked { calculation, bench }, row),
+            Takes::Number(..) | Takes::Choice(_) | Takes::Thread | Takes::Words => {
+                Some(field.name.to_owned())
+            }
+        }
+    }
+
+    /// What a field's value is stored under.
+    fn stored(&self, bench: &MeasureBench, field: &Field) -> String {
+        let calculation = self;
+        let line = match field.takes {
+            Takes::Line(row) => codes::stored(&Asked { calculation, bench }, row),
+            Takes::Number(..) | Takes::Choice(_) | Takes::Thread | Takes::Words => None,
+        };
+        line.unwrap_or_else(|| field.id.to_owned())
+    }
 }
 
 /// Every calculation, in the order the screen shows them.
-pub static LIST: [&Calculation; 16] = [
+pub static LIST: [&Calculation; 17] = [
     &shims::FLOAT,
+    &codes::CODES,
     &shims::SHELL,
     &shims::PLASTIC,
     &gears::PRELOAD,

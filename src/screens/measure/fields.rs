@@ -3,7 +3,7 @@
 use crate::bench::Bench;
 use crate::job::measuring::{Calculation, Field, Takes};
 use crate::job::text_form::thread::read;
-use crate::parts::dynamic::{each, press, state, text, when};
+use crate::parts::dynamic::{each, press, state, text, when, whether};
 use crate::parts::field_table::number;
 use crate::parts::picker::picker;
 use crate::parts::thread_picker::thread_sheet;
@@ -28,6 +28,7 @@ fn one(bench: Bench, calculation: &'static Calculation, field: &'static Field) -
             picker(field.name, word(bench, calculation, field), words, pick)
         }
         Takes::Thread => thread(bench, calculation, field),
+        Takes::Words | Takes::Line(_) => typed(bench, calculation, field),
     }
 }
 
@@ -52,6 +53,25 @@ fn choose(bench: Bench, calculation: &'static Calculation, field: &'static Field
 
 fn word(bench: Bench, calculation: &'static Calculation, field: &'static Field) -> Signal<String> {
     text(move || bench.settings.with(|s| s.measure.word(calculation, field)))
+}
+
+/// Words: kept as they are typed, whatever the answer says to them; hidden where they aren't asked for.
+fn typed(bench: Bench, calculation: &'static Calculation, field: &'static Field) -> AnyView {
+    let value = word(bench, calculation, field);
+    let label = text(move || {
+        let label = bench.settings.with(|s| calculation.label(&s.measure, field));
+        label.unwrap_or_default()
+    });
+    let take = move |event| choose(bench, calculation, field, event_target_value(&event).trim());
+    view! {
+        <div class="in-words" hidden=whether(move || label.with(String::is_empty))>
+            <label>
+                {label}
+                <input type="text" autocomplete="off" prop:value=value on:change=take />
+            </label>
+        </div>
+    }
+    .into_any()
 }
 
 /// A thread: the key shows it and opens the sheet to choose from.

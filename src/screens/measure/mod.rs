@@ -68,10 +68,10 @@ fn answer_plate(bench: Bench) -> AnyView {
         let (id, answer) = answered.get();
         match answer {
             Ok(answer) => answered_plate(answer, of(id).model),
-            Err(why @ Trouble::Missing(_)) => {
+            Err(why @ (Trouble::Missing(_) | Trouble::Line(_))) => {
                 view! { <p class="mid" role="status">{why.to_string()}</p> }.into_any()
             }
-            Err(why @ (Trouble::Wrong(_) | Trouble::Bolt(_))) => {
+            Err(why @ (Trouble::Said(_) | Trouble::Wrong(_) | Trouble::Bolt(_))) => {
                 view! { <p class="trouble-line mid" role="alert">{why.to_string()}</p> }.into_any()
             }
         }
@@ -81,8 +81,9 @@ fn answer_plate(bench: Bench) -> AnyView {
 
 fn answered_plate(answer: Answer, model: &'static str) -> AnyView {
     let verdict = if answer.refused { "trouble mid" } else { "mid" };
-    // A range is two numbers: it has no room at the size of one.
-    let number = if answer.number.contains('–') {
+    // A range is two numbers, and a class may be a word: they have no room at the size of one number.
+    let digits = |c: char| c.is_ascii_digit() || "-−.".contains(c);
+    let number = if !answer.number.chars().all(digits) {
         view! { <div class="large">{answer.number} " " {answer.unit}</div> }.into_any()
     } else {
         view! {

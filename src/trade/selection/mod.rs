@@ -9,7 +9,7 @@ mod table;
 mod trial;
 
 pub use pack::{Found, MOST_SHIMS, Pack, Size, pack};
-pub use table::{Codes, row_of};
+pub use table::{Codes, NoPart, place, row_of};
 pub use trial::{Change, Thicker, change};
 
 use super::quantity::{decimals_of, fixed};

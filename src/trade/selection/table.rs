@@ -42,10 +42,38 @@ pub struct Codes {
 impl Codes {
     /// What the table says for two codes, without regard to case; none where it says nothing.
     pub fn at(&self, down: &str, across: &str) -> Option<&str> {
-        let place =
-            |all: &[String], code: &str| all.iter().position(|own| own.eq_ignore_ascii_case(code.trim()));
-        let row = self.cells.get(place(&self.down, down)?)?;
-        let cell = row.get(place(&self.across, across)?)?;
-        Some(cell.as_str()).filter(|cell| !cell.is_empty())
+        self.part(down, across).ok()
     }
+
+    /// The same.
+    ///
+    /// # Errors
+    /// Which of the codes the table hasn't, or that it has nothing for both.
+    pub fn part(&self, down: &str, across: &str) -> Result<&str, NoPart> {
+        let row = place(&self.down, down).ok_or(NoPart::Down)?;
+        let column = place(&self.across, across).ok_or(NoPart::Across)?;
+        let cell = self.cells.get(row).and_then(|row| row.get(column));
+        let cell = cell.map_or("", String::as_str);
+        if cell.is_empty() {
+            Err(NoPart::Cell)
+        } else {
+            Ok(cell)
+        }
+    }
+}
+
+/// Where a code stands among those of its side, without regard to case or to spaces around it.
+pub fn place(all: &[String], code: &str) -> Option<usize> {
+    all.iter().position(|own| own.eq_ignore_ascii_case(code.trim()))
+}
+
+/// Why a table has no part for two codes.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum NoPart {
+    /// The first code is none of those down the side.
+    Down,
+    /// The second code is none of those across the top.
+    Across,
+    /// It has nothing for both together.
+    Cell,
 }

@@ -402,10 +402,9 @@ pub fn layout(words: &str, count: usize) -> Layout {
     }
 }
 
-/// So many bolts round a rectangle with that many in its upper row, half of them at most; an even count of four
-/// or more.
+/// So many bolts round a rectangle with that many in its upper row; an even count of four or more, half of them
+/// at most.
 pub fn rectangle(count: usize, across: usize) -> Layout {
-    let across = across.min(count / 2);
     let down = (count / 2).saturating_sub(across);
     Layout::Rectangle { across, down }
 }

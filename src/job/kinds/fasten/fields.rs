@@ -30,15 +30,52 @@ static COUNT: [Number<Fasten>; 1] = [Number::<Fasten>::new(
     |f, count| {
         let count = count as usize;
         f.layout = match f.layout {
-            // Its upper row stays as far as it can.
-            Layout::Rectangle { across, .. } if count.is_multiple_of(2) && count > 3 => {
-                rectangle(count, across)
-            }
+            // Its upper row stays.
+            Layout::Rectangle { across, .. } => rectangle(count, across),
             _ => layout(layout_words(&f.layout), count),
         };
     },
 )
-.whole()];
+.whole()
+.fits(|f, count| has(f.layout, count as usize))];
+
+/// What is said of a rectangle of another count.
+const NO_RECTANGLE: &str = "A rectangle needs an even count of four or more: change how many first.";
+
+/// Whether so many lie round a rectangle.
+fn rectangular(count: usize) -> bool {
+    count.is_multiple_of(2) && count > 3
+}
+
+/// Whether a pattern can be of so many as it stands, a rectangle with its upper row.
+fn has(layout: Layout, count: usize) -> Result<(), String> {
+    match layout {
+        Layout::PairedRows { .. } if !count.is_multiple_of(2) => {
+            Err("Two rows need an even count: change how they lie first.".to_owned())
+        }
+        Layout::Rectangle { .. } if !rectangular(count) => {
+            Err("A rectangle needs an even count of four or more: change how they lie first.".to_owned())
+        }
+        Layout::Rectangle { across, .. } => row_fits(count, across)
+            .map_err(|most| format!("{most}, and {across} are there: change that first.")),
+        Layout::Single
+        | Layout::Line { .. }
+        | Layout::PairedRows { .. }
+        | Layout::Circle { .. }
+        | Layout::Free { .. } => Ok(()),
+    }
+}
+
+/// Whether so many fit in the upper row of a rectangle of that count.
+///
+/// # Errors
+/// How many do, to be ended with what to do about it: "At most 8 of 16 fit in the upper row".
+pub fn row_fits(count: usize, across: usize) -> Result<(), String> {
+    let most = count / 2;
+    let fits = across <= most;
+    fits.then_some(())
+        .ok_or_else(|| format!("At most {most} of {count} fit in the upper row"))
+}
 
 /// How many of a rectangle's are in its upper row, corners included. Said of another even pattern, it becomes
 /// a rectangle.
@@ -51,14 +88,16 @@ pub static ACROSS: [Number<Fasten>; 1] = [Number::<Fasten>::new(
         Layout::Rectangle { across, .. } => Some(across as f64),
         _ => None,
     },
-    |f, across| {
-        let count = f.layout.count();
-        if count.is_multiple_of(2) && count > 3 {
-            f.layout = rectangle(count, across as usize);
-        }
-    },
+    |f, across| f.layout = rectangle(f.layout.count(), across as usize),
 )
 .whole()
+.fits(|f, across| {
+    let count = f.layout.count();
+    if !rectangular(count) {
+        return Err(NO_RECTANGLE.to_owned());
+    }
+    row_fits(count, across as usize).map_err(|most| format!("{most}: enter fewer, or change how many first."))
+})
 .or_none(|f| {
     if let Layout::Rectangle { .. } = f.layout {
         f.layout = layout("rectangle", f.layout.count());
@@ -423,8 +462,8 @@ fn set_layout(fasten: &mut Fasten, words: &str) -> Set {
     if words == "two rows" && !count.is_multiple_of(2) {
         return refuse("Two rows need an even count: change how many first.");
     }
-    if words == "rectangle" && (!count.is_multiple_of(2) || count < 4) {
-        return refuse("A rectangle needs an even count of four or more: change how many first.");
+    if words == "rectangle" && !rectangular(count) {
+        return refuse(NO_RECTANGLE);
     }
     fasten.layout = layout(words, count);
     Ok(())

@@ -4,8 +4,9 @@ use super::answer::{Advice, Aim, Offer, aim, sum};
 use super::data::{Piece, Select};
 use crate::job::progress::{Reading, StepProgress};
 use crate::job::reading::Verdict;
+use crate::job::text_form::code_table::no_part_words;
 use crate::trade::quantity::Unit;
-use crate::trade::selection::{Codes, figures, tidy};
+use crate::trade::selection::{Codes, NoPart, figures, tidy};
 
 /// A size with its unit: "0.50 mm".
 pub fn size_words(size: f64, unit: &str) -> String {
@@ -112,9 +113,7 @@ pub fn advice_words(select: &Select, progress: &StepProgress, advice: &Advice) -
             "{} stands in no row of the manual’s table: nothing is chosen. Measure again, and read the table again.",
             size_words(*size, unit)
         )),
-        Advice::NoSuchCodes => only(
-            "The manual’s table has nothing for these codes: nothing is chosen. Read them again.".to_owned(),
-        ),
+        Advice::NoSuchCodes => only(no_such_codes(select, progress)),
         Advice::Change(change) => only(format!(
             "{} by {}: from {} to {} brings it within its limits.",
             thicker_words(change.by > 0.0),
@@ -127,6 +126,14 @@ pub fn advice_words(select: &Select, progress: &StepProgress, advice: &Advice) -
             thicker_words(*thicker)
         )),
     }
+}
+
+/// Why the table has no part for the codes that were read.
+fn no_such_codes(select: &Select, progress: &StepProgress) -> String {
+    let table = select.codes.clone().unwrap_or_default();
+    let (down, across) = progress.codes.clone().unwrap_or_default();
+    let why = table.part(&down, &across).err();
+    no_part_words(&table, why.unwrap_or(NoPart::Cell), &down, &across)
 }
 
 /// What another step has in: "0.50 mm is in: step 7".

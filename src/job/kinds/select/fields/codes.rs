@@ -1,14 +1,9 @@
 //! The table of codes as a form: the codes of either side, then a line of answers for each.
 
 use super::{Select, Set};
-use crate::job::field::{Entry, Form, Refused, refuse};
-use crate::trade::quantity::short;
+use crate::job::field::{Entry, Form, Refused};
+use crate::job::text_form::code_table::{line, line_label, line_words, side, stood};
 use crate::trade::selection::Codes;
-
-/// More codes than any case has, on either side.
-const MOST_CODES: usize = 20;
-/// What stands for a cell in which the manual has nothing.
-const EMPTY: &str = "–";
 
 /// Adds its fields.
 pub fn show(form: &mut Form, codes: &Codes) {
@@ -22,16 +17,8 @@ pub fn show(form: &mut Form, codes: &Codes) {
     words("across", "its codes, with commas", &codes.across.join(", "));
     for (at, code) in codes.down.iter().enumerate() {
         let cells = codes.cells.get(at).map(Vec::as_slice).unwrap_or_default();
-        let cells = cells.iter().map(|cell| match cell.as_str() {
-            "" => EMPTY,
-            cell => cell,
-        });
-        let label = format!("{code}: what goes with {}", codes.across.join(", "));
-        words(
-            &format!("row/{at}"),
-            &label,
-            &cells.collect::<Vec<_>>().join(", "),
-        );
+        let label = line_label(code, &codes.across.join(", "));
+        words(&format!("row/{at}"), &label, &line_words(cells));
     }
 }
 
@@ -42,18 +29,21 @@ pub fn set(select: &mut Select, field: &[&str], value: &str) -> Set {
         ["down_name"] => value.trim().clone_into(&mut codes.down_name),
         ["across_name"] => value.trim().clone_into(&mut codes.across_name),
         ["down"] => {
-            codes.down = own(value)?;
-            codes.cells.resize(codes.down.len(), Vec::new());
+            let down = side(value).map_err(Refused::Said)?;
+            codes.cells = carried(&codes.cells, &stood(&codes.down, &down));
+            codes.down = down;
         }
-        ["across"] => codes.across = own(value)?,
+        ["across"] => {
+            let across = side(value).map_err(Refused::Said)?;
+            let stood = stood(&codes.across, &across);
+            let lines = codes.cells.iter_mut().filter(|line| !line.is_empty());
+            lines.for_each(|line| *line = carried(line, &stood));
+            codes.across = across;
+        }
         ["row", at] => {
             let row = (0..codes.down.len()).find(|own| own.to_string() == *at);
             let row = row.ok_or(Refused::NoField)?;
-            let cells = list(value).map(|cell| if cell == EMPTY { "" } else { cell });
-            let cells: Vec<String> = cells.map(str::to_owned).collect();
-            if cells.len() > codes.across.len() {
-                return refuse("The line has more parts than there are codes: one for each, with commas.");
-            }
+            let cells = line(&codes.down[row], &codes.across, value).map_err(Refused::Said)?;
             codes.cells.resize(codes.down.len(), Vec::new());
             codes.cells[row] = cells;
         }
@@ -63,19 +53,8 @@ pub fn set(select: &mut Select, field: &[&str], value: &str) -> Set {
     Ok(())
 }
 
-/// Codes of one side: each once.
-fn own(value: &str) -> Result<Vec<String>, Refused> {
-    let codes: Vec<String> = list(value).map(str::to_owned).collect();
-    let twice = |at: usize, code: &String| codes[..at].iter().any(|other| other.eq_ignore_ascii_case(code));
-    if codes.len() > MOST_CODES {
-        return refuse("A side has 20 codes at most.");
-    }
-    match codes.iter().enumerate().find(|(at, code)| twice(*at, code)) {
-        Some((_, code)) => refuse(format!("“{}” stands there twice.", short(code))),
-        None => Ok(codes),
-    }
-}
-
-fn list(value: &str) -> impl Iterator<Item = &str> {
-    value.split(',').map(str::trim).filter(|part| !part.is_empty())
+/// What belongs to a code goes with it, wherever it stands now; one that is new has nothing yet.
+fn carried<T: Clone + Default>(before: &[T], stood: &[Option<usize>]) -> Vec<T> {
+    let of = |at: &Option<usize>| at.and_then(|at| before.get(at).cloned()).unwrap_or_default();
+    stood.iter().map(of).collect()
 }
