@@ -2,6 +2,7 @@
 
 use crate::bench::{Ask, Bench, Intent, OvenNext};
 use crate::job::kinds::fasten::fastening::Asked;
+use crate::job::kinds::seat::oven::OvenState;
 use crate::job::kinds::seat::words::window_words;
 use crate::job::kinds::select::words::pieces_words;
 use crate::job::kinds::{Fasten, Gauged, Work};
@@ -105,7 +106,13 @@ pub fn face(bench: Bench, step: StepId) -> Option<(String, String)> {
         Some(OvenNext::Out(which, window)) => {
             return Some((out_words(which).to_owned(), window_words(window)));
         }
-        Some(OvenNext::Home) => return Some(("It is home".to_owned(), String::new())),
+        Some(OvenNext::Home) => {
+            let small = match bench.on_its_way() {
+                Some(OvenState::Shut(_)) => "and was in time; else heat it again",
+                _ => "",
+            };
+            return Some(("It is home".to_owned(), small.to_owned()));
+        }
         None => {}
     }
     let found = bench.sheet.with(|sheet| sheet.step(step).cloned())?;
