@@ -31,6 +31,7 @@ mod manual_heat;
 mod measuring;
 mod night;
 mod overview;
+mod part_told;
 mod parts;
 mod program;
 mod progress;

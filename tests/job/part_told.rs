@@ -1,0 +1,64 @@
+//! A measurement told in part, or swayed by something else, passes nothing.
+
+use halfcase::job::measuring::{Answer, MeasureBench, Takes, of};
+
+fn answer(id: &str, with: &[(&str, &str)]) -> Answer {
+    let mut bench = MeasureBench::default();
+    for (name, value) in with {
+        let field = of(id).fields.iter().find(|field| field.id == *name);
+        let field = field.unwrap_or_else(|| panic!("{id} has no {name}"));
+        match field.takes {
+            Takes::Number(..) => bench.type_number(of(id), field, value.parse().unwrap()).unwrap(),
+            Takes::Choice(_) | Takes::Thread => bench.choose(of(id), field, value),
+        }
+    }
+    of(id).answer(&bench).unwrap_or_else(|why| panic!("{id}: {why}"))
+}
+
+fn row(answer: &Answer, name: &str) -> Option<String> {
+    let mut rows = answer.rows.iter();
+    rows.find(|row| row.0 == name).map(|row| row.1.clone())
+}
+
+/// An oval journal, 20 µm to either side twice a turn, lies on its centre: the next one, 40 µm high at 141°, runs
+/// apart from it by all its 40 µm (harmonics of one turn; no source).
+#[test]
+fn an_oval_journal_is_not_taken_for_a_bent_shaft() {
+    let oval = [
+        ("at_1", "0.02"),
+        ("at_2", "0"),
+        ("at_3", "-0.02"),
+        ("at_4", "0"),
+        ("at_5", "0.02"),
+        ("at_6", "0"),
+        ("at_7", "-0.02"),
+        ("at_8", "0"),
+        ("next", "0.04"),
+        ("next_high", "141"),
+        ("between", "0.02"),
+    ];
+    let found = answer("run-out", &oval);
+    assert_eq!(found.number, "0.040");
+    assert_eq!(row(&found, "offset").as_deref(), Some("0.000 mm"));
+    assert_eq!(
+        row(&found, "runs apart from the next").as_deref(),
+        Some("0.040 mm")
+    );
+    assert!(found.refused && found.verdict.contains("bent"), "{found:?}");
+    // What is not off centre is high nowhere in particular.
+    assert_eq!(row(&found, "high spot"), None);
+    // Round and off centre by 20 µm, its high spot at 0: one in line with it runs with it, one opposite 80 µm apart.
+    let round = |high: &str| {
+        let read = [
+            ("at_1", "0.02"),
+            ("at_2", "0"),
+            ("at_3", "-0.02"),
+            ("at_4", "0"),
+            ("next", "0.04"),
+            ("next_high", high),
+        ];
+        row(&answer("run-out", &read), "runs apart from the next")
+    };
+    assert_eq!(round("0").as_deref(), Some("0.000 mm"));
+    assert_eq!(round("180").as_deref(), Some("0.080 mm"));
+}
