@@ -20,6 +20,7 @@ mod gauge;
 mod groups;
 mod guard;
 mod hostile;
+mod hot_range;
 mod how;
 mod ids;
 mod in_turn;
