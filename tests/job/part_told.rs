@@ -62,3 +62,32 @@ fn an_oval_journal_is_not_taken_for_a_bent_shaft() {
     assert_eq!(round("0").as_deref(), Some("0.000 mm"));
     assert_eq!(round("180").as_deref(), Some("0.080 mm"));
 }
+
+/// Six lines of a face are read, two along, two across, two diagonals (common practice).
+#[test]
+fn a_face_passes_when_all_its_lines_are_read() {
+    let mut read = vec![("most", "0.05"), ("line_1", "0.03")];
+    for (line, left) in [
+        ("line_2", "5 lines"),
+        ("line_3", "4 lines"),
+        ("line_4", "3 lines"),
+        ("line_5", "2 lines"),
+        ("line_6", "1 line"),
+    ] {
+        let part = answer("flatness", &read);
+        assert_eq!(part.verdict, format!("So far within; {left} to read."));
+        assert!(!part.refused);
+        let sealed = row(&part, "what bridges it").unwrap();
+        assert!(sealed.starts_with("so far: "), "{sealed}");
+        read.push((line, "0.03"));
+    }
+    let whole = answer("flatness", &read);
+    assert_eq!(whole.verdict, "Within its limits.");
+    assert!(row(&whole, "what bridges it").unwrap().starts_with("anaerobic"));
+    // One line too many fails the face at once, whatever is left.
+    let failed = answer("flatness", &[("most", "0.05"), ("line_1", "0.08")]);
+    assert!(failed.refused && failed.verdict.contains("over the most"));
+    // With no limit there is nothing to be within.
+    let open = answer("flatness", &[("line_1", "0.03")]);
+    assert!(open.verdict.starts_with("No limit entered"), "{}", open.verdict);
+}
