@@ -8,6 +8,7 @@ mod corpus;
 mod cure;
 mod cure_air;
 mod fits;
+mod fuels;
 mod gauging;
 mod growth;
 mod guard;
