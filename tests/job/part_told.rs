@@ -91,3 +91,60 @@ fn a_face_passes_when_all_its_lines_are_read() {
     let open = answer("flatness", &[("line_1", "0.03")]);
     assert!(open.verdict.starts_with("No limit entered"), "{}", open.verdict);
 }
+
+/// M8 through 5 mm into a lug of 8 mm tapped through: 8 mm in mesh, 1.0 d; 2 d are wanted in aluminium (handbooks,
+/// from memory).
+#[test]
+fn a_thin_lug_tapped_through_holds_by_its_own_depth() {
+    let lug = |bolt: &str, depth: &str| {
+        answer(
+            "engagement",
+            &[
+                ("thread", "M8"),
+                ("bolt", bolt),
+                ("stack", "5"),
+                ("hole", "through"),
+                ("threaded", depth),
+            ],
+        )
+    };
+    let found = lug("30", "8");
+    assert_eq!(found.number, "8.00");
+    assert_eq!(row(&found, "diameters").as_deref(), Some("1.00"));
+    assert_eq!(row(&found, "left under its point"), None);
+    assert!(found.refused);
+    assert_eq!(
+        found.verdict,
+        "Too short by 8.00 mm, and the thread goes no deeper: an insert, or a nut behind it."
+    );
+    // Its point standing out, the pitch of it costs nothing; flush with the face it does.
+    assert_eq!(lug("14.25", "8").number, "8.00");
+    let flush = lug("13", "8");
+    assert_eq!(flush.number, "6.75");
+    assert!(flush.verdict.contains("a longer bolt"), "{}", flush.verdict);
+    let thick = lug("30", "20");
+    assert!(!thick.refused, "{}", thick.verdict);
+    assert_eq!(thick.verdict, "Enough for a bolt of ordinary strength.");
+}
+
+/// With the depth not told nothing is said of it.
+#[test]
+fn engagement_with_no_depth_told_names_the_depth_it_counts_on() {
+    let with = |hole: &[(&str, &str)]| {
+        let mut all = vec![("thread", "M8"), ("bolt", "30"), ("stack", "12")];
+        all.extend(hole);
+        answer("engagement", &all).verdict
+    };
+    // Blind it wants room for its point, through no more than is in mesh.
+    let blind = "Enough for a bolt of ordinary strength, if the full thread is 18.00 mm deep.";
+    assert_eq!(with(&[]), blind);
+    assert_eq!(with(&[("hole", "blind")]), blind);
+    assert_eq!(
+        with(&[("hole", "through")]),
+        "Enough for a bolt of ordinary strength, if the full thread is 16.75 mm deep."
+    );
+    assert_eq!(
+        with(&[("threaded", "18")]),
+        "Enough for a bolt of ordinary strength."
+    );
+}
