@@ -31,6 +31,7 @@ mod loose;
 mod manual_heat;
 mod measuring;
 mod night;
+mod off_centre;
 mod overview;
 mod part_told;
 mod parts;
