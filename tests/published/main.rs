@@ -27,6 +27,7 @@ mod preload;
 mod press;
 mod rigging;
 mod sling;
+mod snug;
 mod stages;
 mod strength;
 mod stretch;
