@@ -28,6 +28,8 @@ pub enum SlingError {
     Legs,
     /// The angle, in degrees, is under 30° from the horizontal.
     TooFlat(f64),
+    /// The farther leg of a load off centre, in degrees: under 30° though the nearer one isn't.
+    FartherTooFlat(f64),
     /// The angle is over 90°, or not a number.
     Angle,
     /// An eyebolt pulled flatter than 45° from the horizontal.
@@ -47,6 +49,11 @@ impl fmt::Display for SlingError {
                 f,
                 "{:.0}° from the horizontal is too flat: use longer legs, at least 30° and best 60°.",
                 // Down, so that 29.6° is not told as the 30° that is allowed.
+                degrees.floor()
+            ),
+            Self::FartherTooFlat(degrees) => write!(
+                f,
+                "The farther leg stands at {:.0}° from the horizontal, too flat: longer legs, at least 30° at both.",
                 degrees.floor()
             ),
             Self::Angle => f.write_str("Enter the legs' angle from the horizontal, from 30 to 90°."),
@@ -208,6 +215,24 @@ pub fn heavier_share(span: Length, near: Length) -> Result<Ratio, SlingError> {
     } else {
         Err(SlingError::Centre)
     }
+}
+
+/// The angle of the farther of two legs, from that of the nearer one, both from the horizontal: the hook comes
+/// to hang above the centre of gravity, `near` from the one and `span − near` from the other, so
+/// tan β_far = tan β_near · near/(span − near) (statics).
+///
+/// # Errors
+/// As [`heavier_share`]; [`SlingError::Angle`] outside 0 to 90°.
+pub fn farther_angle(span: Length, near: Length, nearer_angle: Angle) -> Result<Angle, SlingError> {
+    let share = heavier_share(span, near)?.get::<ratio>();
+    let degrees = nearer_angle.get::<degree>();
+    if !(0.0..=90.0).contains(&degrees) {
+        return Err(SlingError::Angle);
+    }
+    let (sin, cos) = nearer_angle.get::<radian>().sin_cos();
+    Ok(Angle::new::<radian>(
+        (sin * (1.0 - share)).atan2(cos.max(0.0) * share),
+    ))
 }
 
 /// The angle from the horizontal of a leg of that length when its two lower ends are `spread` apart and

@@ -37,9 +37,9 @@ fn a_bolt_that_bottoms_is_refused() {
         page.tap(button("M8")).await?;
         page.enter("bolt, under its head:", &["3", "0"]).await?;
         page.enter("what it clamps, washers too:", &["1", "2"]).await?;
-        page.see_words("Enough for a bolt of ordinary strength.").await?;
-        page.enter("blind hole: depth of full thread:", &["1", "7"])
+        page.see_words("Enough for a bolt of ordinary strength, if the full thread is 18.00 mm deep.")
             .await?;
+        page.enter("depth of full thread:", &["1", "7"]).await?;
         page.see_words("It bottoms 1.00 mm before it clamps: a shorter bolt.")
             .await?;
         page.fits_everywhere("measure-bolt").await

@@ -169,7 +169,7 @@ const EXAMPLES: [(&str, Filled, &str, &str); 17] = [
             ("threaded", "13"),
         ],
         "13.00",
-        "Too short by 3.00 mm: a longer bolt, or an insert. It bottoms 5.00 mm before it clamps: a shorter bolt.",
+        "Too short by 3.00 mm, and the thread goes no deeper: an insert. It bottoms 5.00 mm before it clamps: a shorter bolt.",
     ),
     (
         "insert",

@@ -229,7 +229,7 @@ proptest! {
     fn engagement_goes_with_the_bolt(at in any::<prop::sample::Index>(), stack in 1.0..60.0_f64, reach in 0.5..80.0_f64, depth in 5.0..60.0_f64) {
         let bolts = bolts();
         let thread = bolts[at.index(bolts.len())];
-        let into = |threaded| Hole { material: FemaleMaterial::CastAluminium, threaded };
+        let into = |threaded| Hole { material: FemaleMaterial::CastAluminium, threaded, through: false };
         let found = engaged(mm(stack + reach), mm(stack), thread, into(None)).expect("a bolt");
         let longer = engaged(mm(stack + reach + 1.0), mm(stack), thread, into(None)).expect("a bolt");
         prop_assert!(longer.length >= found.length && found.length < mm(reach));
@@ -238,6 +238,13 @@ proptest! {
         let blind = engaged(mm(stack + reach), mm(stack), thread, into(Some(mm(depth)))).expect("a bolt");
         prop_assert!(blind.length <= found.length && blind.length <= mm(depth));
         prop_assert!(near(in_mm(blind.left.expect("a blind hole")), depth - reach));
+        // Tapped through to the same depth, no less is in mesh and nothing bottoms.
+        let through = Hole { through: true, ..into(Some(mm(depth))) };
+        let through = engaged(mm(stack + reach), mm(stack), thread, through).expect("a bolt");
+        prop_assert!(through.length == blind.length && through.left.is_none());
+        prop_assert_eq!(through.all_of_hole, through.length >= mm(depth));
+        // Blind, no longer bolt holds better once the point is at the bottom.
+        prop_assert_eq!(blind.all_of_hole, mm(stack + reach) - mm(stack) >= mm(depth));
     }
 
     /// Nothing that can be typed or read from a file brings it down; what is no number is refused.

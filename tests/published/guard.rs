@@ -111,7 +111,7 @@ fn window_worked_by_hand() {
             start.absurd_above,
         ]
         .map(nm),
-        [0.07 * plain, 0.12 * plain, 0.75 * plain, 1.2 * plain],
+        [0.09 * plain, 0.12 * plain, 0.75 * plain, 1.2 * plain],
         "start",
     );
     // What is no bolt: 2 and 2.8 times off a torque of its own.

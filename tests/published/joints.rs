@@ -3,7 +3,7 @@
 use halfcase::trade::application::{Application, JointKind, answer, questions};
 use halfcase::trade::compound::CompoundClass::{
     self, AnaerobicPipe, AntiSeize, Grease, LightOil, RetainingCompound, SemiDryingGasket, ThreadlockHigh,
-    ThreadlockMedium,
+    ThreadlockLow, ThreadlockMedium,
 };
 use halfcase::trade::compound::{Recommendation, recommend};
 use uom::si::f64::Length;
@@ -288,6 +288,21 @@ fn a_hole_into_oil_is_sealed_whatever_locks_it() {
             "the manual",
         ),
     ]);
+    // A locker in it is there to seal first, and says so: most anaerobic lockers seal a thread against oil
+    // (common practice, no source).
+    for thread in ["to_m8", "to_m12", "over_m20"] {
+        let found = card(Bolt, &[("thread", thread), ("hole", "to_fluid")]);
+        assert_eq!(found.class, Some(ThreadlockMedium), "{thread}");
+        assert!(found.reason.contains("it seals"), "{thread}: {}", found.reason);
+    }
+    let small = card(Bolt, &[("thread", "to_m5"), ("hole", "to_fluid")]);
+    assert_eq!(small.class, Some(ThreadlockLow));
+    assert!(small.reason.contains("it seals"), "{}", small.reason);
+    let blind = card(
+        Bolt,
+        &[("thread", "to_m8"), ("hole", "blind"), ("vibration", "yes")],
+    );
+    assert!(blind.reason.contains("shaking"), "{}", blind.reason);
 }
 
 #[test]

@@ -164,6 +164,7 @@ fn bolts_in_their_threads() {
         let into = Hole {
             material,
             threaded: None,
+            through: false,
         };
         let found = engaged(mm(bolt), mm(stack), thread(name), into).expect("a bolt");
         near(in_mm(found.length), length, 1e-9, name);
@@ -175,6 +176,7 @@ fn bolts_in_their_threads() {
     let blind = Hole {
         material: FemaleMaterial::CastAluminium,
         threaded: Some(mm(13.0)),
+        through: false,
     };
     let found = engaged(mm(30.0), mm(12.0), thread("M8"), blind).expect("a bolt");
     near(in_mm(found.left.expect("a blind hole")), -5.0, 1e-9, "bottoms");

@@ -2,7 +2,9 @@
 
 use halfcase::trade::lift::{Duration, Grip, Lift, LiftVerdict};
 use halfcase::trade::quantity::{Angle, Length, Mass};
-use halfcase::trade::sling::{Hitch, SlingError, eyebolt_rating, heavier_share, rating_needed, sling_rating};
+use halfcase::trade::sling::{
+    Hitch, SlingError, eyebolt_rating, farther_angle, heavier_share, rating_needed, sling_rating,
+};
 use uom::si::angle::degree;
 use uom::si::length::{centimeter, foot, inch};
 use uom::si::mass::{kilogram, pound};
@@ -105,6 +107,26 @@ fn the_nearer_point_carries_more() {
     for (span, near) in [(10.0, 0.0), (10.0, 10.0), (0.0, 1.0)] {
         assert_eq!(heavier_share(feet(span), feet(near)), Err(SlingError::Centre));
     }
+}
+
+/// The hook above the centre, 3 ft from one point and 9 from the other, 9 ft up: tan β 3 and 1 (statics: the heights are one),
+/// 71.565° and 45°. 20 and 80 cm at 60°: atan(√3/4).
+#[test]
+fn the_farther_leg_lies_flatter() {
+    let feet = Length::new::<foot>;
+    let far = |span: f64, near: f64, angle: f64| farther_angle(feet(span), feet(near), at(angle));
+    for (span, to, angle, flatter) in [
+        (12.0, 3.0, 3.0_f64.atan().to_degrees(), 45.0),
+        (12.0, 9.0, 3.0_f64.atan().to_degrees(), 45.0),
+        (100.0, 20.0, 60.0, (3.0_f64.sqrt() / 4.0).atan().to_degrees()),
+        (10.0, 5.0, 50.0, 50.0),
+        (10.0, 4.0, 90.0, 90.0),
+        (10.0, 4.0, 0.0, 0.0),
+    ] {
+        near(far(span, to, angle).unwrap().get::<degree>(), flatter, 1e-6);
+    }
+    assert_eq!(far(10.0, 10.0, 60.0), Err(SlingError::Centre));
+    assert_eq!(far(10.0, 4.0, 91.0), Err(SlingError::Angle));
 }
 
 fn inches(load: f64, reach: (f64, f64), height: (f64, f64)) -> Lift {

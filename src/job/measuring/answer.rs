@@ -328,7 +328,7 @@ pub struct Judged {
     pub words: String,
     /// It is outside its limits.
     pub refused: bool,
-    /// There were no limits to judge it by.
+    /// It is not judged: there are no limits, or not all of it is read.
     pub open: bool,
 }
 
@@ -357,6 +357,19 @@ impl Judged {
             words,
             refused: true,
             open: false,
+        }
+    }
+
+    /// With so many of its places still to read it has not passed; one that failed has failed.
+    pub fn so_far(self, left: usize, place: &str) -> Self {
+        if left == 0 || self.refused || self.open {
+            return self;
+        }
+        let many = if left == 1 { "" } else { "s" };
+        Self {
+            words: format!("So far within; {left} {place}{many} to read."),
+            open: true,
+            ..self
         }
     }
 

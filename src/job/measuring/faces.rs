@@ -53,11 +53,11 @@ fn flat(asked: &Asked<'_>) -> Result<Answer, Trouble> {
     }
     let found = flatness(&gaps)?;
     let most = limit(asked)?;
-    let judged = asked.judge(found.worst, None, most)?;
     let fields = asked.calculation.fields.iter();
     let line = read.get(found.line).map_or("", |(id, _)| *id);
     let line = fields.clone().find(|field| field.id == line);
     let left = LINES.len() - gaps.len();
+    let judged = asked.judge(found.worst, None, most)?.so_far(left, "line");
     let mut rows = vec![("worst along", line.map_or("", |field| field.name).to_owned())];
     if left > 0 {
         rows.push(("lines still to read", left.to_string()));
@@ -65,15 +65,13 @@ fn flat(asked: &Asked<'_>) -> Result<Answer, Trouble> {
     if let Some(most) = most {
         rows.push(("limit", asked.fine_words(most)));
     }
-    rows.push((
-        "what bridges it",
-        match bridge(found.worst) {
-            Bridge::Anaerobic => "anaerobic flange sealant, if the faces are rigid",
-            Bridge::Silicone => "neutral-cure silicone, if the manual has a sealant there",
-            Bridge::Nothing => "nothing: have it machined",
-        }
-        .to_owned(),
-    ));
+    let so_far = if left > 0 { "so far: " } else { "" };
+    let bridges = match bridge(found.worst) {
+        Bridge::Anaerobic => "anaerobic flange sealant, if the faces are rigid",
+        Bridge::Silicone => "neutral-cure silicone, if the manual has a sealant there",
+        Bridge::Nothing => "nothing: have it machined",
+    };
+    rows.push(("what bridges it", format!("{so_far}{bridges}")));
     Ok(Answer::of(
         "worst gap",
         asked.fine_text(found.worst),

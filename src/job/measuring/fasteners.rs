@@ -3,7 +3,7 @@
 use super::Calculation;
 use super::answer::{Answer, Asked, Judged, Trouble};
 use super::field::{Field, Measure};
-use crate::trade::measuring::engagement::{Hole, engaged};
+use crate::trade::measuring::engagement::{Engaged, Hole, engaged};
 use crate::trade::measuring::insert::{Tap, hole, strip};
 use crate::trade::measuring::stretch::{Next, next, stretch};
 use crate::trade::quantity::{Length, fixed};
@@ -30,20 +30,24 @@ fn material(asked: &Asked<'_>) -> FemaleMaterial {
         .unwrap_or(FemaleMaterial::CastAluminium)
 }
 
-static ENGAGEMENT_FIELDS: [Field; 5] = [
+/// The hole a bolt goes into.
+const HOLES: [&str; 2] = ["blind", "through"];
+
+static ENGAGEMENT_FIELDS: [Field; 6] = [
     Field::thread("thread", "bolt’s thread"),
     Field::size("bolt", "bolt, under its head"),
     Field::size("stack", "what it clamps, washers too"),
     Field::choice("into", "thread is cut in", &INTO),
-    Field::size("threaded", "blind hole: depth of full thread"),
+    Field::choice("hole", "its hole", &HOLES),
+    Field::size("threaded", "depth of full thread"),
 ];
 
 /// Engagement of a bolt.
 pub static ENGAGEMENT: Calculation = Calculation {
     id: "engagement",
     name: "Bolt engagement",
-    how: "Length under the head; what it clamps with washers and a pressed gasket. In a blind hole, how deep the full thread goes, with a depth gauge or a bolt and its turns.",
-    model: "length − stack − one pitch of point; wanted 2 d in aluminium, 1.25 d in steel and iron",
+    how: "Length under the head; what it clamps with washers and a pressed gasket. How deep the full thread goes: of a blind hole with a depth gauge or a bolt and its turns, of one tapped through the thickness of its part.",
+    model: "length − stack − one pitch of point, at most the depth of thread; wanted 2 d in aluminium, 1.25 d in steel and iron",
     fields: &ENGAGEMENT_FIELDS,
     answer: engagement,
 };
@@ -54,6 +58,7 @@ fn engagement(asked: &Asked<'_>) -> Result<Answer, Trouble> {
     let hole = Hole {
         material,
         threaded: asked.length("threaded"),
+        through: asked.choice("hole") == 1,
     };
     let found = engaged(
         asked.need_length("bolt")?,
@@ -61,15 +66,7 @@ fn engagement(asked: &Asked<'_>) -> Result<Answer, Trouble> {
         thread,
         hole,
     )?;
-    let mut judged = if found.enough {
-        Judged::within()
-    } else {
-        let short = asked.rough_words(found.wanted - found.length);
-        Judged::out(format!("Too short by {short}: a longer bolt, or an insert."))
-    };
-    if found.enough {
-        judged.words = "Enough for a bolt of ordinary strength.".to_owned();
-    }
+    let mut judged = engagement_judged(asked, hole, &found);
     let mut rows = vec![
         ("turns", fixed(found.turns, 1)),
         ("diameters", fixed(found.diameters.get::<ratio>(), 2)),
@@ -95,6 +92,32 @@ fn engagement(asked: &Asked<'_>) -> Result<Answer, Trouble> {
         judged,
         rows,
     ))
+}
+
+fn engagement_judged(asked: &Asked<'_>, hole: Hole, found: &Engaged) -> Judged {
+    const ENOUGH: &str = "Enough for a bolt of ordinary strength";
+    if !found.enough {
+        let short = asked.rough_words(found.wanted - found.length);
+        return Judged::out(match (found.all_of_hole, hole.through) {
+            (false, _) => format!("Too short by {short}: a longer bolt, or an insert."),
+            (true, false) => format!("Too short by {short}, and the thread goes no deeper: an insert."),
+            (true, true) => {
+                format!("Too short by {short}, and the thread goes no deeper: an insert, or a nut behind it.")
+            }
+        });
+    }
+    let words = match hole.threaded {
+        Some(_) => format!("{ENOUGH}."),
+        None => {
+            let deep = asked.rough_words(found.deep);
+            format!("{ENOUGH}, if the full thread is {deep} deep.")
+        }
+    };
+    Judged {
+        words,
+        open: hole.threaded.is_none(),
+        ..Judged::within()
+    }
 }
 
 const TAPS: [&str; 2] = ["plug tap, lead of four", "bottoming tap"];

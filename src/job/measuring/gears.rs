@@ -9,6 +9,7 @@ use crate::trade::measuring::turning::{Figure, by_cord, change_by, of_bearings, 
 use crate::trade::quantity::{Angle, Length, Torque, fixed};
 use crate::trade::selection::Thicker;
 use uom::si::angle::degree;
+use uom::si::length::millimeter;
 
 const THICKER: [&str; 2] = ["lowers the preload", "raises the preload"];
 
@@ -179,12 +180,15 @@ static RUN_OUT_FIELDS: [Field; 15] = [
     Field::gap("between", "the two may run apart by"),
 ];
 
+/// The least offset that is shown as one, mm.
+const SEEN_OFFSET_MM: f64 = 0.000_5;
+
 /// Run-out.
 pub static RUN_OUT: Calculation = Calculation {
     id: "run-out",
     name: "Run-out",
     how: "On centres or V-blocks at the journals. Three to eight readings at equal steps of one turn also tell where it is high.",
-    model: "offset = half the total reading; through the readings a sine of one turn by least squares",
+    model: "offset = half the total reading; through the readings a sine of one turn by least squares, by which two journals are compared",
     fields: &RUN_OUT_FIELDS,
     answer: run_out,
 };
@@ -192,13 +196,16 @@ pub static RUN_OUT: Calculation = Calculation {
 fn run_out(asked: &Asked<'_>) -> Result<Answer, Trouble> {
     let turned = ROUND.iter().any(|id| asked.number(id).is_some());
     let mut rows = Vec::new();
-    let mut high = None;
+    let mut found_round = None;
     let total = if turned {
         let found = round_one_turn(&asked.row(&ROUND)?)?;
-        high = Some(found.high_at);
+        found_round = Some((2.0 * found.offset, found.high_at));
         let high_at = found.high_at.get::<degree>().round() % 360.0;
         rows.push(("offset", asked.fine_words(found.offset)));
-        rows.push(("high spot", format!("{}° on from the first", fixed(high_at, 0))));
+        // What lies on its centre is high nowhere: the angle would be that of its dust.
+        if found.offset >= Length::new::<millimeter>(SEEN_OFFSET_MM) {
+            rows.push(("high spot", format!("{}° on from the first", fixed(high_at, 0))));
+        }
         let out = found.out_of_round.map(|out| asked.fine_words(out));
         rows.extend(out.map(|words| ("not round by", words)));
         found.total
@@ -218,9 +225,10 @@ fn run_out(asked: &Asked<'_>) -> Result<Answer, Trouble> {
     let mut judged = asked.judge(total, None, most)?;
     if let Some(next) = asked.length("next") {
         // Where the one is high is known from readings round the turn alone.
-        let high = high.ok_or_else(|| asked.missing("at_1"))?;
+        let here = found_round.ok_or_else(|| asked.missing("at_1"))?;
         let next_high = Angle::new::<degree>(asked.need("next_high")?);
-        let apart = between((total, high), (next, next_high));
+        // By the offset, not the total reading: an oval journal swings the indicator and runs true.
+        let apart = between(here, (next, next_high));
         rows.push(("runs apart from the next", asked.fine_words(apart)));
         let most = asked.length("between");
         if asked.judge(apart, None, most)?.refused {

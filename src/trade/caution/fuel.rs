@@ -47,16 +47,62 @@ pub fn any_fuel() -> &'static Fuel {
 }
 
 /// The fuel that these words name; "fuel" alone may be any. Oil and grease are none, whatever engine or pump
-/// they are named after.
+/// they are named after; oil that is mixed into a fuel is burnt with it.
 pub fn fuel_named(words: &str) -> Option<&'static Fuel> {
-    if names(words, "oil") && !names(words, "fuel oil") || names(words, "grease") {
+    let oil = names(words, "oil") && !names(words, "fuel oil");
+    if oil && !oil_in_fuel(words) || names(words, "grease") {
         return None;
     }
-    let meant = |fuel: &&Fuel| fuel.words.iter().any(|word| names(words, word));
-    FUELS
-        .iter()
-        .find(meant)
-        .or_else(|| names(words, "fuel").then(any_fuel))
+    let by_name = FUELS.iter().find(|fuel| fuel.is_meant(words));
+    let unnamed = names(words, "fuel") || two_stroke_mix(words, oil);
+    by_name.or_else(|| unnamed.then(any_fuel))
+}
+
+impl Fuel {
+    fn is_meant(&self, words: &str) -> bool {
+        self.words.iter().any(|word| names(words, word))
+    }
+}
+
+fn names_fuel(words: &str) -> bool {
+    names(words, "fuel") || FUELS.iter().any(|fuel| fuel.is_meant(words))
+}
+
+const TWO_STROKE: [&str; 4] = ["two-stroke", "two stroke", "2-stroke", "2 stroke"];
+
+/// "two-stroke mix", "two-stroke 50:1": petrol, though nobody says so; "two-stroke oil" is oil.
+fn two_stroke_mix(words: &str, oil: bool) -> bool {
+    let two_stroke = TWO_STROKE.iter().any(|word| names(words, word));
+    two_stroke && (names(words, "mix") || !oil && in_parts(words))
+}
+
+/// Whether words that name oil mean it mixed into a fuel: they say "mix", tell the parts as "50:1", or join
+/// the two, as "petrol with oil" does and "petrol engine oil" doesn't.
+fn oil_in_fuel(words: &str) -> bool {
+    let told = names(words, "mix") || in_parts(words);
+    told && names_fuel(words) || two_stroke_mix(words, true) || joined(words)
+}
+
+/// "50:1" or "1:25".
+fn in_parts(words: &str) -> bool {
+    let digit = |byte: u8| byte.is_ascii_digit();
+    let mut all = words.as_bytes().windows(3);
+    all.any(|part| part[1] == b':' && digit(part[0]) && digit(part[2]))
+}
+
+/// What puts two fluids together, before a fuel's name or behind it.
+const JOINS: [&str; 4] = ["with", "and", "in", "plus"];
+
+/// A fuel's name next to a joining word or sign, and no other fuel on its far side: "petrol and diesel engine
+/// oil" is oil for both.
+fn joined(words: &str) -> bool {
+    let in_words = words.replace(['/', '+', '&', ':'], " and ");
+    let apart = in_words.split(|one: char| !one.is_alphanumeric());
+    let words: Vec<&str> = apart.filter(|word| !word.is_empty()).collect();
+    let joins = |word: &str| JOINS.iter().any(|join| word.eq_ignore_ascii_case(join));
+    words
+        .windows(3)
+        .any(|three| joins(three[1]) && names_fuel(three[0]) != names_fuel(three[2]))
 }
 
 /// Whether that word stands in a text, in capitals or not; the word is of ASCII letters.

@@ -57,9 +57,21 @@ pub(super) fn lock_named(joint: &Known) -> bool {
     matches!(joint.manual, LockLow | LockMedium | LockHigh)
 }
 
+/// Its hole goes through into oil or coolant.
+pub(super) fn to_fluid(joint: &Known) -> bool {
+    joint.hole == Some(Hole::ThroughToFluid)
+}
+
+/// A small thread, or one of some size that is often adjusted: a stronger grade shears it.
+pub(super) fn small(joint: &Known) -> bool {
+    bolt(joint)
+        && ((joint.thread_mm < LOW_TO_MM - WHISKER && joint.apart != Apart::Never)
+            || (joint.apart == Apart::Often && joint.thread_mm < LOW_TO_MM + WHISKER))
+}
+
 /// A part holds the thread, and its hole needs no sealing.
 pub(super) fn held_dry(joint: &Known) -> bool {
-    bolt(joint) && joint.locked && silent(joint) && joint.hole != Some(Hole::ThroughToFluid)
+    bolt(joint) && joint.locked && silent(joint) && !to_fluid(joint)
 }
 
 /// Nothing shakes it, and its hole needs no sealing: the right torque holds it.

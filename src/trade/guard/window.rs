@@ -31,7 +31,7 @@ const OILED_TABLES: f64 = 0.16;
 
 /// A stage before an angle: the shares of the plain torque between which it is believed, stopped,
 /// noted, noted, stopped (common practice, no source: 5 to 60 %, as manuals' stages stand at 15 to 90).
-const SNUG_SHARES: [f64; 4] = [0.07, 0.12, 0.75, 1.2];
+const SNUG_SHARES: [f64; 4] = [0.09, 0.12, 0.75, 1.2];
 
 /// What decides an upper limit.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]

@@ -13,8 +13,10 @@ const POINT_PITCHES: f64 = 1.0;
 pub struct Hole {
     /// What the thread is cut in.
     pub material: FemaleMaterial,
-    /// Full thread in a blind hole; none where it goes through, or is not known.
+    /// Its full thread, from the face on; none where that is not known.
     pub threaded: Option<Length>,
+    /// It goes through: the bolt's point may stand out behind.
+    pub through: bool,
 }
 
 /// How a bolt sits.
@@ -30,13 +32,18 @@ pub struct Engaged {
     pub wanted: Length,
     /// Nothing less than wanted.
     pub enough: bool,
+    /// The hole's thread ends there, or its bottom is reached: a longer bolt holds no better.
+    pub all_of_hole: bool,
+    /// How deep the full thread has to be for that bolt: in a blind hole its point wants room too.
+    pub deep: Length,
     /// In a blind hole, what is left under the point: below zero it bottoms and clamps nothing.
     pub left: Option<Length>,
 }
 
 /// A bolt of this length under its head, through a stack (parts, washers, gasket) of that height.
 ///
-/// Full thread in mesh is length less stack less one pitch of point, at most the threaded depth.
+/// Full thread in mesh is length less stack less one pitch of point, at most the threaded depth: a point that
+/// stands out behind a through hole costs nothing.
 ///
 /// # Errors
 /// A pipe thread, a length not above zero, a bolt that does not reach the thread.
@@ -50,13 +57,14 @@ pub fn engaged(bolt: Length, stack: Length, thread: Thread, hole: Hole) -> Resul
     size_mm(reach).map_err(|_| MeasuringError::Stack)?;
     let full = reach - POINT_PITCHES * thread.pitch();
     let full = full.max(Length::default());
-    let left = match hole.threaded {
-        None => None,
-        Some(threaded) => {
-            size_mm(threaded)?;
-            Some(threaded - reach)
-        }
-    };
+    if let Some(threaded) = hole.threaded {
+        size_mm(threaded)?;
+    }
+    let deep = if hole.through { full } else { reach };
+    let left = hole
+        .threaded
+        .filter(|_| !hole.through)
+        .map(|threaded| threaded - reach);
     let length = hole.threaded.map_or(full, |threaded| full.min(threaded));
     let wanted = hole.material.recommended_engagement(thread);
     Ok(Engaged {
@@ -65,6 +73,8 @@ pub fn engaged(bolt: Length, stack: Length, thread: Thread, hole: Hole) -> Resul
         diameters: length / thread.major(),
         wanted,
         enough: length >= wanted * (1.0 - 1e-9),
+        all_of_hole: hole.threaded.is_some_and(|threaded| deep >= threaded),
+        deep,
         left,
     })
 }

@@ -5,13 +5,15 @@ use crate::trade::hoist::{BoomPosition, HoistError, HoistMargin, derated, margin
 use crate::trade::lift::{Duration, Lift, LiftAnswer, LiftError};
 use crate::trade::quantity::{Angle, Force, Length, Mass, Ratio};
 use crate::trade::sling::{
-    GRAVITY_M_S2, Hitch, SlingError, eyebolt_rating, heavier_share, rating_needed, sling_rating,
+    GRAVITY_M_S2, Hitch, SlingError, eyebolt_rating, farther_angle, heavier_share, rating_needed,
+    sling_rating,
 };
 use std::fmt;
 use uom::si::angle::degree;
 use uom::si::force::newton;
 use uom::si::length::{centimeter, millimeter};
 use uom::si::mass::kilogram;
+use uom::si::ratio::ratio;
 
 /// A single lift, now and then: the equation's least frequency.
 const SELDOM_PER_MINUTE: f64 = 0.2;
@@ -153,8 +155,50 @@ pub fn heavier(work: &LiftWork) -> Result<Option<Ratio>, SlingError> {
     }
 }
 
+/// How the farther of two legs stands and pulls, where the centre of gravity is told.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Farther {
+    /// From the horizontal; that of the step is the nearer leg's.
+    pub angle: Angle,
+    /// Its share of the load.
+    pub share: Ratio,
+}
+
+impl Farther {
+    /// The pull in it of a load of that mass, as a mass; of a basket in each of its parts.
+    ///
+    /// # Errors
+    /// [`SlingError::FartherTooFlat`], and as [`rating_needed`].
+    pub fn pull(&self, mass: Mass, hitch: Hitch) -> Result<Mass, SlingError> {
+        // As if twice its share hung on both.
+        pull(mass * self.share * 2.0, 2, self.angle, hitch).map_err(|why| match why {
+            SlingError::TooFlat(degrees) => SlingError::FartherTooFlat(degrees),
+            why => why,
+        })
+    }
+}
+
+/// The farther leg of a load off centre; none of a single leg, and none where nothing is told.
+///
+/// # Errors
+/// Distances that make no sense.
+pub fn farther(work: &LiftWork) -> Result<Option<Farther>, SlingError> {
+    let LiftWay::Sling { legs: 2.., angle_deg } = work.way else {
+        return Ok(None);
+    };
+    let (Some(span), Some(near)) = (work.span_cm, work.near_cm) else {
+        return Ok(None);
+    };
+    let centimetres = Length::new::<centimeter>;
+    let (span, near) = (centimetres(span), centimetres(near));
+    Ok(Some(Farther {
+        angle: farther_angle(span, near, Angle::new::<degree>(angle_deg))?,
+        share: Ratio::new::<ratio>(1.0) - heavier_share(span, near)?,
+    }))
+}
+
 /// The load as the slings see it: two legs that share unevenly are reckoned as if twice the heavier share
-/// hung on both.
+/// hung on both. The nearer leg pulls most, the farther one stands flattest.
 fn on_slings(work: &LiftWork, mass: Mass, legs: u8) -> Result<Mass, SlingError> {
     let heavier = heavier(work)?.filter(|_| legs > 1);
     Ok(heavier.map_or(mass, |share| mass * share * 2.0))
@@ -164,11 +208,18 @@ fn on_slings(work: &LiftWork, mass: Mass, legs: u8) -> Result<Mass, SlingError> 
 fn slung(work: &LiftWork, mass: Mass, legs: u8, angle: Angle) -> Result<(Mass, Mass), SlingError> {
     let load = on_slings(work, mass, legs)?;
     let rating = sling_rating(load, legs, angle, work.hitch)?;
-    let pull = match work.hitch {
-        Hitch::Straight | Hitch::Choker => rating_needed(load, legs, angle)?,
-        Hitch::Basket => rating,
-    };
-    Ok((pull, rating))
+    if let Some(farther) = farther(work)? {
+        farther.pull(mass, work.hitch)?;
+    }
+    Ok((pull(load, legs, angle, work.hitch)?, rating))
+}
+
+/// The pull in a leg, as a mass; of a basket in each part.
+fn pull(load: Mass, legs: u8, angle: Angle, hitch: Hitch) -> Result<Mass, SlingError> {
+    match hitch {
+        Hitch::Straight | Hitch::Choker => rating_needed(load, legs, angle),
+        Hitch::Basket => sling_rating(load, legs, angle, hitch),
+    }
 }
 
 /// The straight rating each eyebolt must have; none where there are none.
@@ -186,9 +237,14 @@ pub fn eyebolts(work: &LiftWork) -> Option<Result<Mass, SlingError>> {
         angle_deg
     };
     let angle = Angle::new::<degree>(angle_deg);
-    let pull = |(pull, _)| eyebolt_rating(pull, Angle::new::<degree>(hangs));
-    work.eyebolts
-        .then(|| slung(work, Mass::new::<kilogram>(work.mass_kg), legs, angle).and_then(pull))
+    let mass = Mass::new::<kilogram>(work.mass_kg);
+    work.eyebolts.then(|| {
+        let (pull, _) = slung(work, mass, legs, angle)?;
+        let nearer = eyebolt_rating(pull, Angle::new::<degree>(hangs))?;
+        // As good as plumb an eyebolt bears all of it: then the flatter one may need more.
+        let farther = farther(work)?.map(|leg| eyebolt_rating(leg.pull(mass, work.hitch)?, leg.angle));
+        Ok(farther.transpose()?.map_or(nearer, |farther| nearer.max(farther)))
+    })
 }
 
 /// What the hoist says to a load with its boom at that reach.

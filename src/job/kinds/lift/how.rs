@@ -1,8 +1,8 @@
 //! How a lift's number comes about, line by line.
 
-use super::answer::{LiftingAnswer, LiftingError, heavier};
+use super::answer::{LiftingAnswer, LiftingError, farther, heavier};
 use super::data::{LiftWay, LiftWork};
-use super::words::{force_words, to_safe_side};
+use super::words::{farther_words, force_words, to_safe_side};
 use crate::trade::lift::{LOAD_CONSTANT_KG, LiftAnswer};
 use crate::trade::quantity::{Force, Mass, MassUnit, fixed, print_mass};
 use crate::trade::sling::{GRAVITY_M_S2, Hitch};
@@ -71,6 +71,12 @@ fn slung(work: &LiftWork, leg: Force, rating: Mass, weighs_in: MassUnit) -> Vec<
         lines.push(format!(
             "Off centre, one side carries {} %.",
             fixed(share.get::<ratio>() * 100.0, 0)
+        ));
+    }
+    if let Ok(Some(leg)) = farther(work) {
+        lines.push(format!(
+            "That is the nearer leg’s angle: with the hook above the centre of gravity the farther stands at {}.",
+            farther_words(&leg)
         ));
     }
     lines.extend(match work.hitch {

@@ -7,7 +7,8 @@ pub mod how;
 pub mod words;
 
 pub use answer::{
-    Hoist, Hoisted, LiftingAnswer, LiftingError, RatedBy, answer, by_hand, eyebolts, heavier, hoisted,
+    Farther, Hoist, Hoisted, LiftingAnswer, LiftingError, RatedBy, answer, by_hand, eyebolts, farther,
+    heavier, hoisted,
 };
 pub use data::{LiftWay, LiftWork};
 
@@ -104,8 +105,11 @@ fn lift_facts(lift: &LiftWork, hoist: Hoist<'_>) -> Lifting {
             }
         }
         LiftWay::Sling { legs, angle_deg } => Lifting {
-            // A single leg hangs plumb, whatever angle is left over from before.
-            sling_angle: (legs != 1 || lift.hitch == Hitch::Basket).then(|| Angle::new::<degree>(angle_deg)),
+            // A single leg hangs plumb, whatever angle is left over from before; off centre the flatter counts.
+            sling_angle: (legs != 1 || lift.hitch == Hitch::Basket).then(|| {
+                let farther = farther(lift).ok().flatten().map(|leg| leg.angle);
+                farther.unwrap_or_else(|| Angle::new::<degree>(angle_deg))
+            }),
             hoist_share: mass.and_then(|mass| match hoisted(mass, lift.boom_mm, hoist) {
                 Hoisted::Margin(margin, _) => Some(margin.share.value),
                 Hoisted::Refused(_) => Some(f64::INFINITY),

@@ -1,13 +1,14 @@
 //! A lift's answer in the words and figures of the screen.
 
-use super::answer::{Hoisted, LiftingAnswer, LiftingError, RatedBy, eyebolts, heavier};
+use super::answer::{Farther, Hoisted, LiftingAnswer, LiftingError, RatedBy, eyebolts, farther, heavier};
 use super::data::LiftWork;
 use crate::job::field::Kept;
 use crate::trade::hoist::HoistVerdict;
 use crate::trade::lift::{LiftAnswer, LiftVerdict, Station};
 use crate::trade::quantity::{Force, Mass, MassUnit, fixed, print_mass, significant};
-use crate::trade::sling::Hitch;
-use uom::si::force::{kilonewton, pound_force};
+use crate::trade::sling::{GRAVITY_M_S2, Hitch};
+use uom::si::angle::degree;
+use uom::si::force::{kilonewton, newton, pound_force};
 use uom::si::mass::kilogram;
 use uom::si::ratio::ratio;
 
@@ -89,6 +90,7 @@ pub fn rows(work: &LiftWork, answer: &Result<LiftingAnswer, LiftingError>, weigh
         Err(_) => {}
     }
     rows.extend(share_row(work));
+    rows.extend(farther_row(work, weighs_in));
     rows
 }
 
@@ -168,6 +170,30 @@ fn share_row(work: &LiftWork) -> Option<Row> {
     let share = heavier(work).ok().flatten()?.get::<ratio>() * 100.0;
     let words = format!("the nearer one carries {} %", fixed((share - 1e-6).ceil(), 0));
     Some(("off centre", words))
+}
+
+/// How the farther leg of a load off centre stands: the flatter of the two.
+fn farther_row(work: &LiftWork, weighs_in: MassUnit) -> Option<Row> {
+    let leg = farther(work).ok().flatten()?;
+    let angle = farther_words(&leg);
+    let pull = match leg.pull(Mass::new::<kilogram>(work.mass_kg), work.hitch) {
+        Ok(pull) => {
+            let pull = Force::new::<newton>(pull.get::<kilogram>() * GRAVITY_M_S2);
+            format!(", pulls {}", force_words(pull, weighs_in))
+        }
+        // What forbids it stands under the number.
+        Err(_) => String::new(),
+    };
+    Some((
+        "farther leg",
+        format!("{angle}{pull}; the angle told is the nearer leg’s"),
+    ))
+}
+
+/// "49° from the horizontal": down, so that what is too flat is not told as what is allowed.
+pub(super) fn farther_words(leg: &Farther) -> String {
+    let degrees = (leg.angle.get::<degree>() + 1e-6).floor();
+    format!("{}° from the horizontal", fixed(degrees, 0))
 }
 
 fn hands_words(verdict: LiftVerdict) -> &'static str {

@@ -173,10 +173,11 @@ fn loose_cold(seat: &Seat, answer: &SeatAnswer) -> Option<String> {
 /// A part whose fit lets go when it runs hot.
 fn loose_hot(seat: &Seat, answer: &SeatAnswer) -> Option<String> {
     let hot = answer.running.as_ref()?;
-    let loose = match hot.usual.grip() {
-        Grip::Tight => return None,
-        Grip::Doubtful => "may be loose",
-        Grip::Loose => "is loose",
+    // What the usual alloy holds, another of the same name may let go.
+    let loose = match (hot.usual.grip(), hot.widest.grip()) {
+        (Grip::Tight, Grip::Tight) => return None,
+        (Grip::Tight, Grip::Doubtful | Grip::Loose) | (Grip::Doubtful, _) => "may be loose",
+        (Grip::Loose, _) => "is loose",
     };
     let at = fixed(hot.at.get::<degree_celsius>(), 0);
     match seat.held_by {

@@ -134,12 +134,19 @@ pub(super) static THREAD: &[Rule] = &[
         ],
     },
     Rule {
+        id: "thread-small-to-fluid",
+        when: |j| small(j) && to_fluid(j),
+        class: Some(ThreadlockLow),
+        reason: "Its hole goes through into oil or coolant: round the whole thread it seals, and a small thread, or one that is often adjusted, comes loose again without shearing.",
+        not: &[
+            (ThreadlockMedium, "It can shear a small fastener at removal."),
+            (ThreadlockHigh, "It shears a small fastener at removal."),
+            LOCKS_NOT_SEALS,
+        ],
+    },
+    Rule {
         id: "thread-small",
-        when: |j| {
-            bolt(j)
-                && ((j.thread_mm < LOW_TO_MM - WHISKER && j.apart != Apart::Never)
-                    || (j.apart == Apart::Often && j.thread_mm < LOW_TO_MM + WHISKER))
-        },
+        when: small,
         class: Some(ThreadlockLow),
         reason: "A small thread, or one that is often adjusted: it must come loose without shearing.",
         not: &[
@@ -159,6 +166,30 @@ pub(super) static THREAD: &[Rule] = &[
             ),
             (AntiSeize, "The stud would come out with its nut."),
         ],
+    },
+    Rule {
+        id: "thread-to-fluid",
+        when: |j| bolt(j) && to_fluid(j) && j.thread_mm < MEDIUM_TO_MM + WHISKER,
+        class: Some(ThreadlockMedium),
+        reason: "Its hole goes through into oil or coolant and no part locks it: round the whole thread it seals, holds, and still comes apart with hand tools.",
+        not: &[
+            (ThreadlockLow, "For threads to about M6 that are often adjusted."),
+            (
+                ThreadlockHigh,
+                "It needs 230 to 320 °C to come apart, which oil, seals and paint may not stand.",
+            ),
+            LOCKS_NOT_SEALS,
+        ],
+    },
+    Rule {
+        id: "thread-to-fluid-large",
+        when: |j| bolt(j) && to_fluid(j),
+        class: Some(ThreadlockMedium),
+        reason: "Its hole goes through into oil or coolant: round the whole thread it seals, and comes apart again. Over about M20 ask the label whether the grade fills the thread.",
+        not: &[(
+            ThreadlockHigh,
+            "A thread this large, locked hard, needs much heat to come apart.",
+        )],
     },
     Rule {
         id: "thread-medium",
