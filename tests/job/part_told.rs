@@ -10,6 +10,7 @@ fn answer(id: &str, with: &[(&str, &str)]) -> Answer {
         match field.takes {
             Takes::Number(..) => bench.type_number(of(id), field, value.parse().unwrap()).unwrap(),
             Takes::Choice(_) | Takes::Thread => bench.choose(of(id), field, value),
+            Takes::Words | Takes::Line(_) => panic!("{name} takes no single value"),
         }
     }
     of(id).answer(&bench).unwrap_or_else(|why| panic!("{id}: {why}"))
