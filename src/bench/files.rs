@@ -5,7 +5,7 @@ use crate::job::backup::{Held, compare};
 use crate::job::fasteners;
 use crate::job::forms::{self, form_of};
 use crate::job::json::{self, JsonError};
-use crate::job::keep::{MOST_OF_ANOTHER, Shelves, is_anothers, is_ours, record_name, sheet_name};
+use crate::job::keep::{Shelves, is_ours, others_taken, record_name, sheet_name};
 use crate::job::record::Record;
 use crate::job::settings::PIECES;
 use crate::job::sheet::{JobId, Sheet, SheetError, Step, StepId};
@@ -243,6 +243,13 @@ impl Bench {
             return Err(BackupError::NoJobs);
         }
         let mine = self.settings.get_untracked();
+        let others = file.things.iter().filter(|(name, _)| !is_ours(name));
+        let others = others.filter_map(|(name, thing)| {
+            let text = json::write(&thing.data).ok()?;
+            Some((name.clone(), thing.version, text))
+        });
+        let here = self.shelves.with_value(Shelves::others);
+        let (others, left_out) = others_taken(&here, others);
         Ok(Restore {
             made: file.made_ms,
             changes: compare(&self.held(), &jobs),
@@ -252,15 +259,8 @@ impl Bench {
             jobs,
             clocks: thing(&file, "clocks", plain)?.unwrap_or_default(),
             at_hand: heads.at_hand,
-            others: file
-                .things
-                .iter()
-                .filter(|(name, _)| is_anothers(name))
-                .filter_map(|(name, thing)| {
-                    let text = json::write(&thing.data).ok()?;
-                    (text.len() <= MOST_OF_ANOTHER).then(|| (name.clone(), thing.version, text))
-                })
-                .collect(),
+            others,
+            left_out,
         })
     }
 
