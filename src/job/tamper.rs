@@ -225,16 +225,19 @@ impl Watch {
 }
 
 impl Doubt {
-    /// It in words.
-    pub fn words(self) -> String {
+    /// It in words; `ours` and `phones` are what our time and the phone's clock are called.
+    pub fn words(self, ours: &str, phones: &str) -> String {
+        let span = span_words(self.ahead_ms);
         match self.closed {
-            true => closed_words(self.ahead_ms),
+            true => format!(
+                "Halfcase is sure of {ours}, the phone shows {phones}: did {span} pass with Halfcase closed? A cure would be over by that."
+            ),
             false => jump_words(self.ahead_ms),
         }
     }
 }
 
-/// Time that went by while the app was closed, in words.
+/// Time that went by while the app was closed, in words for the record.
 pub fn closed_words(ahead_ms: i64) -> String {
     format!(
         "By the phone’s clock {} went by while Halfcase was closed, and a cure would be over by that.",

@@ -360,8 +360,8 @@ fn answer(chance: &mut Chance, truth: &mut Truth, bench: Bench, honest_story: bo
     }
     truth.lied |= !honest.contains(&said);
     truth.told.push(format!(
-        "  asked “{}”, said {said:?} of {honest:?}; ours {} min, then {} min",
-        doubt.words(),
+        "  asked about {} min ahead, said {said:?} of {honest:?}; ours {} min, then {} min",
+        doubt.ahead_ms / MINUTE_MS,
         (ours.0 - MORNING_MS) / MINUTE_MS,
         (bench.now.get_untracked().0 - MORNING_MS) / MINUTE_MS
     ));

@@ -177,7 +177,14 @@ fn time_away_that_would_ripen_a_cure_is_held_until_it_is_said_to_have_passed() {
     let (mut watch, look) = Watch::begin(&kept, None, hours(31.0), 0.0, &ripe_at_20);
     assert_eq!((look.now, look.jumped), (hours(1.0), Some(30 * HOUR_MS)));
     let doubt = watch.doubt().unwrap();
-    assert!(doubt.closed && doubt.words().contains("30 h went by while Halfcase was closed"));
+    let words = doubt.words("Mon 09:00", "Tue 15:00");
+    assert!(
+        doubt.closed
+            && words.contains(
+                "sure of Mon 09:00, the phone shows Tue 15:00: did 30 h pass with Halfcase closed?"
+            ),
+        "{words}"
+    );
     // Our time goes on from what was seen.
     assert_eq!(watch.look(hours(32.0), HOUR_MS as f64).now, hours(2.0));
     // It stands over another reload, and is asked no second time.
