@@ -2,6 +2,7 @@
 
 use super::{Bench, Restore, Settings};
 use crate::job::backup::{Held, compare};
+use crate::job::carbon::{Turn, put_back};
 use crate::job::fasteners;
 use crate::job::forms::{self, form_of};
 use crate::job::json::{self, JsonError};
@@ -174,6 +175,9 @@ impl Bench {
         struct KeptFile {
             made: Moment,
             kept: serde_json::Map<String, Value>,
+            /// What the journal holds beyond that.
+            #[serde(default)]
+            turns: Vec<Value>,
         }
         let file: KeptFile = json::read(text).map_err(BackupError::Unreadable)?;
         let store = MemoryStore::default();
@@ -181,6 +185,8 @@ impl Bench {
         texts
             .filter_map(|(key, text)| Some((key, text.as_str()?)))
             .for_each(|(key, text)| drop(store.set(key, text)));
+        let turns: Vec<Turn> = file.turns.iter().filter_map(Turn::read).collect();
+        let back = put_back(&store, &turns);
         let shelf = Shelf::new(Rc::new(store));
         // An empty store would be laid out with the example.
         if shelf.names("job").is_empty() {
@@ -197,7 +203,9 @@ impl Bench {
         if left.state.files.is_empty() {
             return Err(BackupError::NoJobs);
         }
-        self.read_backup(&backup_of(&shelves.texts(&left.state), &[], file.made))
+        let restore = self.read_backup(&backup_of(&shelves.texts(&left.state), &[], file.made))?;
+        self.say_put_back(back);
+        Ok(restore)
     }
 
     /// Every damaged copy that was set aside, under its name; none where there is none.
