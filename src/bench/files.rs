@@ -2,10 +2,11 @@
 
 use super::{Bench, Restore, Settings};
 use crate::job::backup::{Held, compare};
+use crate::job::carbon::{Turn, put_back};
 use crate::job::fasteners;
 use crate::job::forms::{self, form_of};
 use crate::job::json::{self, JsonError};
-use crate::job::keep::{MOST_OF_ANOTHER, Shelves, is_anothers, is_ours, record_name, sheet_name};
+use crate::job::keep::{Shelves, is_ours, others_taken, record_name, sheet_name};
 use crate::job::record::Record;
 use crate::job::settings::PIECES;
 use crate::job::sheet::{JobId, Sheet, SheetError, Step, StepId};
@@ -174,6 +175,9 @@ impl Bench {
         struct KeptFile {
             made: Moment,
             kept: serde_json::Map<String, Value>,
+            /// What the journal holds beyond that.
+            #[serde(default)]
+            turns: Vec<Value>,
         }
         let file: KeptFile = json::read(text).map_err(BackupError::Unreadable)?;
         let store = MemoryStore::default();
@@ -181,6 +185,8 @@ impl Bench {
         texts
             .filter_map(|(key, text)| Some((key, text.as_str()?)))
             .for_each(|(key, text)| drop(store.set(key, text)));
+        let turns: Vec<Turn> = file.turns.iter().filter_map(Turn::read).collect();
+        let back = put_back(&store, &turns);
         let shelf = Shelf::new(Rc::new(store));
         // An empty store would be laid out with the example.
         if shelf.names("job").is_empty() {
@@ -197,7 +203,9 @@ impl Bench {
         if left.state.files.is_empty() {
             return Err(BackupError::NoJobs);
         }
-        self.read_backup(&backup_of(&shelves.texts(&left.state), &[], file.made))
+        let restore = self.read_backup(&backup_of(&shelves.texts(&left.state), &[], file.made))?;
+        self.say_put_back(back);
+        Ok(restore)
     }
 
     /// Every damaged copy that was set aside, under its name; none where there is none.
@@ -243,6 +251,13 @@ impl Bench {
             return Err(BackupError::NoJobs);
         }
         let mine = self.settings.get_untracked();
+        let others = file.things.iter().filter(|(name, _)| !is_ours(name));
+        let others = others.filter_map(|(name, thing)| {
+            let text = json::write(&thing.data).ok()?;
+            Some((name.clone(), thing.version, text))
+        });
+        let here = self.shelves.with_value(Shelves::others);
+        let (others, left_out) = others_taken(&here, others);
         Ok(Restore {
             made: file.made_ms,
             changes: compare(&self.held(), &jobs),
@@ -252,15 +267,8 @@ impl Bench {
             jobs,
             clocks: thing(&file, "clocks", plain)?.unwrap_or_default(),
             at_hand: heads.at_hand,
-            others: file
-                .things
-                .iter()
-                .filter(|(name, _)| is_anothers(name))
-                .filter_map(|(name, thing)| {
-                    let text = json::write(&thing.data).ok()?;
-                    (text.len() <= MOST_OF_ANOTHER).then(|| (name.clone(), thing.version, text))
-                })
-                .collect(),
+            others,
+            left_out,
         })
     }
 

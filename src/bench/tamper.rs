@@ -3,7 +3,7 @@
 use super::{Bench, Intent};
 use crate::job::clock::CureClock;
 use crate::job::record::PhoneClock;
-use crate::job::tamper::{Doubt, Look, Watch, WatchKept};
+use crate::job::tamper::{Doubt, Look, Watch, WatchKept, let_pass_ms};
 use crate::trade::cure::{Milestone, ShopHistory};
 use crate::trade::moment::Moment;
 use reactive_graph::prelude::*;
@@ -156,11 +156,15 @@ impl Bench {
         }
     }
 
-    /// Whether a joint whose compound went on before `on_before` comes to a mark between two instants.
+    /// Whether a joint whose compound went on before `on_before` comes to a mark between two instants, by more
+    /// than is let pass of the wait for it.
     fn ripens(self, from: Moment, to: Moment, on_before: Moment) -> bool {
         let within = |clock: &CureClock, milestone, shop: &ShopHistory| {
-            let done = clock.reached_at(milestone, shop);
-            done.is_ok_and(|done| from < done.latest && done.latest <= to)
+            let Ok(done) = clock.reached_at(milestone, shop) else {
+                return false;
+            };
+            let let_pass = let_pass_ms(done.latest.0.saturating_sub(clock.started.0));
+            from.0.saturating_add(let_pass) < done.latest.0 && done.latest <= to
         };
         let waited_for = || Milestone::ALL.into_iter().filter(|mark| !mark.is_deadline());
         self.settings.with_untracked(|settings| {

@@ -5,6 +5,7 @@
 //! it is on the disk. The store stays the store. At the start it is brought up to where the journal stands.
 
 use super::shelf::{StorageError, Store, mark_in, written_by};
+use serde_json::Value;
 use std::cell::RefCell;
 use std::fmt;
 use std::rc::Rc;
@@ -18,6 +19,26 @@ pub struct Turn {
     pub after: u64,
     /// Each key once, with what stands there now; none where it was taken away.
     pub writes: Vec<(String, Option<String>)>,
+}
+
+impl Turn {
+    /// A turn as the journal and a file hold it: the two numbers, then keys and texts in turn, no text where
+    /// the key was taken away. None where it is not that.
+    pub fn read(value: &Value) -> Option<Self> {
+        let [before, after, writes @ ..] = value.as_array()?.as_slice() else {
+            return None;
+        };
+        let writes = writes.chunks(2).map(|pair| match pair {
+            [Value::String(key), Value::String(text)] => Some((key.clone(), Some(text.clone()))),
+            [Value::String(key), Value::Null] => Some((key.clone(), None)),
+            _ => None,
+        });
+        Some(Self {
+            before: before.as_u64()?,
+            after: after.as_u64()?,
+            writes: writes.collect::<Option<_>>()?,
+        })
+    }
 }
 
 /// A store all of whose writes are copied.

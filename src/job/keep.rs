@@ -78,7 +78,7 @@ struct Due {
     /// Records, each from that segment on.
     records: Vec<(JobId, usize)>,
     gone: Vec<JobId>,
-    others: Vec<(String, u32, String)>,
+    others: Vec<Another>,
 }
 
 /// The bench as it was left.
@@ -315,12 +315,18 @@ impl Shelves {
                 add(segment_name(*id, at), text_of(segment));
             }
         }
-        let beside = self.shelf.names("").into_iter().filter(|name| is_anothers(name));
-        texts.extend(beside.filter_map(|name| {
+        texts.extend(self.others());
+        texts
+    }
+
+    /// What the store holds that other parts of the app keep.
+    pub fn others(&self) -> Vec<Another> {
+        let others = self.shelf.names("").into_iter().filter(|name| is_anothers(name));
+        let texts = others.filter_map(|name| {
             let (version, text) = self.shelf.text(&name)?;
             Some((name, version, text))
-        }));
-        texts
+        });
+        texts.collect()
     }
 
     /// The watch over the phone's clock, as it was left; a damaged one begins anew.
@@ -521,8 +527,36 @@ pub fn is_anothers(name: &str) -> bool {
     !is_ours(name) && !name.is_empty() && name.len() <= 64 && name.bytes().all(plain)
 }
 
-/// Most bytes of such a thing that come in with a backup.
-pub const MOST_OF_ANOTHER: usize = 100_000;
+/// A thing that another part of the app keeps: name, form, text.
+pub type Another = (String, u32, String);
+
+/// Most bytes of such a thing that come in with a backup; most of all of them that are kept, and how many.
+const MOST_OF_ANOTHER: usize = 100_000;
+const MOST_OF_OTHERS: usize = 200_000;
+const MOST_OTHERS: usize = 20;
+
+/// What of a file's things, none of them ours, finds room beside what is here; and how many do not.
+pub fn others_taken(here: &[Another], file: impl Iterator<Item = Another>) -> (Vec<Another>, usize) {
+    let mut count = here.len();
+    let mut bytes: usize = here.iter().map(|(.., text)| text.len()).sum();
+    let (mut taken, mut left_out) = (Vec::new(), 0);
+    for one in file {
+        let (name, _, text) = &one;
+        if here.iter().any(|(own, ..)| own == name) {
+            continue;
+        }
+        let fits =
+            count < MOST_OTHERS && text.len() <= MOST_OF_ANOTHER && bytes + text.len() <= MOST_OF_OTHERS;
+        if fits && is_anothers(name) {
+            count += 1;
+            bytes += text.len();
+            taken.push(one);
+        } else {
+            left_out += 1;
+        }
+    }
+    (taken, left_out)
+}
 
 /// A thing whose form has not changed yet.
 fn plain<T: serde::de::DeserializeOwned>(_: u32, text: &str) -> Option<T> {

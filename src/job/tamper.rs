@@ -68,9 +68,11 @@ pub struct Doubt {
     pub closed: bool,
 }
 
-/// Less time away is not asked about, in one piece or many: no cure is misled by much, and phones close
-/// pages all day.
-const AWAY_MS: i64 = 30 * 60_000;
+/// So much time away, in one piece or many, is not asked about where a wait of `wait_ms` would be over by it:
+/// phones close pages all day. A twentieth of the wait, half an hour at most (common practice, no source).
+pub fn let_pass_ms(wait_ms: i64) -> i64 {
+    (wait_ms / 20).clamp(0, 30 * 60_000)
+}
 
 /// What a look at the clocks shows.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -85,7 +87,8 @@ pub struct Look {
 
 impl Watch {
     /// Begins with the page: `wall` is the phone's clock, `own_ms` the page's own, `last_entry` the
-    /// latest instant on record; `ripens` tells whether a cure becomes ripe between two instants.
+    /// latest instant on record; `ripens` tells whether a cure comes to a mark between two instants, by more
+    /// than [`let_pass_ms`].
     pub fn begin(
         kept: &WatchKept,
         last_entry: Option<Moment>,
@@ -139,8 +142,7 @@ impl Watch {
         ripens: &dyn Fn(Moment, Moment) -> bool,
     ) -> Option<Look> {
         let vouched = Moment(now.0.saturating_sub(self.unvouched_ms));
-        let much = Moment(vouched.0.saturating_add(AWAY_MS));
-        if self.unvouched_ms < AWAY_MS || !ripens(much, now) {
+        if self.unvouched_ms <= 0 || !ripens(vouched, now) {
             return None;
         }
         *self = Self {
@@ -223,16 +225,19 @@ impl Watch {
 }
 
 impl Doubt {
-    /// It in words.
-    pub fn words(self) -> String {
+    /// It in words; `ours` and `phones` are what our time and the phone's clock are called.
+    pub fn words(self, ours: &str, phones: &str) -> String {
+        let span = span_words(self.ahead_ms);
         match self.closed {
-            true => closed_words(self.ahead_ms),
+            true => format!(
+                "Halfcase is sure of {ours}, the phone shows {phones}: did {span} pass with Halfcase closed? A cure would be over by that."
+            ),
             false => jump_words(self.ahead_ms),
         }
     }
 }
 
-/// Time that went by while the app was closed, in words.
+/// Time that went by while the app was closed, in words for the record.
 pub fn closed_words(ahead_ms: i64) -> String {
     format!(
         "By the phone’s clock {} went by while Halfcase was closed, and a cure would be over by that.",

@@ -1,7 +1,9 @@
 //! The phone's clock has jumped: what happened, and the keys that say which clock is right.
 
 use super::dynamic::{piece, press};
+use super::when::brief;
 use crate::bench::{Bench, Judged};
+use crate::trade::moment::Moment;
 use leptos::prelude::*;
 
 /// The question; nothing while the clocks are in step.
@@ -11,11 +13,15 @@ pub fn ClockDoubt() -> impl IntoView {
     piece(move || match bench.doubt.get() {
         None => ().into_any(),
         Some(doubt) => {
+            // Not followed: keys that are drawn anew each second are hard to touch.
+            let ours = bench.now.get_untracked();
+            let phones = Moment(ours.0.saturating_add(doubt.ahead_ms));
+            let words = doubt.words(&brief(ours, phones), &brief(phones, ours));
             let (ask, keys) = match (doubt.closed, doubt.ahead_ms > 0) {
                 (true, _) => (
-                    " Did it? Cures are held until you say so.",
+                    " Cures are held until you say so.",
                     [
-                        answer(bench, Judged::Right, "Yes, it went by", "count that time"),
+                        answer(bench, Judged::Right, "Yes, it passed", "count that time"),
                         answer(bench, Judged::Wrong, "No", "the phone is wrong"),
                     ],
                 ),
@@ -36,7 +42,7 @@ pub fn ClockDoubt() -> impl IntoView {
             };
             view! {
                 <div class="trouble doubt" role="group" aria-label="which clock is right">
-                    <p>{doubt.words()} {ask}</p>
+                    <p>{words} {ask}</p>
                     <div class="clock-keys">
                         {keys}
                         {answer(

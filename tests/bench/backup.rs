@@ -433,6 +433,7 @@ fn a_backup_is_checked_as_an_imported_sheet_is_and_no_name_breaks_the_next() {
         );
         let restore = restore_of(bench, &strange);
         assert_eq!(restore.others, []);
+        assert_eq!(restore.left_out, 2);
         bench.restore(&restore).unwrap();
         let again = bench.backup_text();
         restore_of(bench, &again);
@@ -441,6 +442,41 @@ fn a_backup_is_checked_as_an_imported_sheet_is_and_no_name_breaks_the_next() {
         };
         assert!(why.contains("10 MB"), "{why}");
     });
+}
+
+/// Each of them small enough, together they would fill the phone and every backup after.
+#[test]
+fn unknown_things_of_a_file_are_bounded_in_sum() {
+    let file = full(&store());
+    let with_things = |count: usize, bytes: usize, prefix: &str| {
+        let things: String = (0..count)
+            .map(|at| {
+                let data = "x".repeat(bytes);
+                format!("\"{prefix}{at}\":{{\"version\":1,\"data\":\"{data}\"}},")
+            })
+            .collect();
+        file.replacen("\"things\":{", &format!("\"things\":{{{things}"), 1)
+    };
+    let new = store();
+    with_bench(&new, |bench| {
+        assert_eq!(restore_of(bench, &file).left_out_words(), None);
+        let restore = restore_of(bench, &with_things(5, 99_000, "big"));
+        assert_eq!((restore.others.len(), restore.left_out), (2, 3));
+        let words = restore.left_out_words().unwrap();
+        assert!(words.starts_with("3 things"), "{words}");
+        let restore = restore_of(bench, &with_things(21, 10, "small"));
+        assert_eq!((restore.others.len(), restore.left_out), (20, 1));
+        let words = restore.left_out_words().unwrap();
+        assert!(words.starts_with("1 thing "), "{words}");
+        bench.restore(&restore).unwrap();
+        // A second file adds nothing to what is here already.
+        let again = restore_of(bench, &with_things(9, 10, "small"));
+        assert_eq!((again.others.len(), again.left_out), (0, 0));
+        let other = restore_of(bench, &with_things(5, 10, "other"));
+        assert_eq!((other.others.len(), other.left_out), (0, 5));
+    });
+    let beside = Shelf::new(new).names("small");
+    assert_eq!(beside.len(), 20);
 }
 
 /// Another page of the host empties the store while the app is open.

@@ -1,7 +1,7 @@
 //! The whole browser killed: local storage is behind, the journal puts back what it lacks.
 
 use super::commands::{done_step, lay_out, read, with_bench};
-use halfcase::bench::Bench;
+use halfcase::bench::{Bench, Incoming};
 use halfcase::job::carbon::{Back, Copied, Turn, put_back};
 use halfcase::job::keep::Shelves;
 use halfcase::job::sheet::StepId;
@@ -202,6 +202,70 @@ fn a_journal_with_a_gap_is_followed_as_far_as_it_goes() {
     assert_eq!(back, Back { put: 3, apart: true });
     assert_eq!(mark_in(&*disk), turns[5].after);
     assert_eq!(told(disk).1, played.ends[5].1);
+}
+
+/// What the page saves when the app doesn't start: every slot under its key, and the journal's last turns.
+fn saved_without_the_app(disk: &MemoryStore, turns: &[Turn]) -> serde_json::Value {
+    let turn = |turn: &Turn| {
+        let mut all = vec![turn.before.into(), turn.after.into()];
+        for (key, text) in &turn.writes {
+            all.push(key.as_str().into());
+            all.push(text.as_deref().map_or(serde_json::Value::Null, Into::into));
+        }
+        serde_json::Value::Array(all)
+    };
+    let turns: Vec<_> = turns.iter().map(turn).collect();
+    serde_json::json!({ "form": "halfcase kept", "version": 1, "made": NOW.0, "kept": *disk.texts.borrow(), "turns": turns })
+}
+
+/// The browser was killed, and the app doesn't start either: the file has what only the journal held.
+#[test]
+fn what_only_the_journal_held_is_saved_without_the_app() {
+    let played = play();
+    let record = |store: Rc<MemoryStore>| {
+        let left = Shelves::new(Shelf::new(store), None).read();
+        left.state.job().record.entries().to_vec()
+    };
+    let stood = record(played.late.disk(played.ends[4].0));
+    // Local storage behind by two changes, and with nothing at all.
+    for (disk, from) in [(played.late.disk(played.ends[2].0), 2), (Rc::default(), 0)] {
+        let file = saved_without_the_app(&disk, &played.turns[from..5]);
+        assert_ne!(record(disk), stood);
+        with_bench(&Rc::new(MemoryStore::default()), |bench| {
+            let Ok(Incoming::Backup(restore)) = bench.read_file(&file.to_string()) else {
+                panic!("no backup")
+            };
+            bench.restore(&restore).unwrap();
+            assert_eq!(
+                bench.record.with_untracked(|record| record.entries().to_vec()),
+                stood
+            );
+            let said = bench.said.with_untracked(|said| said[0].words.clone());
+            assert!(said.contains("put back"), "{said}");
+        });
+    }
+}
+
+/// What doesn't follow, or is no turn, costs nothing of the rest.
+#[test]
+fn turns_of_a_file_that_make_no_sense_are_left_out() {
+    let played = play();
+    let disk = played.late.disk(played.ends[2].0);
+    let whole = saved_without_the_app(&disk, &played.turns[5..7]);
+    let mut spoilt = whole.clone();
+    spoilt["turns"] = serde_json::json!([1, [], [1], ["a", 2], [1.5, -2], [8, 9, "key"], [8, 9, 3, "text"]]);
+    let mut none = whole.clone();
+    none.as_object_mut().unwrap().remove("turns");
+    for (file, apart) in [(whole, true), (spoilt, false), (none, false)] {
+        with_bench(&Rc::new(MemoryStore::default()), |bench| {
+            let Ok(Incoming::Backup(restore)) = bench.read_file(&file.to_string()) else {
+                panic!("no backup")
+            };
+            assert_eq!(restore.jobs.len(), 1);
+            let said = bench.said.get_untracked();
+            assert_eq!(said.iter().any(|said| said.words.contains("don’t fit")), apart);
+        });
+    }
 }
 
 /// Where there is no room for it, nothing of a turn stands.

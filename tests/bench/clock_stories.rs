@@ -34,8 +34,17 @@ use uom::si::time::millisecond;
 const MORNING_MS: i64 = 1_780_300_800_000;
 const MINUTE_MS: i64 = 60_000;
 const HOUR_MS: i64 = 60 * MINUTE_MS;
-/// A time away this short is not asked about, and clocks that differ by two minutes are in step.
-const LET_PASS_MS: i64 = 32 * MINUTE_MS;
+/// Clocks that differ by less are in step; beyond it only what is let pass of a wait.
+const IN_STEP_MS: i64 = 2 * MINUTE_MS;
+/// By how much the phone's clock is set in a story.
+#[derive(Clone, Copy, PartialEq)]
+enum Set {
+    /// 1 to 48 h.
+    Hours,
+    /// 5 to 29 minutes, the app mostly closed for a short while.
+    Minutes,
+}
+
 /// Doings in one story.
 const DOINGS: usize = 40;
 
@@ -55,6 +64,7 @@ fn own() -> f64 {
 /// What is so, whatever the app believes.
 struct Truth {
     now: i64,
+    set: Set,
     /// How far the phone's clock is ahead of the truth.
     ahead: i64,
     /// Each compound: when it went on, and how far ahead the clock was that its start goes by.
@@ -70,9 +80,10 @@ struct Truth {
 }
 
 impl Truth {
-    fn new() -> Self {
+    fn new(set: Set) -> Self {
         Self {
             now: MORNING_MS,
+            set,
             ahead: 0,
             on: Vec::new(),
             lied: false,
@@ -153,7 +164,8 @@ impl Truth {
             return;
         };
         let early = needed_ms - (self.now - at);
-        if early <= LET_PASS_MS {
+        // A twentieth of the wait may have passed unasked, half an hour at most.
+        if early <= (needed_ms / 20).clamp(0, 30 * MINUTE_MS) + IN_STEP_MS {
             return;
         }
         self.early = true;
@@ -317,10 +329,13 @@ fn act(chance: &mut Chance, truth: &mut Truth, bench: Bench) -> Option<String> {
 }
 
 fn set_phone(chance: &mut Chance, truth: &mut Truth) -> String {
-    let hours = [1, 3, 8, 24, 48][chance.below(5)];
-    let ahead = if chance.one_in(2) { hours } else { -hours };
-    truth.set_phone(if chance.one_in(3) { 0 } else { ahead * HOUR_MS });
-    format!("the phone’s clock set {} h ahead", truth.ahead / HOUR_MS)
+    let by = match truth.set {
+        Set::Hours => [1, 3, 8, 24, 48][chance.below(5)] * HOUR_MS,
+        Set::Minutes => (5 + chance.below(25) as i64) * MINUTE_MS,
+    };
+    let ahead = if chance.one_in(2) { by } else { -by };
+    truth.set_phone(if chance.one_in(3) { 0 } else { ahead });
+    format!("the phone’s clock set {} min ahead", truth.ahead / MINUTE_MS)
 }
 
 /// Answers what is asked, mostly.
@@ -345,8 +360,8 @@ fn answer(chance: &mut Chance, truth: &mut Truth, bench: Bench, honest_story: bo
     }
     truth.lied |= !honest.contains(&said);
     truth.told.push(format!(
-        "  asked “{}”, said {said:?} of {honest:?}; ours {} min, then {} min",
-        doubt.words(),
+        "  asked about {} min ahead, said {said:?} of {honest:?}; ours {} min, then {} min",
+        doubt.ahead_ms / MINUTE_MS,
         (ours.0 - MORNING_MS) / MINUTE_MS,
         (bench.now.get_untracked().0 - MORNING_MS) / MINUTE_MS
     ));
@@ -356,7 +371,10 @@ fn answer(chance: &mut Chance, truth: &mut Truth, bench: Bench, honest_story: bo
 /// While it is closed: a gap, the clock set in it, and what keeps the watch damaged.
 fn closed(chance: &mut Chance, truth: &mut Truth, store: &MemoryStore) {
     let mut told = String::from("closed");
-    let gap = [1, 10, 40, 3 * 60, 11 * 60, 30 * 60][chance.below(6)] + chance.below(20) as i64;
+    let gap = match truth.set {
+        Set::Hours => [1, 10, 40, 3 * 60, 11 * 60, 30 * 60][chance.below(6)] + chance.below(20) as i64,
+        Set::Minutes => [1, 1, 1, 5, 30, 3 * 60][chance.below(6)],
+    };
     truth.pass(gap * MINUTE_MS, false);
     told += &format!(" for {gap} min");
     if chance.one_in(3) {
@@ -383,9 +401,9 @@ fn closed(chance: &mut Chance, truth: &mut Truth, store: &MemoryStore) {
 }
 
 /// Tells a story.
-fn tell(seed: u64) -> Truth {
+fn tell(seed: u64, set: Set) -> Truth {
     let mut chance = Chance::new(seed);
-    let mut truth = Truth::new();
+    let mut truth = Truth::new(set);
     truth.told.push(format!("story {seed}"));
     // One in five answers as it comes.
     let honest = !seed.is_multiple_of(5);
@@ -434,12 +452,22 @@ fn tell(seed: u64) -> Truth {
 
 #[test]
 fn no_mark_is_reached_before_its_time_but_by_a_persons_word() {
+    tell_many(Set::Hours);
+}
+
+/// The same, each clock set by no more than half an hour.
+#[test]
+fn nor_by_a_clock_set_a_few_minutes_ahead() {
+    tell_many(Set::Minutes);
+}
+
+fn tell_many(set: Set) {
     let first = super::chance::told("HALFCASE_SEED", 1);
     let stories = super::chance::told("HALFCASE_FAULTS", 100);
     let mut early = Vec::new();
     let (mut lied, mut misled, mut asked, mut put_on, mut reached) = (0, 0, 0, 0, 0);
     for seed in first..first + stories {
-        let Ok(truth) = std::panic::catch_unwind(|| tell(seed)) else {
+        let Ok(truth) = std::panic::catch_unwind(|| tell(seed, set)) else {
             early.push(seed);
             continue;
         };

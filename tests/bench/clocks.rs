@@ -52,6 +52,19 @@ pub fn away(hours: i64) {
     OWN.set(0.0);
 }
 
+/// Minutes pass by both clocks.
+pub fn later_min(bench: Bench, minutes: i64) {
+    OWN.set(OWN.get() + (minutes * 60_000) as f64);
+    WALL.set(WALL.get() + minutes * 60_000);
+    bench.tick();
+}
+
+/// The phone's clock goes on by so many minutes with the app closed.
+pub fn away_min(minutes: i64) {
+    WALL.set(WALL.get() + minutes * 60_000);
+    OWN.set(0.0);
+}
+
 /// Someone sets the phone's clock.
 pub fn set_phone(bench: Bench, hours: i64) {
     WALL.set(WALL.get() + hours * HOUR_MS);

@@ -1,7 +1,8 @@
 //! Time that nobody vouched for makes nothing ripe, whenever it would come to matter.
 
 use super::clocks::{
-    HOUR_MS, MORNING_MS, ahead, away, later, put_on, remarks, set_phone, start_free, step, with_bench,
+    HOUR_MS, MORNING_MS, ahead, away, away_min, later, later_min, put_on, remarks, set_phone, start_free,
+    step, with_bench,
 };
 use halfcase::bench::{Ask, Bench, Intent, Judged};
 use halfcase::job::clock::{ClockId, CureClock};
@@ -60,6 +61,33 @@ fn time_away_that_ripens_nothing_yet_is_asked_about_when_it_would() {
         later(bench, 20);
         assert_eq!(ahead(bench), None);
     });
+}
+
+/// Closed for a minute, the clock set 28 min ahead meanwhile: a wait of a few hours isn't shortened by that.
+/// A twentieth of the wait is let pass, half an hour at most.
+#[test]
+fn a_short_time_away_is_let_pass_by_how_long_the_wait_is() {
+    for milestone in [Milestone::Fixture, Milestone::FitForOil, Milestone::FullCure] {
+        for asked in [false, true] {
+            let store = store();
+            let (wait, gap) = with_bench(&store, |bench| {
+                start_free(bench);
+                let shop = bench.settings.with_untracked(|settings| settings.shop.clone());
+                let (clock, at) = (clock(bench, 1), bench.now.get_untracked());
+                let wait = (clock.reached_at(milestone, &shop).unwrap().latest.0 - at.0) / 60_000;
+                later_min(bench, wait / 2);
+                (wait, (wait / 20).min(30) + if asked { 1 } else { -1 })
+            });
+            away_min(gap);
+            with_bench(&store, |bench| {
+                later_min(bench, wait - wait / 2 - gap - 1);
+                assert_eq!(ahead(bench), None, "{milestone:?}, not yet");
+                later_min(bench, 1);
+                let held = asked.then_some(gap * 60_000);
+                assert_eq!(ahead(bench), held, "{milestone:?}, {gap} min of {wait}");
+            });
+        }
+    }
 }
 
 #[test]

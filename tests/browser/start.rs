@@ -383,6 +383,9 @@ fn the_data_is_saved_when_the_app_does_not_start() {
             "{:?}",
             kept.keys()
         );
+        // And what the journal holds of the last change.
+        let turns = file["turns"].as_array().expect("turns of the journal");
+        assert!(!turns.is_empty());
         page.take_console_errors().await.map(drop)
     });
 }

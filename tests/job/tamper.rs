@@ -1,7 +1,7 @@
 //! The phone's clock under watch: every jump noticed, none taken by itself.
 
 use super::{MORNING, hours};
-use halfcase::job::tamper::{Doubt, IN_STEP_MS, Watch, WatchKept, jump_words};
+use halfcase::job::tamper::{Doubt, IN_STEP_MS, Watch, WatchKept, jump_words, let_pass_ms};
 use halfcase::trade::moment::Moment;
 
 const HOUR_MS: i64 = 3_600_000;
@@ -154,6 +154,12 @@ fn a_reload_forgets_no_doubt() {
 }
 
 #[test]
+fn a_twentieth_of_a_wait_is_let_pass_and_half_an_hour_at_most() {
+    let minutes = |wait: i64| let_pass_ms(wait * 60_000) / 60_000;
+    assert_eq!([120, 360, 600, 1_440, -5].map(minutes), [6, 18, 30, 30, 0]);
+}
+
+#[test]
 fn jumps_in_words() {
     assert!(jump_words(8 * HOUR_MS).starts_with("The phone’s clock has gone 8 h ahead"));
     assert!(jump_words(-90 * 60_000).starts_with("The phone’s clock is 1 h 30 min behind"));
@@ -171,7 +177,14 @@ fn time_away_that_would_ripen_a_cure_is_held_until_it_is_said_to_have_passed() {
     let (mut watch, look) = Watch::begin(&kept, None, hours(31.0), 0.0, &ripe_at_20);
     assert_eq!((look.now, look.jumped), (hours(1.0), Some(30 * HOUR_MS)));
     let doubt = watch.doubt().unwrap();
-    assert!(doubt.closed && doubt.words().contains("30 h went by while Halfcase was closed"));
+    let words = doubt.words("Mon 09:00", "Tue 15:00");
+    assert!(
+        doubt.closed
+            && words.contains(
+                "sure of Mon 09:00, the phone shows Tue 15:00: did 30 h pass with Halfcase closed?"
+            ),
+        "{words}"
+    );
     // Our time goes on from what was seen.
     assert_eq!(watch.look(hours(32.0), HOUR_MS as f64).now, hours(2.0));
     // It stands over another reload, and is asked no second time.
@@ -191,7 +204,7 @@ fn time_away_that_would_ripen_a_cure_is_held_until_it_is_said_to_have_passed() {
     assert_eq!(longer.doubt().unwrap().ahead_ms, 48 * HOUR_MS + HOUR_MS / 2);
     watch.phone_is_right(hours(32.0), HOUR_MS as f64);
     assert_eq!(watch.doubt(), None);
-    // Nothing ripens, or it was but a short while: nothing is asked.
+    // Nothing ripens, or no time was away: nothing is asked.
     let kept = WatchKept {
         seen: hours(1.0),
         ..WatchKept::default()
@@ -200,7 +213,7 @@ fn time_away_that_would_ripen_a_cure_is_held_until_it_is_said_to_have_passed() {
         Watch::begin(&kept, None, hours(19.0), 0.0, &ripe_at_20).0.doubt(),
         None
     );
-    let (watch, _) = Watch::begin(&kept, None, hours(1.49), 0.0, &|_, _| true);
+    let (watch, _) = Watch::begin(&kept, None, hours(1.0), 0.0, &|_, _| true);
     assert_eq!(watch.doubt(), None);
     // With the watch lost the record is the witness.
     let (watch, look) = Watch::begin(

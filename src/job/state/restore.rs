@@ -31,6 +31,8 @@ pub struct Restore {
     pub at_hand: JobId,
     /// Things this release knows nothing of: taken where nothing of that name is here.
     pub others: Vec<(String, u32, String)>,
+    /// So many of them are left out: too big, too many, or of a name that can't be kept.
+    pub left_out: usize,
 }
 
 impl Restore {
@@ -39,6 +41,20 @@ impl Restore {
         self.changes
             .iter()
             .filter(|change| change.take && change.can_take())
+    }
+
+    /// What of the file is not taken whatever is chosen, in words; none where that is nothing.
+    pub fn left_out_words(&self) -> Option<String> {
+        let what = match self.left_out {
+            0 => return None,
+            1 => "1 thing in the file that this release knows nothing of is left out: it is".to_owned(),
+            count => {
+                format!(
+                    "{count} things in the file that this release knows nothing of are left out: they are"
+                )
+            }
+        };
+        Some(format!("{what} too much to keep. Keep the file."))
     }
 }
 

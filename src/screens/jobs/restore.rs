@@ -64,6 +64,7 @@ pub fn preview(bench: Bench, restore: RwSignal<Option<Restore>>) -> AnyView {
             <p>"Nothing is changed yet. Touch a line to skip it or to take it."</p>
             {lines}
             {settings}
+            {found.left_out_words().map(|words| view! { <p>{words}</p> })}
             <button class="work-key first" disabled=nothing on:click=take>"Take it in"</button>
             {keys(vec![KeySpec::new("leave everything as it is", move || restore.set(None))])}
         </section>
