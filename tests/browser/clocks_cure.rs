@@ -51,7 +51,7 @@ fn a_day_at_22_degrees_is_a_day_and_is_heard() {
         open_the_clock(page).await?;
         page.key_at_least(button("Put on anew restart its clock"), 120, 88)
             .await?;
-        page.key_at_least(button("Calendar a file for the phone’s"), 120, 88)
+        page.key_at_least(button("Calendar a file with its alarms"), 120, 88)
             .await?;
         page.fits_everywhere("clocks-whole").await?;
         page.tap(button("back")).await?;
@@ -265,7 +265,7 @@ async fn over_a_change_of_clocks(page: &mut Page, zone: &str, wait: Duration, en
     page.see_words(ends).await?;
     page.screenshot(&format!("clocks-{}", zone.replace('/', "-")))
         .await?;
-    page.tap(button("Calendar a file for the phone’s")).await?;
+    page.tap(button("Calendar a file with its alarms")).await?;
     let (name, file) = page.downloaded().await?;
     assert!(name.ends_with(".ics"), "{name}");
     let last = starts(&file).pop().expect("an event");

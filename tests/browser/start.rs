@@ -428,7 +428,7 @@ fn inside_another_page_it_stays_shut() {
         let host = copy_of_release("framing")?;
         fs::write(
             host.join("thief.html"),
-            "<!doctype html><title>Thief</title><iframe src=\"./\" width=\"380\" height=\"700\"></iframe>",
+            "<!doctype html><title>Thief</title><link rel=\"icon\" href=\"data:,\"><iframe src=\"./\" width=\"380\" height=\"700\"></iframe>",
         )?;
         page.serve_instead(&host)?;
         page.driver.goto(format!("{}thief.html", page.url())).await?;
@@ -443,7 +443,6 @@ fn inside_another_page_it_stays_shut() {
         .await?;
         let keys = "return frames[0].document.querySelectorAll('.frame:not([inert]) button').length";
         assert_eq!(page.script(keys, Value::Null).await?, json!(0));
-        // A page of nothing but a frame has no icon.
-        page.take_console_errors().await.map(drop)
+        Ok(())
     });
 }

@@ -180,3 +180,15 @@ fn units_of_readings_by_definition() {
         assert!((back - 1.0).abs() < 1e-12, "{first} to {unit}: {back}");
     }
 }
+
+/// Ice melts at 32 °F and 0 °C, water boils at 212 °F and 100 °C; both scales meet at −40 (definition of the degree
+/// Fahrenheit, NIST Special Publication 811, M).
+#[test]
+fn degrees_turn_into_degrees() {
+    for (fahrenheit, celsius) in [(32.0, 0.0), (212.0, 100.0), (-40.0, -40.0), (68.0, 20.0)] {
+        let got = convert(fahrenheit, "°F", "°C").unwrap();
+        assert!((got - celsius).abs() < 1e-9, "{fahrenheit} °F: {got} °C");
+        let back = convert(celsius, "°C", "°F").unwrap();
+        assert!((back - fahrenheit).abs() < 1e-9, "{celsius} °C: {back} °F");
+    }
+}

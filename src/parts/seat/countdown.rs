@@ -84,7 +84,7 @@ fn running_view(bench: Bench, step: Option<StepId>, keyed: bool) -> AnyView {
     let late = whether(move || matches!(state(), Some(OvenState::Shut(_))));
     let doubtful = whether(move || matches!(state(), Some(OvenState::Doubtful(_))));
     view! {
-        <div class="plate countdown" style="--wide: 3.1" role="timer" aria-label="countdown" class:late=late class:doubtful=doubtful>
+        <div class="plate countdown" style=("--wide", "3.1") role="timer" aria-label="countdown" class:late=late class:doubtful=doubtful>
             <div class="says">{says}</div>
             <div class="number">
                 <span class="value">{digits}</span>

@@ -41,7 +41,9 @@ impl Page {
     pub async fn new(name: &str, screen: Screen, folder: &Path) -> Told<Page> {
         let programs = browser::ready()?;
         let server = Server::start(folder, 0)?;
-        let process = DriverProcess::start(&programs.driver)?;
+        // Two that begin at once may choose one port: the one that lost it begins again.
+        let process =
+            DriverProcess::start(&programs.driver).or_else(|_| DriverProcess::start(&programs.driver))?;
         let downloads = Path::new(env!("CARGO_MANIFEST_DIR"))
             .join("target/downloads")
             .join(name);
