@@ -52,7 +52,7 @@ impl Bench {
     /// Rings for every mark reached since the last look, the furthest of each clock.
     pub(super) fn ring_due(self, now: Moment) {
         let (mut rung, doubted_ms) = (self.rung(), self.doubted_ms());
-        let mut due = Vec::new();
+        let (mut due, mut taken_back) = (Vec::new(), Vec::new());
         self.settings.with_untracked(|settings| {
             self.clocks.with_untracked(|clocks| {
                 for clock in clocks.iter().filter(|clock| clock.ended.is_none()) {
@@ -64,6 +64,9 @@ impl Bench {
                     }
                     rung.retain(|(id, _)| *id != clock.id);
                     rung.extend(furthest.map(|mark| (clock.id, mark)));
+                    if furthest < before {
+                        taken_back.push(clock.id);
+                    }
                     // A shop found colder takes a mark back; that is no reason to ring.
                     due.extend(reached.filter(|mark| Some(mark.last) > before).map(|mark| Ring {
                         clock: clock.id,
@@ -84,6 +87,11 @@ impl Bench {
             return;
         }
         self.keep_rung(rung);
+        // Nor to go on ringing for what is still to come.
+        if !taken_back.is_empty() {
+            self.ringing
+                .update(|ringing| ringing.retain(|ring| !taken_back.contains(&ring.clock)));
+        }
         if !due.is_empty() {
             self.ringing.update(|ringing| {
                 ringing.retain(|old| due.iter().all(|new| new.clock != old.clock));

@@ -97,7 +97,8 @@ impl Bench {
 
     /// By how much, ms, the phone's clock is ahead of ours while nobody has said which is right.
     pub fn doubted_ms(self) -> i64 {
-        self.doubt.with(|doubt| doubt.map_or(0, |doubt| doubt.ahead_ms))
+        self.doubt.track();
+        self.doubted().map_or(0, |doubt| doubt.ahead_ms)
     }
 
     /// How far the phone's clock is ahead of ours.
@@ -148,7 +149,7 @@ impl Bench {
 
     /// The state hears of the phone's clock while nobody has said which is right.
     fn tell_doubt(self) {
-        let doubted_ms = self.doubted().map_or(0, |doubt| doubt.ahead_ms);
+        let doubted_ms = self.doubted_ms();
         if self.state.with(|state| state.doubted_ms != doubted_ms)
             && let Ok(mut state) = self.state.get().try_borrow_mut()
         {

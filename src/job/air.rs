@@ -9,6 +9,9 @@ use crate::trade::quantity::ThermodynamicTemperature;
 /// day and left at night (ours, no source).
 pub const STALE_MS: i64 = 18 * 3_600_000;
 
+/// Told so soon after it went on, it is told for all of the cure (ours, no source).
+const SOON_MS: i64 = 3_600_000;
+
 /// How well the shop's temperature is known for a clock.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub enum Air {
@@ -28,16 +31,17 @@ pub enum Air {
     Told,
 }
 
-/// What is known of the air of that clock. A plan for the nights to come is told.
+/// What is known of the air of that clock.
 pub fn air_of(clock: &CureClock, shop: &ShopHistory) -> Air {
     let Some(held) = shop.at(clock.started) else {
         return Air::NotTold {
             label: clock.spec.label.at,
         };
     };
+    // What is told hours later says nothing of the hours before.
     let fresh = |reading: &ShopReading| {
         let before_ms = clock.started.0.saturating_sub(reading.at.0);
-        before_ms <= STALE_MS
+        (-SOON_MS..=STALE_MS).contains(&before_ms)
     };
     match shop.0.iter().any(fresh) {
         true => Air::Told,

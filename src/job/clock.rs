@@ -80,7 +80,7 @@ impl CureClock {
         self.spec.reached_at(milestone, self.started, shop)
     }
 
-    /// Its marks in order of time; see [`marks`]. While the phone's clock is ahead of ours by `doubted_ms`, and
+    /// Its marks in the order of the milestones; see [`marks`]. While the phone's clock is ahead of ours by `doubted_ms`, and
     /// nobody has said which is right, the harsher clock counts for what must be done before a mark: a phone
     /// asleep gives a bead no more time.
     pub fn marks(&self, shop: &ShopHistory, doubted_ms: i64) -> Vec<Mark> {

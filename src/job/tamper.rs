@@ -69,9 +69,10 @@ pub struct Doubt {
 }
 
 /// So much time away, in one piece or many, is not asked about where a wait of `wait_ms` would be over by it:
-/// phones close pages all day. A twentieth of the wait, half an hour at most (common practice, no source).
+/// phones close pages all day. A twentieth of the wait, half an hour at most (common practice, no source), and a
+/// minute at least: what was seen is written down each minute, and a page loaded anew has not been away.
 pub fn let_pass_ms(wait_ms: i64) -> i64 {
-    (wait_ms / 20).clamp(0, 30 * 60_000)
+    (wait_ms / 20).clamp(60_000, 30 * 60_000)
 }
 
 /// What a look at the clocks shows.
@@ -150,7 +151,8 @@ impl Watch {
             own_ms,
             held_ms: self.held_ms.saturating_add(self.unvouched_ms),
             asked: true,
-            closed: true,
+            // Where anything was held before, not all of it passed with the app closed.
+            closed: self.held_ms == 0,
             unvouched_ms: 0,
         };
         Some(Look {
@@ -230,7 +232,7 @@ impl Doubt {
         let span = span_words(self.ahead_ms);
         match self.closed {
             true => format!(
-                "Halfcase is sure of {ours}, the phone shows {phones}: did {span} pass with Halfcase closed? A cure would be over by that."
+                "Halfcase is sure of {ours}, the phone showed {phones}: did {span} pass with Halfcase closed? A cure would be over by that."
             ),
             false => jump_words(self.ahead_ms),
         }

@@ -96,7 +96,7 @@ pub fn warmth_note(clock: &CureClock, shop: &ShopHistory) -> Option<String> {
             label.get::<degree_celsius>()
         )),
         Air::Stale { temperature, told } => Some(format!(
-            "The shop’s {:.0} °C was told {}: tell today’s under Clocks.",
+            "The shop’s {:.0} °C was told {}, not for this cure: see Clocks.",
             temperature.get::<degree_celsius>(),
             date(told)
         )),
@@ -105,7 +105,7 @@ pub fn warmth_note(clock: &CureClock, shop: &ShopHistory) -> Option<String> {
 
 /// What of the air nobody told, and what is taken for it.
 fn note(clock: &CureClock, shop: &ShopHistory, now: Moment) -> Option<String> {
-    let warmth = warmth_note(clock, shop);
+    let warmth = warmth_note(clock, shop).filter(|_| !clock.ripe(shop, now));
     let damp = (clock.spec.goes_by_humidity() && shop.humidity_at(now).is_none())
         .then(|| "No humidity told: 40 to 50 % is taken.".to_owned());
     let all: Vec<String> = warmth.into_iter().chain(damp).collect();

@@ -195,6 +195,22 @@ fn a_clock_set_forward_shortens_nothing_and_is_recorded() {
     });
 }
 
+/// By the harsher of two clocks a bead is too late; said to be wrong, that clock no longer counts.
+#[test]
+fn a_deadline_taken_back_rings_no_more() {
+    let store = Rc::new(MemoryStore::default());
+    with_bench(&store, |bench| {
+        let baffle = step(bench, 4);
+        put_on(bench, &baffle).unwrap();
+        set_phone(bench, 30);
+        later_min(bench, 1);
+        assert_eq!(ringing(bench), ["too late to close it"]);
+        bench.judge_clock(Judged::Wrong);
+        later_min(bench, 1);
+        assert_eq!(ringing(bench), Vec::<String>::new());
+    });
+}
+
 #[test]
 fn a_phone_said_to_be_wrong_is_held_until_it_is_set_right() {
     let store = Rc::new(MemoryStore::default());

@@ -192,7 +192,7 @@ fn a_job_is_carried_through_and_the_oil_waits_for_the_cure() {
         close(page).await?;
 
         at(page, "Gearbox and engine oil").await?;
-        page.see_shut(button("Shut see what it waits for")).await?;
+        page.see(button("Shut see what it waits for")).await?;
         page.see_words("Opens ").await?;
         page.see_words("Not before ").await?;
         whole(page).await?;
@@ -206,7 +206,7 @@ fn a_job_is_carried_through_and_the_oil_waits_for_the_cure() {
 
         // Half a day is not enough; the cure over, it opens by itself, and stays open after a reload.
         page.advance_clock(12 * HOUR).await?;
-        page.see_shut(button("Shut see what it waits for")).await?;
+        page.see(button("Shut see what it waits for")).await?;
         page.advance_clock(72 * HOUR).await?;
         page.see(button("Read put in")).await?;
         page.reload().await?;

@@ -43,7 +43,7 @@ async fn seen(page: &Page) -> Told<Seen> {
     let look = "
         const key = document.querySelector('.work-keys .first');
         const all = [...document.querySelectorAll('.stage button')].map(button => button.innerText.trim());
-        return [document.querySelector('.step h1').innerText, key ? key.innerText : '', key?.ariaDisabled === 'true' && !key.matches('.shut'), all];";
+        return [document.querySelector('.step h1').innerText, key ? key.innerText : '', key?.ariaDisabled === 'true', all];";
     let found = page.script(look, Value::Null).await?;
     let words = |value: &Value| value.as_str().unwrap_or_default().replace('\n', " ");
     let answers = found[3].as_array().into_iter().flatten();

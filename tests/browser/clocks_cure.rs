@@ -181,7 +181,7 @@ fn the_gate_opens_on_time_by_itself() {
         page.tap(button("Done")).await?;
         page.tap(button(has("Next step"))).await?;
         page.see(heading("Gearbox oil")).await?;
-        page.see_shut(button("Shut see what it waits for")).await?;
+        page.see(button("Shut see what it waits for")).await?;
         page.fits_the_hand().await?;
         page.screenshot("gate-shut").await?;
         // Not without a reason.
@@ -192,7 +192,7 @@ fn the_gate_opens_on_time_by_itself() {
         page.see_words("Write the reason first").await?;
         back(page).await?;
         page.advance_clock(6 * HOUR - MINUTE).await?;
-        page.see_shut(button("Shut see what it waits for")).await?;
+        page.see(button("Shut see what it waits for")).await?;
         page.advance_clock(MINUTE).await?;
         page.see(button("Read put in")).await?;
         page.words_gone("Not before").await
@@ -214,7 +214,7 @@ fn a_joint_opened_again_shuts_the_gate_anew_and_a_reason_opens_it() {
         page.see_words("Undo").await?;
         page.advance_clock(5 * HOUR).await?;
         page.open_at("#step/2").await?;
-        page.see_shut(button("Shut see what it waits for")).await?;
+        page.see(button("Shut see what it waits for")).await?;
         page.see_words("Not before").await?;
         whole(page).await?;
         page.tap(button("override")).await?;
@@ -227,7 +227,7 @@ fn a_joint_opened_again_shuts_the_gate_anew_and_a_reason_opens_it() {
         page.screenshot("gate-opened").await?;
         // The override is undone as anything else.
         page.tap(button(has("Undo"))).await?;
-        page.see_shut(button("Shut see what it waits for")).await?;
+        page.see(button("Shut see what it waits for")).await?;
         page.words_gone("A compound has not cured").await?;
         whole(page).await?;
         page.tap(button("override")).await?;

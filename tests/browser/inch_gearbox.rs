@@ -102,7 +102,7 @@ fn a_gearbox_in_inches_is_worked_to_its_first_run() {
         cover(page).await?;
 
         at(page, "Gear oil").await?;
-        page.see_shut(button("Shut see what it waits for")).await?;
+        page.see(button("Shut see what it waits for")).await?;
         page.advance_clock(24 * 60 * MINUTE).await?;
         page.see(button("Read put in")).await?;
         page.fits_everywhere("inch-fill").await?;

@@ -54,5 +54,14 @@ fn a_temperature_of_last_summer_is_not_told_for_todays_cure() {
             "{told}"
         );
     }
-    assert!(matches!(air(&[reading(hours(-19.0), 8.0)]), Air::Stale { .. }));
+    // Too long before, or hours after it went on: those hours still go by last summer's.
+    for told in [-19.0, 1.5] {
+        assert!(
+            matches!(
+                air(&[reading(august, 22.0), reading(hours(told), 8.0)]),
+                Air::Stale { .. }
+            ),
+            "{told}"
+        );
+    }
 }

@@ -75,7 +75,7 @@ fn table(asked: &Asked<'_>) -> Result<Codes, Trouble> {
         codes => Ok(codes),
     };
     let (down, across) = (codes("down")?, codes("across")?);
-    let typed = |code: &str| asked.word(&kept_under(code)).to_owned();
+    let typed = |code: &str| asked.word(&kept_under(code, &across)).to_owned();
     let lines = down.iter();
     let cells = lines.map(|code| whole_line(code, &across, &typed(code)).map_err(Trouble::Said));
     Ok(Codes {
@@ -96,14 +96,17 @@ fn line_missing(asked: &Asked<'_>, table: &Codes, row: usize) -> Option<Trouble>
     empty.then(|| Trouble::Line(label(asked, row).unwrap_or_default()))
 }
 
-/// What a line is stored under: its code, so that it goes with no other when one is put in before it.
-fn kept_under(code: &str) -> String {
-    format!("line {}", code.to_ascii_uppercase())
+/// What a line is stored under: its code and those across, so that it goes with no others when one is put in, or
+/// another engine's table is entered.
+fn kept_under(code: &str, across: &[String]) -> String {
+    format!("line {code} of {}", across.join(" ")).to_ascii_uppercase()
 }
 
 /// What the line of that row is stored under; none where there is no such code.
 pub fn stored(asked: &Asked<'_>, row: usize) -> Option<String> {
-    list(asked.word("down")).nth(row).map(kept_under)
+    let across: Vec<String> = list(asked.word("across")).map(str::to_owned).collect();
+    let code = list(asked.word("down")).nth(row)?;
+    Some(kept_under(code, &across))
 }
 
 /// What the line of that row is called: by its code and what goes with it; none where there is no such code.

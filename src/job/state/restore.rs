@@ -47,14 +47,12 @@ impl Restore {
     pub fn left_out_words(&self) -> Option<String> {
         let what = match self.left_out {
             0 => return None,
-            1 => "1 thing in the file that this release knows nothing of is left out: it is".to_owned(),
+            1 => "1 thing in the file that this release knows nothing of is left out: it".to_owned(),
             count => {
-                format!(
-                    "{count} things in the file that this release knows nothing of are left out: they are"
-                )
+                format!("{count} things in the file that this release knows nothing of are left out: they")
             }
         };
-        Some(format!("{what} too much to keep. Keep the file."))
+        Some(format!("{what} can’t be kept here. Keep the file."))
     }
 }
 

@@ -80,8 +80,9 @@ fn one_for_each(code: &str, count: usize, across: &[String]) -> String {
 
 /// Where each of these codes stood before: under its own name; or in its own place, where it alone was renamed.
 pub fn stood(before: &[String], codes: &[String]) -> Vec<Option<usize>> {
+    let new = codes.iter().filter(|code| place(before, code).is_none()).count();
     let renamed = |at: usize| {
-        let old = before.get(at).filter(|_| before.len() == codes.len());
+        let old = before.get(at).filter(|_| before.len() == codes.len() && new == 1);
         old.is_some_and(|old| place(codes, old).is_none()).then_some(at)
     };
     let all = codes.iter().enumerate();

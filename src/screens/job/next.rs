@@ -77,7 +77,7 @@ pub fn NextKey(
             class:counted=whether(move || counted.with(Option::is_some))
             class:resting=whether(move || resting.now())
             class:shut=shut
-            aria-disabled=state(move || resting.now() || shut.get())
+            aria-disabled=state(move || resting.now() || ask.with(Option::is_none))
             on:click=act
         >
             <span>{large}</span>
