@@ -208,6 +208,10 @@ fn a_joint_opened_again_shuts_the_gate_anew_and_a_reason_opens_it() {
         page.tap(button(has("Compound on"))).await?;
         page.tap(button("Done")).await?;
         page.advance_clock(20 * HOUR).await?;
+        // Untouched for so long: the first touch only wakes it.
+        page.see(button(has("touch to wake"))).await?;
+        page.press("Enter").await?;
+        page.gone(button(has("touch to wake"))).await?;
         whole(page).await?;
         page.tap(button("Put on anew restart its clock")).await?;
         back(page).await?;
