@@ -108,7 +108,7 @@ pub fn face(bench: Bench, step: StepId) -> Option<(String, String)> {
         }
         Some(OvenNext::Home) => {
             let small = match bench.on_its_way() {
-                Some(OvenState::Shut(_)) => "and was in time; else heat it again",
+                Some(OvenState::Shut(_)) => "else heat it again",
                 _ => "",
             };
             return Some(("It is home".to_owned(), small.to_owned()));
