@@ -5,12 +5,14 @@
 //! | `cargo run` | sets up, builds the page quickly, serves it on <http://localhost:8080> or the next free port |
 //! | `cargo run -- build` | sets up and builds the release into `dist`, as small as it gets |
 //! | `cargo run -- size` | the same, then prints what a first visit transfers, and fails above its bar |
-//! | `cargo run -- seal` | turns Trunk's output into a release; Trunk calls it |
+//! | `cargo run -- seal` | turns Trunk's output into a release; Trunk's hook calls it |
 
+mod bundle;
 mod error;
 pub mod licences;
 mod news;
 mod packages;
+mod page;
 mod prebuilt;
 mod programs;
 mod progress;

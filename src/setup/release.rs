@@ -1,15 +1,17 @@
-//! The release: the page built by Trunk with everything it needs found first.
+//! The release: the page built with everything it needs found first.
 
 use std::fs::{self, File};
-use std::path::PathBuf;
+use std::path::{Path, PathBuf};
 use std::process::Command;
 use std::thread;
 use std::time::Instant;
 
+use super::bundle;
 use super::error::SetupError;
 use super::programs::{command, lasted, run, step};
 use super::progress::{long, run_logged};
 use super::project::Project;
+use super::seal;
 use super::toolchain::{Compiler, TARGET};
 use super::tools::{self, Tools};
 
@@ -54,7 +56,10 @@ pub fn build(project: &Project, finish: Finish) -> Result<PathBuf, SetupError> {
     let _turn = turn(project)?;
     let compiler = Compiler::ready(project)?;
     let tools = match Tools::at_hand(project)? {
-        Some(tools) => tools,
+        Some(tools) => {
+            compile(project, &compiler)?;
+            tools
+        }
         // What tools leave idle of the cores goes to the page, and the other way round.
         None => thread::scope(|scope| {
             let page = scope.spawn(|| compile(project, &compiler));
@@ -64,24 +69,20 @@ pub fn build(project: &Project, finish: Finish) -> Result<PathBuf, SetupError> {
         })?,
     };
     if finish == Finish::Release {
-        tools::ready_wasm_opt(project);
+        tools::ready_to_shrink(project);
     }
     let folder = finish.folder(project);
-    step(&format!("build {} with Trunk", finish.name()), || {
-        let mut trunk = command(&tools.trunk, project.root());
-        trunk
-            .args(["build", "--release", "--skip-version-check", "--dist"])
-            .arg(&folder)
-            .env("PATH", &tools.path);
-        if let Ok(this) = std::env::current_exe() {
-            trunk.env(SEALER, this);
+    match &tools.trunk {
+        Some(trunk) => with_trunk(project, &compiler, &tools, trunk, finish)?,
+        None => {
+            let made = project.web_target().join("made");
+            step(&format!("put {} together", finish.name()), || {
+                bundle::build(project, &tools.wasm_bindgen, &made)?;
+                seal::seal(project, &made, true, finish == Finish::Release)?;
+                replace(&made, &folder)
+            })?;
         }
-        if finish == Finish::Preview {
-            trunk.env(PREVIEW, "1");
-        }
-        for_the_page(&mut trunk, project, &compiler);
-        run(&mut trunk, None)
-    })?;
+    }
     let shown = folder.strip_prefix(project.root()).unwrap_or(&folder);
     println!(
         "{} is in {}, ready after {}.",
@@ -90,6 +91,39 @@ pub fn build(project: &Project, finish: Finish) -> Result<PathBuf, SetupError> {
         lasted(begun.elapsed())
     );
     Ok(folder)
+}
+
+/// Trunk finds the page compiled, puts it together, and calls this program to seal it.
+fn with_trunk(
+    project: &Project,
+    compiler: &Compiler,
+    tools: &Tools,
+    trunk: &Path,
+    finish: Finish,
+) -> Result<(), SetupError> {
+    step(&format!("build {} with Trunk", finish.name()), || {
+        let mut trunk = command(trunk, project.root());
+        trunk
+            .args(["build", "--release", "--skip-version-check", "--dist"])
+            .arg(finish.folder(project))
+            .env("PATH", &tools.path);
+        if let Ok(this) = std::env::current_exe() {
+            trunk.env(SEALER, this);
+        }
+        if finish == Finish::Preview {
+            trunk.env(PREVIEW, "1");
+        }
+        for_the_page(&mut trunk, project, compiler);
+        run(&mut trunk, None)
+    })
+}
+
+/// Puts a whole folder in the place of another one: a build that fails leaves the old page.
+fn replace(made: &Path, folder: &Path) -> Result<(), SetupError> {
+    if folder.is_dir() {
+        fs::remove_dir_all(folder).map_err(SetupError::file(folder))?;
+    }
+    fs::rename(made, folder).map_err(SetupError::file(folder))
 }
 
 /// Compiles the page as Trunk will ask for it, so that Trunk finds it done.

@@ -1,6 +1,7 @@
-//! Turns Trunk's output into a release: no inline script, a small WASM, a worker that keeps it.
+//! Turns a built page into a release: no inline script, all of it small, a worker that keeps it.
 //!
-//! Called by Trunk's one `post_build` hook on the staging folder, before it becomes `dist`.
+//! Called on the folder that [`bundle`](super::bundle) made, or by Trunk's one `post_build` hook on its staging
+//! folder, before that becomes `dist`.
 
 use std::env;
 use std::fs;
@@ -14,10 +15,11 @@ use sha2::{Digest, Sha256};
 use super::error::SetupError;
 use super::licences::{self, LICENCES};
 use super::news;
+use super::page::tags;
 use super::programs::{run, step};
 use super::project::Project;
 use super::release::PREVIEW;
-use super::tools::{FEATURES, PASSES, wasm_opt};
+use super::tools::{FEATURES, PASSES, esbuild, wasm_opt};
 use super::worker::{Release, WORKER};
 
 /// Seals the folder Trunk names.
@@ -42,8 +44,8 @@ pub fn from_hook() -> Result<(), SetupError> {
 /// where that is worth the wait.
 ///
 /// # Errors
-/// [`SetupError::Page`] when Trunk's output isn't as expected, [`SetupError::File`] when it
-/// can't be read or written.
+/// [`SetupError::Page`] when the page isn't as expected, [`SetupError::File`] when it can't be read or
+/// written.
 pub fn seal(project: &Project, folder: &Path, release: bool, small: bool) -> Result<(), SetupError> {
     move_inline_scripts(folder)?;
     say_release(project, folder)?;
@@ -53,6 +55,7 @@ pub fn seal(project: &Project, folder: &Path, release: bool, small: bool) -> Res
     }
     if small {
         shrink_wasm(project, folder)?;
+        shrink_text(project, folder)?;
     }
     let template = fs::read_to_string(project.root().join("public").join(WORKER))
         .map_err(SetupError::file(&project.root().join("public").join(WORKER)))?;
@@ -62,10 +65,13 @@ pub fn seal(project: &Project, folder: &Path, release: bool, small: bool) -> Res
         Release::empty()
     };
     let worker = whole.worker(&template)?;
-    write(&folder.join(WORKER), worker.as_bytes())?;
+    let path = folder.join(WORKER);
+    write(&path, worker.as_bytes())?;
     if small {
+        minify(project, &path, worker.as_bytes())?;
+        let worker = fs::read(&path).map_err(SetupError::file(&path))?;
         step("compress for the wire", || {
-            write_brotli(project, folder, WORKER, worker.as_bytes())?;
+            write_brotli(project, folder, WORKER, &worker)?;
             whole
                 .files()
                 .try_for_each(|(name, bytes)| write_brotli(project, folder, name, bytes))
@@ -79,15 +85,13 @@ fn write(path: &Path, bytes: &[u8]) -> Result<(), SetupError> {
     fs::write(path, bytes).map_err(SetupError::file(path))
 }
 
-/// Trunk starts the app by an inline module, which the page's Content-Security-Policy forbids;
-/// `trunk serve` adds a second script that reloads the page.
+/// The app is started by an inline module, which the page's Content-Security-Policy forbids; `trunk serve`
+/// adds a second script that reloads the page.
 fn move_inline_scripts(folder: &Path) -> Result<(), SetupError> {
     let path = folder.join("index.html");
     let mut page = fs::read_to_string(&path).map_err(SetupError::file(&path))?;
     if inline_script(&page).is_none() {
-        return Err(SetupError::Page(
-            "index.html holds no start script from Trunk".to_owned(),
-        ));
+        return Err(SetupError::Page("index.html holds no start script".to_owned()));
     }
     while let Some(found) = inline_script(&page) {
         let name = format!("begin-{}.js", short_hash(found.code.as_bytes()));
@@ -146,19 +150,10 @@ struct StyleLink {
 
 /// The first link to a style sheet beside the page; with quotes round its values or without.
 fn style_link(page: &str) -> Option<StyleLink> {
-    page.match_indices("<link").find_map(|(begin, _)| {
-        let tag = page.get(begin..)?.split_inclusive('>').next()?;
-        let value = |key: &str| {
-            let (_, rest) = tag.split_once(key)?;
-            rest.trim_start_matches(['"', '\''])
-                .split(['"', '\'', ' ', '>'])
-                .next()
-        };
-        let name = value("href=")?.trim_start_matches("./").to_owned();
-        (value("rel=")? == "stylesheet").then_some(StyleLink {
-            place: begin..begin + tag.len(),
-            name,
-        })
+    let tag = tags(page, "link").find(|tag| tag.value("rel") == Some("stylesheet"))?;
+    Some(StyleLink {
+        name: tag.value("href")?.trim_start_matches("./").to_owned(),
+        place: tag.place,
     })
 }
 
@@ -173,15 +168,11 @@ struct InlineScript {
 /// The first script whose tag names no address.
 fn inline_script(page: &str) -> Option<InlineScript> {
     const END: &str = "</script>";
-    page.match_indices("<script").find_map(|(begin, _)| {
-        let (tag, rest) = page.get(begin..)?.split_once('>')?;
-        let (code, _) = rest.split_once(END)?;
-        let end = begin + tag.len() + 1 + code.len() + END.len();
-        let code = format!("{}\n", code.trim());
-        (!tag.contains("src=")).then_some(InlineScript {
-            place: begin..end,
-            code,
-        })
+    let tag = tags(page, "script").find(|tag| !tag.has("src"))?;
+    let (code, _) = page.get(tag.place.end..)?.split_once(END)?;
+    Some(InlineScript {
+        place: tag.place.start..tag.place.end + code.len() + END.len(),
+        code: format!("{}\n", code.trim()),
     })
 }
 
@@ -219,6 +210,37 @@ fn shrink_wasm(project: &Project, folder: &Path) -> Result<(), SetupError> {
     }
     Ok(())
 }
+
+/// Makes the style sheet and the scripts small, but for the worker, which is still to be written.
+fn shrink_text(project: &Project, folder: &Path) -> Result<(), SetupError> {
+    for (name, bytes) in Release::read(folder)?.files() {
+        if [".css", ".js"].iter().any(|end| name.ends_with(end)) {
+            minify(project, &folder.join(name), bytes)?;
+        }
+    }
+    Ok(())
+}
+
+/// Writes a style sheet or a script anew as small as esbuild makes it; without esbuild it stays as it is.
+fn minify(project: &Project, path: &Path, bytes: &[u8]) -> Result<(), SetupError> {
+    let Some(program) = esbuild(project) else {
+        return Ok(());
+    };
+    let small = kept(project, bytes, "min", &MINIFY.concat(), |part| {
+        run(
+            Command::new(&program)
+                .arg(path)
+                .args(MINIFY)
+                .arg(format!("--outfile={}", part.display())),
+            None,
+        )
+    })?;
+    fs::copy(&small, path).map_err(SetupError::file(path))?;
+    Ok(())
+}
+
+/// How style sheets and scripts are made small: every name another file asks for stays.
+const MINIFY: [&str; 3] = ["--minify", "--log-level=warning", "--charset=utf8"];
 
 /// Writes the brotli copy a server may send, unless it saves nothing.
 fn write_brotli(project: &Project, folder: &Path, name: &str, bytes: &[u8]) -> Result<(), SetupError> {
@@ -264,7 +286,7 @@ fn kept(
 }
 
 /// The first 16 hex digits of SHA-256.
-fn short_hash(bytes: &[u8]) -> String {
+pub(super) fn short_hash(bytes: &[u8]) -> String {
     Sha256::digest(bytes)
         .iter()
         .take(8)

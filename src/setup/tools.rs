@@ -1,4 +1,5 @@
-//! Trunk, wasm-bindgen and wasm-opt: those on PATH, prebuilt ones, or built here.
+//! wasm-bindgen, Trunk, wasm-opt and esbuild: those on PATH, prebuilt ones, or built here; without Trunk and
+//! the last two the page is made too.
 
 use std::ffi::OsString;
 use std::fs;
@@ -16,8 +17,8 @@ use super::say::say;
 /// The Trunk this project is built with: the newest whose release archive's checksum is known.
 pub(super) const TRUNK: &str = "0.21.8";
 
-/// wasm-opt's version as npm counts it.
-const BINARYEN: &str = "132.0.0";
+/// What comes from npm, in which versions: wasm-opt in binaryen, and what makes scripts and styles small.
+const FROM_NPM: [&str; 2] = ["binaryen@132.0.0", "esbuild@0.28.2"];
 
 /// The features browsers and the compiler agree on, one by one: allowing all makes a file that
 /// browsers refuse.
@@ -43,15 +44,9 @@ struct Tool {
     name: &'static str,
     package: &'static str,
     version: String,
-    /// Whether the versions its author locked are used: the newest ones of wasm-bindgen's
-    /// dependencies build where its lock file is not published.
-    locked: bool,
-    /// What to expect on two cores, when it has to be built.
-    usual: &'static str,
 }
 
-/// How a tool that runs for seconds is built: quickly. On two idle cores Trunk took 590 s
-/// optimised and takes 127 s so.
+/// How a tool that runs for seconds is built: quickly.
 const QUICKLY: [(&str, &str); 5] = [
     ("CARGO_PROFILE_RELEASE_OPT_LEVEL", "0"),
     ("CARGO_PROFILE_RELEASE_LTO", "off"),
@@ -63,50 +58,49 @@ const QUICKLY: [(&str, &str); 5] = [
 /// The tools as the build finds them.
 #[derive(Clone, Debug)]
 pub struct Tools {
-    /// Trunk itself.
-    pub trunk: PathBuf,
+    /// What makes a page's glue of the WASM.
+    pub wasm_bindgen: PathBuf,
+    /// Trunk, where there is one.
+    pub trunk: Option<PathBuf>,
     /// `PATH` for Trunk, with the project's own tools first.
     pub path: OsString,
 }
 
 impl Tools {
-    /// Those that are here already, when it is all of them.
+    /// Those that are here already, when wasm-bindgen is among them.
     ///
     /// # Errors
-    /// [`SetupError::File`] or [`SetupError::Missing`] when `Cargo.lock` doesn't name their versions.
+    /// [`SetupError::File`] or [`SetupError::Missing`] when `Cargo.lock` doesn't name its version.
     pub fn at_hand(project: &Project) -> Result<Option<Tools>, SetupError> {
-        let mut programs = Vec::new();
-        for tool in wanted(project)? {
-            match look(|| find(project, &tool)) {
-                Some(program) => programs.push(program),
-                None => return Ok(None),
-            }
-        }
-        Tools::of(programs).map(Some)
+        let Some(wasm_bindgen) = look(|| find(project, &bindgen(project).ok()?)) else {
+            return Ok(None);
+        };
+        let trunk = look(|| find(project, &trunk()));
+        Tools::of(wasm_bindgen, trunk).map(Some)
     }
 
-    /// Finds or fetches them all.
+    /// Finds or fetches them: wasm-bindgen in any way, Trunk where it can be had in seconds.
     ///
     /// # Errors
-    /// [`SetupError::Missing`] when one can't be had.
+    /// [`SetupError::Missing`] when wasm-bindgen can't be had.
     pub fn ready(project: &Project) -> Result<Tools, SetupError> {
-        let mut programs = Vec::new();
-        for tool in wanted(project)? {
-            programs.push(ready(project, &tool)?);
+        let trunk = look(|| find(project, &trunk())).or_else(|| {
+            fetch(project, &trunk());
+            find(project, &trunk()).map(|(_, there)| there)
+        });
+        if trunk.is_none() {
+            say("  Without Trunk the page is put together by this program.");
         }
+        let wasm_bindgen = ready(project, &bindgen(project)?)?;
         let scratch = scratch(project);
         if scratch.is_dir() {
             fs::remove_dir_all(&scratch).map_err(SetupError::file(&scratch))?;
         }
-        Tools::of(programs)
+        Tools::of(wasm_bindgen, trunk)
     }
 
-    /// Trunk is the last of `programs`; it finds the others by `PATH`.
-    fn of(programs: Vec<PathBuf>) -> Result<Tools, SetupError> {
-        let own = programs
-            .iter()
-            .filter_map(|program| program.parent())
-            .map(Path::to_path_buf);
+    fn of(wasm_bindgen: PathBuf, trunk: Option<PathBuf>) -> Result<Tools, SetupError> {
+        let own = wasm_bindgen.parent().map(Path::to_path_buf).into_iter();
         let usual = std::env::var_os("PATH").unwrap_or_default();
         let path = std::env::join_paths(own.chain(std::env::split_paths(&usual))).map_err(|_| {
             SetupError::missing(
@@ -114,35 +108,35 @@ impl Tools {
                 "move the project to a folder without `:` in its name",
             )
         })?;
-        let trunk = programs.last().cloned().unwrap_or_else(|| "trunk".into());
-        Ok(Tools { trunk, path })
+        Ok(Tools {
+            wasm_bindgen,
+            trunk,
+            path,
+        })
     }
 }
 
-/// The programs that are crates; Trunk last.
-fn wanted(project: &Project) -> Result<[Tool; 2], SetupError> {
-    Ok([
-        Tool {
-            name: "wasm-bindgen",
-            package: "wasm-bindgen-cli",
-            version: locked_version(project, "wasm-bindgen")?,
-            locked: false,
-            usual: "3/4 min",
-        },
-        Tool {
-            name: "trunk",
-            package: "trunk",
-            version: TRUNK.to_owned(),
-            locked: true,
-            usual: "2 min",
-        },
-    ])
+fn bindgen(project: &Project) -> Result<Tool, SetupError> {
+    Ok(Tool {
+        name: "wasm-bindgen",
+        package: "wasm-bindgen-cli",
+        version: locked_version(project, "wasm-bindgen")?,
+    })
 }
 
-/// Fetches wasm-opt when it isn't here; without it the release works and is larger, which is said.
-pub fn ready_wasm_opt(project: &Project) {
-    if wasm_opt(project).is_none() {
-        fetch_wasm_opt(project);
+fn trunk() -> Tool {
+    Tool {
+        name: "trunk",
+        package: "trunk",
+        version: TRUNK.to_owned(),
+    }
+}
+
+/// Fetches what makes a release small when it isn't here; without it the release works and is larger, which
+/// is said.
+pub fn ready_to_shrink(project: &Project) {
+    if wasm_opt(project).is_none() || esbuild(project).is_none() {
+        fetch_from_npm(project);
     }
 }
 
@@ -172,6 +166,23 @@ fn ready(project: &Project, tool: &Tool) -> Result<PathBuf, SetupError> {
     if let Some(there) = look(|| find(project, tool)) {
         return Ok(there);
     }
+    fetch(project, tool);
+    if find(project, tool).is_none() {
+        let what = format!("build {} {} from crates.io", tool.name, tool.version);
+        long(&what, "3/4 min on two idle cores, once", |log| {
+            build(project, tool, log)
+        })?;
+    }
+    find(project, tool).map(|(_, there)| there).ok_or_else(|| {
+        SetupError::missing(
+            format!("{} {}", tool.name, tool.version),
+            format!("run `cargo install {} --version {}`", tool.package, tool.version),
+        )
+    })
+}
+
+/// Tries to have a tool in seconds: its own release archive, then what `cargo binstall` finds.
+fn fetch(project: &Project, tool: &Tool) {
     if let Some(archive) = prebuilt::archive(tool.name, &tool.version) {
         let what = format!("{} {}, its release archive", tool.name, tool.version);
         if let Err(error) = step(&what, || prebuilt::fetch(archive, &bin(project))) {
@@ -186,20 +197,9 @@ fn ready(project: &Project, tool: &Tool) -> Result<PathBuf, SetupError> {
         });
         match prebuilt {
             Ok(()) => {}
-            Err(error) => say(&format!("  {error} Building it instead.")),
+            Err(error) => say(&format!("  {error} Another way is tried.")),
         }
     }
-    if find(project, tool).is_none() {
-        let what = format!("build {} {} from crates.io", tool.name, tool.version);
-        let usual = format!("{} on two idle cores, once", tool.usual);
-        long(&what, &usual, |log| build(project, tool, log))?;
-    }
-    find(project, tool).map(|(_, there)| there).ok_or_else(|| {
-        SetupError::missing(
-            format!("{} {}", tool.name, tool.version),
-            format!("run `cargo install {} --version {}`", tool.package, tool.version),
-        )
-    })
 }
 
 /// The tool in that version on PATH, else among the project's own.
@@ -233,8 +233,8 @@ fn binstall(project: &Project, tool: &Tool) -> Result<(), SetupError> {
     run(&mut install, Some(PREBUILT))
 }
 
-/// Without default features: what Trunk would fetch over TLS, and what wasm-bindgen's test runner
-/// needs, is not asked for here.
+/// Without default features: what wasm-bindgen's test runner needs is not asked for here. Its author's lock
+/// file is not published, and the newest versions of its dependencies build.
 fn build(project: &Project, tool: &Tool, log: &Path) -> Result<(), SetupError> {
     let mut install = command("cargo", project.root());
     install
@@ -250,16 +250,12 @@ fn build(project: &Project, tool: &Tool, log: &Path) -> Result<(), SetupError> {
             "--root",
         ])
         .arg(project.tools());
-    if tool.locked {
-        install.arg("--locked");
-    }
     install.envs(QUICKLY);
     // Flags for another program would build all of it anew, and slowly.
     install
         .env_remove("RUSTFLAGS")
         .env_remove("CARGO_ENCODED_RUSTFLAGS");
-    // One folder for all tools, for what they share; kept until the last succeeds, so that a build
-    // that was broken off goes on where it was.
+    // Kept until it succeeds, so that a build that was broken off goes on where it was.
     run_logged(install.env("CARGO_TARGET_DIR", scratch(project)), log)
 }
 
@@ -281,14 +277,20 @@ fn takes_all(help: &str) -> bool {
     FEATURES.iter().chain(&PASSES).all(|option| help.contains(option))
 }
 
-/// Fetches wasm-opt through npm, where there is npm; else says what that means.
-fn fetch_wasm_opt(project: &Project) {
-    let without =
-        "Without a recent wasm-opt (from binaryen, or through npm) the release works but is larger.";
+/// esbuild, from the project's own tools.
+pub fn esbuild(project: &Project) -> Option<PathBuf> {
+    let own = project.tools().join("node_modules/.bin/esbuild");
+    own.is_file().then_some(own)
+}
+
+/// Fetches both through npm, where there is npm; else says what that means. At once: what npm isn't told to
+/// install it takes away.
+fn fetch_from_npm(project: &Project) {
+    let without = "Without a recent wasm-opt and esbuild (through npm) the release works but is larger.";
     if on_path("npm", &[]).is_none() {
         return println!("  {without}");
     }
-    let fetched = step(&format!("wasm-opt, from npm's binaryen {BINARYEN}"), || {
+    let fetched = step(&format!("npm install {}", FROM_NPM.join(" ")), || {
         let mut npm = command("npm", project.root());
         npm.args([
             "install",
@@ -298,10 +300,7 @@ fn fetch_wasm_opt(project: &Project) {
             "--loglevel=error",
             "--prefix",
         ]);
-        run(
-            npm.arg(project.tools()).arg(format!("binaryen@{BINARYEN}")),
-            Some(PREBUILT),
-        )
+        run(npm.arg(project.tools()).args(FROM_NPM), Some(PREBUILT))
     });
     if let Err(error) = fetched {
         println!("  {error} {without}");
