@@ -28,6 +28,10 @@ thread_local! {
     /// A finger was on the page: before that a browser refuses to vibrate, and says so as an error.
     static TOUCHED: Cell<bool> = const { Cell::new(false) };
     static SOUND: RefCell<Option<AudioContext>> = const { RefCell::new(None) };
+    /// It ran once: a browser that let a finger begin it lets it be begun without one from then on.
+    static UNLOCKED: Cell<bool> = const { Cell::new(false) };
+    /// Sounds asked for so far: the last one alone puts sound to rest.
+    static ASKED: Cell<u32> = const { Cell::new(0) };
 }
 
 /// Unlocks sound at the first touch that does. Lives as long as the page.
@@ -38,11 +42,17 @@ pub fn unlock_at_a_touch() {
             if sound.is_none() {
                 *sound = AudioContext::new().ok();
             }
+            // A call that came between leaves a third state, which wants a finger again.
+            let rests = |sound: &AudioContext| {
+                matches!(
+                    sound.state(),
+                    AudioContextState::Running | AudioContextState::Suspended
+                )
+            };
             if let Some(sound) = sound
-                && sound.state() != AudioContextState::Running
-                && let Ok(asked) = sound.resume()
+                && !(UNLOCKED.get() && rests(sound))
             {
-                spawn_local(async move { drop(JsFuture::from(asked).await) });
+                wake(sound, 0.0);
             }
         });
     });
@@ -54,6 +64,37 @@ pub fn unlock_at_a_touch() {
     }
     unlock.forget();
 }
+
+/// Lets it run, and stands it still again when what it has to sound is over: one that runs takes the
+/// processor, and a phone's battery, all the while, sound or not.
+fn wake(sound: &AudioContext, seconds: f64) {
+    let this = ASKED.get().wrapping_add(1);
+    ASKED.set(this);
+    let Ok(woken) = sound.resume() else { return };
+    let sound = sound.clone();
+    spawn_local(async move {
+        if JsFuture::from(woken).await.is_err() {
+            return;
+        }
+        UNLOCKED.set(true);
+        let over = ((seconds + REST_AFTER) * 1000.0) as i32;
+        let rest = Closure::once_into_js(move || {
+            if ASKED.get() == this
+                && let Ok(rests) = sound.suspend()
+            {
+                spawn_local(async move { drop(JsFuture::from(rests).await) });
+            }
+        });
+        if let Some(window) = web_sys::window() {
+            window
+                .set_timeout_with_callback_and_timeout_and_arguments_0(rest.unchecked_ref(), over)
+                .ok();
+        }
+    });
+}
+
+/// It runs on for so many seconds after a sound: of presses one after the other, only the first waits for it.
+const REST_AFTER: f64 = 3.0;
 
 /// Sounds and vibrates once; whatever the phone can't do is left out.
 pub fn sound() {
@@ -116,6 +157,8 @@ fn tones(sound: &AudioContext, loudness: f32, all: &[(f64, f64, f32)]) -> Result
         tone.start_with_when(from)?;
         tone.stop_with_when(from + length)?;
     }
+    let last = all.iter().map(|(after, length, _)| after + length);
+    wake(sound, last.fold(0.0, f64::max));
     Ok(())
 }
 

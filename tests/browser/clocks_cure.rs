@@ -83,6 +83,43 @@ fn a_day_at_22_degrees_is_a_day_and_is_heard() {
 }
 
 #[test]
+fn sound_rests_while_there_is_nothing_to_hear() {
+    story("clocks-sound", Screen::UPRIGHT, async |page| {
+        // One that runs takes the battery with it, sound or not.
+        page.before_each_page(
+            "const Own = window.AudioContext;
+             window.AudioContext = class extends Own { constructor(...all) { super(...all); window.heard = this; } };",
+        )
+        .await?;
+        page.open_at("#clocks").await?;
+        let state = async |page: &Page, wanted: &str| {
+            page.until(&format!("a sound that is {wanted}"), async || {
+                let state = page
+                    .script("return window.heard?.state", serde_json::Value::Null)
+                    .await?;
+                Ok((state == wanted).then_some(()))
+            })
+            .await
+        };
+        page.see_words("No joint is curing.").await?;
+        page.tap(button("Try it sound, vibration")).await?;
+        state(page, "running").await?;
+        let time = "return window.heard.currentTime";
+        let before = page.script(time, serde_json::Value::Null).await?;
+        state(page, "suspended").await?;
+        let after = page.script(time, serde_json::Value::Null).await?;
+        assert!(
+            after.as_f64() > before.as_f64().map(|at| at + 1.0),
+            "the beeps were heard out: {before} to {after}"
+        );
+        // And again, now that it rests.
+        page.tap(button("Try it sound, vibration")).await?;
+        state(page, "running").await?;
+        state(page, "suspended").await
+    });
+}
+
+#[test]
 fn a_cold_night_ends_the_same_cure_later() {
     story("clocks-night", Screen::UPRIGHT, async |page| {
         page.open_at("#clocks").await?;
