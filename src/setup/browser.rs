@@ -28,7 +28,9 @@ pub fn ready() -> Result<Browser, SetupError> {
     if let Some(browser) = find() {
         return Ok(browser);
     }
-    packages::install(&["chromium", "chromium-driver"])?;
+    let both = ["chromium", "chromium-driver"];
+    // Where the distribution has no shell, the whole browser does.
+    packages::install(&[both[0], both[1], SHELL]).or_else(|_| packages::install(&both))?;
     find().ok_or_else(|| {
         SetupError::missing(
             "chromium",
@@ -37,9 +39,12 @@ pub fn ready() -> Result<Browser, SetupError> {
     })
 }
 
+/// Chromium without a window: it wants a fifth less of the processor than the whole browser does without one.
+const SHELL: &str = "chromium-headless-shell";
+
 fn find() -> Option<Browser> {
     let debian = [PathBuf::from("/usr/bin")];
-    let chromium = ["chromium", "chromium-browser"]
+    let chromium = [SHELL, "chromium", "chromium-browser"]
         .iter()
         .find_map(|name| on_path(name, &debian))?;
     Some(Browser {
