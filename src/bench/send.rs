@@ -11,7 +11,7 @@ use crate::job::example;
 use crate::job::id;
 use crate::job::journal::gap_words;
 use crate::job::kinds::fasten::fastening::PassAnswer;
-use crate::job::kinds::seat::oven::OvenState;
+use crate::job::kinds::seat::oven::{OvenRun, OvenState};
 use crate::job::kinds::select::answer::Advice;
 use crate::job::kinds::{LiftWork, Piece, Seat, Work};
 use crate::job::night::Night;
@@ -19,6 +19,7 @@ use crate::job::parts::{self, Listed, PartKey, PartPlace};
 use crate::job::reading::What;
 use crate::job::readings;
 use crate::job::record::{EntryId, Instead, Record};
+use crate::job::scale::Ruler;
 use crate::job::sheet::{JobId, Sheet, Step, StepId, Units};
 use crate::job::skins::{self, Deadline};
 use crate::job::state::{Ask, OvenNext, Transaction, Way};
@@ -553,10 +554,21 @@ impl Bench {
 
     /// Where the countdown for that step of the job at hand stands, or for the screen's own numbers.
     pub fn countdown(self, step: Option<StepId>) -> Option<OvenState> {
+        let run = self.oven_run(step)?;
+        Some(run.state(self.oven_time()))
+    }
+
+    /// How much of that time is gone, on its line.
+    pub fn countdown_ruler(self, step: Option<StepId>) -> Option<Ruler> {
+        let run = self.oven_run(step)?;
+        run.ruler(self.oven_time())
+    }
+
+    fn oven_run(self, step: Option<StepId>) -> Option<OvenRun> {
         let job = self.job.get();
         let run = self.settings.with(|s| s.seat.oven)?;
         let mine = run.step == step && (step.is_none() || run.job.is_none_or(|of| of == job));
-        (mine && !run.home).then(|| run.state(self.oven_time()))
+        (mine && !run.home).then_some(run)
     }
 
     /// Where a part on its way stands, whatever it is for.

@@ -1,5 +1,7 @@
-//! The scale-and-thimble of a wrench at its setting, as marks to draw.
+//! The line that a focal number lies on, as marks to draw: the scale of a wrench at its setting, and that of
+//! any other number between its ends.
 
+use crate::trade::quantity::trimmed;
 use crate::trade::wrench::{LOW_PART, Setting, Wrench, WrenchKind};
 
 /// Lines of the tube in sight.
@@ -67,18 +69,18 @@ fn tidy(value: f64) -> String {
     ((value * 1e6).round() / 1e6).to_string()
 }
 
-/// The whole scale of a wrench as a ruler: places from 0 to 1 along it.
+/// A number on its line: places from 0 to 1 along it.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Ruler {
-    /// The scale's ends.
+    /// The line's ends.
     pub least: String,
     /// The upper one.
     pub most: String,
-    /// Up to here it is least certain.
-    pub low: f64,
+    /// The part where it is not to be, or is least certain.
+    pub hatched: (f64, f64),
     /// Its lines.
     pub lines: Vec<f64>,
-    /// Where it is set.
+    /// Where the number is.
     pub at: f64,
     /// In words: "set on 86 of 20 to 120".
     pub words: String,
@@ -108,12 +110,47 @@ pub fn ruler(wrench: &Wrench, setting: &Setting) -> Option<Ruler> {
     let last = (wrench.max / step).floor() as i64;
     let (least, most) = (tidy(wrench.min), tidy(wrench.max));
     Some(Ruler {
-        low: along(LOW_PART * wrench.max),
+        hatched: (0.0, along(LOW_PART * wrench.max)),
         lines: (first..=last).map(|line| along(line as f64 * step)).collect(),
         at: along(setting.value),
         words: format!("set on {} of {least} to {most}", setting.text()),
         least,
         most,
+    })
+}
+
+/// Most lines under a number that no tool has lines for.
+const FEW_LINES: f64 = 16.0;
+
+/// Figures of a line's ends.
+const END_FIGURES: u32 = 3;
+
+/// `at` on a line from `from` to `to` with `hatched` of it out of bounds, all in one unit; none where that is
+/// no line. Lines stand at round values: 1, 2 or 5 times a power of ten.
+pub fn on_line((from, to): (f64, f64), at: f64, hatched: (f64, f64), words: String) -> Option<Ruler> {
+    let span = to - from;
+    if ![from, to, at, hatched.0, hatched.1]
+        .iter()
+        .all(|it| it.is_finite())
+        || span <= 0.0
+    {
+        return None;
+    }
+    let along = |value: f64| ((value - from) / span).clamp(0.0, 1.0);
+    let power = 10f64.powf((span / FEW_LINES).log10().floor());
+    let steps = [1.0, 2.0, 5.0, 10.0];
+    let step = steps
+        .map(|by| by * power)
+        .into_iter()
+        .find(|step| span / step <= FEW_LINES)?;
+    let (first, last) = ((from / step).ceil() as i64, (to / step).floor() as i64);
+    Some(Ruler {
+        least: trimmed(from, END_FIGURES),
+        most: trimmed(to, END_FIGURES),
+        hatched: (along(hatched.0), along(hatched.1)),
+        lines: (first..=last).map(|line| along(line as f64 * step)).collect(),
+        at: along(at),
+        words,
     })
 }
 
@@ -144,7 +181,7 @@ mod tests {
             panic!("it has a scale");
         };
         // (20 − 10) / 50, and its lowest fifth ends at 12 (common practice, no source).
-        assert!((drawn.at - 0.2).abs() < 1e-9 && (drawn.low - 0.04).abs() < 1e-9);
+        assert!((drawn.at - 0.2).abs() < 1e-9 && (drawn.hatched.1 - 0.04).abs() < 1e-9);
         // A hundred lines of 0.5 run together: every fifth is drawn, 2.5 apart.
         assert_eq!(drawn.lines.len(), 21);
         assert_eq!(
@@ -152,5 +189,25 @@ mod tests {
             (Some(&0.0), Some(&1.0))
         );
         assert_eq!(drawn.words, "set on 20.0 of 10 to 60");
+    }
+
+    #[test]
+    fn a_number_lies_on_its_line_with_round_lines() {
+        let line = on_line((20.0, 120.0), 74.0, (20.0, 50.0), String::new()).expect("a line");
+        assert!((line.at - 0.54).abs() < 1e-9 && (line.hatched.1 - 0.3).abs() < 1e-9);
+        // 20, 30 … 120: steps of 5 would be twenty.
+        assert_eq!(line.lines.len(), 11);
+        assert_eq!((line.least.as_str(), line.most.as_str()), ("20", "120"));
+        // What lies beyond stands at the end.
+        let over = on_line((0.0, 10.0), 12.0, (10.0, 10.0), String::new()).expect("a line");
+        assert!((over.at - 1.0).abs() < 1e-9);
+        for (from, to, at) in [
+            (5.0, 5.0, 5.0),
+            (5.0, 1.0, 2.0),
+            (0.0, f64::NAN, 1.0),
+            (0.0, 1.0, f64::INFINITY),
+        ] {
+            assert_eq!(on_line((from, to), at, (0.0, 0.0), String::new()), None);
+        }
     }
 }

@@ -221,6 +221,11 @@ pub fn clock_row(clock: CureClock) -> AnyView {
     .into_any()
 }
 
+/// The clock's scale alone.
+pub fn cure_scale(clock: CureClock) -> AnyView {
+    scale(face_of(Bench::here(), StoredValue::new(clock)))
+}
+
 /// The clock on a step's stage: the time left as its number, what ends then, the scale.
 pub fn clock_on_stage(clock: CureClock) -> AnyView {
     let bench = Bench::here();

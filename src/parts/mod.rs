@@ -24,6 +24,7 @@ pub mod number_field;
 pub mod picker;
 pub mod plate;
 pub mod progress_bar;
+pub mod ruler;
 pub mod said;
 pub mod seat;
 pub mod share_bar;

@@ -2,6 +2,7 @@
 
 use super::dynamic::{Piece, derive, each, memo, piece, press, text, when};
 use super::plate::{Plate, how_sheet};
+use super::ruler::under;
 use super::sheet::sheet;
 use super::thimble::thimble;
 use crate::bench::Bench;
@@ -222,27 +223,6 @@ pub fn Ruler(#[prop(into)] answer: Signal<Option<TorqueAnswer>>) -> impl IntoVie
         let setting = answer.get()?.setting?;
         bench.settings.with(|s| ruler(s.wrench()?, &setting))
     });
-    let drawn: Piece = piece(move || match ruler.get() {
-        None => ().into_any(),
-        Some(ruler) => {
-            let line = |at: f64| view! { <line x1=at * RULER x2=at * RULER y1="10" y2="24" /> }.into_any();
-            view! {
-                <div class="ruler" role="img" aria-label=ruler.words>
-                    <span>{ruler.least}</span>
-                    <svg viewBox=format!("-8 0 {} 36", RULER + 16.0) preserveAspectRatio="none" aria-hidden="true">
-                        <rect class="low" x="0" y="10" width=ruler.low * RULER height="14" />
-                        <line x1="0" x2=RULER y1="24" y2="24" />
-                        {each(ruler.lines, line)}
-                        <path d=format!("M{0} 22 l7 13 h-14 z", ruler.at * RULER) />
-                    </svg>
-                    <span>{ruler.most}</span>
-                </div>
-            }
-            .into_any()
-        }
-    });
+    let drawn: Piece = piece(move || under(ruler.get()));
     view! { {drawn} }
 }
-
-/// The ruler's length in its drawing.
-const RULER: f64 = 400.0;

@@ -42,6 +42,7 @@ mod pull;
 mod rectangle;
 mod rework;
 mod rigging;
+mod rulers;
 mod runout;
 mod search;
 mod seat_after;

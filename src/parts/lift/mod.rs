@@ -7,11 +7,14 @@ pub use drawing::lift_drawing;
 use super::dynamic::{memo, piece};
 use super::facts::Facts;
 use super::plate::told_plate;
+use super::ruler::under;
 use crate::bench::Bench;
 use crate::job::kinds::LiftWork;
 use crate::job::kinds::lift::how::how;
+use crate::job::kinds::lift::ruler::ruler;
 use crate::job::kinds::lift::words::{Headline, headline, rows};
 use crate::job::kinds::lift::{self, LiftingAnswer, LiftingError};
+use crate::job::scale::Ruler;
 use crate::job::sheet::StepId;
 use leptos::prelude::*;
 
@@ -40,8 +43,9 @@ pub fn lift_plate(answered: Answered) -> AnyView {
                 let facts = rows(work, answer, unit);
                 let head = headline(answer, unit);
                 let lines = how(work, answer, unit);
+                let line = answer.as_ref().ok().and_then(|answer| ruler(work, answer, unit));
                 view! {
-                    {plate(head, told, lines)}
+                    {plate(head, told, lines, line)}
                     <Facts rows=facts />
                 }
                 .into_any()
@@ -52,12 +56,13 @@ pub fn lift_plate(answered: Answered) -> AnyView {
     .into_any()
 }
 
-fn plate(head: Headline, told: RwSignal<bool>, lines: Vec<String>) -> AnyView {
+fn plate(head: Headline, told: RwSignal<bool>, lines: Vec<String>, line: Option<Ruler>) -> AnyView {
     let verdict = if head.refused { "trouble-line mid" } else { "mid" };
     // What may not be lifted by hand is no number to go by.
     let class = if head.refused { "goes not" } else { "goes" };
     view! {
         <div class=class>{told_plate(head.says.to_owned(), head.number, head.unit, told, move || lines.clone())}</div>
+        {under(line)}
         <p class=verdict>{head.verdict}</p>
     }
     .into_any()

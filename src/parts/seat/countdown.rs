@@ -6,6 +6,7 @@ use crate::job::kinds::seat::oven::OvenState;
 use crate::job::kinds::seat::words::{clock_text, window_words};
 use crate::job::sheet::StepId;
 use crate::parts::dynamic::{memo, piece, press, text, when, whether};
+use crate::parts::ruler::under;
 use crate::trade::heat_plan::PlanKind;
 use leptos::prelude::*;
 
@@ -82,6 +83,8 @@ fn running_view(bench: Bench, step: Option<StepId>, keyed: bool) -> AnyView {
         None => String::new(),
     });
     let late = whether(move || matches!(state(), Some(OvenState::Shut(_))));
+    let line = memo(move || bench.countdown_ruler(step));
+    let line = piece(move || under(line.get()));
     let doubtful = whether(move || matches!(state(), Some(OvenState::Doubtful(_))));
     view! {
         <div class="plate countdown" style=("--wide", "3.1") role="timer" aria-label="countdown" class:late=late class:doubtful=doubtful>
@@ -90,6 +93,7 @@ fn running_view(bench: Bench, step: Option<StepId>, keyed: bool) -> AnyView {
                 <span class="value">{digits}</span>
                 <span class="unit">"min"</span>
             </div>
+            {line}
             {keyed.then(|| view! {
                 <button class="work-key" on:click=press(move || bench.put_countdown_away())>
                     "It is home"

@@ -13,10 +13,13 @@ pub use tools_drawing::tools_drawing;
 use super::dynamic::{memo, piece};
 use super::facts::Facts;
 use super::plate::told_plate;
+use super::ruler::under;
 use crate::bench::Bench;
 use crate::job::kinds::Seat;
+use crate::job::kinds::seat::ruler::ruler;
 use crate::job::kinds::seat::words::{Headline, Row, headline, passed_over, rows, tool_rows, warnings};
 use crate::job::kinds::seat::{self, SeatAnswer, SeatError, after};
+use crate::job::scale::Ruler;
 use crate::job::sheet::StepId;
 use leptos::prelude::*;
 
@@ -62,6 +65,7 @@ pub fn plan_plate(answered: Answered) -> AnyView {
                     said_head(bench, headline(answer)),
                     told,
                     how_lines(seat, answer),
+                    ruler(answer, press_kn, bench.figures()),
                     after::how(seat, answer),
                     troubles(seat, answer, press_kn),
                 ),
@@ -117,6 +121,12 @@ fn by_manual(
     press_kn: Option<f64>,
 ) -> AnyView {
     let troubles = answer.map_or(Vec::new(), |answer| troubles(seat, answer, press_kn));
+    let figures = Bench::here().figures();
+    // The manual's own words may be a method without a temperature: nothing lies on a line then.
+    let line = answer
+        .ok()
+        .filter(|answer| answer.manual.is_some())
+        .and_then(|answer| ruler(answer, press_kn, figures));
     let ours = match answer {
         Ok(answer) => {
             let beside = seat::beside(seat, answer);
@@ -130,7 +140,7 @@ fn by_manual(
         Err(error) => trouble(error),
     };
     view! {
-        {plate(order, told, answer.map_or(Vec::new(), |answer| how_lines(seat, answer)), seat::stated_kind(seat).how(), troubles)}
+        {plate(order, told, answer.map_or(Vec::new(), |answer| how_lines(seat, answer)), line, seat::stated_kind(seat).how(), troubles)}
         <section class="own-plan" aria-label="our own plan">
             <h2>"Our own plan beside it"</h2>
             {ours}
@@ -150,6 +160,7 @@ fn plate(
     head: Headline,
     told: RwSignal<bool>,
     lines: Vec<String>,
+    line: Option<Ruler>,
     how: &'static str,
     troubles: Vec<String>,
 ) -> AnyView {
@@ -161,6 +172,7 @@ fn plate(
     } = head;
     view! {
         {told_plate(says.to_owned(), number, unit.to_owned(), told, move || lines.clone())}
+        {under(line)}
         {(!also.is_empty()).then(|| view! { <p class="mid also">{also}</p> }.into_any())}
         {troubles.into_iter().map(|line| view! { <p class="trouble-line">{line}</p> }.into_any()).collect::<Vec<_>>()}
         <p class="how">{how}</p>

@@ -4,7 +4,7 @@ use crate::bench::{Bench, Intent};
 use crate::job::clock::ClockId;
 use crate::job::gate::{Wait, blocking, opens_at};
 use crate::job::sheet::Step;
-use crate::parts::clock_bar::warmth_note;
+use crate::parts::clock_bar::{cure_scale, warmth_note};
 use crate::parts::dynamic::{each, memo, piece, press, text, when as shown_when};
 use crate::parts::plate::{Plate, how_sheet};
 use crate::parts::when::{span, up, when};
@@ -23,6 +23,16 @@ pub fn shut(step: StoredValue<Step>) -> AnyView {
         all => format!("and {} more: all ›", all - 1),
     });
     let warmth = text(move || warmth(bench, &waits.get()).unwrap_or_default());
+    // The cure that ends last, on its own scale.
+    let last = memo(move || waits.with(|waits| last_cure(waits)));
+    let cure = piece(move || {
+        let clock = last.get().and_then(|id| {
+            bench
+                .clocks
+                .with_untracked(|clocks| clocks.iter().find(|clock| clock.id == id).cloned())
+        });
+        clock.map_or(().into_any(), cure_scale)
+    });
     let told = RwSignal::new(false);
     let lines = move || how_lines(bench, step, &waits.get());
     let how = Callback::new(move |()| told.set(true));
@@ -34,6 +44,7 @@ pub fn shut(step: StoredValue<Step>) -> AnyView {
             how=Some(how)
         />
         {how_sheet(told, lines, || ().into_any())}
+        {cure}
         <p class="mid">{blocks}</p>
         <p class="mid">{warmth}</p>
         <p class="mid quiet">{more}</p>

@@ -4,6 +4,7 @@ pub mod answer;
 mod data;
 pub mod fields;
 pub mod how;
+pub mod ruler;
 pub mod words;
 
 pub use answer::{

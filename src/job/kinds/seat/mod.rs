@@ -10,6 +10,7 @@ mod loose;
 pub mod manual;
 mod manual_words;
 pub mod oven;
+pub mod ruler;
 pub mod sense;
 pub mod service;
 pub mod source;

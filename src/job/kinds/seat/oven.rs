@@ -1,5 +1,7 @@
 //! From the oven to the bench: a countdown worked out from the instant the part came out.
 
+use super::words::clock_text;
+use crate::job::scale::{Ruler, on_line};
 use crate::job::sheet::{JobId, StepId};
 use crate::trade::cooling::TimeRange;
 use crate::trade::moment::Moment;
@@ -54,9 +56,30 @@ impl OvenRun {
         }
     }
 
+    fn gone(&self, now: Moment) -> Time {
+        now.since(self.started).max(Time::new::<second>(0.0))
+    }
+
+    /// How much of its time is gone at `now`, on the line of all of it; the part that is good in still air
+    /// only is out of bounds.
+    pub fn ruler(&self, now: Moment) -> Option<Ruler> {
+        let [gone, shortest, longest] =
+            [self.gone(now), self.shortest, self.longest].map(|time| time.get::<second>());
+        let words = format!(
+            "{} gone of {}",
+            clock_text(self.gone(now)),
+            clock_text(self.longest)
+        );
+        let drawn = on_line((0.0, longest), gone, (shortest, longest), words)?;
+        Some(Ruler {
+            most: clock_text(self.longest),
+            ..drawn
+        })
+    }
+
     /// Where it stands at `now`.
     pub fn state(&self, now: Moment) -> OvenState {
-        let gone = now.since(self.started).max(Time::new::<second>(0.0));
+        let gone = self.gone(now);
         if gone < self.shortest {
             OvenState::Open(self.shortest - gone)
         } else if gone < self.longest {
