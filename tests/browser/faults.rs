@@ -56,7 +56,7 @@ async fn kept(page: &Page) -> Told {
 /// The battery dies right after a touch that counts as kept: the touch is there.
 #[test]
 fn the_whole_browser_killed_after_a_touch_has_it() {
-    story("browser-killed", Screen::UPRIGHT, async |page| {
+    story_in_whole_browser("browser-killed", Screen::UPRIGHT, async |page| {
         let mut chance = Chance::new();
         // Begun by touch: the journal has all of it, the first job too.
         page.with_nothing_stored().await?;

@@ -48,6 +48,16 @@ use std::task::Poll;
 ///
 /// At the end the browser's console must hold no error.
 pub fn story(name: &str, screen: Screen, tell: impl AsyncFnOnce(&mut Page) -> Told) {
+    play(name, screen, false, tell);
+}
+
+/// The same in the whole browser, for what its shell without a window lacks: notifications, and a profile that
+/// is opened again after a kill.
+pub fn story_in_whole_browser(name: &str, screen: Screen, tell: impl AsyncFnOnce(&mut Page) -> Told) {
+    play(name, screen, true, tell);
+}
+
+fn play(name: &str, screen: Screen, whole: bool, tell: impl AsyncFnOnce(&mut Page) -> Told) {
     let folder = built();
     let _place = shop::place();
     let runtime = tokio::runtime::Builder::new_multi_thread()
@@ -56,7 +66,7 @@ pub fn story(name: &str, screen: Screen, tell: impl AsyncFnOnce(&mut Page) -> To
         .build()
         .expect("a tokio runtime for the story");
     let ending = runtime.block_on(async {
-        let mut page = Page::new(name, screen, folder).await?;
+        let mut page = Page::new(name, screen, folder, whole).await?;
         let ending = {
             let mut telling = pin!(tell(&mut page));
             // A failed assert must still leave a picture and close the browser.

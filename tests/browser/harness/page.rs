@@ -38,7 +38,7 @@ pub struct Page {
 
 impl Page {
     /// A fresh browser of that screen size and a server for `folder`, nothing opened yet.
-    pub async fn new(name: &str, screen: Screen, folder: &Path) -> Told<Page> {
+    pub async fn new(name: &str, screen: Screen, folder: &Path, whole: bool) -> Told<Page> {
         let programs = browser::ready()?;
         let server = Server::start(folder, 0)?;
         // Two that begin at once may choose one port: the one that lost it begins again.
@@ -49,9 +49,11 @@ impl Page {
             .join(name);
         drop(std::fs::remove_dir_all(&downloads));
         std::fs::create_dir_all(&downloads)?;
-        let driver = process
-            .session(&programs.chromium, screen, &downloads, None)
-            .await?;
+        let program = match &programs.shell {
+            Some(shell) if !whole => shell,
+            _ => &programs.chromium,
+        };
+        let driver = process.session(program, screen, &downloads, None).await?;
         let mut page = Page {
             driver,
             clock: Clock::new(),
@@ -75,6 +77,9 @@ impl Page {
         self.cdp("Emulation.setTimezoneOverride", json!({ "timezoneId": "UTC" }))
             .await?;
         self.dark(false).await?;
+        // The whole browser has it from its settings, the shell only so.
+        let downloads = json!({ "behavior": "allow", "downloadPath": self.downloads });
+        self.cdp("Browser.setDownloadBehavior", downloads).await?;
         // Script numbers count anew in each tab: an old tab's must not remove this one's.
         self.clock.injected = None;
         self.inject_clock().await
