@@ -42,7 +42,11 @@ pub fn ready() -> Result<Browser, SetupError> {
     })
 }
 
-/// As Debian calls it.
+/// Where Debian has the program itself: what stands on PATH is a script that starts it, and the driver would
+/// end the script alone.
+const SHELL_ITSELF: &str = "/usr/lib/chromium/chromium-headless-shell";
+
+/// The package.
 const SHELL: &str = "chromium-headless-shell";
 
 fn find() -> Option<Browser> {
@@ -52,7 +56,7 @@ fn find() -> Option<Browser> {
         .find_map(|name| on_path(name, &debian))?;
     Some(Browser {
         chromium,
-        shell: on_path(SHELL, &debian),
+        shell: Some(PathBuf::from(SHELL_ITSELF)).filter(|shell| shell.is_file()),
         driver: on_path("chromedriver", &debian)?,
     })
 }
