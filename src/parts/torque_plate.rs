@@ -1,6 +1,6 @@
 //! The plate of a torque, the other units, and my wrenches in a row.
 
-use super::dynamic::{Piece, derive, each, memo, piece, press, text, when};
+use super::dynamic::{Piece, derive, memo, piece, press, text, when};
 use super::plate::{Plate, how_sheet};
 use super::ruler::under;
 use super::sheet::sheet;
