@@ -3,7 +3,7 @@
 use leptos::ev;
 use leptos::prelude::{GetValue, StoredValue, on_cleanup, window_event_listener};
 use wasm_bindgen::JsCast;
-use web_sys::{Element, HtmlElement, KeyboardEvent};
+use web_sys::{Element, HtmlElement, KeyboardEvent, MouseEvent};
 
 fn held() -> Option<HtmlElement> {
     let page = web_sys::window()?.document()?;
@@ -87,4 +87,14 @@ fn move_in_group(event: &KeyboardEvent) -> Option<()> {
         _ => return None,
     };
     all.get(next)?.focus().ok()
+}
+
+/// Whether a touch was beside a sheet: its style lays a clear ground of its own over the rest of the screen.
+/// Where something is being typed it counts as inside.
+pub fn is_beside(sheet: &HtmlElement, event: &MouseEvent) -> bool {
+    let on_ground = event
+        .target()
+        .is_some_and(|target| target == *sheet.unchecked_ref::<web_sys::EventTarget>());
+    let typing = sheet.query_selector(".keypad, input").ok().flatten().is_some();
+    on_ground && !typing && f64::from(event.client_y()) < sheet.get_bounding_client_rect().top()
 }

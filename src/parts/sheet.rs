@@ -1,10 +1,12 @@
-//! A sheet over the lower part of the screen: it takes the focus and keeps it, Escape leaves it, and the
-//! focus goes back to the key that opened it.
+//! A sheet over the lower part of the screen: it takes the focus and keeps it, Escape or a touch beside it leaves
+//! it, and the focus goes back to the key that opened it.
 
+use super::dynamic::Press;
 use crate::device::focus;
-use leptos::ev::KeyboardEvent;
+use leptos::ev::{KeyboardEvent, MouseEvent};
 use leptos::html::Div;
 use leptos::prelude::*;
+use std::rc::Rc;
 
 /// What is `inside`, as a sheet.
 pub fn sheet(name: String, leave: impl Fn() + 'static, inside: AnyView) -> AnyView {
@@ -14,6 +16,16 @@ pub fn sheet(name: String, leave: impl Fn() + 'static, inside: AnyView) -> AnyVi
 fn over_the_screen(name: String, leave: Box<dyn Fn()>, inside: AnyView) -> AnyView {
     focus::return_later();
     let here = NodeRef::<Div>::new();
+    let leave: Rc<dyn Fn()> = leave.into();
+    let beside = Rc::clone(&leave);
+    let touched: Press = Box::new(move |event: MouseEvent| {
+        if here
+            .get_untracked()
+            .is_some_and(|here| focus::is_beside(&here, &event))
+        {
+            beside();
+        }
+    });
     here.on_load(|here| {
         here.focus().ok();
     });
@@ -26,7 +38,7 @@ fn over_the_screen(name: String, leave: Box<dyn Fn()>, inside: AnyView) -> AnyVi
         }
     };
     view! {
-        <div class="sheet" role="dialog" aria-modal="true" aria-label=name tabindex="-1" node_ref=here on:keydown=keyed>
+        <div class="sheet" role="dialog" aria-modal="true" aria-label=name tabindex="-1" node_ref=here on:keydown=keyed on:click=touched>
             {inside}
         </div>
     }
