@@ -37,6 +37,7 @@ fn drawn(seat: &Seat, tools: &Tools) -> AnyView {
         "tool",
         boxes(&both_sides(MIDDLE, driver_in, driver_out, 30.0, 74.0)),
     ));
+    parts.push(shape("axis", lines(&[[MIDDLE, 34.0, MIDDLE, BENCH + 8.0]])));
     parts.push(shape("arrow", arrow_down(MIDDLE, 28.0, 22.0)));
     parts.push(shape("ground", lines(&[[12.0, BENCH, 172.0, BENCH]])));
     let words = [
