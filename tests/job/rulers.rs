@@ -1,9 +1,10 @@
 //! Focal numbers on their lines: where the pointer stands, what is hatched, what the ends say.
 
+use halfcase::job::example;
 use halfcase::job::figures::Figures;
 use halfcase::job::kinds::lift::{self, Hoist, LiftingAnswer};
 use halfcase::job::kinds::seat::oven::OvenRun;
-use halfcase::job::kinds::{LiftWay, LiftWork, Seat, SeatWay, seat};
+use halfcase::job::kinds::{LiftWay, LiftWork, Seat, SeatWay, Work, seat};
 use halfcase::trade::cooling::TimeRange;
 use halfcase::trade::lift::Grip;
 use halfcase::trade::moment::Moment;
@@ -34,6 +35,25 @@ fn a_temperature_lies_between_too_cool_and_its_limit() {
     let line = seat::ruler::ruler(&answer, None, fahrenheit).expect("it has ends");
     assert!(near(line.at, 0.54), "the same place: {line:?}");
     assert_eq!((line.least.as_str(), line.most.as_str()), ("68", "limit 248"));
+}
+
+/// 250 °F is 121 °C, 275 °F is 135 °C: the line under the manual's number is in the manual's unit.
+#[test]
+fn a_manuals_temperature_lies_on_a_line_of_its_own_unit() {
+    let inch = example::inch();
+    let seat = inch.steps.iter().find_map(|step| match &step.work {
+        Work::Seat(seat) => seat::order(seat).map(|_| seat),
+        _ => None,
+    });
+    let seat = seat.expect("its drive gear is heated by the manual");
+    let answer = seat::answer(seat, None).expect("it is whole");
+    let line = seat::ruler::of_manual(seat, &answer, Figures::default()).expect("a line");
+    assert_eq!((line.least.as_str(), line.most.as_str()), ("68", "limit 275"));
+    assert!(near(line.at, (250.0 - 68.0) / (275.0 - 68.0)), "{line:?}");
+    assert_eq!(
+        seat::ruler::of_manual(&Seat::default(), &answer, Figures::default()),
+        None
+    );
 }
 
 #[test]

@@ -16,7 +16,7 @@ use super::plate::told_plate;
 use super::ruler::under;
 use crate::bench::Bench;
 use crate::job::kinds::Seat;
-use crate::job::kinds::seat::ruler::ruler;
+use crate::job::kinds::seat::ruler::{of_manual, ruler};
 use crate::job::kinds::seat::words::{Headline, Row, headline, passed_over, rows, tool_rows, warnings};
 use crate::job::kinds::seat::{self, SeatAnswer, SeatError, after};
 use crate::job::scale::Ruler;
@@ -122,11 +122,7 @@ fn by_manual(
 ) -> AnyView {
     let troubles = answer.map_or(Vec::new(), |answer| troubles(seat, answer, press_kn));
     let figures = Bench::here().figures();
-    // The manual's own words may be a method without a temperature: nothing lies on a line then.
-    let line = answer
-        .ok()
-        .filter(|answer| answer.manual.is_some())
-        .and_then(|answer| ruler(answer, press_kn, figures));
+    let line = answer.ok().and_then(|answer| of_manual(seat, answer, figures));
     let ours = match answer {
         Ok(answer) => {
             let beside = seat::beside(seat, answer);

@@ -2,10 +2,12 @@
 //! against the press.
 
 use super::answer::SeatAnswer;
+use super::data::Seat;
+use super::manual_words::order;
 use crate::job::figures::Figures;
 use crate::job::scale::{Ruler, on_line};
 use crate::trade::heat_plan::{HeatPlan, PlanKind};
-use crate::trade::quantity::ThermodynamicTemperature;
+use crate::trade::quantity::{ThermodynamicTemperature, Unit};
 use uom::si::force::kilonewton;
 use uom::si::thermodynamic_temperature::degree_celsius;
 
@@ -19,6 +21,21 @@ pub fn ruler(answer: &SeatAnswer, press_kn: Option<f64>, figures: Figures) -> Op
         PlanKind::CoolPart | PlanKind::CoolShaft => cooled(answer, plan, figures),
         PlanKind::SlideCold | PlanKind::NoPlan => None,
     }
+}
+
+/// The same under the manual's own number, in the unit that is written in; none where that is no temperature.
+pub fn of_manual(seat: &Seat, answer: &SeatAnswer, figures: Figures) -> Option<Ruler> {
+    answer.manual.as_ref()?;
+    let unit = order(seat)?.unit;
+    let temperature = Figures::TEMPERATURES.into_iter().find(|it| it.symbol() == unit)?;
+    ruler(
+        answer,
+        None,
+        Figures {
+            temperature,
+            ..figures
+        },
+    )
 }
 
 /// From the room to the limit; what is too cool to go in is out of bounds.
