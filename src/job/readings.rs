@@ -521,7 +521,7 @@ pub fn judge(step: &Step, progress: &StepProgress, what: &What, value: f64) -> V
     if let (Work::Check(check), What::Limit(id)) = (&step.work, what) {
         let own = limit(check, *id).map_or(Verdict::Noted, |limit| limit.judge(value));
         return match outcome(step, progress, what) {
-            Some(Outcome::Found(found)) => own.worse(found.verdict),
+            Some(Outcome::Found(found)) => found.judged(own),
             _ => own,
         };
     }

@@ -276,6 +276,23 @@ fn a_worn_part_is_judged_by_the_worn_limits() {
     assert_eq!(found(&hand), "“worked”: 0.08 mm. 0.010 mm over the most");
 }
 
+/// A face is not flat before all of its lines are read: fewer are noted, and a gap too wide is outside all the same.
+#[test]
+fn what_is_not_all_read_has_not_passed() {
+    let fed = json!([{"field": "line_1", "reading": 1}, {"field": "line_5", "reading": 2}]);
+    let mut hand = plan(
+        &[(1, "long side", "mm"), (2, "diagonal", "mm")],
+        with(by("flatness", "mm", fed), "most", 0.05),
+    );
+    hand.read(1, limit(1), 0.03, "mm").unwrap();
+    hand.read(1, limit(2), 0.04, "mm").unwrap();
+    assert_eq!((value(&hand), verdict(&hand)), (Some(0.04), Verdict::Noted));
+    assert!(how(&hand).contains(&"worst gap: 0.040 mm. So far within; 4 lines to read.".to_owned()));
+    assert_eq!(hand.ask(1), Ask::Close);
+    hand.read(1, limit(2), 0.06, "mm").unwrap();
+    assert_eq!(verdict(&hand), Verdict::Outside);
+}
+
 /// A rate is a range: both its ends lie within, or it has not passed.
 #[test]
 fn a_range_is_judged_at_both_ends() {

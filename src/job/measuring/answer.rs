@@ -63,6 +63,8 @@ pub struct Answer {
     pub verdict: String,
     /// It is outside what is allowed.
     pub refused: bool,
+    /// It has not passed either: there are no limits to go by, or not all of it is read.
+    pub open: bool,
     /// What else was found.
     pub rows: Vec<(&'static str, String)>,
 }
@@ -77,6 +79,7 @@ impl Answer {
             reckoned: figure.reckoned,
             verdict: judged.words,
             refused: judged.refused,
+            open: judged.open,
             rows,
         }
     }

@@ -66,6 +66,7 @@ fn by_codes(asked: &Asked<'_>) -> Result<Answer, Trouble> {
         reckoned: None,
         verdict: "By the manual’s table. Then measure the clearance.".to_owned(),
         refused: false,
+        open: false,
         rows: vec![("by the codes", format!("{down}, {across}"))],
     })
 }

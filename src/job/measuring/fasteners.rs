@@ -162,6 +162,7 @@ fn insert(asked: &Asked<'_>) -> Result<Answer, Trouble> {
         reckoned: None,
         verdict: "Then the insert’s own tap, of the same pitch.".to_owned(),
         refused: false,
+        open: false,
         rows: vec![
             ("drilled at least", asked.rough_words(found.drilled)),
             ("full thread at least", asked.rough_words(found.tapped)),

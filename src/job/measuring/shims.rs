@@ -81,6 +81,7 @@ fn float(asked: &Asked<'_>) -> Result<Answer, Trouble> {
         reckoned: asked.fine_figure(wanted.aim).reckoned,
         verdict: format!("Any pack of {limits} will do."),
         refused: false,
+        open: false,
         rows: vec![("pack wanted", limits), ("gap", asked.fine_words(gap))],
     };
     let sizes = in_box(asked);
@@ -227,6 +228,7 @@ fn plastic(asked: &Asked<'_>) -> Result<Answer, Trouble> {
             )
         },
         refused: false,
+        open: false,
         rows: vec![("its card tells", range)],
     };
     let narrow = asked.length("narrow");

@@ -88,6 +88,7 @@ fn by_sizes(asked: &Asked<'_>) -> Result<Answer, Trouble> {
         }),
         verdict,
         refused,
+        open: false,
         rows,
     })
 }

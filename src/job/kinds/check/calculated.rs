@@ -35,8 +35,20 @@ pub struct Found {
     /// What is to be said of it beside what the limits say of the value: outside where the calculation refuses, worn
     /// where it refuses by the limits of a new part alone; of a range, what the limits say of its ends.
     pub verdict: Verdict,
+    /// Not all of it was read, by what the calculation knows of it: it can't be within yet.
+    pub open: bool,
     /// Its words.
     pub answer: Answer,
+}
+
+impl Found {
+    /// The verdict, where its limits say `own` of the value.
+    pub fn judged(&self, own: Verdict) -> Verdict {
+        match own.worse(self.verdict) {
+            Verdict::Within if self.open => Verdict::Noted,
+            verdict => verdict,
+        }
+    }
 }
 
 /// Why there is no value.
@@ -198,6 +210,8 @@ fn reckon(readings: &[Limit], limit: &Limit, worked: &Worked, read: Read<'_>) ->
     Ok(Found {
         value,
         verdict,
+        // Limits per radius are not told to it: it is open for want of them alone.
+        open: usable.open && limit.per.is_none(),
         answer: usable,
     })
 }
