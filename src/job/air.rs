@@ -7,7 +7,7 @@ use crate::trade::quantity::ThermodynamicTemperature;
 
 /// A temperature told longer before a compound went on says little of the shop it cures in: a shop is warmed by
 /// day and left at night (ours, no source).
-pub const STALE_MS: i64 = 18 * 3_600_000;
+const STALE_MS: i64 = 18 * 3_600_000;
 
 /// Told so soon after it went on, it is told for all of the cure (ours, no source).
 const SOON_MS: i64 = 3_600_000;

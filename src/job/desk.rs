@@ -40,6 +40,9 @@ pub struct Desk {
     /// How much of the grip is plain shank, mm.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub plain_mm: Option<f64>,
+    /// That shank's diameter, mm, where it is not the thread's.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub shank_mm: Option<f64>,
     /// The last values, the newest first, as a manual prints them.
     pub recent: Vec<String>,
 }
@@ -58,6 +61,7 @@ impl Default for Desk {
             stretch_mm: None,
             grip_mm: None,
             plain_mm: None,
+            shank_mm: None,
             recent: Vec::new(),
         }
     }
@@ -72,7 +76,7 @@ impl Desk {
             strength: joint.strength,
             grip: Length::new::<millimeter>(self.grip_mm?),
             plain: Length::new::<millimeter>(self.plain_mm.unwrap_or(0.0)),
-            diameter: None,
+            diameter: self.shank_mm.map(Length::new::<millimeter>),
         };
         Some((shank, self.stretch_mm?))
     }

@@ -50,6 +50,7 @@ enum Column {
     Fastener,
     Grip,
     Plain,
+    Shank,
     ToYield,
     Seals,
     SelfLocking,
@@ -65,7 +66,7 @@ enum Column {
 
 /// Each column's heading as we write it, and the words others use; matched without case, blanks or
 /// what stands in brackets.
-const COLUMNS: [(Column, &str, &[&str]); 35] = [
+const COLUMNS: [(Column, &str, &[&str]); 36] = [
     (
         Column::Step,
         "step",
@@ -112,6 +113,7 @@ const COLUMNS: [(Column, &str, &[&str]); 35] = [
     ),
     (Column::Grip, "grip mm", &["grip"]),
     (Column::Plain, "plain shank mm", &["plainshank", "shank"]),
+    (Column::Shank, "shank diameter mm", &["shankdiameter", "waist"]),
     (Column::ToYield, "past yield", &["toyield", "torquetoyield"]),
     (Column::Seals, "seals", &["seal", "sealing"]),
     (
@@ -265,6 +267,7 @@ fn row_of(step: &Step, fasten: &Fasten) -> Vec<String> {
         },
         number(fasten.grip_mm),
         number(fasten.plain_mm),
+        number(fasten.shank_mm),
         yes(fasten.to_yield),
         yes(fasten.seal),
         yes(fasten.self_locking),
@@ -526,6 +529,7 @@ impl Line<'_> {
             stretch_decides: self.flag(Column::StretchDecides)?,
             grip_mm: self.millimetres(Column::Grip, &fields::GRIP[0])?,
             plain_mm: self.millimetres(Column::Plain, &fields::GRIP[1])?,
+            shank_mm: self.millimetres(Column::Shank, &fields::GRIP[2])?,
             to_yield: self.flag(Column::ToYield)?,
             seal: self.flag(Column::Seals)?,
             self_locking: self.flag(Column::SelfLocking)?,

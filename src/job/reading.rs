@@ -120,6 +120,21 @@ impl Verdict {
         }
     }
 
+    /// The one of two that is further from passing.
+    pub fn worse(self, other: Self) -> Self {
+        let how_far = |verdict| match verdict {
+            Self::Noted => 0,
+            Self::Within => 1,
+            Self::Worn => 2,
+            Self::Outside => 3,
+        };
+        if how_far(other) > how_far(self) {
+            other
+        } else {
+            self
+        }
+    }
+
     /// The verdict in words.
     pub fn words(self) -> &'static str {
         match self {

@@ -1,6 +1,7 @@
 //! The readings a step asks for, what they are called there, and what its limits say of them.
 
 use super::id::ReadingId;
+use super::kinds::check::calculated::{self, Outcome};
 use super::kinds::check::{bore as bores, worked as working};
 use super::kinds::fasten::Lock;
 use super::kinds::fasten::fastening::running;
@@ -227,6 +228,37 @@ pub fn worked<'a>(step: &'a Step, what: &What) -> Option<(&'a Check, &'a Limit)>
     }
 }
 
+/// What a reading that a calculation works out comes to; none of any other.
+fn outcome(step: &Step, progress: &StepProgress, what: &What) -> Option<Outcome> {
+    let (check, limit) = worked(step, what)?;
+    let read = |id| in_unit(step, progress, &What::Limit(id));
+    calculated::outcome(&check.readings, limit, &read)
+}
+
+/// Why a calculation can't work that reading out although everything it is fed with was read; of one that no
+/// reading feeds, once the step's readings are all there.
+pub fn not_worked_out(step: &Step, progress: &StepProgress, what: &What) -> Option<String> {
+    let Outcome::Cannot(why) = outcome(step, progress, what)? else {
+        return None;
+    };
+    let (_, limit) = worked(step, what)?;
+    let all_read = || {
+        asked(step)
+            .iter()
+            .all(|what| value(step, progress, what).is_some())
+    };
+    (calculated::is_read(limit) || all_read()).then_some(why)
+}
+
+/// How a reading that is worked out comes about, line by line; nothing of one whose way is said in a word.
+pub fn how(step: &Step, progress: &StepProgress, what: &What) -> Vec<String> {
+    let Some((check, limit)) = worked(step, what) else {
+        return Vec::new();
+    };
+    let read = |id| in_unit(step, progress, &What::Limit(id));
+    calculated::how(&check.readings, limit, &read)
+}
+
 /// The first reading a step still lacks; one worked out only where the plan names nothing to work it out from.
 pub fn missing(step: &Step, progress: &StepProgress) -> Option<What> {
     let all = asked(step).into_iter().chain(worked_out(step));
@@ -234,7 +266,8 @@ pub fn missing(step: &Step, progress: &StepProgress) -> Option<What> {
         (_, What::Fact(fact)) => progress.said(*fact).is_none(),
         // How often is counted on from what was said.
         (Work::Fasten(fasten), What::Uses) => fasten.uses_unsaid(progress),
-        _ => value(step, progress, what).is_none(),
+        // What can't be worked out is found, not missing.
+        _ => value(step, progress, what).is_none() && not_worked_out(step, progress, what).is_none(),
     })
 }
 
@@ -333,6 +366,16 @@ fn stays_outside(step: &Step, progress: &StepProgress, what: &What) -> bool {
 /// The limits of that, in a fixed order: what an acceptance was given under. They are in the unit it was read
 /// in, so that a reason stands while the plan means the same, and for no other size.
 pub fn limits(step: &Step, progress: &StepProgress, what: &What) -> Vec<Option<f64>> {
+    let mut limits = planned_limits(step, progress, what);
+    if let Some((_, limit)) = worked(step, what) {
+        // What a calculation refuses may come to the same number again from others.
+        let read = |id| in_unit(step, progress, &What::Limit(id));
+        limits.extend(calculated::fed_numbers(limit, &read));
+    }
+    limits
+}
+
+fn planned_limits(step: &Step, progress: &StepProgress, what: &What) -> Vec<Option<f64>> {
     let mut planned = planned(step, what);
     if worked(step, what).is_some() {
         // A plan that works it out in another way has another value.
@@ -476,7 +519,11 @@ fn planned(step: &Step, what: &What) -> Vec<Option<f64>> {
 /// read.
 pub fn judge(step: &Step, progress: &StepProgress, what: &What, value: f64) -> Verdict {
     if let (Work::Check(check), What::Limit(id)) = (&step.work, what) {
-        return limit(check, *id).map_or(Verdict::Noted, |limit| limit.judge(value));
+        let own = limit(check, *id).map_or(Verdict::Noted, |limit| limit.judge(value));
+        return match outcome(step, progress, what) {
+            Some(Outcome::Found(found)) => found.judged(own),
+            _ => own,
+        };
     }
     let holds = match (&step.work, what) {
         (Work::Seat(seat), What::Depth) => seat
@@ -522,7 +569,7 @@ pub fn findings(step: &Step, progress: &StepProgress) -> Vec<What> {
         saying::fails(progress, what)
             || match value(step, progress, what) {
                 Some(value) => judge(step, progress, what, value) == Verdict::Outside,
-                None => stays_outside(step, progress, what),
+                None => not_worked_out(step, progress, what).is_some() || stays_outside(step, progress, what),
             }
     });
     let bores = match &step.work {
@@ -616,7 +663,17 @@ fn found_words(step: &Step, progress: &StepProgress, what: &What) -> String {
         | What::RanFor
         | What::Named(_) => {
             let value = read_words(step, progress, what);
-            format!("“{name}” is outside its limits{}", value.trim_end())
+            if let Some(why) = not_worked_out(step, progress, what) {
+                return format!("“{name}” can’t be worked out. {}", why.trim_end_matches('.'));
+            }
+            match outcome(step, progress, what) {
+                // The calculation's own words say what to do.
+                Some(Outcome::Found(found)) if found.answer.refused => {
+                    let words = found.answer.verdict;
+                    format!("“{name}”{}. {}", value.trim_end(), words.trim_end_matches('.'))
+                }
+                _ => format!("“{name}” is outside its limits{}", value.trim_end()),
+            }
         }
     }
 }

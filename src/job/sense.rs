@@ -69,6 +69,8 @@ pub const STRETCH_MM: Sense = Sense::new(
 );
 /// A bolt's grip, or the plain shank in it, mm; 0 where it isn't told.
 pub const GRIP_MM: Sense = Sense::new(0.0, 1_000.0, "A grip is from 0 to 1000 mm: measure it again.");
+/// A bolt's shank across, mm; 0 where it is as thick as its thread.
+pub const SHANK_MM: Sense = Sense::new(0.0, 200.0, "A shank is up to 200 mm across: measure it again.");
 /// A nut's running torque, in the unit it is typed in.
 pub const RUNNING: Sense = Sense::new(
     0.0,

@@ -302,7 +302,7 @@ impl Sheet {
             if let Work::Check(check) = &step.work
                 && let Some(why) = check.wrong()
             {
-                found = found.or(Some(("readings", why.to_owned())));
+                found = found.or(Some(("readings", why)));
             }
             if let Some((field, why)) = found {
                 return Err(SheetError::Number {

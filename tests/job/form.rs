@@ -92,7 +92,7 @@ fn every_field_shown_is_known_and_a_refusal_changes_nothing() {
         let sheet = Sheet::new("Plan", vec![step.clone()]);
         for field in fields(&sheet, &step) {
             let values: Vec<String> = match &field.entry {
-                Entry::Head => continue,
+                Entry::Head | Entry::Said => continue,
                 Entry::Choice(offered) => offered.iter().map(|(value, _)| value.clone()).collect(),
                 _ => [
                     "yes", "no", "12.5", "−1", "", "62 N7", "9 N·m", "1e999", "NaN", "x",

@@ -6,6 +6,7 @@ mod backup;
 mod bolt_lengths;
 mod bonding;
 mod bottle;
+mod calculated;
 mod calendar;
 mod changed_plan;
 mod checks;

@@ -6,10 +6,10 @@ use halfcase::trade::strip::FemaleMaterial;
 use halfcase::trade::thread::Thread;
 
 /// What is filled in: numbers in mm, N and N·m, or a word.
-type Filled = &'static [(&'static str, &'static str)];
+pub type Filled = &'static [(&'static str, &'static str)];
 
 /// A filled example of each calculation, of the walking tractor: what its number and verdict are, by hand.
-const EXAMPLES: [(&str, Filled, &str, &str); 17] = [
+pub const EXAMPLES: [(&str, Filled, &str, &str); 17] = [
     (
         "float",
         &[
@@ -192,14 +192,14 @@ const EXAMPLES: [(&str, Filled, &str, &str); 17] = [
     ),
 ];
 
-fn field(calculation: &'static Calculation, id: &str) -> &'static Field {
+pub fn field(calculation: &'static Calculation, id: &str) -> &'static Field {
     let mut fields = calculation.fields.iter();
     fields
         .find(|field| field.id == id)
         .unwrap_or_else(|| panic!("{} has no {id}", calculation.id))
 }
 
-fn filled(calculation: &'static Calculation, with: Filled) -> MeasureBench {
+pub fn filled(calculation: &'static Calculation, with: Filled) -> MeasureBench {
     let mut bench = MeasureBench::default();
     for (id, value) in with {
         let field = field(calculation, id);
@@ -235,6 +235,37 @@ fn every_calculation_answers_its_filled_example() {
         );
         assert!(!answer.says.is_empty() && !calculation.model.is_empty() && !calculation.how.is_empty());
     }
+}
+
+/// The number that a step's reading would be is the number shown; a class or a range to choose from is none.
+#[test]
+fn the_typed_number_is_the_number_shown() {
+    let mut none = Vec::new();
+    for (id, with, ..) in EXAMPLES {
+        let calculation = of(id);
+        let answer = answered(calculation, &filled(calculation, with));
+        let Some(reading) = &calculation.reading else {
+            assert_eq!(answer.reckoned, None, "{id}");
+            none.push(id);
+            continue;
+        };
+        let reckoned = answer.reckoned.unwrap_or_else(|| panic!("{id} tells no number"));
+        assert_eq!(reckoned.measure, reading.measure, "{id}");
+        assert_eq!(answer.unit, reading.measure.symbol(false), "{id}");
+        let shown: Vec<f64> = answer.number.split('–').map(|end| end.parse().unwrap()).collect();
+        let (low, high) = reckoned.ends;
+        // Shown to a hundredth at the coarsest, a rate to three figures.
+        assert!((shown[0] - low).abs() < 0.051, "{id}: {low}");
+        assert!((shown[shown.len() - 1] - high).abs() < 0.051, "{id}: {high}");
+        assert_eq!(low == high, shown.len() == 1, "{id}");
+        for own in reading.own {
+            assert!(
+                calculation.fields.iter().any(|field| field.id == *own),
+                "{id}: {own}"
+            );
+        }
+    }
+    assert_eq!(none, ["codes", "plastic", "insert"]);
 }
 
 /// What has failed is never shown as what passed.

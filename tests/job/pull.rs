@@ -5,8 +5,10 @@ use halfcase::job::kinds::fasten::fastening::Asked;
 use halfcase::job::kinds::fasten::{Fasten, begin, fields};
 use halfcase::job::sheet::Sheet;
 use halfcase::job::{fasteners, json};
-use halfcase::trade::preload::Condition;
-use halfcase::trade::quantity::parse_torque;
+use halfcase::trade::application::{Application, JointKind, ManualWord};
+use halfcase::trade::preload::{Condition, preload};
+use halfcase::trade::quantity::{Force, parse_torque, significant};
+use uom::si::force::kilonewton;
 
 fn typed(fasten: &mut Fasten, field: &str, value: &str) {
     halfcase::job::field::set(
@@ -85,17 +87,110 @@ fn stainless_and_paste_are_conditions_of_the_thread() {
     assert!(listed.contains(&Condition::Paste) && !listed.contains(&Condition::StainlessDry));
 }
 
+/// A shank of 6.5 mm in 20 of 38 mm: 207 000·0.13/(20/33.18 + 18/39.17) = 25.3 kN; head and nut giving, 20.3.
+#[test]
+fn a_waist_pulls_less_for_its_stretch() {
+    let mut rod = begin("M8x1", "28 N·m").unwrap();
+    for (field, value) in [
+        ("stretch_least", "0.13"),
+        ("grip", "38"),
+        ("plain", "20"),
+        ("shank", "6.5"),
+    ] {
+        typed(&mut rod, field, value);
+    }
+    assert!(
+        says(&rod, "At 0.13 mm of stretch it pulls 20–25 kN"),
+        "{:?}",
+        rod.pull_words()
+    );
+    typed(&mut rod, "shank", "2");
+    assert!(says(&rod, "That shank doesn’t belong to this thread"));
+    typed(&mut rod, "shank", "");
+    assert!(says(&rod, "it pulls 24–31 kN"));
+}
+
+/// What goes on the thread, as the manual names it.
+fn with(kind: JointKind, manual: ManualWord) -> Fasten {
+    let mut bolt = begin("M8", "20 N·m").unwrap();
+    bolt.compound = Some(Application {
+        manual: Some(manual),
+        thread: bolt.thread.map(|thread| thread.major()),
+        ..Application::new(kind)
+    });
+    bolt
+}
+
+/// The pull goes by the compound on the bolt's own thread, the torque never does.
+#[test]
+fn the_compound_on_its_thread_decides_the_pull() {
+    let bare = begin("M8", "20 N·m").unwrap();
+    for (kind, manual, by) in [
+        (
+            JointKind::ThreadedFastener,
+            ManualWord::LockMedium,
+            Condition::CompoundWet,
+        ),
+        (
+            JointKind::ThreadedFastener,
+            ManualWord::AntiSeize,
+            Condition::Paste,
+        ),
+        (JointKind::ThreadedFastener, ManualWord::Oil, Condition::Oiled),
+        (JointKind::ThreadedFastener, ManualWord::Grease, Condition::Oiled),
+        (JointKind::Exhaust, ManualWord::AntiSeize, Condition::Paste),
+        // A thread sealant has no row in the table; of a washer the oil goes on the washer.
+        (
+            JointKind::ThreadedFastener,
+            ManualWord::ThreadSealant,
+            Condition::Unknown,
+        ),
+        (
+            JointKind::BondedOrCrushWasher,
+            ManualWord::Oil,
+            Condition::Unknown,
+        ),
+    ] {
+        let bolt = with(kind, manual);
+        assert_eq!(bolt.thread_condition(), by, "{kind:?} {manual:?}");
+        let pull = preload(bolt.torque.torque(), bolt.thread.unwrap(), by).unwrap();
+        let kilonewtons = |force: Force| significant(force.get::<kilonewton>(), 3);
+        let words = format!("{}–{} kN", kilonewtons(pull.low), kilonewtons(pull.high));
+        assert_eq!(guard_fasten(&bolt).unwrap().pull, words, "{kind:?} {manual:?}");
+        assert_eq!(bolt.asked(0, None), bare.asked(0, None));
+        assert_eq!(says(&bolt, "the manual’s torque stays"), by != Condition::Unknown);
+        // Told otherwise, it goes by that.
+        let told = Fasten {
+            condition: Condition::Plated,
+            ..bolt
+        };
+        assert_eq!(told.thread_condition(), Condition::Plated);
+        assert!(!says(&told, "the manual’s torque stays"));
+    }
+    assert!(says(
+        &with(JointKind::ThreadedFastener, ManualWord::AntiSeize),
+        "a torque that the manual gives for paste"
+    ));
+    // Its dry patch locks a precoated one: nothing is put on.
+    let mut coated = with(JointKind::ThreadedFastener, ManualWord::LockMedium);
+    coated.compound = coated.compound.map(|joint| Application {
+        precoated: Some(true),
+        ..joint
+    });
+    assert_eq!(coated.thread_condition(), Condition::Unknown);
+}
+
 #[test]
 fn grip_shank_and_yield_go_through_file_and_table() {
     let text = r#"{"version":1,"title":"Rod","steps":[{"id":1,"title":"Rod bolts","work":{"fasten":{
-        "thread":"M8x1","torque":"28 N·m","layout":{"line":{"count":2}},"grip_mm":38.0,"plain_mm":20.0,
+        "thread":"M8x1","torque":"28 N·m","layout":{"line":{"count":2}},"grip_mm":38.0,"plain_mm":20.0,"shank_mm":6.5,
         "to_yield":true,"condition":"paste"}}}]}"#;
     let sheet = Sheet::from_json(text).unwrap();
     let back = fasteners::read(&fasteners::write(&sheet), sheet.steps[0].id).unwrap();
     assert_eq!(back[0].work, sheet.steps[0].work);
     assert_eq!(Sheet::from_json(&sheet.to_json()).unwrap(), sheet);
     let plain = json::write(&begin("M8", "18 N·m").unwrap()).unwrap();
-    for new in ["grip_mm", "plain_mm", "to_yield"] {
+    for new in ["grip_mm", "plain_mm", "shank_mm", "to_yield"] {
         assert!(!plain.contains(new), "{plain}");
     }
 }

@@ -1,11 +1,14 @@
 //! Reading a sheet: what is kept, what is refused and in which words.
 
 use halfcase::job::form;
+use halfcase::job::id::ReadingId;
+use halfcase::job::kinds::check::{Fed, How, Worked};
 use halfcase::job::kinds::seat::manual::{Manual, ManualChill, ManualHeat};
 use halfcase::job::kinds::{Check, Fasten, LIST, LiftWork, Seat, SeatDepth, Work, fasten};
+use halfcase::job::measuring::offered_as_readings;
 use halfcase::job::sheet::{Sheet, Step, StepId};
 use halfcase::trade::heat_plan::{ChillMeans, CoolMeans, HeatMeans};
-use halfcase::trade::quantity::parse_temperature;
+use halfcase::trade::quantity::{Stated, parse_temperature};
 use serde_json::Value;
 
 fn refusal(text: &str) -> String {
@@ -69,6 +72,8 @@ fn manual() -> Manual {
     }
 }
 
+const WORKED: &str = "/$defs/check/properties/readings/items/properties/worked/properties";
+
 /// Work with every field filled is written with no field that the schema doesn't name.
 #[test]
 fn the_schema_names_every_field() {
@@ -95,6 +100,19 @@ fn the_schema_names_every_field() {
         boom_mm: Some(900.0),
         ..LiftWork::default()
     };
+    let worked = Worked {
+        calculation: "backlash".to_owned(),
+        fed: vec![Fed {
+            field: "place_1".to_owned(),
+            reading: Some(ReadingId(1)),
+            number: Some(Stated::plain(0.1)),
+            unit: "mm".to_owned(),
+            word: "through".to_owned(),
+        }],
+        ..Worked::of(How::Calculation, vec![ReadingId(1)])
+    };
+    let offered: Vec<&str> = offered_as_readings().map(|one| one.id).collect();
+    assert_eq!(properties(WORKED)["calculation"]["enum"], Value::from(offered));
     let all = [
         ("/$defs/seat/properties", serde_json::to_value(&seat)),
         (
@@ -111,6 +129,11 @@ fn the_schema_names_every_field() {
                 running: true,
                 ..Check::default()
             }),
+        ),
+        (WORKED, serde_json::to_value(&worked)),
+        (
+            "/$defs/check/properties/readings/items/properties/worked/properties/fed/items/properties",
+            serde_json::to_value(&worked.fed[0]),
         ),
         ("/$defs/fasten/properties", serde_json::to_value(&fasten)),
         ("/$defs/lift/properties", serde_json::to_value(&lift)),

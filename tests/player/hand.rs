@@ -425,7 +425,7 @@ fn edit(chance: &mut Chance, state: &State, step: StepId) -> Intent {
         return Intent::CopyStep(step);
     };
     let value = match &field.entry {
-        Entry::Head => String::new(),
+        Entry::Head | Entry::Said => String::new(),
         Entry::Words => [
             "a new name",
             "30 60 100",

@@ -36,6 +36,19 @@ pub fn stocked(chance: &mut Chance, kind: &str) -> Option<Work> {
             r#"{"check":{"readings":[{"id":1,"name":"teeth","unit":"","whole":true,"least":18,"most":18},
                 {"id":2,"name":"balls","unit":"","whole":true,"least":3,"most":9}]}}"#,
             r#"{"check":{"readings":[{"id":1,"name":"drag","unit":"in·lb","least":2,"most":6}]}}"#,
+            r#"{"check":{"readings":[
+                {"id":1,"name":"tooth 1","unit":"mm"},{"id":2,"name":"tooth 9","unit":"thou"},
+                {"id":3,"name":"pull","unit":"lb"},{"id":4,"name":"of the seal","unit":"N"},
+                {"id":5,"name":"backlash","unit":"mm","least":0.1,"most":0.25,"worn_most":0.4,"worked":{"how":"calculation",
+                    "calculation":"backlash","fed":[{"field":"place_1","reading":1},{"field":"place_2","reading":2},
+                    {"field":"spread","number":0.05}]}},
+                {"id":6,"name":"preload","unit":"in·lb","least":10,"most":20,"worked":{"how":"calculation",
+                    "calculation":"preload","fed":[{"field":"pull","reading":3},{"field":"seal_pull","reading":4},
+                    {"field":"radius","number":"1.20","unit":"in"}]}},
+                {"id":7,"name":"engagement","unit":"mm","worked":{"how":"calculation","calculation":"engagement",
+                    "fed":[{"field":"thread","word":"M8"},{"field":"bolt","number":30},{"field":"stack","reading":1}]}},
+                {"id":8,"name":"of a later release","unit":"mm","worked":{"how":"calculation","calculation":"wobble",
+                    "fed":[{"field":"here","reading":1}]}}]}}"#,
         ]
         .map(str::to_owned)
         .to_vec(),

@@ -5,6 +5,8 @@
 pub enum Entry {
     /// A heading over what follows.
     Head,
+    /// Something to read: nothing is entered.
+    Said,
     /// Words.
     Words,
     /// A number in that unit; it may be cleared when `optional`.

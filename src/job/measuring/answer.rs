@@ -13,6 +13,41 @@ use uom::si::force::newton;
 use uom::si::length::millimeter;
 use uom::si::torque::newton_meter;
 
+/// A number that was reckoned, for who reckons on with it.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Reckoned {
+    /// What it measures.
+    pub measure: Measure,
+    /// It in the kept unit; the two ends of a range, else twice the same.
+    pub ends: (f64, f64),
+}
+
+impl Reckoned {
+    /// One number.
+    pub fn one(measure: Measure, kept: f64) -> Option<Self> {
+        let ends = (kept, kept);
+        Some(Self { measure, ends })
+    }
+}
+
+/// A number in figures, with its unit and its worth.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Figure {
+    /// Its digits.
+    pub text: String,
+    /// Its unit.
+    pub unit: &'static str,
+    /// Its worth.
+    pub reckoned: Option<Reckoned>,
+}
+
+impl Figure {
+    /// "0.30 N·m".
+    pub fn words(&self) -> String {
+        format!("{} {}", self.text, self.unit)
+    }
+}
+
 /// What a calculation says.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Answer {
@@ -22,28 +57,29 @@ pub struct Answer {
     pub number: String,
     /// Its unit.
     pub unit: &'static str,
+    /// Its worth; none where it is no reading's number: a class, a range to choose from.
+    pub reckoned: Option<Reckoned>,
     /// What it comes to.
     pub verdict: String,
     /// It is outside what is allowed.
     pub refused: bool,
+    /// It has not passed either: there are no limits to go by, or not all of it is read.
+    pub open: bool,
     /// What else was found.
     pub rows: Vec<(&'static str, String)>,
 }
 
 impl Answer {
     /// That number with its unit, judged, and what else was found.
-    pub fn of(
-        says: &'static str,
-        (number, unit): (String, &'static str),
-        judged: Judged,
-        rows: Vec<(&'static str, String)>,
-    ) -> Self {
+    pub fn of(says: &'static str, figure: Figure, judged: Judged, rows: Vec<(&'static str, String)>) -> Self {
         Self {
             says,
-            number,
-            unit,
+            number: figure.text,
+            unit: figure.unit,
+            reckoned: figure.reckoned,
             verdict: judged.words,
             refused: judged.refused,
+            open: judged.open,
             rows,
         }
     }
@@ -204,53 +240,67 @@ impl Asked<'_> {
         Measure::Length.symbol(self.inch())
     }
 
+    fn length_figure(&self, length: Length, text: String) -> Figure {
+        Figure {
+            text,
+            unit: self.length_unit(),
+            reckoned: Reckoned::one(Measure::Length, length.get::<millimeter>()),
+        }
+    }
+
     /// [`Asked::fine`] and its unit.
-    pub fn fine_text(&self, length: Length) -> (String, &'static str) {
-        (self.fine(length), self.length_unit())
+    pub fn fine_figure(&self, length: Length) -> Figure {
+        self.length_figure(length, self.fine(length))
     }
 
     /// [`Asked::rough`] and its unit.
-    pub fn rough_text(&self, length: Length) -> (String, &'static str) {
-        (self.rough(length), self.length_unit())
+    pub fn rough_figure(&self, length: Length) -> Figure {
+        self.length_figure(length, self.rough(length))
     }
 
     /// [`Asked::fine`] with its unit.
     pub fn fine_words(&self, length: Length) -> String {
-        format!("{} {}", self.fine(length), self.length_unit())
+        self.fine_figure(length).words()
     }
 
     /// [`Asked::rough`] with its unit.
     pub fn rough_words(&self, length: Length) -> String {
-        format!("{} {}", self.rough(length), self.length_unit())
+        self.rough_figure(length).words()
     }
 
     /// A torque in figures and its unit.
-    pub fn torque_text(&self, torque: Torque) -> (String, &'static str) {
-        let unit = if self.inch() {
-            TorqueUnit::PoundInch
-        } else {
-            TorqueUnit::NewtonMetre
+    pub fn torque_figure(&self, torque: Torque) -> Figure {
+        let (unit, decimals) = match self.inch() {
+            true => (TorqueUnit::PoundInch, 1),
+            false => (TorqueUnit::NewtonMetre, 2),
         };
-        let decimals = if self.inch() { 1 } else { 2 };
-        (fixed(unit.value_of(torque), decimals), unit.symbol())
+        Figure {
+            text: fixed(unit.value_of(torque), decimals),
+            unit: unit.symbol(),
+            reckoned: Reckoned::one(Measure::Torque, torque.get::<newton_meter>()),
+        }
     }
 
     /// A load in figures and its unit: kN from 10 kN on.
-    pub fn force_text(&self, force: Force) -> (String, &'static str) {
+    pub fn force_figure(&self, force: Force) -> Figure {
         let newtons = force.get::<newton>();
         let shown = Measure::Force.out(newtons, self.inch());
-        match self.inch() {
+        let (text, unit) = match self.inch() {
             true if shown.abs() < 100.0 => (fixed(shown, 1), "lb"),
             true => (fixed(shown, 0), "lb"),
             false if newtons.abs() < 1e4 => (fixed(newtons, 0), "N"),
             false => (fixed(newtons / 1000.0, 1), "kN"),
+        };
+        Figure {
+            text,
+            unit,
+            reckoned: Reckoned::one(Measure::Force, newtons),
         }
     }
 
-    /// [`Asked::force_text`] as words.
+    /// [`Asked::force_figure`] as words.
     pub fn force_words(&self, force: Force) -> String {
-        let (number, unit) = self.force_text(force);
-        format!("{number} {unit}")
+        self.force_figure(force).words()
     }
 
     /// A length against the limits of two fields.
@@ -289,10 +339,7 @@ impl Asked<'_> {
 
     /// A torque against the limits of two fields.
     pub fn judge_torque(&self, value: Torque, least: &str, most: &str) -> Result<Judged, Trouble> {
-        let words = |nm: f64| {
-            let (number, unit) = self.torque_text(TorqueUnit::NewtonMetre.torque(nm));
-            format!("{number} {unit}")
-        };
+        let words = |nm: f64| self.torque_figure(TorqueUnit::NewtonMetre.torque(nm)).words();
         self.judge_number(value.get::<newton_meter>(), least, most, &words)
     }
 

@@ -39,6 +39,7 @@ pub static CODES: Calculation = Calculation {
     how: "Enter the manual’s table: its codes, then the line of each, – where it has nothing. Then read both codes off the clean parts, one on the case or rod, one on the crankshaft.",
     model: "the manual’s table as entered; nothing is reckoned",
     fields: &FIELDS,
+    reading: None,
     answer: by_codes,
 };
 
@@ -62,8 +63,10 @@ fn by_codes(asked: &Asked<'_>) -> Result<Answer, Trouble> {
         says: "shell class",
         number: class.to_owned(),
         unit: "",
+        reckoned: None,
         verdict: "By the manual’s table. Then measure the clearance.".to_owned(),
         refused: false,
+        open: false,
         rows: vec![("by the codes", format!("{down}, {across}"))],
     })
 }

@@ -1,8 +1,8 @@
 //! Pistons and rings in a bore.
 
-use super::Calculation;
 use super::answer::{Answer, Asked, Trouble};
 use super::field::{Field, Measure};
+use super::{Calculation, as_reading};
 use crate::trade::material::Material;
 use crate::trade::measuring::piston::{self, Read};
 use crate::trade::measuring::ring;
@@ -33,6 +33,7 @@ pub static PISTON: Calculation = Calculation {
     how: "Bore in two directions at three depths; piston across the thrust faces at the height the manual names. Parts and micrometer at one temperature.",
     model: "bore less piston, both carried to 20 °C by their expansion",
     fields: &PISTON_FIELDS,
+    reading: as_reading(Measure::Length, &["least", "most"]),
     answer: piston_clearance,
 };
 
@@ -55,7 +56,7 @@ fn piston_clearance(asked: &Asked<'_>) -> Result<Answer, Trouble> {
     let judged = asked.judge_span((found.least, found.most), least, most)?;
     Ok(Answer::of(
         "clearance at 20 °C",
-        asked.fine_text(found.mean),
+        asked.fine_figure(found.mean),
         judged,
         vec![
             ("least", asked.fine_words(found.least)),
@@ -85,6 +86,7 @@ pub static END_GAP: Calculation = Calculation {
     how: "Push the ring square with a piston, as deep as the manual says. “For each of bore” is the manual’s figure such as 0.004: in an inch of bore, or mm in a mm.",
     model: "the gap grows by π for each unit that the bore is wider",
     fields: &END_GAP_FIELDS,
+    reading: as_reading(Measure::Length, &["least", "most"]),
     answer: end_gap,
 };
 
@@ -120,7 +122,7 @@ fn end_gap(asked: &Asked<'_>) -> Result<Answer, Trouble> {
         rows.push(("gap at the widest", asked.fine_words(there)));
         judged = judged.and(asked.judge(there, None, most)?);
     }
-    Ok(Answer::of("end gap", asked.fine_text(gap), judged, rows))
+    Ok(Answer::of("end gap", asked.fine_figure(gap), judged, rows))
 }
 
 static SIDE_GAP_FIELDS: [Field; 4] = [
@@ -137,18 +139,12 @@ pub static SIDE_GAP: Calculation = Calculation {
     how: "Groove clean, ring rolled round it. The feeler that just goes in is the same gap.",
     model: "groove width less ring height",
     fields: &SIDE_GAP_FIELDS,
+    reading: as_reading(Measure::Length, &["least", "most"]),
     answer: side_gap,
 };
 
 fn side_gap(asked: &Asked<'_>) -> Result<Answer, Trouble> {
     let gap = ring::side_gap(asked.need_length("groove")?, asked.need_length("ring")?)?;
     let judged = asked.judge(gap, asked.length("least"), asked.length("most"))?;
-    Ok(Answer {
-        says: "side gap",
-        number: asked.fine(gap),
-        unit: asked.length_unit(),
-        verdict: judged.words,
-        refused: judged.refused,
-        rows: Vec::new(),
-    })
+    Ok(Answer::of("side gap", asked.fine_figure(gap), judged, Vec::new()))
 }

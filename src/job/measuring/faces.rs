@@ -1,8 +1,8 @@
 //! Faces and edges.
 
-use super::Calculation;
 use super::answer::{Answer, Asked, Trouble};
-use super::field::Field;
+use super::field::{Field, Measure};
+use super::{Calculation, as_reading};
 use crate::trade::measuring::flatness::{Bridge, bridge, flatness, limit_over, straightness};
 use crate::trade::quantity::Length;
 
@@ -27,6 +27,7 @@ pub static FLATNESS: Calculation = Calculation {
     how: "Straightedge on the clean face, the thickest feeler that goes under it along each of six lines; 0 where none does.",
     model: "the worst line counts",
     fields: &FLATNESS_FIELDS,
+    reading: as_reading(Measure::Length, &["most", "in_each", "length"]),
     answer: flat,
 };
 
@@ -74,7 +75,7 @@ fn flat(asked: &Asked<'_>) -> Result<Answer, Trouble> {
     rows.push(("what bridges it", format!("{so_far}{bridges}")));
     Ok(Answer::of(
         "worst gap",
-        asked.fine_text(found.worst),
+        asked.fine_figure(found.worst),
         judged,
         rows,
     ))
@@ -101,6 +102,7 @@ pub static STRAIGHTNESS: Calculation = Calculation {
     how: "Slide an indicator along the edge and read it at equal steps, three places at least; or heights under a straightedge on two equal blocks.",
     model: "greatest less least height from a line: through both ends, and the closest there is (ISO 12780, least zone)",
     fields: &STRAIGHTNESS_FIELDS,
+    reading: as_reading(Measure::Length, &["most"]),
     answer: straight,
 };
 
@@ -110,7 +112,7 @@ fn straight(asked: &Asked<'_>) -> Result<Answer, Trouble> {
     let judged = asked.judge(found.from_ends, None, asked.length("most"))?;
     Ok(Answer::of(
         "out of straight, from its ends",
-        asked.fine_text(found.from_ends),
+        asked.fine_figure(found.from_ends),
         judged,
         vec![("at the least", asked.fine_words(found.least_zone))],
     ))

@@ -1,8 +1,8 @@
 //! Bolts in their threads, wire inserts, bolt stretch.
 
-use super::Calculation;
 use super::answer::{Answer, Asked, Judged, Trouble};
 use super::field::{Field, Measure};
+use super::{Calculation, as_reading};
 use crate::trade::measuring::engagement::{Engaged, Hole, engaged};
 use crate::trade::measuring::insert::{Tap, hole, strip};
 use crate::trade::measuring::stretch::{Next, next, stretch};
@@ -49,6 +49,7 @@ pub static ENGAGEMENT: Calculation = Calculation {
     how: "Length under the head; what it clamps with washers and a pressed gasket. How deep the full thread goes: of a blind hole with a depth gauge or a bolt and its turns, of one tapped through the thickness of its part.",
     model: "length − stack − one pitch of point, at most the depth of thread; wanted 2 d in aluminium, 1.25 d in steel and iron",
     fields: &ENGAGEMENT_FIELDS,
+    reading: as_reading(Measure::Length, &[]),
     answer: engagement,
 };
 
@@ -88,7 +89,7 @@ fn engagement(asked: &Asked<'_>) -> Result<Answer, Trouble> {
     ));
     Ok(Answer::of(
         "full thread in mesh",
-        asked.rough_text(found.length),
+        asked.rough_figure(found.length),
         judged,
         rows,
     ))
@@ -136,6 +137,7 @@ pub static INSERT: Calculation = Calculation {
     how: "Inserts come in 1, 1.5, 2, 2.5 and 3 diameters. Drill and tap square; the insert sits half to three quarters of a pitch under the face. Its own paper goes before this.",
     model: "minor diameter = nominal + 0.2165 P and its tolerance; depths by ASME B18.29.8M; strips like a thread 1.3 P larger",
     fields: &INSERT_FIELDS,
+    reading: None,
     answer: insert,
 };
 
@@ -157,8 +159,10 @@ fn insert(asked: &Asked<'_>) -> Result<Answer, Trouble> {
             asked.rough(found.drill_most)
         ),
         unit: asked.length_unit(),
+        reckoned: None,
         verdict: "Then the insert’s own tap, of the same pitch.".to_owned(),
         refused: false,
+        open: false,
         rows: vec![
             ("drilled at least", asked.rough_words(found.drilled)),
             ("full thread at least", asked.rough_words(found.tapped)),
@@ -196,6 +200,7 @@ pub static STRETCH: Calculation = Calculation {
     how: "Over the ends, the same spot each time, at one temperature. With thread and grip it also tells the pull.",
     model: "F = δ·E/(l₁/A₁ + l₂/A_s), E 207 GPa, with the give of head and nut and without; only while the bolt is elastic",
     fields: &STRETCH_FIELDS,
+    reading: as_reading(Measure::Length, &["least", "most"]),
     answer: bolt_stretch,
 };
 
@@ -234,5 +239,5 @@ fn bolt_stretch(asked: &Asked<'_>) -> Result<Answer, Trouble> {
             ),
         ));
     }
-    Ok(Answer::of("stretch", asked.fine_text(found), judged, rows))
+    Ok(Answer::of("stretch", asked.fine_figure(found), judged, rows))
 }

@@ -1,7 +1,7 @@
 //! A field of a calculation: its unit, its one range, how it is shown in mm or inches.
 
 use crate::trade::quantity::Force;
-use crate::trade::quantity::{LengthUnit, TemperatureUnit, TorqueUnit, Unit, fixed};
+use crate::trade::quantity::{LengthUnit, TemperatureUnit, TorqueUnit, Unit, convert, fixed};
 use uom::si::force::{newton, pound_force};
 
 /// What a number measures, kept in the first unit, shown in it or in the second.
@@ -13,6 +13,8 @@ pub enum Measure {
     Torque,
     /// N or lb.
     Force,
+    /// N/mm or lb/in.
+    Rate,
     /// °C or °F.
     Temperature,
     /// Degrees of angle.
@@ -35,6 +37,8 @@ impl Measure {
             (Self::Torque, true) => TorqueUnit::PoundInch.symbol(),
             (Self::Force, false) => "N",
             (Self::Force, true) => "lb",
+            (Self::Rate, false) => "N/mm",
+            (Self::Rate, true) => "lb/in",
             (Self::Temperature, false) => TemperatureUnit::Celsius.symbol(),
             (Self::Temperature, true) => TemperatureUnit::Fahrenheit.symbol(),
             (Self::Degrees, _) => "°",
@@ -49,6 +53,7 @@ impl Measure {
             (Self::Torque, true) => TorqueUnit::PoundInch.value_of(TorqueUnit::NewtonMetre.torque(kept)),
             (Self::Force, true) => Force::new::<newton>(kept).get::<pound_force>(),
             (Self::Temperature, true) => kept * 1.8 + 32.0,
+            (Self::Rate, true) => convert(kept, "N/mm", "lb/in").unwrap_or(kept),
             _ => kept,
         }
     }
@@ -60,7 +65,42 @@ impl Measure {
             (Self::Torque, true) => TorqueUnit::NewtonMetre.value_of(TorqueUnit::PoundInch.torque(shown)),
             (Self::Force, true) => Force::new::<pound_force>(shown).get::<newton>(),
             (Self::Temperature, true) => (shown - 32.0) / 1.8,
+            (Self::Rate, true) => convert(shown, "lb/in", "N/mm").unwrap_or(shown),
             _ => shown,
+        }
+    }
+
+    /// A number of that unit as it is kept; none where the unit measures something else. What a spring's tester
+    /// reads in kg or lb is the weight of so much.
+    pub fn kept(self, value: f64, unit: &str) -> Option<f64> {
+        let own = self.symbol(false);
+        convert(value, unit, own).or_else(|| {
+            let weight = convert(value, unit, "kg").filter(|_| self == Self::Force)?;
+            convert(weight, "kgf", own)
+        })
+    }
+
+    /// A kept number in that unit, to a ten-thousandth of a mm or what is as fine; none where the unit measures
+    /// something else.
+    pub fn told(self, kept: f64, unit: &str) -> Option<f64> {
+        let own = self.symbol(false);
+        let told = convert(kept, own, unit).or_else(|| {
+            let weight = convert(kept, own, "kgf").filter(|_| self == Self::Force)?;
+            convert(weight, "kg", unit)
+        })?;
+        // A larger unit takes more digits to say as much.
+        let one = self.kept(1.0, unit)? - self.kept(0.0, unit)?;
+        let digits = f64::from(self.decimals(false)) + one.log10().ceil();
+        let scale = 10_f64.powi(digits.clamp(0.0, 9.0) as i32);
+        Some((told * scale).round() / scale)
+    }
+
+    /// The units it is kept and shown in, in words: "mm or in".
+    pub fn units(self) -> String {
+        match (self.symbol(false), self.symbol(true)) {
+            ("", _) => "a number without a unit".to_owned(),
+            (own, other) if own == other => own.to_owned(),
+            (own, other) => format!("{own} or {other}"),
         }
     }
 
@@ -70,12 +110,20 @@ impl Measure {
             (Self::Length, false) => 4,
             (Self::Length, true) => 6,
             (Self::Share, _) => 5,
-            (Self::Torque, _) => 3,
+            (Self::Torque | Self::Rate, _) => 3,
             (Self::Force | Self::Count, _) => 2,
             (Self::Temperature | Self::Degrees, _) => 1,
             (Self::Whole, _) => 0,
         }
     }
+}
+
+/// Whether who reads in that unit reads the rest in inches, pounds and °F too.
+pub fn in_inches(unit: &str) -> bool {
+    const UNITS: [&str; 10] = [
+        "in", "thou", "ft·lb", "in·lb", "oz·in", "lb", "lbf", "lb/in", "°F", "oz",
+    ];
+    UNITS.contains(&unit)
 }
 
 /// What a field takes.

@@ -1,8 +1,8 @@
 //! Taper bearings, gears, shafts.
 
-use super::Calculation;
 use super::answer::{Answer, Asked, Judged, Trouble};
 use super::field::{Field, Measure};
+use super::{Calculation, as_reading};
 use crate::trade::measuring::backlash::{at_radius, grown_by, lash};
 use crate::trade::measuring::runout::{between, limit_at, offset, round_one_turn};
 use crate::trade::measuring::turning::{Figure, by_cord, change_by, of_bearings, pack_change};
@@ -33,6 +33,7 @@ pub static PRELOAD: Calculation = Calculation {
     how: "Oiled, turned a few times to seat, then pulled steadily: read while it turns, not as it starts. Best with the seal out. A torque told goes before a pull.",
     model: "torque = pull × radius, less the seal’s; the pack changes in proportion, by the manual’s figure",
     fields: &PRELOAD_FIELDS,
+    reading: as_reading(Measure::Torque, &["least", "most"]),
     answer: preload,
 };
 
@@ -55,10 +56,7 @@ fn preload(asked: &Asked<'_>) -> Result<Answer, Trouble> {
         None => read,
     };
     let judged = asked.judge_torque(torque, "least", "most")?;
-    let words = |torque: Torque| {
-        let (number, unit) = asked.torque_text(torque);
-        format!("{number} {unit}")
-    };
+    let words = |torque: Torque| asked.torque_figure(torque).words();
     let mut rows = Vec::new();
     if let Some(seal) = seal {
         rows.push(("with the seal", words(read)));
@@ -67,7 +65,7 @@ fn preload(asked: &Asked<'_>) -> Result<Answer, Trouble> {
     rows.extend(pack_row(asked, torque)?);
     Ok(Answer::of(
         "turning torque",
-        asked.torque_text(torque),
+        asked.torque_figure(torque),
         judged,
         rows,
     ))
@@ -120,6 +118,7 @@ pub static BACKLASH: Calculation = Calculation {
     how: "Hold one gear, rock the other, indicator square to the tooth; at four places of the larger gear. The radii only where it was read on an arm.",
     model: "mean, spread; carried to another radius in proportion; grows by 2·tan(pressure angle) of what the centres move apart",
     fields: &BACKLASH_FIELDS,
+    reading: as_reading(Measure::Length, &["least", "most"]),
     answer: backlash,
 };
 
@@ -149,7 +148,7 @@ fn backlash(asked: &Asked<'_>) -> Result<Answer, Trouble> {
     }
     Ok(Answer::of(
         "backlash, mean",
-        asked.fine_text(found.mean),
+        asked.fine_figure(found.mean),
         judged,
         rows,
     ))
@@ -190,6 +189,7 @@ pub static RUN_OUT: Calculation = Calculation {
     how: "On centres or V-blocks at the journals. Three to eight readings at equal steps of one turn also tell where it is high.",
     model: "offset = half the total reading; through the readings a sine of one turn by least squares, by which two journals are compared",
     fields: &RUN_OUT_FIELDS,
+    reading: as_reading(Measure::Length, &["most", "each", "radius"]),
     answer: run_out,
 };
 
@@ -238,7 +238,7 @@ fn run_out(asked: &Asked<'_>) -> Result<Answer, Trouble> {
     }
     Ok(Answer::of(
         "total indicator reading",
-        asked.fine_text(total),
+        asked.fine_figure(total),
         judged,
         rows,
     ))

@@ -12,8 +12,8 @@ mod kept;
 mod shims;
 mod springs;
 
-pub use answer::{Answer, Asked, Trouble};
-pub use field::{Field, Measure, Takes};
+pub use answer::{Answer, Asked, Reckoned, Trouble};
+pub use field::{Field, Measure, Takes, in_inches};
 pub use kept::{Given, MeasureBench};
 
 /// One calculation.
@@ -28,11 +28,34 @@ pub struct Calculation {
     pub model: &'static str,
     /// What it asks for.
     pub fields: &'static [Field],
+    /// It as a reading that a step works out; none where it ends in no number that limits could judge.
+    pub reading: Option<AsReading>,
     /// What it says.
     pub answer: fn(&Asked<'_>) -> Result<Answer, Trouble>,
 }
 
+/// A calculation as a reading that a step works out.
+pub struct AsReading {
+    /// What its number measures.
+    pub measure: Measure,
+    /// Fields that the reading's own limits stand for, and what limits go by: not asked for a second time.
+    pub own: &'static [&'static str],
+}
+
+const fn as_reading(measure: Measure, own: &'static [&'static str]) -> Option<AsReading> {
+    Some(AsReading { measure, own })
+}
+
 impl Calculation {
+    /// What it asks for as a reading: all but what the reading's own limits stand for.
+    pub fn asked_as_reading(&self) -> impl Iterator<Item = &'static Field> {
+        let own = self
+            .reading
+            .as_ref()
+            .map_or(&[] as &[&str], |reading| reading.own);
+        self.fields.iter().filter(move |field| !own.contains(&field.id))
+    }
+
     /// The answer for what was typed.
     ///
     /// # Errors
@@ -86,6 +109,16 @@ pub static LIST: [&Calculation; 17] = [
     &fasteners::INSERT,
     &fasteners::STRETCH,
 ];
+
+/// The calculation of that id that a step's reading may be worked out by.
+pub fn as_reading_of(id: &str) -> Option<&'static Calculation> {
+    offered_as_readings().find(|one| one.id == id)
+}
+
+/// Every calculation that a step's reading may be worked out by.
+pub fn offered_as_readings() -> impl Iterator<Item = &'static Calculation> {
+    LIST.into_iter().filter(|one| one.reading.is_some())
+}
 
 /// The calculation of that id; the first one for an id of another release.
 pub fn of(id: &str) -> &'static Calculation {

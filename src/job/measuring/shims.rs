@@ -1,8 +1,8 @@
 //! End float and preload by shims, shells, plastic strip.
 
-use super::Calculation;
 use super::answer::{Answer, Asked, Judged, Trouble};
 use super::field::{Field, Measure};
+use super::{Calculation, as_reading};
 use crate::trade::gauging::take;
 use crate::trade::measuring::MeasuringError;
 use crate::trade::measuring::float::{Wish, float_left, from_box, pack_for};
@@ -54,6 +54,7 @@ pub static FLOAT: Calculation = Calculation {
     how: "Measure the gap without shims, the parts pushed home; two or three readings where it varies. No number of shims told counts as plenty.",
     model: "gap less float, or gap and preload; every pack of the box is tried: the fewest shims, then the nearest to the middle",
     fields: &FLOAT_FIELDS,
+    reading: as_reading(Measure::Length, &[]),
     answer: float,
 };
 
@@ -77,8 +78,10 @@ fn float(asked: &Asked<'_>) -> Result<Answer, Trouble> {
         says: "pack",
         number: asked.fine(wanted.aim),
         unit: asked.length_unit(),
+        reckoned: asked.fine_figure(wanted.aim).reckoned,
         verdict: format!("Any pack of {limits} will do."),
         refused: false,
+        open: false,
         rows: vec![("pack wanted", limits), ("gap", asked.fine_words(gap))],
     };
     let sizes = in_box(asked);
@@ -90,6 +93,7 @@ fn float(asked: &Asked<'_>) -> Result<Answer, Trouble> {
             let pack = LengthUnit::Millimetre.length(found.sum);
             let left = float_left(gap, pack);
             answer.number = asked.fine(pack);
+            answer.reckoned = asked.fine_figure(pack).reckoned;
             answer.verdict = format!("{}.", shims_words(asked, &sizes, &found));
             answer.rows.push(if squeezed {
                 ("preload it gives", asked.fine_words(-left))
@@ -156,6 +160,7 @@ pub static SHELL: Calculation = Calculation {
     how: "Bore with its cap at full torque, shells read at the crown, journal at its largest. One wall told counts for both. Pick by the manual’s codes first, then check here.",
     model: "bore − both walls − journal; the shells’ crush takes a little more",
     fields: &SHELL_FIELDS,
+    reading: as_reading(Measure::Length, &["least", "most"]),
     answer: shells,
 };
 
@@ -175,7 +180,12 @@ fn shells(asked: &Asked<'_>) -> Result<Answer, Trouble> {
                 .map(|wall| ("wall for the middle", asked.fine_words(wall))),
         );
     }
-    Ok(Answer::of("clearance", asked.fine_text(clearance), judged, rows))
+    Ok(Answer::of(
+        "clearance",
+        asked.fine_figure(clearance),
+        judged,
+        rows,
+    ))
 }
 
 static PLASTIC_FIELDS: [Field; 4] = [
@@ -192,6 +202,7 @@ pub static PLASTIC: Calculation = Calculation {
     how: "Cap on at full torque, nothing turned. The widest place tells the least clearance, the difference of the ends the taper.",
     model: "ranges of the cards, TM 5-2420-222-34: 0.001–0.003, 0.002–0.006, 0.004–0.009 in",
     fields: &PLASTIC_FIELDS,
+    reading: None,
     answer: plastic,
 };
 
@@ -207,6 +218,7 @@ fn plastic(asked: &Asked<'_>) -> Result<Answer, Trouble> {
         says: "take the strip for",
         number: format!("{}–{}", asked.fine(from), asked.fine(to)),
         unit: asked.length_unit(),
+        reckoned: None,
         verdict: if take.whole {
             format!("The {} strip tells all of the limits.", take.plastic.words())
         } else {
@@ -216,6 +228,7 @@ fn plastic(asked: &Asked<'_>) -> Result<Answer, Trouble> {
             )
         },
         refused: false,
+        open: false,
         rows: vec![("its card tells", range)],
     };
     let narrow = asked.length("narrow");

@@ -1,25 +1,23 @@
 //! Coil springs.
 
-use super::Calculation;
-use super::answer::{Answer, Asked, Trouble};
+use super::answer::{Answer, Asked, Reckoned, Trouble};
 use super::field::{Field, Measure};
+use super::{Calculation, as_reading};
 use crate::trade::measuring::MeasuringError;
 use crate::trade::measuring::spring::{Coil, LoadRead, Rate, load_at, tested};
-use crate::trade::quantity::{LengthUnit, significant};
+use crate::trade::quantity::significant;
 use uom::si::radiant_exposure::joule_per_square_meter;
 
+fn per_mm(rate: Rate) -> f64 {
+    rate.get::<joule_per_square_meter>() / 1000.0
+}
+
 fn rate_text(asked: &Asked<'_>, rate: Rate) -> String {
-    let per_mm = rate.get::<joule_per_square_meter>() / 1000.0;
-    if asked.bench.inch {
-        let per_inch = Measure::Force.out(per_mm, true) * LengthUnit::Inch.metres() * 1000.0;
-        significant(per_inch, 3)
-    } else {
-        significant(per_mm, 3)
-    }
+    significant(Measure::Rate.out(per_mm(rate), asked.bench.inch), 3)
 }
 
 fn rate_unit(asked: &Asked<'_>) -> &'static str {
-    if asked.bench.inch { "lb/in" } else { "N/mm" }
+    Measure::Rate.symbol(asked.bench.inch)
 }
 
 static RATE_FIELDS: [Field; 7] = [
@@ -39,6 +37,7 @@ pub static RATE: Calculation = Calculation {
     how: "Coils that work: all but the two end ones, where the ends are closed. A worn spring is judged by its load, not by this.",
     model: "rate = G·d⁴/(8·D³·n), round steel wire, G 78.5 to 81.5 GPa",
     fields: &RATE_FIELDS,
+    reading: as_reading(Measure::Rate, &[]),
     answer: by_sizes,
 };
 
@@ -83,8 +82,13 @@ fn by_sizes(asked: &Asked<'_>) -> Result<Answer, Trouble> {
         says: "rate",
         number: format!("{}–{}", rate_text(asked, low), rate_text(asked, high)),
         unit: rate_unit(asked),
+        reckoned: Some(Reckoned {
+            measure: Measure::Rate,
+            ends: (per_mm(low), per_mm(high)),
+        }),
         verdict,
         refused,
+        open: false,
         rows,
     })
 }
@@ -107,6 +111,7 @@ pub static TEST: Calculation = Calculation {
     how: "Free length with a caliper, standing; then the load at the manual’s height. A second height tells the rate.",
     model: "rate = difference of the loads over difference of the heights",
     fields: &TEST_FIELDS,
+    reading: as_reading(Measure::Force, &["least", "most"]),
     answer: on_tester,
 };
 
@@ -155,5 +160,5 @@ fn on_tester(asked: &Asked<'_>) -> Result<Answer, Trouble> {
             format!("{} {}", rate_text(asked, found.rate), rate_unit(asked)),
         ));
     }
-    Ok(Answer::of("load", asked.force_text(load), judged, rows))
+    Ok(Answer::of("load", asked.force_figure(load), judged, rows))
 }

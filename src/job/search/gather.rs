@@ -195,7 +195,7 @@ fn step_hay(step: &Step) -> String {
                 let mut chosen = offered.into_iter().filter(|(value, _)| *value == field.value);
                 hay.extend(chosen.next().map(|(_, words)| words));
             }
-            Entered::Head | Entered::Flag | Entered::Press => continue,
+            Entered::Head | Entered::Said | Entered::Flag | Entered::Press => continue,
         }
         hay.push(field.value);
     }

@@ -151,7 +151,8 @@ impl Draft<'_> {
         desk.bolt = KnownBolt::of(fasten);
         // A millionth is dust from the units.
         desk.running = running.map(|running| (unit.value_of(running) * 1e6).round() / 1e6);
-        (desk.stretch_mm, desk.grip_mm, desk.plain_mm) = (None, fasten.grip_mm, fasten.plain_mm);
+        (desk.stretch_mm, desk.grip_mm) = (None, fasten.grip_mm);
+        (desk.plain_mm, desk.shank_mm) = (fasten.plain_mm, fasten.shank_mm);
         let turn = total_angle(&fasten.stages).get::<degree>();
         desk.turn_deg = Some(turn).filter(|turn| *turn > 0.0 && *turn <= 360.0);
         desk.remember(&fasten.torque);

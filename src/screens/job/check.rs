@@ -218,12 +218,18 @@ fn worked(step: StoredValue<Step>, limit: Limit) -> AnyView {
             })
         })
     });
-    let how = limit.worked.as_ref().map_or("", |worked| worked.how.words());
+    let how = limit.worked.as_ref().map_or("", |worked| worked.words());
+    let lines = piece(move || {
+        let progress = bench.progress.with(|progress| progress.step(id));
+        let lines = step.with_value(|step| kept.with_value(|(what, _)| readings::how(step, &progress, what)));
+        each(lines, |line| view! { <p class="how-line">{line}</p> }.into_any()).into_any()
+    });
     view! {
         <dl class="facts" aria-label=limit.name.clone() aria-live="polite">
             <dt>{limit.name.clone()}</dt>
             <dd>{said} " " <span>{format!("{how} ({})", limit.words())}</span></dd>
         </dl>
+        {lines}
         {accept(id, what)}
     }
     .into_any()

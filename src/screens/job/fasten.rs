@@ -428,6 +428,6 @@ fn fastener_words(fasten: &Fasten) -> String {
         fasten.layout.count(),
         size_words(fasten),
         fasten.what_it_is().behind(),
-        fasten.condition.words()
+        fasten.thread_condition().words()
     )
 }

@@ -27,6 +27,7 @@ pub fn field_row(bench: Bench, step: StepId, field: Shown) -> AnyView {
     let label = field.label.clone();
     match field.entry {
         Entry::Head => view! { <h2>{label}</h2> }.into_any(),
+        Entry::Said => view! { <p class="trouble-line">{label}</p> }.into_any(),
         Entry::Press => keys(vec![KeySpec::new(label, move || told("yes"))]),
         Entry::Flag => {
             let on = field.value == "yes";

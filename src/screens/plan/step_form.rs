@@ -22,7 +22,13 @@ fn key(field: &Shown) -> String {
             key += value;
             key += words;
         }),
-        Entry::Head | Entry::Words | Entry::Torque | Entry::Thread | Entry::Flag | Entry::Press => {}
+        Entry::Head
+        | Entry::Said
+        | Entry::Words
+        | Entry::Torque
+        | Entry::Thread
+        | Entry::Flag
+        | Entry::Press => {}
     }
     key
 }

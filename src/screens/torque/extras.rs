@@ -156,6 +156,7 @@ fn StretchPart(entry: Entry) -> impl IntoView {
                 {length(entry, "stretch: tight less free; 0 for none", sense::STRETCH_MM, |d| d.stretch_mm, |d, mm| d.stretch_mm = mm)}
                 {length(entry, "grip: head to nut or hole", sense::GRIP_MM, |d| d.grip_mm, |d, mm| d.grip_mm = mm)}
                 {length(entry, "plain shank in the grip", sense::GRIP_MM, |d| d.plain_mm, |d, mm| d.plain_mm = mm)}
+                {length(entry, "its diameter; 0 for the thread’s", sense::SHANK_MM, |d| d.shank_mm, |d, mm| d.shank_mm = mm)}
             </div>
             <div role="status">{said}</div>
         </fieldset>

@@ -1,5 +1,6 @@
 //! Classes of compound by what they are for, never by a maker's name, number or colour.
 
+use crate::trade::preload::Condition;
 use serde::{Deserialize, Serialize};
 
 /// How a compound hardens, if it does.
@@ -103,6 +104,27 @@ impl CompoundClass {
             Self::SiliconeNeutral | Self::SiliconeSensorSafe => Family::Silicone,
             Self::SemiDryingGasket => Family::SolventDrying,
             Self::PtfePaste | Self::LightOil | Self::Grease | Self::AntiSeize => Family::NonCuring,
+        }
+    }
+
+    /// The state it leaves a thread in while that is tightened, where the table of friction has one: a threadlocker
+    /// and a paste have their own rows; grease goes with oil, as in class B of VDI 2230 (from memory). A wicking one
+    /// comes when the thread is tight.
+    pub fn thread_condition(self) -> Option<Condition> {
+        match self {
+            Self::ThreadlockLow | Self::ThreadlockMedium | Self::ThreadlockHigh => {
+                Some(Condition::CompoundWet)
+            }
+            Self::AntiSeize => Some(Condition::Paste),
+            Self::LightOil | Self::Grease => Some(Condition::Oiled),
+            Self::ThreadlockWicking
+            | Self::RetainingCompound
+            | Self::AnaerobicFlange
+            | Self::SiliconeNeutral
+            | Self::SiliconeSensorSafe
+            | Self::SemiDryingGasket
+            | Self::AnaerobicPipe
+            | Self::PtfePaste => None,
         }
     }
 

@@ -22,7 +22,7 @@ pub use length::{LengthUnit, parse_deviation, parse_length, print_inch_fraction}
 pub use mass::{MassUnit, print_mass};
 pub(in crate::trade) use print::{LAST_BITS, decimals_of};
 pub use print::{Printed, fixed, significant, trimmed};
-pub use read_unit::{READ_UNITS, convert, read_in, unit_symbol};
+pub use read_unit::{READ_UNITS, convert, known_unit, read_in, unit_symbol};
 pub use stated::{MOST_DIGITS, Stated};
 pub use temperature::{TemperatureUnit, parse_temperature, print_temperature};
 pub use text_error::{Problem, TextError, short, short_name, spelt_out};

@@ -10,6 +10,7 @@ enum Of {
     Torque,
     Mass,
     Force,
+    Rate,
     Pressure,
     Volume,
     Time,
@@ -43,8 +44,8 @@ const INCH_MM: f64 = 25.4;
 const PSI_KILOPASCALS: f64 = POUND_FORCE_NEWTONS / (INCH_MM * INCH_MM) * 1e3;
 
 /// Every unit that turns into another, the ones at the bench first of their kind; kept in mm, °C, N·m, kg,
-/// N, kPa, L, min and °.
-static ROWS: [Row; 40] = [
+/// N, N/mm, kPa, L, min and °.
+static ROWS: [Row; 43] = [
     row("mm", Of::Length, 1.0, &[]),
     row("in", Of::Length, INCH_MM, &["″"]),
     row("thou", Of::Length, INCH_MM / 1e3, &["0.001 in", ".001 in"]),
@@ -97,6 +98,9 @@ static ROWS: [Row; 40] = [
     row("lbf", Of::Force, POUND_FORCE_NEWTONS, &["lb force"]),
     row("kgf", Of::Force, KILOGRAM_FORCE_NEWTONS, &["kp"]),
     row("kN", Of::Force, 1e3, &[]),
+    row("N/mm", Of::Rate, 1.0, &[]),
+    row("lb/in", Of::Rate, POUND_FORCE_NEWTONS / INCH_MM, &["lbf/in"]),
+    row("kgf/mm", Of::Rate, KILOGRAM_FORCE_NEWTONS, &["kg/mm"]),
     row("kPa", Of::Pressure, 1.0, &[]),
     row("bar", Of::Pressure, 100.0, &[]),
     row("psi", Of::Pressure, PSI_KILOPASCALS, &["lb/in²", "lbf/in²"]),
@@ -158,6 +162,11 @@ pub fn convert(value: f64, from: &str, to: &str) -> Option<f64> {
         return Some(value);
     }
     Some((value * from.factor + from.zero - to.zero) / to.factor)
+}
+
+/// The symbol of a unit that is known here.
+pub fn known_unit(unit: &str) -> Option<&'static str> {
+    found(unit).map(|row| row.symbol)
 }
 
 /// The units an instrument may read in where `unit` is asked for, itself among them: two or three of a

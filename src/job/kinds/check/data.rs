@@ -27,7 +27,7 @@ fn is_false(it: &bool) -> bool {
 
 impl Check {
     /// What is wrong with the readings and bores as planned: limits that nothing can keep, or two of one name.
-    pub fn wrong(&self) -> Option<&'static str> {
+    pub fn wrong(&self) -> Option<String> {
         let names: Vec<&str> = self.names().collect();
         let twice = |at: usize| names[at + 1..].contains(&names[at]);
         let limits = self.readings.iter().find_map(Limit::wrong);
@@ -38,6 +38,7 @@ impl Check {
                     .any(twice)
                     .then_some("Two readings have one name: give each its own.")
             })
+            .map(str::to_owned)
             .or_else(|| worked::wrong(&self.readings))
     }
 

@@ -358,14 +358,14 @@ fn set_reading(check: &mut Check, id: &str, field: &[&str], value: &str) -> Set 
         return refuse("Another reading of this step has that name.");
     }
     match field {
-        ["how"] | ["of" | "place", _] => worked_fields::set(&mut after, at, field, value)?,
+        ["how"] | ["of" | "place", _] | ["fed", ..] => worked_fields::set(&mut after, at, field, value)?,
         ["radius"] if changed.per.is_some() => {
             field::set(&PER_RADIUS, changed, "reading", "reading/radius", value)?;
         }
         [field] => field::set(&READING, changed, "reading", &format!("reading/{field}"), value)?,
         _ => return Err(Refused::NoField),
     }
-    let changed = after.readings.get(at).and_then(Limit::wrong);
+    let changed = after.readings.get(at).and_then(Limit::wrong).map(str::to_owned);
     let worked = worked::wrong(&after.readings).filter(|_| worked::wrong(&check.readings).is_none());
     match changed.or(worked) {
         Some(words) => return refuse(words),

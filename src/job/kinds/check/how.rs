@@ -1,7 +1,9 @@
-//! How a reading is worked out from others: their mean, what they differ by, how one sits in the other.
+//! How a reading is worked out from others: their mean, what they differ by, how one sits in the other, or by a
+//! calculation of the Measure screen.
 
 use crate::job::id::ReadingId;
-use crate::trade::quantity::fixed;
+use crate::job::measuring::as_reading_of;
+use crate::trade::quantity::{Stated, fixed};
 use serde::{Deserialize, Serialize};
 
 /// How it is worked out.
@@ -22,22 +24,76 @@ pub enum How {
     Offset,
     /// The first less the second, a hole and what sits in it: above zero loose, below tight.
     Fit,
+    /// By the calculation that is named beside it.
+    Calculation,
 }
 
 /// From what, and how.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 pub struct Worked {
     /// How.
     pub how: How,
     /// The readings, by their numbers.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
     pub of: Vec<ReadingId>,
+    /// The calculation, by its id; one of another release is kept.
+    #[serde(default, skip_serializing_if = "String::is_empty")]
+    pub calculation: String,
+    /// What its fields are fed with; one that isn't among them is left out.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub fed: Vec<Fed>,
+}
+
+/// What one field of a calculation is fed with: a reading of the step, else what the plan says.
+#[derive(Debug, Clone, Default, PartialEq, Serialize, Deserialize)]
+#[serde(default)]
+pub struct Fed {
+    /// The field, by its id; one of another release is kept.
+    pub field: String,
+    /// A reading measured in this step.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub reading: Option<ReadingId>,
+    /// A number of the plan.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub number: Option<Stated>,
+    /// Its unit; empty where it is the one the calculation keeps: mm, N·m, N, °C.
+    #[serde(skip_serializing_if = "String::is_empty")]
+    pub unit: String,
+    /// A choice or a thread.
+    #[serde(skip_serializing_if = "String::is_empty")]
+    pub word: String,
+}
+
+impl Worked {
+    /// Worked out from these.
+    pub fn of(how: How, of: Vec<ReadingId>) -> Self {
+        Self {
+            how,
+            of,
+            calculation: String::new(),
+            fed: Vec::new(),
+        }
+    }
+
+    /// How, in words: a calculation by its name.
+    pub fn words(&self) -> &str {
+        match self.how {
+            How::Calculation => as_reading_of(&self.calculation).map_or(&self.calculation, |one| one.name),
+            how => how.words(),
+        }
+    }
+
+    /// What a field is fed with.
+    pub fn fed(&self, field: &str) -> Option<&Fed> {
+        self.fed.iter().find(|fed| fed.field == field)
+    }
 }
 
 /// Digits kept behind those of the readings: a mean of three does not end.
 const MORE_DIGITS: usize = 2;
 
 impl How {
-    /// Each, in the order they are offered.
+    /// Each way without a calculation, in the order they are offered.
     pub const ALL: [Self; 7] = [
         Self::Mean,
         Self::Greatest,
@@ -58,12 +114,14 @@ impl How {
             Self::Difference => "difference: first less second",
             Self::Offset => "offset: half the run-out",
             Self::Fit => "fit: hole less shaft, tight below zero",
+            Self::Calculation => "a calculation",
         }
     }
 
     /// Of how many readings it is and no more, where that is fixed; else of two at least.
     pub fn of_just(self) -> Option<usize> {
         match self {
+            Self::Calculation => Some(0),
             Self::Offset => Some(1),
             Self::Difference | Self::Fit => Some(2),
             Self::Mean | Self::Greatest | Self::Least | Self::Spread => None,
@@ -91,6 +149,7 @@ impl How {
             Self::Spread => greatest - least,
             Self::Difference | Self::Fit => first - second,
             Self::Offset => first / 2.0,
+            Self::Calculation => return None,
         };
         Some(rounded(exact, values))
     }

@@ -59,7 +59,8 @@ impl Limit {
         [self.least, self.most, self.worn_least, self.worn_most]
     }
 
-    fn new_pair(&self) -> Pair {
+    /// What a new one may have.
+    pub fn new_pair(&self) -> Pair {
         let [least, most, ..] = self.all();
         (least, most)
     }
@@ -70,7 +71,7 @@ impl Limit {
     }
 
     /// How far a part may be used: where nothing is said of worn ones, as far as a new one goes.
-    fn usable(&self) -> Pair {
+    pub fn usable(&self) -> Pair {
         let [least, most, worn_least, worn_most] = self.all();
         (worn_least.or(least), worn_most.or(most))
     }

@@ -1,6 +1,7 @@
 //! Check: readings taken against limits.
 
 pub mod bore;
+pub mod calculated;
 mod data;
 mod fields;
 mod how;
@@ -10,7 +11,7 @@ pub mod worked;
 mod worked_fields;
 
 pub use data::{Bore, Check, DEPTH_WORDS, DIRECTION_WORDS, Journal, grid_name};
-pub use how::{How, Worked};
+pub use how::{Fed, How, Worked};
 pub use limit::Limit;
 pub use names::free_name;
 

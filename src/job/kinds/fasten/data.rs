@@ -163,13 +163,16 @@ pub struct Fasten {
     /// How much of the grip is plain shank, mm.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub plain_mm: Option<f64>,
+    /// That shank's diameter, mm, where it is not the thread's: a waist.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub shank_mm: Option<f64>,
     /// Tightened past its yield: torque to yield.
     #[serde(default, skip_serializing_if = "is_false")]
     pub to_yield: bool,
     /// They are tightened to the stretch: the torque is only where to begin.
     #[serde(default, skip_serializing_if = "is_false")]
     pub stretch_decides: bool,
-    /// The state of the thread.
+    /// The state of the thread, where it was told: ask [`Fasten::thread_condition`].
     #[serde(default = "condition_unknown")]
     pub condition: Condition,
     /// What it is; an earlier form knew only plugs, by `seal`: ask [`Fasten::what_it_is`].
@@ -235,6 +238,7 @@ impl Fasten {
             lengths_stated: None,
             grip_mm: None,
             plain_mm: None,
+            shank_mm: None,
             to_yield: false,
             stretch_decides: false,
             condition: Condition::Unknown,
@@ -325,7 +329,7 @@ impl Fasten {
             strength: self.strength,
             material: self.into,
             engagement: self.engagement_mm.map(Length::new::<millimeter>),
-            condition: self.condition,
+            condition: self.thread_condition(),
         })
     }
 

@@ -192,8 +192,9 @@ pub static STRETCH: [Number<Fasten>; 2] = [
     ),
 ];
 
-/// What the bolt clamps, and how much of that is plain shank, mm: its pull is reckoned from its stretch by them.
-pub static GRIP: [Number<Fasten>; 2] = [
+/// What the bolt clamps, how much of that is plain shank, and how thick that is, mm: its pull is reckoned from its
+/// stretch by them.
+pub static GRIP: [Number<Fasten>; 3] = [
     Number::<Fasten>::new(
         ("grip", "grip: head to nut or hole"),
         Kept::Millimetre,
@@ -212,6 +213,15 @@ pub static GRIP: [Number<Fasten>; 2] = [
         |f, mm| f.plain_mm = Some(mm),
     )
     .or_none(|f| f.plain_mm = None),
+    Number::<Fasten>::new(
+        ("shank", "its diameter, if not the thread’s: a waist"),
+        Kept::Millimetre,
+        (0.5, 200.0),
+        "fasten/shank_mm",
+        |f| f.shank_mm,
+        |f, mm| f.shank_mm = Some(mm),
+    )
+    .or_none(|f| f.shank_mm = None),
 ];
 
 /// How often one may be tightened in all, new ones counted.

@@ -1,7 +1,9 @@
 //! What pulls in a bolt that is tightened by angle or by stretch, and what has to be said of it.
 
 use super::data::{Fasten, Reuse};
-use crate::trade::preload::Preload;
+use crate::trade::application::JointKind;
+use crate::trade::compound::{CompoundClass, recommend};
+use crate::trade::preload::{Condition, Preload};
 use crate::trade::quantity::{Angle, Length, Unit, significant};
 use crate::trade::stages::total_angle;
 use crate::trade::stretch::{Shank, StretchError, drawn};
@@ -23,7 +25,7 @@ impl Fasten {
             strength: self.strength,
             grip: Length::new::<millimeter>(self.grip_mm?),
             plain: Length::new::<millimeter>(self.plain_mm.unwrap_or(0.0)),
-            diameter: None,
+            diameter: self.shank_mm.map(Length::new::<millimeter>),
         })
     }
 
@@ -53,8 +55,47 @@ impl Fasten {
             lines.push(NO_PULL.to_owned());
         }
         lines.extend(self.once_words().map(str::to_owned));
-        lines.extend(self.condition.note().map(str::to_owned));
+        lines.extend(self.by_compound_words());
+        lines.extend(self.thread_condition().note().map(str::to_owned));
         lines
+    }
+
+    /// The state of the thread that its pull goes by: as told, else as the compound that goes on it leaves it.
+    pub fn thread_condition(&self) -> Condition {
+        match self.condition {
+            Condition::Unknown => self
+                .by_compound()
+                .map_or(Condition::Unknown, |(_, condition)| condition),
+            told => told,
+        }
+    }
+
+    /// What goes on its thread, and the state that leaves it in; none where nothing does, or nobody knows.
+    fn by_compound(&self) -> Option<(CompoundClass, Condition)> {
+        let joint = self.compound.as_ref()?;
+        // Of a plug's or a washer's the oil goes on the ring.
+        let on_thread = [
+            JointKind::ThreadedFastener,
+            JointKind::Stud,
+            JointKind::SparkPlug,
+            JointKind::Exhaust,
+        ];
+        let class = recommend(joint)
+            .class
+            .filter(|_| on_thread.contains(&joint.kind))?;
+        Some((class, class.thread_condition()?))
+    }
+
+    /// That the pull goes by what is put on, where nobody told the thread's state.
+    fn by_compound_words(&self) -> Option<String> {
+        let (class, condition) = self
+            .by_compound()
+            .filter(|_| self.condition == Condition::Unknown)?;
+        Some(format!(
+            "With {} on it the thread is taken as {}: the pull goes by that, the manual’s torque stays.",
+            class.name(),
+            condition.words()
+        ))
     }
 
     /// That they are used once, where the manual hasn't said how often.

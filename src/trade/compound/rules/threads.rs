@@ -12,6 +12,16 @@ use crate::trade::compound::limits::*;
 const LOCKS_NOT_SEALS: (CompoundClass, &str) =
     (AnaerobicPipe, "It seals a thread; it is not made to hold one.");
 
+/// Beside medium strength in a thread that it fills, whether or not it reaches a fluid.
+const NOT_TO_M20: [(CompoundClass, &str); 3] = [
+    (ThreadlockLow, "For threads to about M6 that are often adjusted."),
+    (
+        ThreadlockHigh,
+        "It needs 230 to 320 °C to come apart, which oil, seals and paint may not stand.",
+    ),
+    LOCKS_NOT_SEALS,
+];
+
 /// Threads: where the torque holds them, by the manual’s word, and where it says nothing.
 pub(super) static THREAD: &[Rule] = &[
     Rule {
@@ -172,14 +182,7 @@ pub(super) static THREAD: &[Rule] = &[
         when: |j| bolt(j) && to_fluid(j) && j.thread_mm < MEDIUM_TO_MM + WHISKER,
         class: Some(ThreadlockMedium),
         reason: "Its hole goes through into oil or coolant and no part locks it: round the whole thread it seals, holds, and still comes apart with hand tools.",
-        not: &[
-            (ThreadlockLow, "For threads to about M6 that are often adjusted."),
-            (
-                ThreadlockHigh,
-                "It needs 230 to 320 °C to come apart, which oil, seals and paint may not stand.",
-            ),
-            LOCKS_NOT_SEALS,
-        ],
+        not: &NOT_TO_M20,
     },
     Rule {
         id: "thread-to-fluid-large",
@@ -196,14 +199,7 @@ pub(super) static THREAD: &[Rule] = &[
         when: |j| bolt(j) && j.thread_mm < MEDIUM_TO_MM + WHISKER,
         class: Some(ThreadlockMedium),
         reason: "Holds against shaking and still comes apart with hand tools.",
-        not: &[
-            (ThreadlockLow, "For threads to about M6 that are often adjusted."),
-            (
-                ThreadlockHigh,
-                "It needs 230 to 320 °C to come apart, which oil, seals and paint may not stand.",
-            ),
-            LOCKS_NOT_SEALS,
-        ],
+        not: &NOT_TO_M20,
     },
     Rule {
         id: "thread-medium-large",
