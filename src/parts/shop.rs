@@ -165,7 +165,8 @@ fn readings(bench: Bench) -> Vec<String> {
         let mut all: Vec<_> = settings.shop.0.iter().collect();
         all.sort_by_key(|reading| reading.at);
         let passed = all.iter().filter(|reading| reading.at <= now).count();
-        all.iter()
+        let words = all
+            .iter()
             .skip(passed.saturating_sub(SHOWN))
             .take(passed.min(SHOWN) + SHOWN)
             .map(|reading| {
@@ -176,8 +177,11 @@ fn readings(bench: Bench) -> Vec<String> {
                     .map_or(String::new(), |damp| format!(", {:.0} %", damp.get::<percent>()));
                 let told = settings.figures().said(&format!("{celsius} °C"));
                 format!("from {}: {told}{damp}{planned}", when(reading.at, now))
-            })
-            .collect()
+            });
+        // Told twice in a minute it is one.
+        let mut words: Vec<String> = words.collect();
+        words.dedup();
+        words
     })
 }
 

@@ -44,8 +44,8 @@ pub fn NextKey(
             (None, Some(Ask::Read(what))) if what.is_number() => {
                 reading.into_iter().for_each(|ReadingOpen(open)| open.set(true));
             }
-            // Shut it does nothing but say why.
-            (None, Some(ask)) if is_shut(&ask) => whole.set(true),
+            // What has more than one way out is chosen among all there is of the step.
+            (None, Some(ask)) if is_shut(&ask) || matches!(ask, Ask::Finding(_)) => whole.set(true),
             (None, Some(ask)) => go_on(bench, step, &ask),
             (None, None) => {}
         }
@@ -195,7 +195,7 @@ fn is_shut(ask: &Ask) -> bool {
 
 fn go_on(bench: Bench, step: StepId, ask: &Ask) {
     let intent = match ask {
-        Ask::Wait(_) | Ask::Skinned(_) => return,
+        Ask::Wait(_) | Ask::Skinned(_) | Ask::Finding(_) => return,
         Ask::Acknowledge(caution) => Intent::Acknowledge {
             step,
             caution: (*caution).to_owned(),
@@ -223,9 +223,7 @@ fn go_on(bench: Bench, step: StepId, ask: &Ask) {
             None => Intent::Close(step),
         },
         // The step says what is still wanted.
-        Ask::NoWrench(_) | Ask::Read(_) | Ask::Finding(_) | Ask::Code | Ask::Feel | Ask::Close => {
-            Intent::Close(step)
-        }
+        Ask::NoWrench(_) | Ask::Read(_) | Ask::Code | Ask::Feel | Ask::Close => Intent::Close(step),
     };
     bench.tell(bench.send(intent));
 }
