@@ -114,7 +114,6 @@ impl Shelves {
         let mut files = BTreeMap::new();
         let mut lost = Vec::new();
         for head in &jobs.heads {
-            // A job out of sight that is damaged is said when it is looked for.
             let mut about = Vec::new();
             let sheet = self.take(&sheet_name(head.id), &mut about, |_, text| forms::sheet(text));
             let kept = sheet.is_some();
@@ -126,12 +125,23 @@ impl Shelves {
             if head.id == jobs.at_hand {
                 let gaps = record.gaps().into_iter();
                 about.extend(gaps.map(|gap| Said::trouble(gap_words(gap))));
-                said.append(&mut about);
+            }
+            // What is damaged is set aside now and would not be found again; gaps are, when it is taken to hand.
+            for mut one in about {
+                if head.id != jobs.at_hand {
+                    one.words = format!("“{}”: {}", head.title, one.words);
+                }
+                said.push(one);
             }
             files.insert(head.id, Job::new(sheet, record));
         }
         let mut state = State::new(jobs, files, clocks, settings);
         state.lost = lost;
+        if self.shelf.is_blind() {
+            said.push(trouble(&StorageError::Unread));
+        } else if let Some(words) = self.shelf.odd().filter(|_| said.is_empty()) {
+            said.push(Said::trouble(words.to_owned()));
+        }
         self.bring_up(&state);
         Left { state, said }
     }
@@ -431,7 +441,7 @@ impl Shelves {
 fn trouble_in(name: &str, rescued: Result<Vec<String>, StorageError>, fell_back: bool) -> Option<Said> {
     let words = match rescued {
         Ok(rescued) if rescued.is_empty() => return None,
-        Ok(_) => rescue_words(name, fell_back),
+        Ok(rescued) => rescue_words(name, rescued.iter().all(|key| Shelf::is_aside(key)), fell_back),
         Err(error) => error.to_string(),
     };
     Some(Said::trouble(words))
@@ -598,7 +608,7 @@ fn segment_name(id: JobId, segment: usize) -> String {
     format!("{}{segment:04}", record_name(id))
 }
 
-fn rescue_words(name: &str, fell_back: bool) -> String {
+fn rescue_words(name: &str, aside: bool, fell_back: bool) -> String {
     let thing = match name.split('/').next() {
         Some("job") => "job sheet",
         Some("record") => "record",
@@ -611,5 +621,9 @@ fn rescue_words(name: &str, fell_back: bool) -> String {
     } else {
         "No good copy was left."
     };
-    format!("A stored copy of the {thing} was damaged and is set aside: Jobs exports it as a file. {then}")
+    let aside = match aside {
+        true => "is set aside: Jobs exports it as a file",
+        false => "there is no room to set it aside",
+    };
+    format!("A stored copy of the {thing} was damaged and {aside}. {then}")
 }
