@@ -205,11 +205,14 @@ fn went_another_way(store: &dyn Store, mark: u64, turns: &[Turn]) -> bool {
     })
 }
 
-/// All of a turn, or nothing of it.
+/// All of a turn, or nothing of it; what stands just so is left alone, and what could not be written over too.
 fn write(store: &dyn Store, turn: &Turn) -> Result<(), StorageError> {
-    let mut before = Vec::new();
+    let mut before: Vec<(&String, Option<String>)> = Vec::new();
     for (key, text) in &turn.writes {
-        before.push((key, store.get(key)));
+        let stood = store.get(key);
+        if &stood == text {
+            continue;
+        }
         let done = match text {
             Some(text) => store.set(key, text),
             None => {
@@ -226,6 +229,7 @@ fn write(store: &dyn Store, turn: &Turn) -> Result<(), StorageError> {
             }
             return done;
         }
+        before.push((key, stood));
     }
     Ok(())
 }

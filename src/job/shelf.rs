@@ -189,10 +189,10 @@ impl Shelf {
         shelf
     }
 
-    /// What the start found that nobody asked for, in words: the last change was cut off, or what stands is not
-    /// what was last kept.
+    /// What the start found that nobody asked for, in words, once: the last change was cut off, or what stands is
+    /// not what was last kept.
     pub fn odd(&self) -> Option<&'static str> {
-        self.odd.get()
+        self.odd.take()
     }
 
     /// Whether something that is kept could not be read when it was loaded: nothing is written then.

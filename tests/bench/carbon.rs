@@ -229,6 +229,30 @@ fn a_journal_with_a_gap_is_followed_as_far_as_it_goes() {
     assert_eq!(told(disk).1, played.ends[5].1);
 }
 
+/// The newest mark spoilt and no room at all: what can't be put back costs nothing of what stands.
+#[test]
+fn a_turn_that_cannot_be_written_takes_nothing_away() {
+    let played = play();
+    let whole = played.late.disk(played.ends[4].0);
+    let mark = played.turns[4]
+        .writes
+        .iter()
+        .rfind(|(key, _)| key.contains("/mark/"));
+    let disk = MemoryStore {
+        room: Some(1),
+        ..MemoryStore::default()
+    };
+    *disk.texts.borrow_mut() = whole.texts.borrow().clone();
+    drop(
+        disk.texts
+            .borrow_mut()
+            .insert(mark.unwrap().0.clone(), "torn".to_owned()),
+    );
+    let before = disk.texts.borrow().clone();
+    put_back(&disk, &played.turns[..5]);
+    assert_eq!(*disk.texts.borrow(), before);
+}
+
 /// What the page saves when the app doesn't start: every slot under its key, and the journal's last turns.
 fn saved_without_the_app(disk: &MemoryStore, turns: &[Turn]) -> serde_json::Value {
     let turn = |turn: &Turn| {
