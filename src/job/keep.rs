@@ -110,7 +110,17 @@ impl Shelves {
             .take(JOBS, &mut said, plain)
             .filter(|jobs: &Jobs| !jobs.heads.is_empty());
         let first = listed.is_none();
-        let jobs = listed.unwrap_or_else(|| self.jobs_found());
+        let mut jobs = listed.unwrap_or_else(|| self.jobs_found());
+        // An older list doesn't know the latest job, whose number would be given once more.
+        let odd = self.shelf.odd();
+        if odd.is_some() || !said.is_empty() {
+            for head in self.heads_found() {
+                if jobs.head(head.id).is_none() {
+                    jobs.heads.push(head);
+                    self.due.borrow_mut().jobs = true;
+                }
+            }
+        }
         let mut files = BTreeMap::new();
         let mut lost = Vec::new();
         for head in &jobs.heads {
@@ -139,7 +149,7 @@ impl Shelves {
         state.lost = lost;
         if self.shelf.is_blind() {
             said.push(trouble(&StorageError::Unread));
-        } else if let Some(words) = self.shelf.odd().filter(|_| said.is_empty()) {
+        } else if let Some(words) = odd.filter(|_| said.is_empty()) {
             said.push(Said::trouble(words.to_owned()));
         }
         self.bring_up(&state);
@@ -169,6 +179,14 @@ impl Shelves {
             if self.write(state, &part).is_err() {
                 self.old.borrow_mut().add(part);
             }
+        }
+        // A list that was made whole; where there is no room it goes with the next touch.
+        let list = Due {
+            jobs: due.jobs,
+            ..Due::default()
+        };
+        if self.write(state, &list).is_err() {
+            self.due.borrow_mut().add(list);
         }
     }
 
@@ -396,8 +414,18 @@ impl Shelves {
 
     /// The list of jobs is gone, or there never was one: what sheets are there?
     fn jobs_found(&self) -> Jobs {
-        let heads: Vec<JobHead> = self
-            .shelf
+        let heads = self.heads_found();
+        match heads.last() {
+            Some(last) => Jobs {
+                at_hand: last.id,
+                heads,
+            },
+            None => start::no_jobs(),
+        }
+    }
+
+    fn heads_found(&self) -> Vec<JobHead> {
+        self.shelf
             .names("job/")
             .iter()
             .filter_map(|name| {
@@ -407,14 +435,7 @@ impl Shelves {
                 let sheet = self.take(name, &mut Vec::new(), |_, text| forms::sheet(text))?;
                 Some(JobHead::new(id, &sheet.title))
             })
-            .collect();
-        match heads.last() {
-            Some(last) => Jobs {
-                at_hand: last.id,
-                heads,
-            },
-            None => start::no_jobs(),
-        }
+            .collect()
     }
 
     fn take<T>(&self, name: &str, said: &mut Vec<Said>, read: impl Fn(u32, &str) -> Option<T>) -> Option<T> {

@@ -158,3 +158,31 @@ fn a_damaged_copy_of_another_job_is_said_at_the_start() {
         });
     }
 }
+
+/// An older list of jobs doesn't know the latest one: it is found by its sheet, and its number not given again.
+#[test]
+fn a_job_that_an_older_list_does_not_know_is_found() {
+    let store = Rc::new(MemoryStore::default());
+    with_bench(&store, |bench| {
+        bench.rename_job(JobId(1), "Gearbox").unwrap();
+        bench.duplicate_job(JobId(1)).unwrap();
+        read(bench, 61.97);
+    });
+    let newest = ["halfcase/jobs/a", "halfcase/jobs/b"]
+        .into_iter()
+        .find(|key| store.get(key).unwrap().contains("afresh"))
+        .unwrap();
+    store.set(newest, "torn").unwrap();
+    with_bench(&store, |bench| assert_eq!(said(bench).len(), 1));
+    // What was damaged is set aside by now: the list itself knows again.
+    with_bench(&store, |bench| {
+        assert_eq!(said(bench), Vec::<String>::new());
+        let ids = bench
+            .jobs
+            .with_untracked(|jobs| jobs.iter().map(|head| head.id).collect::<Vec<_>>());
+        assert_eq!(ids, [JobId(1), JobId(2)]);
+        bench.take_job(JobId(2)).unwrap();
+        assert_eq!(bench.record.with_untracked(|record| record.entries().len()), 1);
+        assert_eq!(bench.duplicate_job(JobId(2)).unwrap(), JobId(3));
+    });
+}
