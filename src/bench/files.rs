@@ -204,7 +204,9 @@ impl Bench {
             return Err(BackupError::NoJobs);
         }
         let restore = self.read_backup(&backup_of(&shelves.texts(&left.state), &[], file.made))?;
-        self.say_put_back(back);
+        if !back.is_nothing() {
+            self.say(back.words_of_file(), back.apart);
+        }
         Ok(restore)
     }
 

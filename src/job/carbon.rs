@@ -4,7 +4,7 @@
 //! So all that one turn of the page wrote goes a second time, at once, into a journal that answers only when
 //! it is on the disk. The store stays the store. At the start it is brought up to where the journal stands.
 
-use super::shelf::{StorageError, Store, mark_in, written_by};
+use super::shelf::{StorageError, Store, is_mark, mark_in, written_by};
 use serde_json::Value;
 use std::cell::RefCell;
 use std::fmt;
@@ -126,28 +126,38 @@ impl Back {
     pub fn is_nothing(self) -> bool {
         self == Self::default()
     }
+
+    /// In words, of a file saved without the app: nothing of it is here until it is taken in.
+    pub fn words_of_file(self) -> String {
+        self.words(
+            "in this file, and here once you take it in",
+            "This file has changes that don’t fit the rest of it: they are left out.",
+        )
+    }
+
+    fn words(self, there: &str, apart: &str) -> String {
+        let what = match self.put {
+            1 => "last change: it is".to_owned(),
+            many => format!("last {many} changes: they are"),
+        };
+        let mut words = String::new();
+        if self.put > 0 {
+            words = format!("The browser was stopped before it had written your {what} {there}.");
+        }
+        if self.apart {
+            words.extend((self.put > 0).then_some(' '));
+            words += apart;
+        }
+        words
+    }
 }
 
 impl fmt::Display for Back {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        if self.put > 0 {
-            let what = match self.put {
-                1 => "last change: it is".to_owned(),
-                many => format!("last {many} changes: they are"),
-            };
-            write!(
-                f,
-                "The browser was stopped before it had written your {what} put back."
-            )?;
-        }
-        if self.apart {
-            let space = if self.put > 0 { " " } else { "" };
-            write!(
-                f,
-                "{space}The browser lost changes that don’t fit what is here: check the last things you did."
-            )?;
-        }
-        Ok(())
+        f.write_str(&self.words(
+            "put back",
+            "The browser lost changes that don’t fit what is here: check the last things you did.",
+        ))
     }
 }
 
@@ -157,6 +167,10 @@ impl fmt::Display for Back {
 /// or the journal has a gap.
 pub fn put_back(store: &dyn Store, turns: &[Turn]) -> Back {
     let mark = mark_in(store);
+    // A mark that is there and can't be read: what would be written over is not known.
+    if mark == 0 && store.keys().iter().any(|key| is_mark(key)) {
+        return Back::default();
+    }
     let mut later = turns.iter().filter(|turn| turn.after > mark).peekable();
     if later.peek().is_none() {
         return Back::default();
@@ -191,11 +205,14 @@ fn went_another_way(store: &dyn Store, mark: u64, turns: &[Turn]) -> bool {
     })
 }
 
-/// All of a turn, or nothing of it.
+/// All of a turn, or nothing of it; what stands just so is left alone, and what could not be written over too.
 fn write(store: &dyn Store, turn: &Turn) -> Result<(), StorageError> {
-    let mut before = Vec::new();
+    let mut before: Vec<(&String, Option<String>)> = Vec::new();
     for (key, text) in &turn.writes {
-        before.push((key, store.get(key)));
+        let stood = store.get(key);
+        if &stood == text {
+            continue;
+        }
         let done = match text {
             Some(text) => store.set(key, text),
             None => {
@@ -212,6 +229,7 @@ fn write(store: &dyn Store, turn: &Turn) -> Result<(), StorageError> {
             }
             return done;
         }
+        before.push((key, stood));
     }
     Ok(())
 }

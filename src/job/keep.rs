@@ -110,11 +110,20 @@ impl Shelves {
             .take(JOBS, &mut said, plain)
             .filter(|jobs: &Jobs| !jobs.heads.is_empty());
         let first = listed.is_none();
-        let jobs = listed.unwrap_or_else(|| self.jobs_found());
+        let mut jobs = listed.unwrap_or_else(|| self.jobs_found());
+        // An older list doesn't know the latest job, whose number would be given once more.
+        let odd = self.shelf.odd();
+        if odd.is_some() || !said.is_empty() {
+            for head in self.heads_found() {
+                if jobs.head(head.id).is_none() {
+                    jobs.heads.push(head);
+                    self.due.borrow_mut().jobs = true;
+                }
+            }
+        }
         let mut files = BTreeMap::new();
         let mut lost = Vec::new();
         for head in &jobs.heads {
-            // A job out of sight that is damaged is said when it is looked for.
             let mut about = Vec::new();
             let sheet = self.take(&sheet_name(head.id), &mut about, |_, text| forms::sheet(text));
             let kept = sheet.is_some();
@@ -126,12 +135,23 @@ impl Shelves {
             if head.id == jobs.at_hand {
                 let gaps = record.gaps().into_iter();
                 about.extend(gaps.map(|gap| Said::trouble(gap_words(gap))));
-                said.append(&mut about);
+            }
+            // What is damaged is set aside now and would not be found again; gaps are, when it is taken to hand.
+            for mut one in about {
+                if head.id != jobs.at_hand {
+                    one.words = format!("“{}”: {}", head.title, one.words);
+                }
+                said.push(one);
             }
             files.insert(head.id, Job::new(sheet, record));
         }
         let mut state = State::new(jobs, files, clocks, settings);
         state.lost = lost;
+        if self.shelf.is_blind() {
+            said.push(trouble(&StorageError::Unread));
+        } else if let Some(words) = odd.filter(|_| said.is_empty()) {
+            said.push(Said::trouble(words.to_owned()));
+        }
         self.bring_up(&state);
         Left { state, said }
     }
@@ -159,6 +179,14 @@ impl Shelves {
             if self.write(state, &part).is_err() {
                 self.old.borrow_mut().add(part);
             }
+        }
+        // A list that was made whole; where there is no room it goes with the next touch.
+        let list = Due {
+            jobs: due.jobs,
+            ..Due::default()
+        };
+        if self.write(state, &list).is_err() {
+            self.due.borrow_mut().add(list);
         }
     }
 
@@ -386,8 +414,18 @@ impl Shelves {
 
     /// The list of jobs is gone, or there never was one: what sheets are there?
     fn jobs_found(&self) -> Jobs {
-        let heads: Vec<JobHead> = self
-            .shelf
+        let heads = self.heads_found();
+        match heads.last() {
+            Some(last) => Jobs {
+                at_hand: last.id,
+                heads,
+            },
+            None => start::no_jobs(),
+        }
+    }
+
+    fn heads_found(&self) -> Vec<JobHead> {
+        self.shelf
             .names("job/")
             .iter()
             .filter_map(|name| {
@@ -397,14 +435,7 @@ impl Shelves {
                 let sheet = self.take(name, &mut Vec::new(), |_, text| forms::sheet(text))?;
                 Some(JobHead::new(id, &sheet.title))
             })
-            .collect();
-        match heads.last() {
-            Some(last) => Jobs {
-                at_hand: last.id,
-                heads,
-            },
-            None => start::no_jobs(),
-        }
+            .collect()
     }
 
     fn take<T>(&self, name: &str, said: &mut Vec<Said>, read: impl Fn(u32, &str) -> Option<T>) -> Option<T> {
@@ -431,7 +462,7 @@ impl Shelves {
 fn trouble_in(name: &str, rescued: Result<Vec<String>, StorageError>, fell_back: bool) -> Option<Said> {
     let words = match rescued {
         Ok(rescued) if rescued.is_empty() => return None,
-        Ok(_) => rescue_words(name, fell_back),
+        Ok(rescued) => rescue_words(name, rescued.iter().all(|key| Shelf::is_aside(key)), fell_back),
         Err(error) => error.to_string(),
     };
     Some(Said::trouble(words))
@@ -598,7 +629,7 @@ fn segment_name(id: JobId, segment: usize) -> String {
     format!("{}{segment:04}", record_name(id))
 }
 
-fn rescue_words(name: &str, fell_back: bool) -> String {
+fn rescue_words(name: &str, aside: bool, fell_back: bool) -> String {
     let thing = match name.split('/').next() {
         Some("job") => "job sheet",
         Some("record") => "record",
@@ -611,5 +642,9 @@ fn rescue_words(name: &str, fell_back: bool) -> String {
     } else {
         "No good copy was left."
     };
-    format!("A stored copy of the {thing} was damaged and is set aside: Jobs exports it as a file. {then}")
+    let aside = match aside {
+        true => "is set aside: Jobs exports it as a file",
+        false => "there is no room to set it aside",
+    };
+    format!("A stored copy of the {thing} was damaged and {aside}. {then}")
 }

@@ -4,7 +4,8 @@
 //! Each slot bears the number of the transaction that wrote it. A transaction writes its things into
 //! their older slots and then, last, a mark of its own number: a slot whose number is above the last
 //! mark was never finished, and is swept away at the next start. A torn or unreadable slot falls back to
-//! the other and is set aside for rescue, never dropped.
+//! the other and is set aside for rescue, never dropped. The mark also bears the print of the newest copies
+//! that stood when it was written: where others stand at the next start, something was lost without a trace.
 //!
 //! Browsers may lose the last half second of writes, or the whole store (a page that is not
 //! installed, after a week without use): backups are the user's safety, this module the page's.
@@ -49,6 +50,8 @@ pub enum StorageError {
     Blocked,
     /// Another tab wrote in between.
     OtherTab,
+    /// What is there can't be read: it must not be written over.
+    Unread,
     /// Written by a later release.
     TooNew { name: String, version: u32 },
 }
@@ -65,6 +68,9 @@ impl fmt::Display for StorageError {
             Self::OtherTab => f.write_str(
                 "Halfcase is open in another tab, which changed this. Close one of the two and reload the other: until then what is done here may be lost.",
             ),
+            Self::Unread => f.write_str(
+                "The browser does not give back what it keeps: nothing is written over it. Close Halfcase, restart the phone, and open it again.",
+            ),
             Self::TooNew { name, version } => {
                 write!(f, "“{name}” was kept by a newer release (form {version}): update the app before using it.")
             }
@@ -79,7 +85,8 @@ impl std::error::Error for StorageError {}
 pub struct Loaded<T> {
     /// The newest good value, with the form it was written in.
     pub value: Option<(u32, T)>,
-    /// Keys under which damaged text was set aside, to be said to the user.
+    /// Keys under which damaged text was set aside, to be said to the user; its own key where there was no
+    /// room for that.
     pub rescued: Vec<String>,
 }
 
@@ -99,12 +106,28 @@ pub struct Shelf {
     store: Rc<dyn Store>,
     /// The number of the last transaction this tab knows of.
     known: Cell<u64>,
+    /// The sum of the newest copy of each thing that goes by the mark.
+    newest: RefCell<Vec<(String, u32)>>,
+    /// What the last start found that nobody asked for, to be said to the user.
+    odd: Cell<Option<&'static str>>,
+    /// A key was there and could not be read.
+    unread: Cell<bool>,
+    /// So it was when things were loaded: what is in memory is not what is kept.
+    blind: Cell<bool>,
 }
 
-struct Slot<'a> {
+/// Said where a transaction was never finished.
+pub const CUT_OFF: &str =
+    "The last change was cut off while it was being kept, and is taken out: do it again.";
+/// Said where other copies stand than those that were last kept.
+pub const OTHERWISE: &str = "The browser lost a part of what was kept here, or brought back an older one: check the last things you did.";
+
+/// A slot, its data borrowed or owned.
+struct Slot<T> {
+    sum: u32,
     sequence: u64,
     version: u32,
-    data: &'a str,
+    data: T,
 }
 
 impl Shelf {
@@ -113,11 +136,15 @@ impl Shelf {
         let shelf = Self {
             store,
             known: Cell::new(0),
+            newest: RefCell::default(),
+            odd: Cell::new(None),
+            unread: Cell::new(false),
+            blind: Cell::new(false),
         };
         let names = shelf.names("");
-        let marked = names.iter().filter(|name| *name != ALONE);
-        let slots = || marked.clone().flat_map(|name| SLOTS.map(|slot| (name, slot)));
-        let marks = SLOTS.map(|slot| shelf.store.get(&slot_key(MARK, slot)));
+        let marked = || names.iter().filter(|name| *name != ALONE);
+        let slots = || marked().flat_map(|name| SLOTS.map(|slot| (name, slot)));
+        let marks = SLOTS.map(|slot| shelf.get(&slot_key(MARK, slot)));
         let mark = marks
             .iter()
             .flatten()
@@ -125,26 +152,76 @@ impl Shelf {
         match mark
             .collect::<Option<Vec<u64>>>()
             .and_then(|marks| marks.into_iter().max())
+            .filter(|_| !shelf.unread.get())
         {
             Some(mark) => {
                 shelf.known.set(mark);
-                slots()
-                    .filter(|(name, slot)| shelf.head(name, slot).0 > mark)
-                    .for_each(|(name, slot)| shelf.store.remove(&slot_key(name, slot)));
+                for (name, slot) in slots().filter(|(name, slot)| shelf.sequence(name, slot) > mark) {
+                    shelf.store.remove(&slot_key(name, slot));
+                    shelf.odd.set(Some(CUT_OFF));
+                }
             }
             // A store of form 1, or an empty one: every slot in it was finished by itself. Or a mark that
             // can't be read: it is written last, so what it would finish is all there.
             None => {
-                let newest = slots().map(|(name, slot)| shelf.head(name, slot).0).max();
-                let sound = SLOTS.map(|slot| shelf.head(MARK, slot).0).into_iter().max();
+                let newest = slots().map(|(name, slot)| shelf.sequence(name, slot)).max();
+                let sound = SLOTS.map(|slot| shelf.sequence(MARK, slot)).into_iter().max();
                 shelf.known.set(newest.max(sound).unwrap_or(0));
             }
         }
         // What a transaction forgot, and nobody came to take away.
-        for name in names.iter().filter(|name| shelf.is_forgotten(name)) {
+        let forgotten = |name: &&String| !shelf.unread.get() && shelf.is_forgotten(name);
+        for name in names.iter().filter(forgotten) {
             shelf.take_away(name);
         }
+        for name in marked() {
+            let copy = shelf.newest(name).filter(|slot| !slot.data.is_empty());
+            let copy = copy.map(|slot| (name.clone(), slot.sum));
+            shelf.newest.borrow_mut().extend(copy);
+        }
+        // A mark of a release before has 0 in the place of the print.
+        let mark = shelf.newest(MARK);
+        let mark = mark.filter(|mark| mark.sequence == shelf.known.get() && mark.data != "0");
+        if mark.is_some_and(|mark| mark.data != print_of(&shelf.newest.borrow())) {
+            shelf.odd.set(Some(OTHERWISE));
+        }
+        shelf.blind.set(shelf.unread.get());
         shelf
+    }
+
+    /// What the start found that nobody asked for, in words, once: the last change was cut off, or what stands is
+    /// not what was last kept.
+    pub fn odd(&self) -> Option<&'static str> {
+        self.odd.take()
+    }
+
+    /// Whether something that is kept could not be read when it was loaded: nothing is written then.
+    pub fn is_blind(&self) -> bool {
+        self.blind.get()
+    }
+
+    /// The text under a key. Where the key is there and its text is not, it is asked for once more.
+    fn get(&self, key: &str) -> Option<String> {
+        let text = self.store.get(key);
+        if text.is_some() || !self.store.keys().iter().any(|own| own == key) {
+            return text;
+        }
+        let again = self.store.get(key);
+        self.unread.set(self.unread.get() || again.is_none());
+        again
+    }
+
+    /// The newest sound slot of a thing, with its data; empty where it was forgotten.
+    fn newest(&self, name: &str) -> Option<Slot<String>> {
+        let texts = SLOTS.map(|slot| self.get(&slot_key(name, slot)));
+        let slots = texts.iter().flatten().filter_map(|text| read_slot(text));
+        let newest = slots.max_by_key(|slot| slot.sequence)?;
+        Some(Slot {
+            sum: newest.sum,
+            sequence: newest.sequence,
+            version: newest.version,
+            data: newest.data.to_owned(),
+        })
     }
 
     /// Reads the newest good slot of `name` by `read`, which is given the form and the text; one that it
@@ -177,14 +254,15 @@ impl Shelf {
         let mut rescued = Vec::new();
         for slot in SLOTS {
             let key = slot_key(name, slot);
-            let Some(text) = self.store.get(&key) else {
+            let Some(text) = self.get(&key) else {
                 continue;
             };
             match read_slot(&text).map(|slot| slot.sequence) {
                 Some(sequence) => texts.push((sequence, key, text)),
-                None => rescued.extend(self.set_aside(&key, &text)),
+                None => rescued.push(self.set_aside(key, &text)),
             }
         }
+        self.blind.set(self.blind.get() || self.unread.get());
         // The newer of the two first.
         if texts.len() == 2 && texts[0].0 < texts[1].0 {
             texts.swap(0, 1);
@@ -203,7 +281,7 @@ impl Shelf {
             if read(slot.version, slot.data) {
                 break;
             }
-            rescued.extend(self.set_aside(key, text));
+            rescued.push(self.set_aside(key.clone(), text));
         }
         Ok(rescued)
     }
@@ -213,11 +291,20 @@ impl Shelf {
     ///
     /// # Errors
     /// [`StorageError::OtherTab`] when the store holds a later transaction than this tab knows;
-    /// [`StorageError::TooNew`] when a later release wrote one of them; [`StorageError::Full`] or
-    /// [`StorageError::Blocked`] from the browser. Then everything is as it was.
+    /// [`StorageError::TooNew`] when a later release wrote one of them; [`StorageError::Unread`] where what
+    /// stands can't be read; [`StorageError::Full`] or [`StorageError::Blocked`] from the browser. Then
+    /// everything is as it was.
     pub fn keep(&self, writes: &[Write]) -> Result<(), StorageError> {
         let known = self.known.get();
         let heads = |name: &str| SLOTS.map(|slot| self.head(name, slot));
+        // Before anything is written over.
+        self.unread.set(self.blind.get());
+        for name in writes.iter().map(|write| write.name.as_str()).chain([MARK]) {
+            heads(name);
+        }
+        if self.unread.get() {
+            return Err(StorageError::Unread);
+        }
         if heads(MARK).into_iter().any(|(sequence, _)| sequence > known) {
             return Err(StorageError::OtherTab);
         }
@@ -235,8 +322,11 @@ impl Shelf {
         let mut write_over = |heads: [(u64, u32); 2], name: &str, version: u32, text: &str| {
             let key = slot_key(name, SLOTS[usize::from(heads[0].0 > heads[1].0)]);
             before.push((key.clone(), self.store.get(&key)));
-            self.put(&key, &slot_text(sequence, version, text))
+            let text = slot_text(sequence, version, text);
+            self.put(&key, &text)?;
+            Ok(sum_in(&text))
         };
+        let mut copies = self.newest.borrow().clone();
         let outcome = writes
             .iter()
             .try_for_each(|write| {
@@ -253,9 +343,15 @@ impl Shelf {
                 }
                 // What is forgotten is written as nothing, so that it goes with the rest or stays with it.
                 let text = write.text.as_deref().unwrap_or_default();
-                write_over(heads, &write.name, write.version, text)
+                let sum = write_over(heads, &write.name, write.version, text)?;
+                copies.retain(|(name, _)| *name != write.name);
+                copies.extend(
+                    sum.filter(|_| !text.is_empty())
+                        .map(|sum| (write.name.clone(), sum)),
+                );
+                Ok(())
             })
-            .and_then(|()| write_over(heads(MARK), MARK, 1, "0"));
+            .and_then(|()| write_over(heads(MARK), MARK, 1, &print_of(&copies)));
         if let Err(error) = outcome {
             // Room first, then what stood there.
             before.iter().for_each(|(key, _)| self.store.remove(key));
@@ -267,6 +363,7 @@ impl Shelf {
             return Err(error);
         }
         self.known.set(sequence);
+        self.newest.replace(copies);
         let gone = writes.iter().filter(|write| write.text.is_none());
         gone.for_each(|write| self.take_away(&write.name));
         Ok(())
@@ -277,6 +374,9 @@ impl Shelf {
     /// # Errors
     /// From the browser, see [`StorageError`]; the newer slot stays untouched.
     pub fn keep_alone(&self, text: &str) -> Result<(), StorageError> {
+        if self.blind.get() {
+            return Err(StorageError::Unread);
+        }
         let heads = SLOTS.map(|slot| self.head(ALONE, slot).0);
         let key = slot_key(ALONE, SLOTS[usize::from(heads[0] > heads[1])]);
         let sequence = heads[0].max(heads[1]) + 1;
@@ -286,6 +386,7 @@ impl Shelf {
     /// Takes things away without a transaction: for room, where there is none left to write in.
     pub fn make_room(&self, names: &[String]) {
         names.iter().for_each(|name| self.take_away(name));
+        self.newest.borrow_mut().retain(|(name, _)| !names.contains(name));
     }
 
     /// Whether anything is kept under that name.
@@ -296,23 +397,13 @@ impl Shelf {
 
     /// Whether the newest that is known of a thing is that it was forgotten.
     fn is_forgotten(&self, name: &str) -> bool {
-        let texts = SLOTS.map(|slot| self.store.get(&slot_key(name, slot)));
-        let slots = texts.iter().flatten().filter_map(|text| read_slot(text));
-        slots
-            .max_by_key(|slot| slot.sequence)
-            .is_some_and(|slot| slot.data.is_empty())
+        self.newest(name).is_some_and(|slot| slot.data.is_empty())
     }
 
     /// The newest good slot of `name` as it is stored: its version and its JSON text.
     pub fn text(&self, name: &str) -> Option<(u32, String)> {
-        let texts = SLOTS.map(|slot| self.store.get(&slot_key(name, slot)));
-        texts
-            .iter()
-            .flatten()
-            .filter_map(|text| read_slot(text))
-            .max_by_key(|slot| slot.sequence)
-            .filter(|slot| !slot.data.is_empty())
-            .map(|slot| (slot.version, slot.data.to_owned()))
+        let newest = self.newest(name).filter(|slot| !slot.data.is_empty());
+        newest.map(|slot| (slot.version, slot.data))
     }
 
     /// Frees the older slot of a thing that will not change again.
@@ -341,8 +432,7 @@ impl Shelf {
 
     /// Sequence and version of a slot; zeros for one that is not sound.
     fn head(&self, name: &str, slot: &str) -> (u64, u32) {
-        self.store
-            .get(&slot_key(name, slot))
+        self.get(&slot_key(name, slot))
             .and_then(|text| read_slot(&text).map(|slot| (slot.sequence, slot.version)))
             .unwrap_or_default()
     }
@@ -392,15 +482,24 @@ impl Shelf {
             .collect()
     }
 
-    /// Copies a damaged slot aside and frees it; where the copy can't be kept, the slot stays.
-    fn set_aside(&self, key: &str, text: &str) -> Option<String> {
+    /// Copies a damaged slot aside and frees it; where the copy can't be kept, the slot stays. Tells where it is.
+    fn set_aside(&self, key: String, text: &str) -> String {
         let free = (0..).map(|n| format!("{RESCUE}{}/{n}", key.trim_start_matches(PREFIX)));
         let place = free
             .into_iter()
-            .find(|place| self.store.get(place).is_none_or(|kept| kept == text))?;
-        self.store.set(&place, text).ok()?;
-        self.store.remove(key);
-        Some(place)
+            .find(|place| self.store.get(place).is_none_or(|kept| kept == text));
+        match place.filter(|place| self.store.set(place, text).is_ok()) {
+            Some(place) => {
+                self.store.remove(&key);
+                place
+            }
+            None => key,
+        }
+    }
+
+    /// Whether that is where a damaged copy was set aside.
+    pub fn is_aside(key: &str) -> bool {
+        key.starts_with(RESCUE)
     }
 }
 
@@ -409,6 +508,11 @@ pub fn mark_in(store: &dyn Store) -> u64 {
     let marks = SLOTS.map(|slot| store.get(&slot_key(MARK, slot)));
     let marks = marks.iter().flatten().filter_map(|text| read_slot(text));
     marks.map(|slot| slot.sequence).max().unwrap_or(0)
+}
+
+/// Whether that is the key of a mark.
+pub fn is_mark(key: &str) -> bool {
+    SLOTS.iter().any(|slot| slot_key(MARK, slot) == key)
 }
 
 /// Which transaction wrote that text under that key; none for what goes by no mark, or is not sound.
@@ -435,15 +539,28 @@ fn crc(text: &str) -> u32 {
     CRC.checksum(text.as_bytes())
 }
 
-fn read_slot(text: &str) -> Option<Slot<'_>> {
+/// The sum that a slot's text begins with.
+fn sum_in(text: &str) -> Option<u32> {
+    u32::from_str_radix(text.get(..8)?, 16).ok()
+}
+
+/// One number for exactly these copies, in any order.
+fn print_of(newest: &[(String, u32)]) -> String {
+    let print = newest
+        .iter()
+        .fold(0_u32, |print, (_, sum)| print.wrapping_add(*sum));
+    print.to_string()
+}
+
+fn read_slot(text: &str) -> Option<Slot<&str>> {
     let (check, rest) = text.split_once(' ')?;
-    if check.len() != 8 || u32::from_str_radix(check, 16).ok()? != crc(rest) {
-        return None;
-    }
+    let sum = sum_in(text).filter(|sum| check.len() == 8 && *sum == crc(rest))?;
     let (head, data) = rest.split_once('\n')?;
     let (sequence, version) = head.split_once(' ')?;
     Some(Slot {
-        sequence: sequence.parse().ok()?,
+        sum,
+        // The journal's numbers are exact so far.
+        sequence: sequence.parse().ok().filter(|number| *number < 1 << 53)?,
         version: version.parse().ok()?,
         data,
     })

@@ -1,15 +1,29 @@
 //! What the app has to say, one line each, until put away.
 
 use super::clock_doubt::ClockDoubt;
-use super::dynamic::{each, piece, press};
+use super::dynamic::{each, piece, press, when};
 use crate::bench::Bench;
-use crate::device::place;
+use crate::device::{place, release};
 use leptos::prelude::*;
 
-/// The lines under the strip.
+/// The lines over the screen. `newer`: a newer release waits, and nothing is lost by taking it at once.
 #[component]
-pub fn SaidLines() -> impl IntoView {
+pub fn SaidLines(newer: Memo<bool>) -> impl IntoView {
     let bench = Bench::here();
+    let later = RwSignal::new(false);
+    let newer = when(
+        move || newer.get() && !later.get(),
+        move || {
+            view! {
+                <div class="newer">
+                    <span>"A newer release waits."</span>
+                    <button on:click=press(release::take_over)>"take it"</button>
+                    <button on:click=press(move || later.set(true))>"later"</button>
+                </div>
+            }
+            .into_any()
+        },
+    );
     let lines = piece(move || {
         each(bench.said.get(), |said| {
             let (words, trouble) = (said.words.clone(), said.trouble);
@@ -33,6 +47,7 @@ pub fn SaidLines() -> impl IntoView {
     view! {
         <div class="said" role="status" aria-atomic="false">
             <ClockDoubt />
+            {newer}
             {lines}
         </div>
     }

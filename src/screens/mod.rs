@@ -182,6 +182,9 @@ fn Frame() -> impl IntoView {
     let listed = memo(move || desk.get() && at.get() != Route::Steps);
     // Nothing of a job is shown where none was begun.
     let first = memo(move || at.get().of_a_job() && !bench.has_job());
+    // On a step nothing is half filled that the page can't see.
+    let on_a_step = move || matches!(at.get(), Route::Job | Route::Step(_));
+    let newer = memo(move || on_a_step() && !first.get() && bench.newer_costs_nothing());
     view! {
         <div class="frame" class:desk=whether(move || desk.get())>
             {when(move || listed.get(), || view! {
@@ -191,7 +194,7 @@ fn Frame() -> impl IntoView {
                 <aside class="as-shown" inert=true aria-label="the step as the phone shows it"><job::StepScreen step /></aside>
             }.into_any()).into_any())}
             <Strip />
-            <SaidLines />
+            <SaidLines newer />
             <announce::Announce at />
             <main tabindex="-1">
                 {piece(move || match at.get() {

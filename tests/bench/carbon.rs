@@ -5,7 +5,7 @@ use halfcase::bench::{Bench, Incoming};
 use halfcase::job::carbon::{Back, Copied, Turn, put_back};
 use halfcase::job::keep::Shelves;
 use halfcase::job::sheet::StepId;
-use halfcase::job::shelf::{MemoryStore, Shelf, StorageError, Store, mark_in};
+use halfcase::job::shelf::{CUT_OFF, MemoryStore, Shelf, StorageError, Store, mark_in};
 use halfcase::trade::moment::Moment;
 use reactive_graph::owner::Owner;
 use reactive_graph::prelude::*;
@@ -66,7 +66,12 @@ const NOW: Moment = Moment(1_780_300_800_000);
 fn told(store: Rc<dyn Store>) -> (usize, Vec<(String, u32, String)>) {
     let shelves = Shelves::new(Shelf::new(store), None);
     let left = shelves.read();
-    assert_eq!(left.said, []);
+    // What was cut off had not counted as kept.
+    assert!(
+        left.said.iter().all(|said| said.words == CUT_OFF),
+        "{:?}",
+        left.said
+    );
     (
         left.state.job().record.entries().len(),
         shelves.texts(&left.state),
@@ -183,13 +188,33 @@ fn what_is_put_back_is_said_and_put_back_once() {
 #[test]
 fn a_store_that_went_another_way_is_left_alone() {
     let played = play();
-    let disk = played.late.disk(played.ends[2].0);
-    with_bench(&disk, |bench| read(bench, 61.5));
+    // By the same thing written otherwise, and by another thing in its place.
+    let ways: [fn(Bench); 2] = [
+        |bench| read(bench, 61.5),
+        |bench| bench.note(|settings| settings.torque_typed.push('7')),
+    ];
+    for way in ways {
+        let disk = played.late.disk(played.ends[2].0);
+        with_bench(&disk, way);
+        let before = disk.texts.borrow().clone();
+        let back = put_back(&*disk, &played.turns[..6]);
+        assert_eq!(back, Back { put: 0, apart: true });
+        assert_eq!(*disk.texts.borrow(), before);
+        assert!(back.to_string().contains("check the last things you did"));
+    }
+}
+
+/// Marks that are there and can't be read: nothing is put over what may be newer.
+#[test]
+fn a_store_that_cannot_be_read_is_left_alone() {
+    let played = play();
+    let disk = played.late.disk(played.ends[4].0);
+    for slot in ["a", "b"] {
+        disk.set(&format!("halfcase/mark/{slot}"), "torn").unwrap();
+    }
     let before = disk.texts.borrow().clone();
-    let back = put_back(&*disk, &played.turns[..6]);
-    assert_eq!(back, Back { put: 0, apart: true });
+    assert_eq!(put_back(&*disk, &played.turns[..3]), Back::default());
     assert_eq!(*disk.texts.borrow(), before);
-    assert!(back.to_string().contains("check the last things you did"));
 }
 
 #[test]
@@ -202,6 +227,30 @@ fn a_journal_with_a_gap_is_followed_as_far_as_it_goes() {
     assert_eq!(back, Back { put: 3, apart: true });
     assert_eq!(mark_in(&*disk), turns[5].after);
     assert_eq!(told(disk).1, played.ends[5].1);
+}
+
+/// The newest mark spoilt and no room at all: what can't be put back costs nothing of what stands.
+#[test]
+fn a_turn_that_cannot_be_written_takes_nothing_away() {
+    let played = play();
+    let whole = played.late.disk(played.ends[4].0);
+    let mark = played.turns[4]
+        .writes
+        .iter()
+        .rfind(|(key, _)| key.contains("/mark/"));
+    let disk = MemoryStore {
+        room: Some(1),
+        ..MemoryStore::default()
+    };
+    *disk.texts.borrow_mut() = whole.texts.borrow().clone();
+    drop(
+        disk.texts
+            .borrow_mut()
+            .insert(mark.unwrap().0.clone(), "torn".to_owned()),
+    );
+    let before = disk.texts.borrow().clone();
+    put_back(&disk, &played.turns[..5]);
+    assert_eq!(*disk.texts.borrow(), before);
 }
 
 /// What the page saves when the app doesn't start: every slot under its key, and the journal's last turns.
@@ -235,13 +284,18 @@ fn what_only_the_journal_held_is_saved_without_the_app() {
             let Ok(Incoming::Backup(restore)) = bench.read_file(&file.to_string()) else {
                 panic!("no backup")
             };
+            // Before it is taken in nothing is put back.
+            let said = bench.said.with_untracked(|said| said[0].words.clone());
+            assert!(!said.contains("put back"), "{said}");
+            assert!(
+                said.ends_with("changes: they are in this file, and here once you take it in."),
+                "{said}"
+            );
             bench.restore(&restore).unwrap();
             assert_eq!(
                 bench.record.with_untracked(|record| record.entries().to_vec()),
                 stood
             );
-            let said = bench.said.with_untracked(|said| said[0].words.clone());
-            assert!(said.contains("put back"), "{said}");
         });
     }
 }

@@ -20,8 +20,18 @@ mod room;
 mod seat_lift;
 mod start;
 mod storage;
+mod storage_faults;
 mod stretch;
 mod strings;
 mod strings_out;
 mod vouched;
 mod wrenches;
+
+// What the player touches, and what must hold whatever it did.
+#[path = "../player/hand.rs"]
+mod hand;
+#[path = "../player/promises.rs"]
+#[allow(dead_code)]
+mod promises;
+#[path = "../player/stock.rs"]
+mod stock;

@@ -1,6 +1,7 @@
 //! A newer release that waits, and when nobody is disturbed by it.
 
-use super::commands::{apply, step, with_bench};
+use super::commands::{apply, read, step, with_bench};
+use halfcase::bench::Bench;
 use halfcase::device::release::Kept;
 use halfcase::job::shelf::MemoryStore;
 use halfcase::trade::moment::Moment;
@@ -32,5 +33,30 @@ fn a_newer_release_disturbs_no_last_minutes() {
                 assert!(told || near, "{before_s} s before a mark");
             }
         }
+    });
+}
+
+/// It is taken at a touch only where a reload forgets nothing: no way back, no example, nothing unkept.
+#[test]
+fn a_newer_release_is_taken_at_once_only_where_that_costs_nothing() {
+    let free = |bench: Bench| untrack(|| bench.newer_costs_nothing());
+    let store = Rc::new(MemoryStore::default());
+    with_bench(&store, |bench| {
+        assert!(!free(bench), "nothing waits");
+        bench.kept.set(Kept::NewerWaits);
+        assert!(free(bench));
+        // Digits that are kept as they are typed have no way back to lose.
+        bench.note(|settings| settings.torque_typed = "7".to_owned());
+        assert!(free(bench));
+        read(bench, 61.97);
+        assert!(!free(bench), "undo would be forgotten");
+        bench.undo().unwrap();
+        assert!(free(bench));
+        bench.look_at_example();
+        assert!(!free(bench), "the example would be gone");
+        bench.close_example();
+        assert!(free(bench));
+        bench.not_kept.set(true);
+        assert!(!free(bench), "what is not kept would be gone");
     });
 }

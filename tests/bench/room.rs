@@ -5,7 +5,7 @@ use halfcase::bench::Bench;
 use halfcase::job::journal::{Filter, journal};
 use halfcase::job::keep::Shelves;
 use halfcase::job::sheet::JobId;
-use halfcase::job::shelf::{MemoryStore, Shelf, Write};
+use halfcase::job::shelf::{MemoryStore, Shelf, Store, Write};
 use reactive_graph::prelude::*;
 use std::rc::Rc;
 
@@ -114,4 +114,75 @@ fn a_full_store_leads_to_room_and_says_when_there_is_some() {
     });
     let left = Shelves::new(Shelf::new(store), None).read();
     assert_eq!(left.state.job().record.entries().len(), 1);
+}
+
+/// What is damaged is set aside at the start, so that it would not be found when the job is taken to hand.
+#[test]
+fn a_damaged_copy_of_another_job_is_said_at_the_start() {
+    for full in [false, true] {
+        let store = Rc::new(MemoryStore::default());
+        with_bench(&store, |bench| {
+            (0..3).for_each(|n| read(bench, 61.97 + f64::from(n) / 1000.0));
+            bench.duplicate_job(JobId(1)).unwrap();
+        });
+        // The newest copy of the first job's record.
+        let keys = ["halfcase/record/1/0000/a", "halfcase/record/1/0000/b"];
+        let newest = keys
+            .into_iter()
+            .max_by_key(|key| store.get(key).map_or(0, |text| text.len()))
+            .unwrap();
+        store.set(newest, "torn").unwrap();
+        let used = store
+            .texts
+            .borrow()
+            .iter()
+            .map(|(key, text)| key.len() + text.len())
+            .sum();
+        let store = Rc::new(MemoryStore {
+            texts: std::cell::RefCell::new(store.texts.borrow().clone()),
+            room: full.then_some(used),
+        });
+        with_bench(&store, |bench| {
+            let title = bench.jobs.with_untracked(|jobs| jobs[0].title.clone());
+            let aside = match full {
+                true => "there is no room to set it aside",
+                false => "is set aside: Jobs exports it as a file",
+            };
+            assert_eq!(
+                said(bench),
+                [format!(
+                    "“{title}”: A stored copy of the record was damaged and {aside}. The last good copy is in use; \
+                     check the last thing you did."
+                )]
+            );
+        });
+    }
+}
+
+/// An older list of jobs doesn't know the latest one: it is found by its sheet, and its number not given again.
+#[test]
+fn a_job_that_an_older_list_does_not_know_is_found() {
+    let store = Rc::new(MemoryStore::default());
+    with_bench(&store, |bench| {
+        bench.rename_job(JobId(1), "Gearbox").unwrap();
+        bench.duplicate_job(JobId(1)).unwrap();
+        read(bench, 61.97);
+    });
+    let newest = ["halfcase/jobs/a", "halfcase/jobs/b"]
+        .into_iter()
+        .find(|key| store.get(key).unwrap().contains("afresh"))
+        .unwrap();
+    store.set(newest, "torn").unwrap();
+    with_bench(&store, |bench| assert_eq!(said(bench).len(), 1));
+    // What was damaged is set aside by now: the list itself knows again.
+    with_bench(&store, |bench| {
+        assert_eq!(said(bench), Vec::<String>::new());
+        let ids = bench
+            .jobs
+            .with_untracked(|jobs| jobs.iter().map(|head| head.id).collect::<Vec<_>>());
+        assert_eq!(ids, [JobId(1), JobId(2)]);
+        bench.take_job(JobId(2)).unwrap();
+        assert_eq!(bench.record.with_untracked(|record| record.entries().len()), 1);
+        assert_eq!(bench.duplicate_job(JobId(2)).unwrap(), JobId(3));
+    });
 }

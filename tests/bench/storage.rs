@@ -2,7 +2,7 @@
 
 use super::dying::Dying;
 use halfcase::job::json;
-use halfcase::job::shelf::{Loaded, MemoryStore, Shelf, StorageError, Store, Write};
+use halfcase::job::shelf::{CUT_OFF, Loaded, MemoryStore, OTHERWISE, Shelf, StorageError, Store, Write};
 use serde::de::DeserializeOwned;
 use std::rc::Rc;
 
@@ -242,4 +242,130 @@ fn what_a_refused_transaction_wrote_is_taken_out_again() {
         Shelf::new(store).load("one", 1, read::<String>).unwrap().value,
         Some((1, "new".to_owned()))
     );
+}
+
+/// Two things, each written twice; what a start finds odd after that damage.
+fn odd_after(damage: impl Fn(&MemoryStore)) -> Option<&'static str> {
+    let (store, shelf) = shelf();
+    for word in ["older", "newer"] {
+        shelf
+            .keep(&[write("one", 1, word), write("two", 1, word)])
+            .unwrap();
+    }
+    assert_eq!(Shelf::new(store.clone()).odd(), None);
+    damage(&store);
+    Shelf::new(store).odd()
+}
+
+/// A copy that is gone, or an old one brought back, leaves a sound store that tells nothing by itself.
+#[test]
+fn a_store_that_is_not_what_was_last_kept_is_told() {
+    let other = |key: &str| {
+        if key == "halfcase/one/a" {
+            "halfcase/one/b"
+        } else {
+            "halfcase/one/a"
+        }
+    };
+    let newest = |store: &MemoryStore| {
+        let keys = ["halfcase/one/a", "halfcase/one/b"];
+        keys.into_iter()
+            .find(|key| store.get(key).unwrap().contains("newer"))
+            .unwrap()
+    };
+    let gone = |store: &MemoryStore| store.remove(newest(store));
+    assert_eq!(odd_after(gone), Some(OTHERWISE));
+    let back = |store: &MemoryStore| {
+        let newest = newest(store);
+        let old = store.get(other(newest)).unwrap();
+        store.set(newest, &old).unwrap();
+    };
+    assert_eq!(odd_after(back), Some(OTHERWISE));
+    let both = |store: &MemoryStore| {
+        ["halfcase/one/a", "halfcase/one/b"]
+            .iter()
+            .for_each(|key| store.remove(key))
+    };
+    assert_eq!(odd_after(both), Some(OTHERWISE));
+    // The older copy is no matter.
+    assert_eq!(odd_after(|store| store.remove(other(newest(store)))), None);
+    // A mark without a print, as releases before this one wrote it, tells nothing.
+    let of_before = |store: &MemoryStore| {
+        gone(store);
+        for slot in ["a", "b"] {
+            store
+                .set(&format!("halfcase/mark/{slot}"), "33bed555 9 1\n0")
+                .unwrap();
+        }
+    };
+    assert_eq!(odd_after(of_before), None);
+}
+
+/// The newest mark gone looks like a change that was cut off: it goes, and that is said.
+#[test]
+fn a_change_whose_mark_is_gone_is_taken_out_and_told() {
+    let newest = |store: &MemoryStore| {
+        let number = |key: &str| -> u64 {
+            store
+                .get(key)
+                .unwrap()
+                .split(' ')
+                .nth(1)
+                .unwrap()
+                .parse()
+                .unwrap()
+        };
+        let (a, b) = ("halfcase/mark/a", "halfcase/mark/b");
+        store.remove(if number(a) > number(b) { a } else { b });
+    };
+    assert_eq!(odd_after(newest), Some(CUT_OFF));
+}
+
+/// A store that gives nothing back: asked once more, and then not written over.
+#[test]
+fn what_cannot_be_read_is_not_written_over() {
+    struct Mute {
+        store: MemoryStore,
+        left: std::cell::Cell<usize>,
+    }
+    impl Store for Mute {
+        fn get(&self, key: &str) -> Option<String> {
+            let left = self.left.get();
+            self.left.set(left.saturating_sub(1));
+            self.store.get(key).filter(|_| left == 0)
+        }
+        fn set(&self, key: &str, text: &str) -> Result<(), StorageError> {
+            self.store.set(key, text)
+        }
+        fn remove(&self, key: &str) {
+            self.store.remove(key);
+        }
+        fn keys(&self) -> Vec<String> {
+            self.store.keys()
+        }
+    }
+    let store = Rc::new(Mute {
+        store: MemoryStore::default(),
+        left: std::cell::Cell::new(0),
+    });
+    let shelf = Shelf::new(store.clone());
+    for word in ["older", "newer"] {
+        save(&shelf, word);
+    }
+    let before = store.store.texts.borrow().clone();
+    // One reading in vain is made good.
+    store.left.set(1);
+    assert!(!Shelf::new(store.clone()).is_blind());
+    // While it lasts nothing is kept; after it everything is.
+    store.left.set(usize::MAX);
+    assert_eq!(shelf.keep(&[write("thing", 1, "x")]), Err(StorageError::Unread));
+    assert_eq!(*store.store.texts.borrow(), before);
+    let blind = Shelf::new(store.clone());
+    assert!(blind.is_blind());
+    store.left.set(0);
+    save(&shelf, "newest");
+    // But not from what was read meanwhile: that is not what is kept.
+    assert_eq!(blind.keep(&[write("thing", 1, "x")]), Err(StorageError::Unread));
+    assert_eq!(blind.keep_alone("0"), Err(StorageError::Unread));
+    assert_eq!(value(&load(&Shelf::new(store))), Some("newest"));
 }

@@ -101,6 +101,97 @@ fn the_whole_browser_killed_after_a_touch_has_it() {
     });
 }
 
+/// The tab is killed right after a touch that counts as kept: the touch is there.
+#[test]
+fn a_tab_killed_after_a_touch_has_it() {
+    story("tab-killed", Screen::UPRIGHT, async |page| {
+        let mut chance = Chance::new();
+        page.open_at("#torque").await?;
+        let mut put_back = 0;
+        let rounds = told("HALFCASE_FAULTS", 2);
+        for round in 0..rounds {
+            let mut typed = String::new();
+            for _ in 0..=chance.below(4) {
+                let digit = chance.below(10).to_string();
+                page.tap(button(digit.as_str())).await?;
+                typed += &digit;
+            }
+            kept(page).await?;
+            tokio::time::sleep(Duration::from_millis(chance.below(60))).await;
+            let before = (last(page).await?, stored_digits(page).await?);
+            assert!(before.1.ends_with(&typed), "{before:?} lacks {typed}");
+            page.kill_tab_and_return().await?;
+            let after = (last(page).await?, stored_digits(page).await?);
+            assert!(
+                after.0 >= before.0 && after.1 == before.1,
+                "round {round}: {before:?} were kept, {after:?} are there"
+            );
+            put_back += u64::from(page.text().await?.contains("put back"));
+            // Another begins with nothing typed.
+            page.open_at("#torque").await?;
+            page.tap(button("clear")).await?;
+            kept(page).await?;
+        }
+        println!("{rounds} tabs killed, {put_back} times something was put back");
+        Ok(())
+    });
+}
+
+/// What is typed on Torque, as local storage has it.
+async fn stored_digits(page: &Page) -> Told<String> {
+    let mut newest = (0, String::new());
+    for key in ["halfcase/typed/a", "halfcase/typed/b"] {
+        let slot = page.stored(key).await?.unwrap_or_default();
+        let number = slot.split(' ').nth(1).and_then(|number| number.parse().ok());
+        let words = slot.split('\n').nth(1).and_then(|text| {
+            let typed: Value = serde_json::from_str(text).ok()?;
+            Some(typed["torque_typed"].as_str()?.to_owned())
+        });
+        newest = newest.max((number.unwrap_or(0), words.unwrap_or_default()));
+    }
+    Ok(newest.1)
+}
+
+/// Whatever a page or its worker asks of a stranger is caught, though the page is long another.
+#[test]
+fn a_page_that_asks_a_stranger_is_caught() {
+    story("asks-a-stranger", Screen::UPRIGHT, async |page| {
+        let host = copy_of_release("telling")?;
+        std::fs::write(
+            host.join("telling.html"),
+            "<!doctype html><title>Telling</title><link rel=\"icon\" href=\"data:,\">
+             <img src=\"http://one.invalid/a.png\"><img src=\"https://two.invalid/b.png\">
+             <script>navigator.serviceWorker.register('./telling.js', { scope: './telling/' })</script>",
+        )?;
+        std::fs::write(
+            host.join("telling.js"),
+            "addEventListener('install', event => event.waitUntil(fetch('http://three.invalid/c').catch(() => {})))",
+        )?;
+        page.serve_instead(&host)?;
+        page.driver.goto(format!("{}telling.html", page.url())).await?;
+        let installed =
+            "return navigator.serviceWorker.getRegistration('./telling/').then(it => !!it?.active)";
+        page.until("the telling worker", async || {
+            Ok((page.script(installed, Value::Null).await? == json!(true)).then_some(()))
+        })
+        .await?;
+        // Another page since, which asked nobody.
+        page.open().await?;
+        let mut asked = page.take_foreign_requests();
+        asked.sort();
+        asked.dedup();
+        assert_eq!(
+            asked,
+            [
+                "CONNECT two.invalid:443",
+                "GET http://one.invalid/a.png",
+                "GET http://three.invalid/c"
+            ]
+        );
+        page.take_console_errors().await.map(drop)
+    });
+}
+
 /// Each way a database can fail: the app starts, works, and says on Bench what a crash may cost.
 #[test]
 fn without_a_database_it_works_as_before_and_says_so() {

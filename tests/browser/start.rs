@@ -186,6 +186,37 @@ fn a_new_release_waits_until_it_is_told() {
     });
 }
 
+/// The key that takes it stands with the line that tells of it, until there is something a reload would forget.
+#[test]
+fn a_release_that_waits_is_taken_by_one_touch() {
+    story("one-touch-release", Screen::UPRIGHT, async |page| {
+        page.open().await?;
+        page.offline_ready().await?;
+        let newer = copy_of_release("one-touch")?;
+        change(
+            &newer.join("index.html"),
+            "<title>Halfcase</title>",
+            "<title>Newer</title>",
+        )?;
+        seal_anew(&newer)?;
+        page.serve_instead(&newer)?;
+        page.script(UPDATE, Value::Null).await?;
+        waits(page).await?;
+        page.see(button("take it")).await?;
+        page.screenshot("one-touch-release").await?;
+        // Something to take back: it is no longer offered here.
+        page.tap(button("Done")).await?;
+        page.gone(button("take it")).await?;
+        page.reload().await?;
+        page.tap(button("take it")).await?;
+        page.until("the newer release", async || {
+            Ok((release_name(page).await? == "Newer").then_some(()))
+        })
+        .await?;
+        page.see(button(has("Next step"))).await.map(drop)
+    });
+}
+
 #[test]
 fn a_worker_of_nothing_is_not_offered() {
     story("void-waits", Screen::UPRIGHT, async |page| {

@@ -12,12 +12,10 @@ impl BrowserStore {
     /// [`StorageError::Blocked`]: gloo-storage throws where storage is absent, so web-sys is asked first.
     pub fn open() -> Result<Self, StorageError> {
         let window = web_sys::window().ok_or(StorageError::Blocked)?;
-        window
-            .local_storage()
-            .ok()
-            .flatten()
-            .ok_or(StorageError::Blocked)?;
-        Ok(Self)
+        let store = window.local_storage().ok().flatten();
+        // Some hand out one that throws at the first question.
+        let answers = store.and_then(|store| store.length().ok());
+        answers.map(|_| Self).ok_or(StorageError::Blocked)
     }
 
     fn raw() -> web_sys::Storage {

@@ -76,19 +76,22 @@ impl DriverProcess {
     }
 
     /// Opens a browser with a fresh profile, a touch screen and a console that is kept; files that
-    /// the page gives out go to `downloads`. With `profile`, what an earlier browser left there.
+    /// the page gives out go to `downloads`. With `profile`, what an earlier browser left there. Whatever is
+    /// asked of another host, by page, worker or browser, goes to the port of the `trap`.
     pub async fn session(
         &self,
         chromium: &Path,
         screen: Screen,
         downloads: &Path,
         profile: Option<&Path>,
+        trap: u16,
     ) -> Told<WebDriver> {
         let mut wanted = DesiredCapabilities::chrome();
         wanted.set_binary(&chromium.to_string_lossy())?;
         for flag in FLAGS {
             wanted.add_arg(flag)?;
         }
+        wanted.add_arg(&format!("--proxy-server=127.0.0.1:{trap}"))?;
         if let Some(profile) = profile {
             wanted.add_arg(&format!("--user-data-dir={}", profile.display()))?;
         }

@@ -29,6 +29,7 @@ mod release;
 mod shop;
 mod storage;
 mod target;
+mod trap;
 mod tree;
 
 pub use browser::Screen;
@@ -46,7 +47,7 @@ use std::task::Poll;
 /// Plays one story in a fresh browser against a server of its own, and fails the test with the
 /// story's own words. A failure leaves `target/screenshots/failed-NAME.png`.
 ///
-/// At the end the browser's console must hold no error.
+/// At the end the browser's console must hold no error, and nothing may have been asked of another host.
 pub fn story(name: &str, screen: Screen, tell: impl AsyncFnOnce(&mut Page) -> Told) {
     play(name, screen, false, tell);
 }
@@ -79,12 +80,21 @@ fn play(name: &str, screen: Screen, whole: bool, tell: impl AsyncFnOnce(&mut Pag
             )
             .await
         };
+        let foreign = page.no_foreign_request().await;
         let ending = match ending {
-            Ok(Ok(())) => Ok(match page.no_foreign_request().await {
+            Ok(Ok(())) => Ok(match foreign {
                 Ok(()) => page.no_console_errors().await,
                 foreign => foreign,
             }),
-            other => other,
+            // A story that failed may be the one in which a stranger was asked.
+            Ok(Err(failure)) => Ok(Err(match foreign {
+                Ok(()) => failure,
+                Err(foreign) => Failure::new(format!("{failure}; and {foreign}")),
+            })),
+            Err(panic) => {
+                foreign.unwrap_or_else(|foreign| eprintln!("story \"{name}\": {foreign}"));
+                Err(panic)
+            }
         };
         if !matches!(ending, Ok(Ok(()))) {
             drop(page.screenshot(&format!("failed-{name}")).await);

@@ -10,6 +10,7 @@ use thirtyfour::WebDriver;
 use super::browser::{DriverProcess, Screen};
 use super::clock::Clock;
 use super::target::{Target, has, one_blank};
+use super::trap::Trap;
 use super::tree::{Node, Tree};
 use super::{Failure, Told};
 
@@ -27,6 +28,8 @@ pub struct Page {
     /// The server was away: what the console says about the network since is no defect.
     pub(super) was_offline: bool,
     process: DriverProcess,
+    /// Where the browser's requests to other hosts end.
+    trap: Trap,
     screen: Screen,
     /// Where the profile lies, once a browser was killed: nobody else takes it away then.
     profile: Option<PathBuf>,
@@ -53,13 +56,17 @@ impl Page {
             Some(shell) if !whole => shell,
             _ => &programs.chromium,
         };
-        let driver = process.session(program, screen, &downloads, None).await?;
+        let trap = Trap::set()?;
+        let driver = process
+            .session(program, screen, &downloads, None, trap.port)
+            .await?;
         let mut page = Page {
             driver,
             clock: Clock::new(),
             laid_out: None,
             was_offline: false,
             process,
+            trap,
             screen,
             profile: None,
             port: server.port(),
@@ -127,6 +134,20 @@ impl Page {
         self.open().await
     }
 
+    /// The tab is killed, as a phone short of memory does, and the app opened in a new one; the browser lives.
+    pub async fn kill_tab_and_return(&mut self) -> Told {
+        let old = self.driver.window().await?;
+        let new = self.driver.new_tab().await?;
+        self.driver.switch_to_window(old.clone()).await?;
+        // It dies over the question, and the driver says so.
+        if self.cdp("Page.crash", json!({})).await.is_ok() {
+            return Err(Failure::new("the tab answered to being killed"));
+        }
+        self.driver.switch_to_window(new.clone()).await?;
+        self.prepare_tab().await?;
+        self.open().await
+    }
+
     /// The whole browser is killed and opened again with what is on its disk.
     pub async fn kill_browser_and_return(&mut self) -> Told {
         let profile = self.process.kill_all()?;
@@ -134,7 +155,13 @@ impl Page {
         self.process = DriverProcess::start(&programs.driver)?;
         let session = self
             .process
-            .session(&programs.chromium, self.screen, &self.downloads, Some(&profile))
+            .session(
+                &programs.chromium,
+                self.screen,
+                &self.downloads,
+                Some(&profile),
+                self.trap.port,
+            )
             .await?;
         self.profile = Some(profile);
         // The old one would say goodbye to a driver that is no more.
@@ -332,21 +359,31 @@ impl Page {
         Ok(one_blank(text.as_str().unwrap_or_default()))
     }
 
-    /// Nothing was asked of any other host than the app's own.
+    /// Nothing was asked of any other host than this computer, by page, worker or browser, since the story
+    /// began; and on this one nothing of another port by the page at hand.
     pub async fn no_foreign_request(&self) -> Told {
         let names = "return performance.getEntriesByType('resource').map(it => it.name)";
-        let asked = self.script(names, Value::Null).await?;
-        let own = format!("http://localhost:{}/", self.port);
-        let asked: Vec<String> = serde_json::from_value(asked)?;
-        let ours = |name: &&String| {
-            !["blob:", "data:", own.as_str()]
-                .iter()
-                .any(|start| name.starts_with(start))
-        };
-        match asked.iter().find(ours) {
-            Some(foreign) => Err(Failure::new(format!("asked of a stranger: {foreign}"))),
-            None => Ok(()),
+        let mut asked = self.take_foreign_requests();
+        // A tab that is gone tells nothing.
+        if let Ok(names) = self.script(names, Value::Null).await {
+            let own = format!("http://localhost:{}/", self.port);
+            let ours = |name: &String| {
+                ["blob:", "data:", own.as_str()]
+                    .iter()
+                    .any(|start| name.starts_with(start))
+            };
+            let names: Vec<String> = serde_json::from_value(names)?;
+            asked.extend(names.into_iter().filter(|name| !ours(name)));
         }
+        match asked.as_slice() {
+            [] => Ok(()),
+            asked => Err(Failure::new(format!("asked of a stranger: {}", asked.join(", ")))),
+        }
+    }
+
+    /// What was asked of other hosts until now, and forgets it: for a story that provokes it.
+    pub fn take_foreign_requests(&self) -> Vec<String> {
+        self.trap.take()
     }
 
     /// Writes what the screen shows to `target/screenshots/NAME.png`.
