@@ -11,15 +11,12 @@ use super::error::SetupError;
 use super::programs::{command, lasted, run, step};
 use super::progress::{long, run_logged};
 use super::project::Project;
-use super::seal;
+use super::seal::{self, PREVIEW};
 use super::toolchain::{Compiler, TARGET};
 use super::tools::{self, Tools};
 
 /// Names the program that seals the release, so that Trunk's hook need not build one.
 pub const SEALER: &str = "HALFCASE_SEALER";
-
-/// Tells the sealer to leave the page as large as it is.
-pub const PREVIEW: &str = "HALFCASE_PREVIEW";
 
 /// What is built of the page.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]

@@ -18,9 +18,11 @@ use super::news;
 use super::page::tags;
 use super::programs::{run, step};
 use super::project::Project;
-use super::release::PREVIEW;
 use super::tools::{FEATURES, PASSES, esbuild, wasm_opt};
 use super::worker::{Release, WORKER};
+
+/// Tells the sealer to leave the page as large as it is.
+pub const PREVIEW: &str = "HALFCASE_PREVIEW";
 
 /// Seals the folder Trunk names.
 ///
