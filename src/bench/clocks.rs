@@ -5,6 +5,7 @@ use crate::job::calendar::{alarms, calendar};
 use crate::job::clock::ClockId;
 use crate::trade::cure::Milestone;
 use crate::trade::moment::Moment;
+use crate::trade::quantity::kept;
 use reactive_graph::prelude::*;
 
 /// A clock that has reached a mark and wants to be heard.
@@ -35,6 +36,10 @@ impl Bench {
 
     /// The calendar file of one clock, or of all that run.
     pub fn calendar(self, which: Option<ClockId>) -> String {
+        kept(|| self.calendar_file(which))
+    }
+
+    fn calendar_file(self, which: Option<ClockId>) -> String {
         let now = self.time();
         let (ahead_ms, doubted_ms) = (self.phone_ahead_ms(), self.doubted_ms());
         let all = self.settings.with_untracked(|settings| {

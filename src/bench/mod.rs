@@ -12,7 +12,7 @@ mod start;
 mod tamper;
 mod waiting;
 
-pub use crate::job::desk::{Desk, typed_words};
+pub use crate::job::desk::{Desk, remembered, typed_words};
 pub use crate::job::keep::{Said, Shelves};
 pub use crate::job::settings::{LiftBench, Look, SeatBench, Settings};
 pub use crate::job::state::{Ask, Intent, JobHead, JobRefused, Now, OvenNext, ReadWith, Refused, Restore};
@@ -35,6 +35,7 @@ use crate::job::record::Record;
 use crate::job::sheet::{JobId, Sheet, Step, StepId};
 use crate::job::state::{State, Touched};
 use crate::trade::moment::Moment;
+use crate::trade::quantity::choose;
 use reactive_graph::owner::{LocalStorage, StoredValue, expect_context};
 use reactive_graph::prelude::*;
 use reactive_graph::signal::RwSignal;
@@ -98,6 +99,7 @@ impl Bench {
     /// The bench as it was left, or one on which no job was begun.
     pub fn open(shelves: Shelves, clock: fn() -> Moment) -> Self {
         let left = shelves.read();
+        choose(left.state.settings.decimal);
         let state = Held::new(left.state);
         Self {
             jobs: Seen::new(state, |state| &state.jobs.heads),
@@ -263,6 +265,10 @@ impl Bench {
             clocks,
             settings,
         } = touched;
+        // Before anything is drawn anew.
+        if settings {
+            choose(self.state.with(|state| state.settings.decimal));
+        }
         if jobs {
             self.jobs.changed();
             self.job.changed();

@@ -1,7 +1,9 @@
 //! What a screen shows of a torque, worked out once: the view only lays it out.
 
 use super::adapter::{Adapter, scaled};
-use crate::trade::quantity::{Printed, StatementForm, TorqueStatement, TorqueUnit, print_torque, trimmed};
+use crate::trade::quantity::{
+    Printed, StatementForm, TorqueStatement, TorqueUnit, fixed, print_torque, shortest, trimmed,
+};
 use crate::trade::wrench::{RangeVerdict, Setting, Wrench, choose};
 
 /// Figures in a converted torque: a manual's two or three, and no more pretended.
@@ -140,7 +142,7 @@ fn rounding_words(setting: Setting) -> String {
         "no rounding".to_owned()
     } else {
         let sign = if tenths < 0.0 { '−' } else { '+' };
-        format!("rounding {sign}{:.1} %", tenths.abs())
+        format!("rounding {sign}{} %", fixed(tenths.abs(), 1))
     }
 }
 
@@ -169,7 +171,7 @@ fn band_words(setting: &Setting, wrench: &Wrench, at_wrench: &TorqueStatement) -
 
 /// A fraction as a percentage without idle zeros: "4", "0.5".
 pub fn percent(fraction: f64) -> String {
-    ((fraction * 1_000.0).round() / 10.0).to_string()
+    shortest((fraction * 1_000.0).round() / 10.0)
 }
 
 /// What is wrong with the range; a wrench that suits better is offered beside it, not in the words.
@@ -182,8 +184,8 @@ fn range_words(wrench: &Wrench, range: RangeVerdict, other: Option<&Wrench>) -> 
                 "In the lowest fifth of {name}’s scale, where it is least certain."
             ));
         }
-        RangeVerdict::BelowScale => format!("Below {name}’s scale ({} {unit}).", wrench.min),
-        RangeVerdict::AboveScale => format!("Above {name}’s scale ({} {unit}).", wrench.max),
+        RangeVerdict::BelowScale => format!("Below {name}’s scale ({} {unit}).", shortest(wrench.min)),
+        RangeVerdict::AboveScale => format!("Above {name}’s scale ({} {unit}).", shortest(wrench.max)),
     };
     Some(match other {
         Some(_) => said,

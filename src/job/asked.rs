@@ -7,7 +7,7 @@ use super::kinds::fasten::fastening::{running_words, with_running};
 use super::kinds::fasten::pull::{NO_PULL, ONCE, stretch_words, turn_words};
 use super::pairing::{PairAnswer, pair};
 use crate::trade::guard::Verdict;
-use crate::trade::quantity::{Angle, Torque, TorqueStatement};
+use crate::trade::quantity::{Angle, Torque, TorqueStatement, shortest};
 use crate::trade::stretch::Shank;
 use crate::trade::wrench::Wrench;
 use uom::si::angle::degree;
@@ -89,7 +89,8 @@ impl WholeAnswer {
         if let Some(worst) = self.set.as_ref().and_then(trouble) {
             return worst;
         }
-        let turn = turn_deg.map(|degrees| format!("All to this; then turn a further {degrees}°."));
+        let turn =
+            turn_deg.map(|degrees| format!("All to this; then turn a further {}°.", shortest(degrees)));
         let pair = self.pair.as_ref().map(|pair| pair.sentence.clone());
         let guard = self
             .guard
@@ -146,7 +147,11 @@ fn pull(question: &Question<'_>) -> Vec<String> {
         lines.push(ONCE.to_owned());
     }
     if let Some((shank, mm)) = &question.stretch {
-        lines.push(format!("At {mm} mm of stretch {}.", stretch_words(shank, *mm)));
+        lines.push(format!(
+            "At {} mm of stretch {}.",
+            shortest(*mm),
+            stretch_words(shank, *mm)
+        ));
     }
     let note = question.bolt.and_then(|bolt| bolt.joint.condition.note());
     lines.extend(note.map(str::to_owned));

@@ -7,7 +7,7 @@ use crate::trade::application::{
 };
 use crate::trade::compound::{CompoundClass, Family, Recommendation, recommend};
 use crate::trade::cure::{Chemistry, CureSpec};
-use crate::trade::quantity::Time;
+use crate::trade::quantity::{Time, in_mark, shortest};
 use serde::{Deserialize, Serialize};
 use uom::si::time::minute;
 
@@ -214,9 +214,9 @@ impl BondAnswer {
         ];
         sections.push(Section {
             title: "not known, so taken the cautious way",
-            lines: answer.assumed.iter().map(|open| open.words.to_owned()).collect(),
+            lines: answer.assumed.iter().map(|open| in_mark(open.words)).collect(),
         });
-        let not = |(class, why): &(CompoundClass, &str)| format!("Not {}: {why}", class.name());
+        let not = |(class, why): &(CompoundClass, &str)| format!("Not {}: {}", class.name(), in_mark(why));
         sections.push(Section {
             title: "why not its neighbours",
             lines: answer.rejected.iter().map(not).collect(),
@@ -228,7 +228,7 @@ impl BondAnswer {
     fn assembly_words(&self) -> Option<String> {
         let own = self.bottle.as_ref().and_then(|bottle| bottle.label.assembly);
         // To the tenth and down: a deadline is never told later than it is.
-        let minutes = |time: Time| ((time.get::<minute>() * 10.0 + 1e-6).floor() / 10.0).to_string();
+        let minutes = |time: Time| shortest((time.get::<minute>() * 10.0 + 1e-6).floor() / 10.0);
         let told = match own {
             Some(own) => format!("Within {} min, by its label.", minutes(own)),
             None => {
@@ -275,7 +275,7 @@ impl Section {
     fn new(title: &'static str, lines: &[&str]) -> Self {
         Self {
             title,
-            lines: lines.iter().map(|line| (*line).to_owned()).collect(),
+            lines: lines.iter().map(|line| in_mark(line)).collect(),
         }
     }
 }

@@ -5,7 +5,7 @@ use super::id::bounded;
 use crate::trade::application::{Application, Known};
 use crate::trade::compound::{CompoundClass, Family, Recommendation};
 use crate::trade::cure::{Chemistry, CureSpec, LabelError, LabelTimes};
-use crate::trade::quantity::{ThermodynamicTemperature, Time};
+use crate::trade::quantity::{ThermodynamicTemperature, Time, shortest};
 use serde::{Deserialize, Serialize};
 use std::fmt;
 use uom::si::thermodynamic_temperature::degree_celsius;
@@ -94,7 +94,7 @@ impl fmt::Display for Unfit {
             Self::GapTooWide(joint, label) => {
                 // Metres leave dust in the last digits of millimetres.
                 let clean = |mm: f64| (mm * 1e6).round() / 1e6;
-                let (joint, label) = (clean(*joint), clean(*label));
+                let (joint, label) = (shortest(clean(*joint)), shortest(clean(*label)));
                 write!(f, "Fills {label} mm; the gap is, or may be, {joint} mm.")
             }
             Self::TooColdToApply(shop, label) => {

@@ -3,7 +3,7 @@
 use super::adapter::Adapter;
 use super::guarding::KnownBolt;
 use super::sheet::StepId;
-use crate::trade::quantity::{Length, TorqueStatement, TorqueUnit};
+use crate::trade::quantity::{Length, TorqueStatement, TorqueUnit, printed_with_point};
 use crate::trade::stretch::Shank;
 use serde::{Deserialize, Serialize};
 use uom::si::length::millimeter;
@@ -88,16 +88,21 @@ impl Desk {
 
     /// Remembers a value: once, the newest first.
     pub fn remember(&mut self, statement: &TorqueStatement) {
-        let words = statement.text();
+        let words = remembered(statement);
         self.recent.retain(|old| *old != words);
         self.recent.insert(0, words);
         self.recent.truncate(MOST_RECENT);
     }
 }
 
-/// A statement's numbers without the unit, as the keypad types them: "9–12".
+/// A statement as it is remembered: with the point.
+pub fn remembered(statement: &TorqueStatement) -> String {
+    printed_with_point(|| statement.text())
+}
+
+/// A statement's numbers without the unit, as the keypad types them: "9–12"; with the point.
 pub fn typed_words(statement: &TorqueStatement) -> String {
-    let text = statement.text();
+    let text = remembered(statement);
     text.strip_suffix(statement.unit.symbol())
         .unwrap_or(&text)
         .trim()

@@ -15,7 +15,7 @@ use crate::trade::guard::Fastener;
 use crate::trade::order::{Layout, MOST_BOLTS, Pass};
 use crate::trade::preload::Condition;
 use crate::trade::quantity::{
-    LengthUnit, MassUnit, Stated, TorqueUnit, Unit, decimal, parse_torque, short, unit_symbol,
+    LengthUnit, MassUnit, Stated, TorqueUnit, Unit, decimal, kept, parse_torque, short, unit_symbol,
 };
 use crate::trade::stages::Stage;
 use crate::trade::strength::Strength;
@@ -177,6 +177,10 @@ impl std::error::Error for TableError {}
 /// # Errors
 /// [`TableError`], naming the line and the column; nothing is half read.
 pub fn read(text: &str, first: StepId) -> Result<Vec<Step>, TableError> {
+    kept(|| read_table(text, first))
+}
+
+fn read_table(text: &str, first: StepId) -> Result<Vec<Step>, TableError> {
     let rows = csv::read(text).map_err(TableError::Csv)?;
     let (head, rows) = rows.split_first().ok_or(TableError::NoRows)?;
     let columns = headings(head)?;
@@ -209,7 +213,7 @@ pub fn write(sheet: &Sheet) -> String {
         Work::Fasten(fasten) => Some(row_of(step, fasten)),
         _ => None,
     });
-    csv::write(&std::iter::once(head).chain(rows).collect::<Vec<_>>())
+    kept(|| csv::write(&std::iter::once(head).chain(rows).collect::<Vec<_>>()))
 }
 
 fn row_of(step: &Step, fasten: &Fasten) -> Vec<String> {

@@ -152,7 +152,9 @@ impl Figures {
             let value = plain(text)?;
             Some(match kind {
                 Kind::Celsius => {
-                    let decimals = text.split_once('.').map_or(0, |(_, behind)| behind.len() as u8);
+                    let decimals = text
+                        .split_once(['.', ','])
+                        .map_or(0, |(_, behind)| behind.len() as u8);
                     fixed(self.of_celsius(value), decimals)
                 }
                 Kind::Kilonewton => trimmed(value / self.kilonewtons(), FIGURES),

@@ -15,7 +15,7 @@ use super::sheet::{Sheet, Step, StepId};
 use super::tamper::{closed_words, jump_words};
 use crate::trade::caution;
 use crate::trade::moment::Moment;
-use crate::trade::quantity::{Mass, ThermodynamicTemperature, fixed};
+use crate::trade::quantity::{Mass, ThermodynamicTemperature, fixed, shortest};
 use std::collections::{BTreeMap, BTreeSet};
 use uom::si::mass::kilogram;
 use uom::si::thermodynamic_temperature::degree_celsius;
@@ -226,7 +226,7 @@ pub fn setting_words(to: SetTo) -> String {
             unit,
             decimals,
         } => format!("{} {}", fixed(value, decimals), unit.symbol()),
-        SetTo::Turn(degrees) => format!("{degrees} °"),
+        SetTo::Turn(degrees) => format!("{} °", shortest(degrees)),
         SetTo::Hand => "snug by hand".to_owned(),
         SetTo::All(deed) => deed.done().to_owned(),
     }
@@ -336,7 +336,7 @@ pub fn words(entry: &Entry, sheet: &Sheet) -> String {
             } else {
                 format!(", {tool}")
             };
-            let at = at_c.map_or(String::new(), |at| format!(", at {at} °C"));
+            let at = at_c.map_or(String::new(), |at| format!(", at {} °C", shortest(at)));
             let worked = step.and_then(|step| readings::worked(step, what));
             let value = match worked.filter(|(_, limit)| limit.unit == *unit) {
                 Some((_, limit)) => limit.figure(*value),

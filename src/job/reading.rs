@@ -3,7 +3,7 @@
 use super::id::{ClockId, ReadingId};
 use super::part::PartKey;
 use crate::trade::measure::{DEPTHS, DIRECTIONS};
-use crate::trade::quantity::{MOST_DIGITS, Stated, fixed};
+use crate::trade::quantity::{MOST_DIGITS, Stated, fixed, shortest};
 use serde::{Deserialize, Serialize};
 
 /// What a depth is called.
@@ -218,7 +218,7 @@ pub fn whole_bore(bore: ReadingId) -> What {
 
 /// A number that was read, with its digits where more were read than it needs.
 pub fn figure(value: f64, decimals: Option<u8>) -> String {
-    decimals.map_or_else(|| value.to_string(), |decimals| fixed(value, decimals))
+    decimals.map_or_else(|| shortest(value), |decimals| fixed(value, decimals))
 }
 
 /// The digits worth keeping of a number that was typed with so many behind its point.

@@ -1,7 +1,7 @@
 //! The line that a focal number lies on, as marks to draw: the scale of a wrench at its setting, and that of
 //! any other number between its ends.
 
-use crate::trade::quantity::trimmed;
+use crate::trade::quantity::{shortest, trimmed};
 use crate::trade::wrench::{LOW_PART, Setting, Wrench, WrenchKind};
 
 /// Lines of the tube in sight.
@@ -66,7 +66,7 @@ pub fn thimble_scale(wrench: &Wrench, setting: &Setting) -> Option<ThimbleScale>
 
 /// A mark's value without what subtraction left in the last bits.
 fn tidy(value: f64) -> String {
-    ((value * 1e6).round() / 1e6).to_string()
+    shortest((value * 1e6).round() / 1e6)
 }
 
 /// A number on its line: places from 0 to 1 along it.

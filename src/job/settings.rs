@@ -12,7 +12,9 @@ use super::night::Night;
 use crate::trade::cure::ShopHistory;
 use crate::trade::hoist::BoomPosition;
 use crate::trade::moment::Moment;
-use crate::trade::quantity::{Mass, MassUnit, TemperatureUnit, ThermodynamicTemperature, TorqueUnit};
+use crate::trade::quantity::{
+    DecimalMark, Mass, MassUnit, TemperatureUnit, ThermodynamicTemperature, TorqueUnit,
+};
 use crate::trade::wrench::{Wrench, WrenchKind};
 use serde::{Deserialize, Serialize};
 use uom::si::mass::kilogram;
@@ -64,6 +66,9 @@ pub struct Settings {
     /// What our own temperatures are said in: °C or °F.
     #[serde(skip_serializing_if = "is_celsius")]
     pub temperature: TemperatureUnit,
+    /// What our numbers are shown with on the screen: a decimal point or comma.
+    #[serde(skip_serializing_if = "is_point")]
+    pub decimal: DecimalMark,
     /// Who signs the record.
     pub initials: String,
     /// What is typed on the Torque screen, so that a reload loses nothing.
@@ -85,6 +90,10 @@ fn is_celsius(unit: &TemperatureUnit) -> bool {
     *unit == TemperatureUnit::Celsius
 }
 
+fn is_point(mark: &DecimalMark) -> bool {
+    *mark == DecimalMark::Point
+}
+
 impl Default for Settings {
     fn default() -> Self {
         Self {
@@ -101,6 +110,7 @@ impl Default for Settings {
             aloud: false,
             ticks: false,
             temperature: TemperatureUnit::Celsius,
+            decimal: DecimalMark::Point,
             initials: String::new(),
             torque_typed: String::new(),
             torque_unit: TorqueUnit::NewtonMetre,
@@ -232,7 +242,7 @@ macro_rules! piece {
 
 /// Every piece; each field stands in one.
 pub const PIECES: [Piece; 7] = [
-    piece!("bench": look, aloud, ticks, initials, temperature),
+    piece!("bench": look, aloud, ticks, initials, temperature, decimal),
     piece!("tools": wrenches, in_hand, any_wrench, press_kn, hoist_kg),
     piece!("bottles": bottles),
     piece!("shop": shop, night),

@@ -3,6 +3,7 @@
 use super::dynamic::{Piece, piece, text};
 use crate::device::tilt;
 use crate::job::turning::turn_deg;
+use crate::trade::quantity::shortest;
 use crate::trade::stages::angle_words;
 use leptos::prelude::*;
 
@@ -89,8 +90,9 @@ fn tilt_words(state: Tilt, degrees: f64) -> String {
         Tilt::Refused => "This phone doesn’t tell its tilt: go by the mark.".to_owned(),
         Tilt::Turned { so_far, .. } => {
             format!(
-                "About {:.0}° of {degrees}° by the phone’s tilt: an aid, not a gauge.",
-                so_far.abs()
+                "About {:.0}° of {}° by the phone’s tilt: an aid, not a gauge.",
+                so_far.abs(),
+                shortest(degrees)
             )
         }
     }

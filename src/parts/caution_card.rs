@@ -6,6 +6,7 @@ use crate::device::place;
 use crate::job::sheet::StepId;
 use crate::job::situation::to_show;
 use crate::trade::caution::{Caution, Level};
+use crate::trade::quantity::in_mark;
 use leptos::prelude::*;
 use std::collections::BTreeSet;
 
@@ -51,6 +52,7 @@ fn card((first, read): (bool, bool), caution: Caution) -> AnyView {
         word
     };
     let Caution { danger, act, .. } = caution;
+    let act = in_mark(act);
     let all = first.then(|| {
         view! {
             <button class="all" aria-label="all cautions" on:click=press(|| place::go("cautions"))>

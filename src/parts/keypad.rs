@@ -2,7 +2,7 @@
 
 use super::dynamic::{Press, each, press, state, text};
 use super::typed::Key;
-use crate::trade::quantity::TorqueUnit;
+use crate::trade::quantity::{TorqueUnit, mark};
 use leptos::prelude::*;
 
 const MAIN_UNITS: [TorqueUnit; 3] = [
@@ -142,16 +142,17 @@ fn type_key(face: char, typed: RwSignal<String>) -> Face {
     let (key, name, class) = match face {
         '←' => (Key::Back, "back".to_owned(), "digit back"),
         '×' => (Key::Clear, "clear".to_owned(), "word clear"),
-        '.' => (Key::Type('.'), "point".to_owned(), "digit"),
+        // Typed is the point, whatever is shown.
+        '.' => (Key::Type('.'), mark().name().to_owned(), "digit"),
         '−' => (Key::Type('−'), "minus".to_owned(), "digit"),
         '–' => (Key::Type('–'), "to".to_owned(), "digit"),
         '±' => (Key::Type('±'), "plus or minus".to_owned(), "digit"),
         c => (Key::Type(c), c.to_string(), "digit"),
     };
-    let shown = if face == '×' {
-        "clear".to_owned()
-    } else {
-        face.to_string()
+    let shown = match face {
+        '×' => "clear".to_owned(),
+        '.' => mark().sign().to_string(),
+        other => other.to_string(),
     };
     Face {
         class,

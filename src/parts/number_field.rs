@@ -4,6 +4,7 @@ use super::dynamic::{press, state, text, when};
 use super::keypad::NumberKeypad;
 use super::sheet::sheet;
 use super::typed::read_number;
+use crate::trade::quantity::in_mark;
 use leptos::prelude::*;
 
 /// Whether the keypad of the one reading a step asks for is open: its big key opens it too.
@@ -58,7 +59,7 @@ pub fn NumberField(
     let pad = when(
         move || open.get(),
         move || {
-            let shown = text(move || format!("{} {}", typed.get(), unit.get()));
+            let shown = text(move || format!("{} {}", in_mark(&typed.get()), unit.get()));
             let why = text(move || trouble.get().unwrap_or_default());
             let inside = view! {
                 <div class="entry">

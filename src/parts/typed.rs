@@ -1,6 +1,6 @@
 //! What keys make of an entry, and the number it comes to.
 
-use crate::trade::quantity::{Stated, convert, decimal, trimmed};
+use crate::trade::quantity::{Stated, convert, decimal, in_mark, mark, shortest, trimmed};
 
 /// What a key does to the text typed so far.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -39,14 +39,17 @@ pub fn read_number(text: &str) -> Result<f64, String> {
     if text.trim().is_empty() {
         return Err("Type a number first.".to_owned());
     }
-    decimal(text).ok_or_else(|| format!("“{text}” is not a number: use digits and one point."))
+    decimal(text).ok_or_else(|| {
+        let (text, mark) = (in_mark(text), mark().name());
+        format!("“{text}” is not a number: use digits and one {mark}.")
+    })
 }
 
 /// A number as shown in another unit: as it was read where it is the same, else to five figures; empty where
 /// it can't be told.
 pub fn turned(value: f64, from: &str, to: &str) -> String {
     match convert(value, from, to) {
-        _ if from == to => value.to_string().replace('-', "−"),
+        _ if from == to => shortest(value).replace('-', "−"),
         Some(value) => trimmed(value, 5),
         None => String::new(),
     }

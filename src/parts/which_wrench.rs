@@ -5,7 +5,7 @@ use super::keys::{KeySpec, keys};
 use crate::bench::Bench;
 use crate::device::place;
 use crate::job::wrench_asked::{Marks, UNITS, described, divisions, scales};
-use crate::trade::quantity::TorqueUnit;
+use crate::trade::quantity::{TorqueUnit, shortest};
 use leptos::prelude::*;
 
 /// The question, in the place of the screen that needs the answer.
@@ -34,15 +34,16 @@ pub fn WhichWrench() -> impl IntoView {
                 .iter()
                 .map(|marks| {
                     let marks = *marks;
-                    KeySpec::new(format!("{}–{}", marks.0, marks.1), move || {
-                        scale.set(Some(marks))
-                    })
+                    KeySpec::new(
+                        format!("{}–{}", shortest(marks.0), shortest(marks.1)),
+                        move || scale.set(Some(marks)),
+                    )
                 })
                 .collect(),
             (Some(own), Some(marks)) => divisions(marks)
                 .into_iter()
                 .map(|division| {
-                    KeySpec::new(division.to_string(), move || {
+                    KeySpec::new(shortest(division), move || {
                         bench.tell(bench.add_wrench(described(own, marks, division)));
                     })
                 })

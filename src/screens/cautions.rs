@@ -3,6 +3,7 @@
 use crate::bench::Bench;
 use crate::parts::dynamic::press;
 use crate::trade::caution::{Caution, Level, every};
+use crate::trade::quantity::in_mark;
 use leptos::prelude::*;
 
 /// The page.
@@ -39,7 +40,7 @@ fn part(word: &'static str, class: &'static str, cautions: Vec<Caution>) -> AnyV
                     <p>
                         <strong>{figures.said(&caution.danger)}</strong>
                         " "
-                        {figures.said(caution.act)}
+                        {in_mark(&figures.said(caution.act))}
                     </p>
                     <p class="quiet source">{caution.source}</p>
                 </li>

@@ -11,6 +11,7 @@ use crate::parts::keys::{KeySpec, keys};
 use crate::parts::when::{date, when};
 use crate::parts::work_keys::UndoKey;
 use crate::screens::Route;
+use crate::trade::quantity::kept;
 use leptos::prelude::*;
 
 /// Lines drawn at once; "earlier" draws as many more.
@@ -124,8 +125,12 @@ fn remarked(bench: Bench, about: Option<EntryId>, words: &str) -> bool {
     taken
 }
 
-/// The whole record as a table, oldest first.
+/// The whole record as a table, oldest first; a file, so its numbers have the point.
 fn hand_out_record(bench: Bench) {
+    hand_out("record.csv", "text/csv", &kept(|| record_table(bench)));
+}
+
+fn record_table(bench: Bench) -> String {
     let lines = bench.record.with_untracked(|record| {
         bench
             .sheet
@@ -144,5 +149,5 @@ fn hand_out_record(bench: Bench) {
         ]
     });
     let table: Vec<Vec<String>> = std::iter::once(head.to_vec()).chain(rows).collect();
-    hand_out("record.csv", "text/csv", &csv::write(&table));
+    csv::write(&table)
 }

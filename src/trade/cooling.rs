@@ -6,7 +6,7 @@
 
 use crate::trade::growth::{GrowthError, checked_celsius};
 use crate::trade::material::Material;
-use crate::trade::quantity::{Length, ThermodynamicTemperature, Time};
+use crate::trade::quantity::{Length, ThermodynamicTemperature, Time, in_mark};
 use crate::trade::stored;
 use serde::{Deserialize, Serialize};
 use std::fmt;
@@ -56,14 +56,14 @@ pub enum CoolingError {
 
 impl fmt::Display for CoolingError {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        f.write_str(match self {
+        f.write_str(&in_mark(match self {
             Self::Thickness => "Enter a wall thickness between 0.1 and 200 mm.",
             Self::Temperature => "Enter a temperature between −100 and 300 °C.",
             Self::AlreadyShut => {
                 "The part is past that temperature at the start: warm it (or chill it) further."
             }
             Self::StaysOpen => "The room never brings the part to that temperature: it stays good.",
-        })
+        }))
     }
 }
 

@@ -2,7 +2,7 @@
 
 use crate::trade::growth::{GrowthError, size_at_20};
 use crate::trade::material::Material;
-use crate::trade::quantity::{Length, ThermodynamicTemperature};
+use crate::trade::quantity::{Length, ThermodynamicTemperature, fixed};
 use crate::trade::stored;
 use serde::{Deserialize, Serialize};
 use std::fmt;
@@ -39,7 +39,11 @@ impl fmt::Display for MeasureError {
             Self::Missing(1) => f.write_str("One reading is still to be taken."),
             Self::Missing(count) => write!(f, "{count} readings are still to be taken."),
             Self::Reading => f.write_str("Enter each reading, above zero and under 1000 mm."),
-            Self::Stray(mm) => write!(f, "{mm:.3} mm is far from the other readings: take it again."),
+            Self::Stray(mm) => write!(
+                f,
+                "{} mm is far from the other readings: take it again.",
+                fixed(*mm, 3)
+            ),
             Self::Temperature => f.write_str("Enter a temperature between −100 and 300 °C."),
             Self::Limits => f.write_str("Enter at least one limit, the lower one first."),
         }

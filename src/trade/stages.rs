@@ -1,6 +1,6 @@
 //! Tightening in stages: snug, torque, angle; and what a self-locking nut adds.
 
-use super::quantity::{Angle, Torque, TorqueStatement, significant};
+use super::quantity::{Angle, Torque, TorqueStatement, trimmed};
 use serde::{Deserialize, Serialize};
 use std::fmt;
 use uom::si::angle::degree;
@@ -170,11 +170,7 @@ pub fn angle_words(degrees: f64, off: f64) -> String {
 
 /// An angle in at most four figures, without trailing zeros.
 fn plain(degrees: f64) -> String {
-    let text = significant(degrees, 4);
-    if !text.contains('.') {
-        return text;
-    }
-    text.trim_end_matches('0').trim_end_matches('.').to_owned()
+    trimmed(degrees, 4)
 }
 
 /// Why a list of stages makes no sense; `at` counts stages from 0.

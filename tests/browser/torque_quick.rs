@@ -38,6 +38,29 @@ fn a_manuals_foot_pounds_become_the_wrenchs_inch_pounds() {
     });
 }
 
+/// The decimal comma is a choice on Bench; what is typed and every answer has it, after a reload too.
+#[test]
+fn who_chose_the_decimal_comma_reads_and_types_it() {
+    story("torque-comma", Screen::UPRIGHT, async |page| {
+        page.open_at("#bench").await?;
+        page.tap(radio("decimal comma 7,2")).await?;
+        page.see_on(radio("decimal comma 7,2")).await?;
+        page.open_at("#torque").await?;
+        page.tap(button(has("foot-pounds"))).await?;
+        page.tap_keys(&["7", "comma", "2"]).await?;
+        page.see_words("7,2 ft·lb").await?;
+        page.see_words("rounding −0,5 %").await?;
+        // 7.2 × 12 = 86.4 in·lb exactly.
+        page.tap(button(has("how it comes about"))).await?;
+        page.see_words("86,4").await?;
+        page.tap(button("back")).await?;
+        page.screenshot("torque-comma").await?;
+        page.reload().await?;
+        page.see_words("7,2 ft·lb").await?;
+        page.see_words("rounding −0,5 %").await
+    });
+}
+
 #[test]
 fn nonsense_is_said_and_kept() {
     story("torque-nonsense", Screen::UPRIGHT, async |page| {

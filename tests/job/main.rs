@@ -13,6 +13,7 @@ mod checks;
 mod counts;
 mod csv;
 mod cure_gate;
+mod decimal_comma;
 mod figures;
 mod fill_run;
 mod form;

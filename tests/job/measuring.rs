@@ -268,6 +268,42 @@ fn the_typed_number_is_the_number_shown() {
     assert_eq!(none, ["codes", "plastic", "insert"]);
 }
 
+/// With the comma chosen every number of an answer, and of the field it was typed in, has it; nothing else changes.
+#[test]
+fn answers_have_the_users_decimal_mark() {
+    use halfcase::trade::quantity::{DecimalMark, choose};
+    let all = || {
+        let mut words = Vec::new();
+        for (id, with, ..) in EXAMPLES {
+            for inch in [false, true] {
+                let mut bench = filled(of(id), with);
+                bench.inch = inch;
+                let Ok(answer) = of(id).answer(&bench) else {
+                    continue;
+                };
+                words.extend([answer.number, answer.verdict]);
+                words.extend(answer.rows.into_iter().map(|(_, words)| words));
+                let numbers = of(id).fields.iter().map(|field| field.text(62.0125, inch));
+                words.extend(numbers);
+            }
+        }
+        words
+    };
+    let with_point = all();
+    choose(DecimalMark::Comma);
+    let with_comma = all();
+    assert_eq!(with_point.len(), with_comma.len());
+    assert!(with_comma.iter().filter(|words| words.contains(',')).count() > 50);
+    for (point, comma) in with_point.iter().zip(&with_comma) {
+        assert_eq!(point.replace('.', ","), comma.replace('.', ","));
+        let letters: Vec<char> = comma.chars().collect();
+        let left = letters
+            .windows(3)
+            .any(|three| three[0].is_ascii_digit() && three[1] == '.' && three[2].is_ascii_digit());
+        assert!(!left, "{comma}");
+    }
+}
+
 /// What has failed is never shown as what passed.
 #[test]
 fn a_failed_example_is_refused() {

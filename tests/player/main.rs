@@ -21,11 +21,13 @@ mod stock;
 mod store;
 
 use chance::Chance;
+use halfcase::job::journal::{Filter, journal};
 use halfcase::job::keep::Shelves;
 use halfcase::job::shelf::{Shelf, Store};
 use halfcase::job::start;
 use halfcase::job::state::{Now, State, Transaction};
 use halfcase::trade::moment::Moment;
+use halfcase::trade::quantity::{DecimalMark, choose};
 use promises::Played;
 use std::rc::Rc;
 use store::Paper;
@@ -67,6 +69,79 @@ fn every_promise_holds_after_every_touch() {
             "{played}"
         );
     }
+}
+
+/// Who chose the decimal comma has the same bench to the byte: the same touches are taken, and what is kept and what
+/// a backup holds differ in nothing.
+#[test]
+fn what_is_kept_does_not_go_by_the_decimal_mark() {
+    let seed = number("HALFCASE_SEED", 1);
+    for bench in 0..2 {
+        let [point, comma] = DecimalMark::ALL.map(|mark| touched(seed.wrapping_add(bench), mark));
+        assert_eq!(point.taken, comma.taken);
+        assert!(point.taken * 3 > ON_ONE_BENCH, "only {} were taken", point.taken);
+        assert_eq!(point.stored, comma.stored);
+        assert_eq!(point.backup, comma.backup);
+        // What is heard, and the record, are told anew on the screen: nothing but the mark differs there.
+        assert_eq!(point.told.len(), comma.told.len());
+        for (point, comma) in point.told.iter().zip(&comma.told) {
+            assert_eq!(point.replace('.', ","), comma.replace('.', ","));
+        }
+        assert_ne!(point.told, comma.told, "no line with a fraction was written");
+    }
+}
+
+/// What a bench has come to.
+struct Come {
+    taken: usize,
+    stored: Vec<(String, String)>,
+    backup: Vec<(String, u32, String)>,
+    told: Vec<String>,
+}
+
+/// Touches one bench at random, its numbers printed with that mark.
+fn touched(seed: u64, mark: DecimalMark) -> Come {
+    choose(mark);
+    let mut chance = Chance::new(seed);
+    let paper = Rc::new(Paper::default());
+    let shelves = shelves(&paper);
+    shelves
+        .keep_everything(&start::example())
+        .unwrap_or_else(|error| panic!("{error}"));
+    let mut state = shelves.read().state;
+    let mut now = BEGIN;
+    let mut come = Come {
+        taken: 0,
+        stored: Vec::new(),
+        backup: Vec::new(),
+        told: Vec::new(),
+    };
+    for _ in 0..ON_ONE_BENCH {
+        now = Moment(now.0 + hand::pause_ms(&mut chance));
+        let at = Now::utc(now);
+        let intent = hand::next(&mut chance, &state, at);
+        let Ok(transaction) = state.apply(&intent, at) else {
+            continue;
+        };
+        come.taken += 1;
+        come.told.extend(state.heard(&transaction));
+        state.take(transaction.clone());
+        shelves
+            .keep(&state, &transaction)
+            .unwrap_or_else(|error| panic!("seed {seed}: {error}"));
+    }
+    come.backup = shelves.texts(&state);
+    for job in state.files.values() {
+        let lines = journal(&job.record, &job.sheet, Filter::All, None, usize::MAX).lines;
+        come.told.extend(lines.into_iter().map(|line| line.what));
+    }
+    let keys = paper.keys();
+    come.stored = keys
+        .into_iter()
+        .filter_map(|key| paper.get(&key).map(|text| (key, text)))
+        .collect();
+    choose(DecimalMark::Point);
+    come
 }
 
 /// Plays on one bench.

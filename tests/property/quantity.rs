@@ -2,9 +2,9 @@
 
 use halfcase::trade::pair::{Agreement, agree};
 use halfcase::trade::quantity::{
-    LengthUnit, TemperatureUnit, TorqueStatement, TorqueUnit, Unit, fixed, parse_deviation, parse_length,
-    parse_temperature, parse_torque, parse_torques, print_inch_fraction, print_temperature, print_torque,
-    significant,
+    DecimalMark, LengthUnit, Stated, TemperatureUnit, TorqueStatement, TorqueUnit, Unit, choose, decimal,
+    fixed, parse_deviation, parse_length, parse_temperature, parse_torque, parse_torques,
+    print_inch_fraction, print_temperature, print_torque, rounded, shortest, significant, trimmed,
 };
 use proptest::prelude::*;
 use proptest::sample::select;
@@ -66,6 +66,27 @@ proptest! {
         prop_assert_eq!(loaded.text(), statement.text());
         let twice = format!("{} ({})", statement.text(), statement.text());
         prop_assert_eq!(parse_torques(&twice, None).map(|list| list.len()), Ok(2));
+    }
+
+    /// With either mark a printed number is read back as the same value, and the comma's text is the point's but
+    /// for its mark; also where a comma might part thousands.
+    #[test]
+    fn either_mark_reads_back(value in -9_999.0f64..9_999.0, decimals in 0u8..=6, figures in 1u32..=12) {
+        choose(DecimalMark::Point);
+        let point = [fixed(value, decimals), significant(value, figures), trimmed(value, figures), rounded(value, decimals), shortest(value)];
+        choose(DecimalMark::Comma);
+        let comma = [fixed(value, decimals), significant(value, figures), trimmed(value, figures), rounded(value, decimals), shortest(value)];
+        for (point, comma) in point.iter().zip(&comma) {
+            prop_assert_eq!(&point.replace('.', ","), comma);
+            prop_assert_eq!(decimal(point), decimal(comma));
+            prop_assert!(decimal(comma).is_some());
+            prop_assert_eq!(Stated::typed(point), Stated::typed(comma));
+        }
+        let length = format!("{} mm", fixed(value, 3));
+        let read = parse_deviation(&length, None);
+        prop_assert!(read.is_ok(), "{}", length);
+        prop_assert_eq!(read.map(|read| read.text()), Ok(length));
+        choose(DecimalMark::Point);
     }
 
     #[test]

@@ -3,7 +3,7 @@
 use super::Kept;
 use super::read::{Refused, Set};
 use crate::job::figures::Figures;
-use crate::trade::quantity::{Stated, decimal, trimmed};
+use crate::trade::quantity::{Stated, decimal, mark, shortest, trimmed};
 
 /// One number of a `T`.
 pub struct Number<T> {
@@ -147,7 +147,7 @@ impl<T> Number<T> {
         match self.stated {
             Some((get, _)) => get(it).map_or(String::new(), Stated::text),
             None => (self.get)(it).map_or(String::new(), |value| match self.unit(it).1 {
-                1.0 => value.to_string().replace('-', "−"),
+                1.0 => shortest(value).replace('-', "−"),
                 factor => trimmed(value / factor, 5),
             }),
         }
@@ -195,7 +195,7 @@ impl<T> Number<T> {
             return Ok(());
         }
         let number = decimal(typed)
-            .ok_or_else(|| Refused::Said("Enter a number: digits and one point.".to_owned()))?;
+            .ok_or_else(|| Refused::Said(format!("Enter a number: digits and one {}.", mark().name())))?;
         let (unit, factor) = self.unit(it);
         let kept = self
             .hold(number * factor, unit, |number| trimmed(number / factor, 5))

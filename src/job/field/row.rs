@@ -4,6 +4,7 @@ use super::form::{Entry, Form};
 use super::number::{Number, Seen};
 use super::read::{Refused, Set, named, pick, yes};
 use crate::trade::material::Material;
+use crate::trade::quantity::in_mark;
 
 /// A field of a `T`, or a run of numbers that a screen of the bench shows together.
 pub enum Field<T: 'static> {
@@ -91,7 +92,7 @@ impl<T> Field<T> {
                 entry,
                 get,
                 ..
-            } => form.add(path(id), label, &get(it), entry.clone()),
+            } => form.add(path(id), &in_mark(label), &get(it), entry.clone()),
             Self::Choice {
                 id,
                 label,

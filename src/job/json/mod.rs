@@ -2,6 +2,7 @@
 //!
 //! Small on purpose: serde builds a copy of its code for each type and each way in, so there is one way
 //! in (fields by name, words as `&str`) and whatever doesn't depend on the type is an ordinary function.
+//! Numbers within words are read and written as files have them, whatever mark the user chose.
 
 mod error;
 mod indent;
@@ -15,6 +16,7 @@ pub use error::JsonError;
 
 pub use node::Parting;
 
+use crate::trade::quantity::kept;
 use node::Node;
 use serde::Serialize;
 use serde::de::DeserializeOwned;
@@ -34,7 +36,7 @@ use serde_json::Value;
 /// ```
 pub fn read<T: DeserializeOwned>(text: &str) -> Result<T, JsonError> {
     let root = parse::parse(text)?;
-    read::read(&root).map_err(|error| error.on_line_of(text))
+    kept(|| read::read(&root)).map_err(|error| error.on_line_of(text))
 }
 
 /// Reads one value in which a text may say two things at once: wherever fields stand under the name
@@ -45,8 +47,11 @@ pub fn read<T: DeserializeOwned>(text: &str) -> Result<T, JsonError> {
 /// As [`read`].
 pub fn read_parted<T: DeserializeOwned>(text: &str, parting: &Parting) -> Result<T, JsonError> {
     let mut root = parse::parse(text)?;
-    root.part(parting);
-    read::read(&root).map_err(|error| error.on_line_of(text))
+    kept(|| {
+        root.part(parting);
+        read::read(&root)
+    })
+    .map_err(|error| error.on_line_of(text))
 }
 
 /// Reads one value out of what was read before.
@@ -54,7 +59,7 @@ pub fn read_parted<T: DeserializeOwned>(text: &str, parting: &Parting) -> Result
 /// # Errors
 /// As [`read`], without a line.
 pub fn from_value<T: DeserializeOwned>(value: &Value) -> Result<T, JsonError> {
-    read::read(&Node::of(value, &mut 0))
+    kept(|| read::read(&Node::of(value, &mut 0)))
 }
 
 /// Writes a value on one line.
@@ -63,7 +68,7 @@ pub fn from_value<T: DeserializeOwned>(value: &Value) -> Result<T, JsonError> {
 /// Bytes, or a map whose keys are neither words nor numbers.
 pub fn write<T: Serialize + ?Sized>(value: &T) -> Result<String, JsonError> {
     let mut text = String::new();
-    value.serialize(write::Writer(&mut text))?;
+    kept(|| value.serialize(write::Writer(&mut text)))?;
     Ok(text)
 }
 

@@ -3,6 +3,7 @@
 use crate::job::field::{Entry, Form, Refused, Set, pick, refuse};
 use crate::trade::application::{Application, Choice, DONT_KNOW, JointKind, answer, questions};
 use crate::trade::compound::recommend;
+use crate::trade::quantity::in_mark;
 
 /// Whether what is filled in reaches it.
 pub const WETTED: &str = "Does what is filled in reach it?";
@@ -48,11 +49,11 @@ pub fn show(form: &mut Form, joint: &Application) {
         let offered = question
             .choices
             .iter()
-            .map(|choice| (choice.id.to_owned(), choice.words.to_owned()));
+            .map(|choice| (choice.id.to_owned(), in_mark(choice.words)));
         form.add(
             format!("joint/answer/{}", question.id),
             question.words,
-            chosen.map_or("Don't know", |choice| choice.words),
+            &chosen.map_or("Don't know".to_owned(), |choice| in_mark(choice.words)),
             Entry::Choice(offered.collect()),
         );
     }

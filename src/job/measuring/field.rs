@@ -1,7 +1,7 @@
 //! A field of a calculation: its unit, its one range, how it is shown in mm or inches.
 
 use crate::trade::quantity::Force;
-use crate::trade::quantity::{LengthUnit, TemperatureUnit, TorqueUnit, Unit, convert, fixed};
+use crate::trade::quantity::{LengthUnit, TemperatureUnit, TorqueUnit, Unit, convert, rounded};
 use uom::si::force::{newton, pound_force};
 
 /// What a number measures, kept in the first unit, shown in it or in the second.
@@ -255,12 +255,7 @@ impl Field {
         let Takes::Number(measure, _) = self.takes else {
             return String::new();
         };
-        let text = fixed(measure.out(kept, inch), measure.decimals(inch));
-        if text.contains('.') {
-            text.trim_end_matches('0').trim_end_matches('.').to_owned()
-        } else {
-            text
-        }
+        rounded(measure.out(kept, inch), measure.decimals(inch))
     }
 
     /// The word that holds: the one given where it is offered, else the first offered.

@@ -3,6 +3,7 @@
 use super::draft::Draft;
 use super::{Intent, Name, Now, Refused, State, Transaction, Way};
 use crate::job::id::MOST;
+use crate::trade::quantity::printed_with_point;
 
 impl State {
     /// What `intent` changes at `now`; nothing is changed yet.
@@ -10,6 +11,13 @@ impl State {
     /// # Errors
     /// [`Refused`]: why it changes nothing, and what to do.
     pub fn apply(&self, intent: &Intent, now: Now) -> Result<Transaction, Refused> {
+        // What is decided is kept, so its words have the point; a refusal is shown, so its words are made anew
+        // with the user's mark.
+        printed_with_point(|| self.settle(intent, now))
+            .map_err(|refused| self.settle(intent, now).err().unwrap_or(refused))
+    }
+
+    fn settle(&self, intent: &Intent, now: Now) -> Result<Transaction, Refused> {
         let done = self.decide(intent, now)?;
         // A line of a greater number could not be read back.
         if done.lines.iter().any(|(_, entry)| entry.id.0 > MOST) {

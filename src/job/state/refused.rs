@@ -3,7 +3,7 @@
 use crate::job::kinds::Gauged;
 use crate::job::night::NightError;
 use crate::job::planning::PlanRefused;
-use crate::trade::quantity::short_name;
+use crate::trade::quantity::{in_mark, short_name};
 use crate::trade::wrench::WrenchError;
 use std::fmt;
 
@@ -192,7 +192,7 @@ impl fmt::Display for Refused {
             Self::NotGauged(Gauged::Tight) => f.write_str("Put the cap on and tighten it fully first."),
             Self::NotGauged(Gauged::Off) => f.write_str("Take the cap off first."),
             Self::NotGauged(Gauged::Wiped) => f.write_str("Wipe all of the gauging plastic away first."),
-            Self::NoSense(words) => f.write_str(words),
+            Self::NoSense(words) => f.write_str(&in_mark(words)),
             Self::OtherUnit(asked, read) => {
                 let named = |unit: &str| match unit {
                     "" => "no unit".to_owned(),

@@ -715,6 +715,8 @@ fn setting(answer: &PassAnswer, instead: Option<&Instead>) -> Setting {
 
 /// A printed number and its digits behind the point.
 fn figures(number: &str) -> (f64, u8) {
-    let decimals = number.split_once('.').map_or(0, |(_, behind)| behind.len() as u8);
+    let decimals = number
+        .split_once(['.', ','])
+        .map_or(0, |(_, behind)| behind.len() as u8);
     (decimal(number).unwrap_or(0.0), decimals)
 }

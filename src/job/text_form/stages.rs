@@ -2,6 +2,7 @@
 
 use super::said;
 use super::turn::angle;
+use crate::trade::quantity::shortest;
 use crate::trade::stages::{Act, Deed, Stage, Way, check};
 use serde::{Deserialize, Deserializer, Serialize, Serializer, de::Error};
 
@@ -114,8 +115,8 @@ pub fn words(stage: &Stage) -> String {
     let act = match &stage.act {
         Act::Snug { torque } => format!("snug {}", torque.text()),
         Act::Torque(torque) => torque.text(),
-        Act::Angle { degrees, off } if *off == 0.0 => format!("{degrees}°"),
-        Act::Angle { degrees, off } => format!("{degrees}° ± {off}°"),
+        Act::Angle { degrees, off } if *off == 0.0 => format!("{}°", shortest(*degrees)),
+        Act::Angle { degrees, off } => format!("{}° ± {}°", shortest(*degrees), shortest(*off)),
         plain @ (Act::All(_) | Act::SnugByHand | Act::Again) => {
             let row = ACTS.iter().find(|(act, _)| act == plain);
             row.map_or(String::new(), |(_, words)| {

@@ -8,7 +8,7 @@ use crate::parts::choice_tiles::{ChoiceTiles, Tile};
 use crate::parts::dynamic::{derive, from_its_top, memo, piece, press, text};
 use crate::parts::number_field::NumberField;
 use crate::trade::compound::CompoundClass;
-use crate::trade::quantity::{ThermodynamicTemperature, Time};
+use crate::trade::quantity::{ThermodynamicTemperature, Time, shortest};
 use leptos::prelude::*;
 use uom::si::thermodynamic_temperature::degree_celsius;
 use uom::si::time::{hour, minute};
@@ -329,9 +329,7 @@ fn figure_field(figure: &'static Figure, draft: RwSignal<Option<Bottle>>) -> Any
             true => bench.figures().of_celsius(number),
             false => number,
         });
-        number.map_or(String::new(), |number| {
-            ((number * 100.0).round() / 100.0).to_string()
-        })
+        number.map_or(String::new(), |number| shortest((number * 100.0).round() / 100.0))
     });
     let take = move |typed: f64| {
         let figures = untrack(|| bench.figures());
@@ -340,7 +338,7 @@ fn figure_field(figure: &'static Figure, draft: RwSignal<Option<Bottle>>) -> Any
             false => typed,
         };
         if !(figure.least..=figure.most).contains(&number) {
-            let (least, most, unit) = (figure.least, figure.most, figure.unit);
+            let (least, most, unit) = (shortest(figure.least), shortest(figure.most), figure.unit);
             return Err(figures.said(&format!("A label says {least} to {most} {unit}: read it again.")));
         }
         let out = figure.optional && typed == 0.0;

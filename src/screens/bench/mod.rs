@@ -14,7 +14,7 @@ use crate::parts::number_field::NumberField;
 use crate::parts::shop::ShopTemperature;
 use crate::parts::work_keys::UndoKey;
 use crate::screens::Route;
-use crate::trade::quantity::{MassUnit, Unit, trimmed};
+use crate::trade::quantity::{DecimalMark, MassUnit, Unit, trimmed};
 use leptos::prelude::*;
 
 /// Settings of the bench.
@@ -163,12 +163,18 @@ fn OurFigures() -> impl IntoView {
         let take = move || bench.set("unit of mass", |settings| settings.lift.unit = unit);
         radio(words, now, take)
     });
+    let marks = DecimalMark::ALL.map(|mark| {
+        let now = move || bench.settings.with(|settings| settings.decimal) == mark;
+        let take = move || bench.set("decimal mark", |settings| settings.decimal = mark);
+        radio(mark.words(), now, take)
+    });
     view! {
         <fieldset>
             <legend>"Our own figures"</legend>
             <p class="quiet">"The manual’s own stay as the manual has them; so do the plan, the record and files."</p>
             <div class="tiles" role="radiogroup" aria-label="temperatures">{degrees.into_iter().collect::<Vec<_>>()}</div>
             <div class="tiles" role="radiogroup" aria-label="masses and forces">{masses.into_iter().collect::<Vec<_>>()}</div>
+            <div class="tiles" role="radiogroup" aria-label="decimal mark">{marks.into_iter().collect::<Vec<_>>()}</div>
         </fieldset>
     }
 }

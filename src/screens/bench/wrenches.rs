@@ -5,7 +5,7 @@ use crate::job::answer::percent;
 use crate::parts::dynamic::{Piece, from_its_top, piece, press, text, whether};
 use crate::parts::number_field::NumberField;
 use crate::parts::picker::pick;
-use crate::trade::quantity::TorqueUnit;
+use crate::trade::quantity::{TorqueUnit, shortest};
 use crate::trade::wrench::{Wrench, WrenchKind};
 use leptos::prelude::*;
 
@@ -99,11 +99,11 @@ fn fresh() -> Wrench {
 /// "20–120 in·lb by 1, ±4 %".
 fn wrench_words(wrench: &Wrench) -> String {
     let range = if wrench.min == wrench.max {
-        wrench.min.to_string()
+        shortest(wrench.min)
     } else {
-        format!("{}–{}", wrench.min, wrench.max)
+        format!("{}–{}", shortest(wrench.min), shortest(wrench.max))
     };
-    let (unit, by) = (wrench.unit.symbol(), wrench.division);
+    let (unit, by) = (wrench.unit.symbol(), shortest(wrench.division));
     format!("{range} {unit} by {by}, ±{} %", percent(wrench.accuracy))
 }
 
@@ -239,7 +239,7 @@ fn number(
         }
     };
     let unit = text(move || draft.with(|d| d.unit.symbol().to_owned()));
-    view! { <NumberField name unit value=text(move || draft.with(|d| get(d).to_string())) take /> }.into_any()
+    view! { <NumberField name unit value=text(move || draft.with(|d| shortest(get(d)))) take /> }.into_any()
 }
 
 fn percentage(draft: RwSignal<Wrench>) -> AnyView {

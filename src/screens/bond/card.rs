@@ -8,6 +8,7 @@ use crate::parts::choice_tiles::{ChoiceTiles, Tile};
 use crate::parts::dynamic::{memo, piece, press, text};
 use crate::parts::when::span;
 use crate::trade::cure::Milestone;
+use crate::trade::quantity::in_mark;
 use leptos::prelude::*;
 use uom::si::thermodynamic_temperature::degree_celsius;
 
@@ -29,7 +30,7 @@ pub fn AnswerCard(desk: Desk) -> impl IntoView {
     let title = text(move || desk.answer().map_or("", |answer| answer.title()).to_owned());
     let reason = text(move || {
         let reason = desk.answer().map_or("", |answer| answer.recommendation.reason);
-        desk.bench.in_figures(reason)
+        in_mark(&desk.bench.in_figures(reason))
     });
     let refused = text(move || {
         let refused = desk.answer().and_then(|answer| answer.refused);

@@ -5,6 +5,7 @@ use crate::job::bonding::{Walk, chosen_words};
 use crate::parts::choice_tiles::{ChoiceTiles, Tile};
 use crate::parts::dynamic::{memo, piece, press};
 use crate::trade::application::{DONT_KNOW, JointKind, Question};
+use crate::trade::quantity::in_mark;
 use leptos::prelude::*;
 
 /// A question as the screen asks it.
@@ -45,7 +46,7 @@ fn asked(walk: &Walk, again: Option<&str>) -> Option<Asked> {
         id: question.id.to_owned(),
         words: question.words,
         tiles: choices
-            .map(|choice| Tile::new(choice.id, choice.words, chosen == Some(choice.id)))
+            .map(|choice| Tile::new(choice.id, in_mark(choice.words), chosen == Some(choice.id)))
             .collect(),
         assumed: question.assumed,
         more,
@@ -129,7 +130,7 @@ fn answers(walk: &Walk) -> Vec<(String, &'static str, String)> {
         (
             question.id.to_owned(),
             question.words,
-            chosen_words(question).to_owned(),
+            in_mark(chosen_words(question)),
         )
     };
     std::iter::once(kind)

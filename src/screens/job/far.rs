@@ -13,7 +13,7 @@ use crate::job::sheet::{Step, StepId};
 use crate::parts::dynamic::{memo, press, text, when};
 use crate::parts::strip::nearest;
 use crate::trade::guard::Verdict;
-use crate::trade::quantity::TorqueUnit;
+use crate::trade::quantity::{TorqueUnit, printed_with_point, shortest};
 use leptos::prelude::*;
 
 /// Without a touch for so long, ms.
@@ -53,8 +53,13 @@ pub fn far(step: StepId) -> AnyView {
     view! { {shown} }.into_any()
 }
 
-/// What is asked and its number, as they are said aloud; the unit in full.
+/// What is asked and its number, as they are said aloud; the unit in full. The voice is English, so that it has the
+/// point: it would read 1,200 as twelve hundred.
 pub fn spoken(bench: Bench, step: StepId) -> String {
+    printed_with_point(|| said_aloud(bench, step))
+}
+
+fn said_aloud(bench: Bench, step: StepId) -> String {
     let (face, small) = face(bench, step).unwrap_or_default();
     let (number, symbol) = number(bench, step);
     let (symbol, adapter) = symbol.split_once(", ").unwrap_or((&symbol, ""));
@@ -96,7 +101,7 @@ fn number(bench: Bench, step: StepId) -> (String, String) {
                 format!("{}{adapter}", answer.unit.symbol()),
             )
         }
-        Some(PassAnswer::Angle { degrees, .. }) => (degrees.to_string(), "°".to_owned()),
+        Some(PassAnswer::Angle { degrees, .. }) => (shortest(degrees), "°".to_owned()),
         Some(PassAnswer::Hand | PassAnswer::All(_)) | None => Default::default(),
     }
 }

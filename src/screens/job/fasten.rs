@@ -26,6 +26,7 @@ use crate::parts::work_keys::Resting;
 use crate::screens::Route;
 use crate::trade::guard::Verdict;
 use crate::trade::order::Layout;
+use crate::trade::quantity::shortest;
 use crate::trade::stages::Deed;
 use leptos::prelude::*;
 
@@ -278,10 +279,10 @@ fn turn_plate(degrees: f64, off: f64) -> AnyView {
     let unit = if off == 0.0 {
         "°".to_owned()
     } else {
-        format!("° ± {off}°")
+        format!("° ± {}°", shortest(off))
     };
     view! {
-        <Plate says="turn a further".to_owned() number=degrees.to_string() unit />
+        <Plate says="turn a further".to_owned() number=shortest(degrees) unit />
         <AngleGauge degrees=derive(move || degrees) off />
     }
     .into_any()

@@ -82,7 +82,7 @@ fn answer_plate(bench: Bench) -> AnyView {
 fn answered_plate(answer: Answer, model: &'static str) -> AnyView {
     let verdict = if answer.refused { "trouble mid" } else { "mid" };
     // A range is two numbers, and a class may be a word: they have no room at the size of one number.
-    let digits = |c: char| c.is_ascii_digit() || "-−.".contains(c);
+    let digits = |c: char| c.is_ascii_digit() || "-−.,".contains(c);
     let number = if !answer.number.chars().all(digits) {
         view! { <div class="large">{answer.number} " " {answer.unit}</div> }.into_any()
     } else {

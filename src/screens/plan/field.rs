@@ -3,13 +3,13 @@
 use crate::bench::Bench;
 use crate::job::field::{Entry, Shown};
 use crate::job::sheet::StepId;
-use crate::parts::dynamic::{derive, piece, press, when};
+use crate::parts::dynamic::{derive, piece, press, text, when};
 use crate::parts::keypad::TorqueKeypad;
 use crate::parts::keys::{KeySpec, keys};
 use crate::parts::number_field::NumberField;
 use crate::parts::sheet::sheet;
 use crate::parts::thread_picker::thread_sheet;
-use crate::trade::quantity::{TorqueUnit, parse_torque};
+use crate::trade::quantity::{TorqueUnit, in_mark, parse_torque};
 use leptos::prelude::*;
 
 /// One row of the form of that step.
@@ -197,7 +197,7 @@ pub fn torque_sheet(
     let inside = view! {
         <div class="entry">
             <span class="quiet">{asked}</span>
-            <span class="typed" aria-live="polite">{typed} " " {derive(move || unit.get().symbol())}</span>
+            <span class="typed" aria-live="polite">{text(move || in_mark(&typed.get()))} " " {derive(move || unit.get().symbol())}</span>
         </div>
         <p class="trouble-line" role="alert">{trouble}</p>
         <TorqueKeypad typed unit clearing=|()| () words=move |()| in_words.set(true) />

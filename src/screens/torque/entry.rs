@@ -1,6 +1,6 @@
 //! What is typed on the Torque screen and what comes of it, tied to what the bench keeps.
 
-use crate::bench::{Bench, Desk, typed_words};
+use crate::bench::{Bench, Desk, remembered, typed_words};
 use crate::job::answer::TorqueAnswer;
 use crate::job::asked::{Question, WholeAnswer, answer};
 use crate::job::guarding::GuardAnswer;
@@ -148,7 +148,7 @@ impl Entry {
     /// Remembers the typed value among the last ones.
     pub fn remember(self) {
         if let Ok(statement) = self.read.get_untracked() {
-            let words = statement.text();
+            let words = remembered(&statement);
             if self
                 .desk
                 .with_untracked(|desk| desk.recent.first() != Some(&words))

@@ -7,6 +7,7 @@ use crate::job::sense;
 use crate::parts::adapter_drawing::adapter_drawing;
 use crate::parts::dynamic::{Piece, memo, piece, press, text, whether};
 use crate::parts::number_field::NumberField;
+use crate::trade::quantity::{in_mark, shortest};
 use leptos::prelude::*;
 
 /// The less frequent things, one below the other.
@@ -29,7 +30,7 @@ fn also_words(entry: Entry) -> String {
     if typed.is_empty() {
         "a second unit".to_owned()
     } else {
-        format!("{typed} {}", entry.also_unit.get().symbol())
+        format!("{} {}", in_mark(&typed), entry.also_unit.get().symbol())
     }
 }
 
@@ -73,7 +74,7 @@ fn size(
     get: fn(&Adapter) -> f64,
     set: fn(&mut Adapter, f64),
 ) -> AnyView {
-    let value = text(move || entry.desk.with(|desk| get(&desk.adapter).to_string()));
+    let value = text(move || entry.desk.with(|desk| shortest(get(&desk.adapter))));
     let take = move |number: f64| {
         let mut adapter = entry.desk.with_untracked(|desk| desk.adapter);
         set(&mut adapter, number);
@@ -89,7 +90,7 @@ fn NutPart(entry: Entry) -> impl IntoView {
     let value = text(move || {
         entry
             .desk
-            .with(|desk| desk.running.map_or(String::new(), |r| r.to_string()))
+            .with(|desk| desk.running.map_or(String::new(), shortest))
     });
     let take = move |number: f64| {
         let number = sense::RUNNING.of(number)?;
@@ -124,7 +125,7 @@ fn TurnPart(entry: Entry) -> impl IntoView {
     let value = text(move || {
         entry
             .desk
-            .with(|desk| desk.turn_deg.map_or(String::new(), |turn| turn.to_string()))
+            .with(|desk| desk.turn_deg.map_or(String::new(), shortest))
     });
     let take = move |number: f64| {
         let number = sense::TURN_DEG.of(number)?;
@@ -173,7 +174,7 @@ fn length(
 ) -> AnyView {
     let value = text(move || {
         let now = entry.desk.with(get);
-        now.map_or(String::new(), |mm| mm.to_string())
+        now.map_or(String::new(), shortest)
     });
     let take = move |mm: f64| {
         let told = sense.told(mm)?;

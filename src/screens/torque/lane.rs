@@ -6,6 +6,7 @@ use crate::bench::Bench;
 use crate::job::asked::Worst;
 use crate::parts::dynamic::{each, piece, press};
 use crate::trade::guard::Verdict;
+use crate::trade::quantity::in_mark;
 use leptos::prelude::*;
 
 /// The lane: latest values while nothing is typed, else the worst of the answer.
@@ -78,7 +79,7 @@ fn keys(entry: Entry, name: &'static str, most: usize) -> AnyView {
             .into_any();
     }
     let key = move |words: String| {
-        let shown = words.clone();
+        let shown = in_mark(&words);
         let take = press(move || {
             entry.panel.set(Panel::Keys);
             drop(entry.take_words(&words));

@@ -15,6 +15,7 @@ use crate::parts::keypad::TorqueKeypad;
 use crate::parts::sheet::sheet;
 use crate::parts::torque_plate::{AnswerPlate, OtherUnits, Ruler, ScaleDrawing, WrenchRow};
 use crate::screens::Route;
+use crate::trade::quantity::{in_mark, shortest};
 use entry::{Entry, Panel};
 use leptos::prelude::*;
 
@@ -37,7 +38,7 @@ pub fn TorqueScreen(from: Option<StepId>) -> impl IntoView {
                     None => view! { <span class="quiet">"manual says"</span> }.into_any(),
                 }}
                 <span class="typed" role="group" aria-label="typed">
-                    {text(move || format!("{} {}", entry.typed.get(), entry.unit.get().symbol()))}
+                    {text(move || format!("{} {}", in_mark(&entry.typed.get()), entry.unit.get().symbol()))}
                 </span>
                 <button class="menu" on:click=press(move || entry.show(Panel::Menu))>"more"</button>
             </div>
@@ -148,13 +149,15 @@ fn FromStep(step: StepId) -> impl IntoView {
 #[component]
 fn Turn(entry: Entry) -> impl IntoView {
     let turn = memo(move || entry.desk.with(|desk| desk.turn_deg));
-    let gauge: Piece = piece(move || match turn.get() {
+    let gauge: Piece = piece(move || {
+        match turn.get() {
         Some(degrees) => view! {
-            <p class="mid">{format!("Set this and tighten all to it; then turn a further {degrees}°.")}</p>
+            <p class="mid">{format!("Set this and tighten all to it; then turn a further {}°.", shortest(degrees))}</p>
             <AngleGauge degrees=derive(move || degrees) />
         }
         .into_any(),
         None => ().into_any(),
+    }
     });
     view! { {gauge} }
 }

@@ -5,6 +5,7 @@ use crate::bench::Bench;
 use crate::job::pairing::Fix;
 use crate::parts::dynamic::{Piece, piece, press, text};
 use crate::parts::keypad::TorqueKeypad;
+use crate::trade::quantity::in_mark;
 use leptos::prelude::*;
 
 /// A field for pasting or typing: "14 N·m (10.3 ft·lb)".
@@ -22,7 +23,7 @@ pub fn Words(entry: Entry) -> impl IntoView {
             <input
                 type="text"
                 autocomplete="off"
-                placeholder="14 N·m (10.3 ft·lb)"
+                placeholder=in_mark("14 N·m (10.3 ft·lb)")
                 prop:value=words
                 on:input=move |event| words.set(event_target_value(&event))
             />
@@ -42,7 +43,7 @@ pub fn Also(entry: Entry) -> impl IntoView {
         <div class="entry">
             <span class="quiet">"and also says"</span>
             <span class="typed" role="group" aria-label="also typed">
-                {text(move || format!("{} {}", entry.also_typed.get(), entry.also_unit.get().symbol()))}
+                {text(move || format!("{} {}", in_mark(&entry.also_typed.get()), entry.also_unit.get().symbol()))}
             </span>
         </div>
         <TorqueKeypad

@@ -2,6 +2,7 @@
 
 use super::situation::{Cooling, Heating, Lifting, Pressing, Situation};
 use crate::trade::compound::Family;
+use crate::trade::quantity::fixed;
 use uom::si::angle::degree;
 use uom::si::force::kilonewton;
 use uom::si::mass::kilogram;
@@ -85,7 +86,8 @@ pub(super) fn press_share(press: &Pressing) -> Option<f64> {
 
 pub(super) fn press_numbers(step: &Situation) -> Option<String> {
     let (force, rating) = press_kn(step.pressing.as_ref()?)?;
-    (force.is_finite() && rating.is_finite()).then(|| format!("{force:.1} of {rating:.1} kN."))
+    (force.is_finite() && rating.is_finite())
+        .then(|| format!("{} of {} kN.", fixed(force, 1), fixed(rating, 1)))
 }
 
 pub(super) fn heat_celsius(heat: &Heating) -> Option<f64> {
@@ -156,7 +158,7 @@ pub(super) fn index_numbers(step: &Situation) -> Option<String> {
     } else {
         "at least "
     };
-    Some(format!("Lifting index {at_least}{index:.1}."))
+    Some(format!("Lifting index {at_least}{}.", fixed(index, 1)))
 }
 
 pub(super) fn leg_deg(lifting: &Lifting) -> Option<f64> {

@@ -12,7 +12,7 @@ pub use label::{LabelError, LabelTimes};
 pub use shop::{ShopHistory, ShopReading};
 
 use super::moment::Moment;
-use super::quantity::Length;
+use super::quantity::{Length, in_mark};
 use super::stored;
 use serde::{Deserialize, Serialize};
 use std::fmt;
@@ -171,7 +171,7 @@ pub enum NoCure {
 
 impl fmt::Display for NoCure {
     fn fmt(&self, out: &mut fmt::Formatter<'_>) -> fmt::Result {
-        out.write_str(match self {
+        out.write_str(&in_mark(match self {
             Self::TooCold => {
                 "Below 5 °C it hardly cures: warm the shop or the part and enter the temperature."
             }
@@ -180,7 +180,7 @@ impl fmt::Display for NoCure {
             Self::DepthUnusable => "Enter the depth of the bead, 0 to 50 mm.",
             Self::NoFigure => "The label gives no time for this: enter it from the label.",
             Self::Label(error) => return error.fmt(out),
-        })
+        }))
     }
 }
 

@@ -13,6 +13,7 @@ pub use limits::{Limits, limits};
 pub use running::{Grip, RunningFit, running};
 
 use crate::trade::growth::GrowthError;
+use crate::trade::quantity::fixed;
 use serde::{Deserialize, Serialize};
 use std::fmt;
 
@@ -82,13 +83,17 @@ impl fmt::Display for FitError {
             Self::Mismatch(hole, part) => {
                 write!(
                     f,
-                    "A {part:.3} mm part does not belong in a {hole:.3} mm hole: check both sizes."
+                    "A {} mm part does not belong in a {} mm hole: check both sizes.",
+                    fixed(*part, 3),
+                    fixed(*hole, 3)
                 )
             }
             Self::Between(least, most) => {
                 write!(
                     f,
-                    "{least:.3} to {most:.3} mm is no size: enter the least first, above zero."
+                    "{} to {} mm is no size: enter the least first, above zero.",
+                    fixed(*least, 3),
+                    fixed(*most, 3)
                 )
             }
             Self::Measured(why) => why.fmt(f),

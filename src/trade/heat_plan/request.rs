@@ -4,7 +4,7 @@ use super::LimitOf;
 use crate::trade::fit::Interference;
 use crate::trade::growth::{REFERENCE_CELSIUS, checked_celsius, strain_from_20};
 use crate::trade::material::Material;
-use crate::trade::quantity::{Length, ThermodynamicTemperature};
+use crate::trade::quantity::{Length, ThermodynamicTemperature, fixed};
 use crate::trade::stored;
 use serde::{Deserialize, Serialize};
 use std::fmt;
@@ -112,7 +112,8 @@ impl fmt::Display for PlanError {
             Self::Interference(mm) => {
                 write!(
                     f,
-                    "An interference of {mm:.3} mm is no fit at this size: check both sizes."
+                    "An interference of {} mm is no fit at this size: check both sizes.",
+                    fixed(*mm, 3)
                 )
             }
             Self::SlipClearance => {

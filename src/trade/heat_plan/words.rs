@@ -1,6 +1,7 @@
 //! A plan in words.
 
 use super::{LimitOf, PlanKind, Rejection};
+use crate::trade::quantity::fixed;
 use std::fmt;
 
 impl PlanKind {
@@ -85,7 +86,9 @@ impl fmt::Display for Rejection {
                 let left_mm = -clearance_mm;
                 write!(
                     f,
-                    "It leaves {left_mm:.3} mm of interference; {wanted_mm:.3} mm of clearance is wanted."
+                    "It leaves {} mm of interference; {} mm of clearance is wanted.",
+                    fixed(left_mm, 3),
+                    fixed(*wanted_mm, 3)
                 )
             }
             Self::TooLittle {
@@ -94,7 +97,9 @@ impl fmt::Display for Rejection {
             } => {
                 write!(
                     f,
-                    "It gives {clearance_mm:.3} mm of clearance; {wanted_mm:.3} mm is wanted."
+                    "It gives {} mm of clearance; {} mm is wanted.",
+                    fixed(*clearance_mm, 3),
+                    fixed(*wanted_mm, 3)
                 )
             }
         }

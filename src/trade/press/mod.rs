@@ -6,7 +6,7 @@ pub use tools::{Push, ToolError, Tools, tools};
 
 use crate::trade::fit::Interference;
 use crate::trade::material::Material;
-use crate::trade::quantity::{Force, Length, Pressure, Ratio};
+use crate::trade::quantity::{Force, Length, Pressure, Ratio, fixed};
 use crate::trade::stored;
 use serde::{Deserialize, Serialize};
 use std::f64::consts::PI;
@@ -50,7 +50,8 @@ impl fmt::Display for PressError {
             Self::Interference(mm) => {
                 write!(
                     f,
-                    "An interference of {mm:.3} mm is no press fit at this size: check both sizes."
+                    "An interference of {} mm is no press fit at this size: check both sizes.",
+                    fixed(*mm, 3)
                 )
             }
         }

@@ -1,11 +1,12 @@
-//! Numbers as text: digits and a point, never an exponent.
+//! Numbers as text: digits and the decimal mark, never an exponent.
 
+use super::mark::mark;
 use std::fmt;
 
 /// A printed value: number and unit apart, so that a screen can set them in different sizes.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Printed {
-    /// Digits, with a point where there is a fraction and “−” where negative.
+    /// Digits, with the decimal mark where there is a fraction and “−” where negative.
     pub number: String,
     /// The unit's symbol.
     pub unit: &'static str,
@@ -24,11 +25,33 @@ const MINUS: char = '−';
 /// What stands for a value that is no number.
 const NO_NUMBER: &str = "—";
 
+/// A printed number with the decimal mark in the place of its point.
+fn marked(text: String) -> String {
+    match mark().sign() {
+        '.' => text,
+        sign => text.replace('.', sign.encode_utf8(&mut [0; 4])),
+    }
+}
+
+/// A number printed with a point, without idle zeros behind it.
+fn without_zeros(text: &str) -> &str {
+    if text.contains('.') {
+        text.trim_end_matches('0').trim_end_matches('.')
+    } else {
+        text
+    }
+}
+
 /// `value` with `figures` significant figures (1–15), trailing zeros kept: 7.2 at three is "7.20".
 ///
 /// Digits before the point that are beyond the figures become zeros: 12 345 at three is "12300".
 /// Not a number or infinite prints as "—".
 pub fn significant(value: f64, figures: u32) -> String {
+    marked(pointed(value, figures))
+}
+
+/// The same with a point.
+fn pointed(value: f64, figures: u32) -> String {
     if !value.is_finite() {
         return NO_NUMBER.to_owned();
     }
@@ -51,12 +74,17 @@ pub fn significant(value: f64, figures: u32) -> String {
 
 /// The same without idle zeros behind the point: 7.2 at five is "7.2".
 pub fn trimmed(value: f64, figures: u32) -> String {
-    let text = significant(value, figures);
-    if text.contains('.') {
-        text.trim_end_matches('0').trim_end_matches('.').to_owned()
-    } else {
-        text
-    }
+    marked(without_zeros(&pointed(value, figures)).to_owned())
+}
+
+/// `value` in as few digits as read back as the same, with a hyphen where it is negative.
+pub fn shortest(value: f64) -> String {
+    marked(value.to_string())
+}
+
+/// `value` with at most so many digits behind the point, without idle zeros; "—" when it is no number.
+pub fn rounded(value: f64, decimals: u8) -> String {
+    marked(without_zeros(&to_decimals(value, decimals)).to_owned())
 }
 
 /// Writes digits d.ddd × 10^exponent without the exponent.
@@ -82,6 +110,11 @@ fn lay_out(text: &mut String, digits: &str, exponent: i32) {
 
 /// `value` with `decimals` digits after the point (at most 12); "—" when it is no number.
 pub fn fixed(value: f64, decimals: u8) -> String {
+    marked(to_decimals(value, decimals))
+}
+
+/// The same with a point.
+fn to_decimals(value: f64, decimals: u8) -> String {
     if !value.is_finite() {
         return NO_NUMBER.to_owned();
     }

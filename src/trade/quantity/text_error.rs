@@ -1,5 +1,6 @@
 //! What can be wrong with a typed quantity, said so that it can be put right.
 
+use super::mark::in_mark;
 use std::fmt;
 
 /// Why a text is no quantity, and where.
@@ -102,7 +103,8 @@ impl fmt::Display for TextError {
         if let Problem::Empty { example } = self.problem {
             return write!(
                 f,
-                "Nothing typed: enter a number and its unit, such as {example}."
+                "Nothing typed: enter a number and its unit, such as {}.",
+                in_mark(example)
             );
         }
         write!(f, "Character {}: ", self.at + 1)?;
@@ -111,12 +113,17 @@ impl fmt::Display for TextError {
             Problem::NumberExpected { found: Some(c) } => {
                 write!(
                     f,
-                    "a number was expected, such as 9 or 7.2, and “{}” found.",
+                    "a number was expected, such as 9 or {}, and “{}” found.",
+                    in_mark("7.2"),
                     c.escape_debug()
                 )
             }
             Problem::NumberExpected { found: None } => {
-                write!(f, "a number was expected, such as 9 or 7.2, and the text ends.")
+                let such = in_mark("7.2");
+                write!(
+                    f,
+                    "a number was expected, such as 9 or {such}, and the text ends."
+                )
             }
             Problem::UnitExpected { units } => write!(f, "the unit is missing; add {units}."),
             Problem::UnknownUnit { word, units } => {

@@ -1,5 +1,6 @@
 //! What every typed quantity has in common: one number, one unit, a limit on either side.
 
+use super::mark::comma_is_decimal;
 use super::print::fixed;
 use super::scan::{Number, Scanner};
 use super::text_error::{Problem, TextError};
@@ -145,9 +146,10 @@ fn check_fraction<U: Unit>(number: &Number, unit: U) -> Result<(), TextError> {
     }
 }
 
-/// Refuses "1,200" where both 1.2 and 1200 are possible; "62,005 mm" can only be a decimal comma.
+/// Refuses "1,200" where both 1.2 and 1200 are possible; "62,005 mm" can only be a decimal comma, and so can
+/// any comma of who chose it for the decimal mark.
 pub(super) fn check_comma<U: Unit>(number: &Number, unit: U) -> Result<(), TextError> {
-    let Some(at) = number.unclear_comma else {
+    let Some(at) = number.unclear_comma.filter(|_| !comma_is_decimal()) else {
         return Ok(());
     };
     let thousands = number.value * 1000.0;

@@ -1,7 +1,7 @@
 //! Passes as a line of text: the share of each in percent, "round" behind one that goes once round.
 
 use crate::trade::order::Pass;
-use crate::trade::quantity::decimal;
+use crate::trade::quantity::{comma_is_decimal, decimal, in_mark};
 
 /// Most passes that are asked for: more are a slip of the thumb.
 const MOST_PASSES: usize = 9;
@@ -16,7 +16,7 @@ const WRITE: &str =
 /// "30 60 100 100 round"; reads back the same.
 pub fn words(passes: &[Pass]) -> String {
     let one = |pass: &Pass| {
-        let share = percent(pass.share);
+        let share = in_mark(&percent(pass.share));
         if pass.round {
             format!("{share} {ROUND}")
         } else {
@@ -33,10 +33,7 @@ pub fn words(passes: &[Pass]) -> String {
 /// What to write.
 pub fn read(text: &str) -> Result<Vec<Pass>, &'static str> {
     let mut passes: Vec<Pass> = Vec::new();
-    for word in text
-        .split([' ', '%', ',', ';', '/', '-', '–'])
-        .filter(|word| !word.is_empty())
-    {
+    for word in parted(text) {
         if word == ROUND {
             // "round" twice, or before any share, says nothing.
             let last = passes.last_mut().filter(|pass| !pass.round);
@@ -57,10 +54,22 @@ pub fn read(text: &str) -> Result<Vec<Pass>, &'static str> {
     }
 }
 
+/// What stands between blanks and the like. A comma parts shares too, but for a single one within a number of
+/// who chose the comma for the decimal mark.
+fn parted(text: &str) -> impl Iterator<Item = &str> {
+    let words = text.split([' ', '%', ';', '/', '-', '–']);
+    let parts = words.flat_map(|word| {
+        let word = word.trim_matches(',');
+        let inside = word.matches(',').count() == 1;
+        word.split(move |c| c == ',' && !(inside && comma_is_decimal()))
+    });
+    parts.filter(|word| !word.is_empty())
+}
+
 /// The share that is so many percent, to the last bit: the point is moved, not divided, so that 33.3 is 0.333.
 fn share(percent: &str) -> Option<f64> {
     decimal(percent)?;
-    let (whole, fraction) = percent.split_once('.').unwrap_or((percent, ""));
+    let (whole, fraction) = percent.split_once(['.', ',']).unwrap_or((percent, ""));
     let whole = format!("{whole:0>3}");
     let (units, hundredths) = whole.split_at_checked(whole.len() - 2)?;
     decimal(&format!("{units}.{hundredths}{fraction}"))

@@ -7,7 +7,7 @@ use crate::job::kinds::select::words::size_words;
 use crate::job::progress::StepProgress;
 use crate::job::reading::What;
 use crate::trade::gauging::Plastic;
-use crate::trade::quantity::{LengthUnit, Unit};
+use crate::trade::quantity::{LengthUnit, Unit, shortest};
 use crate::trade::selection::tidy;
 
 /// A plastic with what its card tells: "fine, 0.001 to 0.003 in".
@@ -72,10 +72,10 @@ pub fn limits_words(gauge: &Gauge) -> Vec<String> {
         limit_words(gauge.least, gauge.most, unit)
     )];
     if let Some(worn) = gauge.worn {
-        lines.push(format!("May be used up to {worn} {unit}."));
+        lines.push(format!("May be used up to {} {unit}.", shortest(worn)));
     }
     if let Some(taper) = gauge.taper {
-        lines.push(format!("Ends may differ by {taper} {unit}."));
+        lines.push(format!("Ends may differ by {} {unit}.", shortest(taper)));
     }
     lines
 }

@@ -1,6 +1,7 @@
 //! A run step in words.
 
 use super::Run;
+use crate::trade::quantity::shortest;
 
 impl Run {
     /// What it says, by name.
@@ -11,9 +12,9 @@ impl Run {
             (None, Some(most)) => format!("never over {}", most.text()),
             (None, None) => String::new(),
         };
-        let minutes = self
-            .minutes
-            .map_or(String::new(), |minutes| format!("{minutes} min at least"));
+        let minutes = self.minutes.map_or(String::new(), |minutes| {
+            format!("{} min at least", shortest(minutes))
+        });
         vec![
             ("start", self.what.clone()),
             ("run until", until),

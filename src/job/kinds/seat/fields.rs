@@ -14,7 +14,7 @@ use crate::job::field::{Entry, Field, Kept, Number, Refused, Set, refuse};
 use crate::trade::fit::{FitCode, SizeSource};
 use crate::trade::heat_plan::HoleIn;
 use crate::trade::material::Material;
-use crate::trade::quantity::{Length, MassUnit, ThermodynamicTemperature, decimal};
+use crate::trade::quantity::{Length, MassUnit, ThermodynamicTemperature, decimal, in_mark, shortest};
 use uom::si::length::millimeter;
 use uom::si::thermodynamic_temperature::degree_celsius;
 
@@ -353,14 +353,17 @@ pub fn set(seat: &mut Seat, path: &str, value: &str) -> Set {
 /// A size as it is typed: "62 N7", "62 bearing", "61.982".
 fn size_words(size: &SizeSource) -> String {
     let mm = (nominal(size).get::<millimeter>() * 1e6).round() / 1e6;
-    let mm = if mm == 0.0 { String::new() } else { mm.to_string() };
+    let mm = if mm == 0.0 { String::new() } else { shortest(mm) };
     match size {
         SizeSource::Class { class, .. } => format!("{mm} {class}"),
         SizeSource::BearingOuter { .. } => format!("{mm} bearing"),
         SizeSource::BearingBore { .. } => format!("{mm} bearing bore"),
         SizeSource::Measured { .. } => mm,
         SizeSource::Between { most, .. } => {
-            format!("{mm}–{}", (most.get::<millimeter>() * 1e6).round() / 1e6)
+            format!(
+                "{mm}–{}",
+                shortest((most.get::<millimeter>() * 1e6).round() / 1e6)
+            )
         }
     }
 }
@@ -396,14 +399,14 @@ fn size(value: &str, material: Material) -> Result<SizeSource, Refused> {
     {
         let (least, most) = (length(least, &SIZES[1])?, length(most, &SIZES[1])?);
         if least > most {
-            return refuse("Write the least size first: 61.970–62.000.");
+            return refuse(in_mark("Write the least size first: 61.970–62.000."));
         }
         return Ok(SizeSource::Between { least, most });
     }
     let code: FitCode = text.parse().map_err(|_| {
-        Refused::Said(
-            "Write a size as 62 N7, 62 bearing, 25 bearing bore, 61.982 or 61.970–62.000.".to_owned(),
-        )
+        Refused::Said(in_mark(
+            "Write a size as 62 N7, 62 bearing, 25 bearing bore, 61.982 or 61.970–62.000.",
+        ))
     })?;
     match (code.nominal, code.hole.or(code.shaft)) {
         (Some(nominal), Some(class)) => {

@@ -7,7 +7,7 @@ use crate::trade::growth::REFERENCE_CELSIUS;
 use crate::trade::heat_plan::PlanKind;
 use crate::trade::material::Material;
 use crate::trade::press::FRICTION;
-use crate::trade::quantity::{Length, ThermodynamicTemperature, fixed};
+use crate::trade::quantity::{Length, ThermodynamicTemperature, fixed, shortest};
 use uom::si::length::millimeter;
 use uom::si::pressure::megapascal;
 use uom::si::thermodynamic_temperature::degree_celsius;
@@ -88,7 +88,7 @@ fn pressed(seat: &Seat, answer: &SeatAnswer) -> Option<[String; 2]> {
     let press = press_fit(seat);
     let pressure = press.pressure(answer.interference.most).ok()?;
     let force = answer.force?;
-    let (_, friction) = FRICTION;
+    let friction = shortest(FRICTION.1);
     Some([
         format!(
             "Squeezed so, they press on each other with {} MPa (thick rings, Lamé).",

@@ -8,7 +8,7 @@ use super::data::Seat;
 use super::manual::Stated;
 use crate::trade::fit::{FitError, interference};
 use crate::trade::heat_plan::HeatMeans;
-use crate::trade::quantity::{TemperatureUnit, fixed};
+use crate::trade::quantity::{TemperatureUnit, fixed, rounded};
 use uom::si::length::millimeter;
 
 /// More interference than this share of the diameter is a slip in a size.
@@ -54,10 +54,7 @@ fn said(mm: f64) -> Option<f64> {
 
 /// Millimetres without zeros at the end: "62", "61.982".
 fn mm(length: f64) -> String {
-    fixed(length, 3)
-        .trim_end_matches('0')
-        .trim_end_matches('.')
-        .to_owned()
+    rounded(length, 3)
 }
 
 fn fit(seat: &Seat) -> Vec<Wrong> {

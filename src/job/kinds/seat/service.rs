@@ -4,7 +4,7 @@ use super::answer::nominal;
 use super::data::{HeldBy, Seat, USUAL_RUNNING_C};
 use super::source;
 use crate::job::field::{Entry, Field, Kept, Number, Refused, Set, pick, refuse};
-use crate::trade::quantity::{Length, LengthUnit, parse_deviation};
+use crate::trade::quantity::{Length, LengthUnit, in_mark, parse_deviation, shortest};
 use uom::si::length::millimeter;
 
 /// How hot it runs, °C: from a cold store to past hot oil.
@@ -111,6 +111,7 @@ pub const TIGHT: Field<Seat> = Field::Typed {
         source::tight_mm(s).map_or(String::new(), |(least, most)| {
             // A clearance is written with a sign, and then "to" stands between.
             let between = if least < 0.0 { " to " } else { "–" };
+            let (least, most) = (shortest(least), shortest(most));
             format!("{least}{between}{most} mm").replace('-', "−")
         })
     },
@@ -125,7 +126,9 @@ fn set_tight(seat: &mut Seat, text: &str) -> Set {
     }
     let halves = text.split_once(" to ").or_else(|| text.split_once(['–', '-']));
     let Some((least, most)) = halves else {
-        return refuse("Write the least and the most interference: 0.20–0.35 mm.");
+        return refuse(in_mark(
+            "Write the least and the most interference: 0.20–0.35 mm.",
+        ));
     };
     let read = |text: &str, unit| {
         parse_deviation(text.trim(), unit).map_err(|error| Refused::Said(error.to_string()))
@@ -137,7 +140,7 @@ fn set_tight(seat: &mut Seat, text: &str) -> Set {
         return refuse("Enter the size of the bore first.");
     }
     if least > most {
-        return refuse("Write the least interference first: 0.20–0.35 mm.");
+        return refuse(in_mark("Write the least interference first: 0.20–0.35 mm."));
     }
     if nominal(&seat.hole) + least <= Length::new::<millimeter>(0.0) {
         return refuse("That clearance is larger than the bore.");

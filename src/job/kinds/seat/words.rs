@@ -5,7 +5,9 @@ use super::data::Seat;
 use crate::trade::cooling::TimeRange;
 use crate::trade::heat_plan::{HoleIn, PlanKind};
 use crate::trade::press::{Stress, share_of_rating};
-use crate::trade::quantity::{Force, Length, LengthUnit, Pressure, ThermodynamicTemperature, Time, fixed};
+use crate::trade::quantity::{
+    Force, Length, LengthUnit, Pressure, ThermodynamicTemperature, Time, fixed, shortest,
+};
 use uom::si::force::kilonewton;
 use uom::si::length::millimeter;
 use uom::si::pressure::megapascal;
@@ -263,7 +265,7 @@ fn share(answer: &SeatAnswer, press_kn: Option<f64>) -> Option<f64> {
 
 fn press_words(answer: &SeatAnswer, press_kn: Option<f64>) -> String {
     match (press_kn, share(answer, press_kn)) {
-        (Some(rating), Some(share)) => format!("{:.0} % of its {rating} kN", share * 100.0),
+        (Some(rating), Some(share)) => format!("{:.0} % of its {} kN", share * 100.0, shortest(rating)),
         _ => "rating not known: enter it on Bench".to_owned(),
     }
 }
