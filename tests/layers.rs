@@ -671,3 +671,44 @@ fn views_make_signals_in_one_way() {
     }
     assert!(found.is_empty(), "{}", found.join("\n"));
 }
+
+/// Fractions are printed by `trade::quantity`, which knows the decimal mark. What prints one by itself draws a path or
+/// sets a style, or counts digits.
+#[test]
+fn fractions_for_people_are_printed_in_one_place() {
+    const OWN: [&str; 10] = [
+        "trade/quantity/print.rs",
+        "trade/guard/readings.rs",
+        "job/kinds/fasten/passes.rs",
+        "parts/plate.rs",
+        "parts/angle_gauge.rs",
+        "parts/bolts.rs",
+        "parts/lift/drawing.rs",
+        "parts/clock_bar.rs",
+        "parts/progress_bar.rs",
+        "parts/drawn.rs",
+    ];
+    let fraction = |text: &str| {
+        let mut places = text
+            .match_indices(":.")
+            .map(|(at, _)| text.get(at + 2..).unwrap_or_default());
+        places.any(|behind| {
+            let digits = behind.split('}').next().unwrap_or_default();
+            let precise = digits.len() < 10 && !digits.is_empty() && !digits.contains(char::is_whitespace);
+            behind.contains('}') && precise && digits != "0" && !digits.contains(['"', '(', ')', '/'])
+        })
+    };
+    assert!(fraction("format!(\"{:.1} mm\")") && fraction("{mm:.3}") && !fraction("{share:.0} %"));
+    let mut found = Vec::new();
+    for layer in ["trade", "job", "bench", "parts", "screens"] {
+        let mut all = Vec::new();
+        files(&root().join("src").join(layer), &mut all);
+        for file in all {
+            let text = fs::read_to_string(&file).expect("a source file");
+            if fraction(&text) && !OWN.iter().any(|own| file.ends_with(own)) {
+                found.push(format!("{}: use fixed, or one of its neighbours", file.display()));
+            }
+        }
+    }
+    assert!(found.is_empty(), "{}", found.join("\n"));
+}

@@ -15,7 +15,7 @@ use super::progress::StepProgress;
 use super::reading::{DEPTH, Fact, GAP, Verdict, What, whole_bore};
 use super::saying;
 use super::sheet::Step;
-use crate::trade::quantity::{Unit, convert};
+use crate::trade::quantity::{Unit, convert, shortest};
 
 impl What {
     /// What it is called in that step, as planned now.
@@ -637,7 +637,7 @@ fn found_words(step: &Step, progress: &StepProgress, what: &What) -> String {
             let trial = select(Some(step)).and_then(|select| Some((select, select.trial.as_ref()?)));
             let value = trial.and_then(|(select, trial)| {
                 let read = choice::result(select, trial, progress)?;
-                Some(format!(": {read} {}", trial.unit(select.unit)))
+                Some(format!(": {} {}", shortest(read), trial.unit(select.unit)))
             });
             format!("“{name}” is outside its limits{}", value.unwrap_or_default())
         }
@@ -699,6 +699,6 @@ pub fn radius_words(step: &Step, progress: &StepProgress, what: &What) -> String
             _ => ReadingId::default(),
         };
         let per = unit(step, &What::Radius(id)).unwrap_or_default();
-        format!(" at a radius of {radius} {per}")
+        format!(" at a radius of {} {per}", shortest(radius))
     })
 }

@@ -25,8 +25,9 @@ use halfcase::trade::quantity::{
 
 /// Names that bear a point and are no numbers: property classes (ISO 898-1), thread pitches in a thread's name
 /// (ISO 261), a standard.
-const NAMES: [&str; 10] = [
+const NAMES: [&str; 11] = [
     "4.6",
+    "4.8",
     "5.8",
     "8.8",
     "10.9",

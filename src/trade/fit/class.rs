@@ -1,7 +1,7 @@
 //! Tolerance classes and fits as drawings write them: `N7`, `k6`, `52 H7/p6`.
 
 use super::FitError;
-use crate::trade::quantity::{Length, decimal};
+use crate::trade::quantity::{Length, decimal, shortest};
 use serde::{Deserialize, Serialize};
 use std::fmt;
 use std::str::FromStr;
@@ -236,7 +236,7 @@ impl fmt::Display for FitCode {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         if let Some(nominal) = self.nominal {
             let mm = (nominal.get::<millimeter>() * 1e6).round() / 1e6;
-            write!(f, "{mm} ")?;
+            write!(f, "{} ", shortest(mm))?;
         }
         match (self.hole, self.shaft) {
             (Some(hole), Some(shaft)) => write!(f, "{hole}/{shaft}"),

@@ -13,7 +13,7 @@ pub use limits::{Limits, limits};
 pub use running::{Grip, RunningFit, running};
 
 use crate::trade::growth::GrowthError;
-use crate::trade::quantity::fixed;
+use crate::trade::quantity::{fixed, shortest};
 use serde::{Deserialize, Serialize};
 use std::fmt;
 
@@ -58,7 +58,8 @@ impl fmt::Display for FitError {
             Self::Size(mm) if mm.is_finite() => {
                 write!(
                     f,
-                    "{mm} mm is outside the tables: enter a nominal size from 1 to 630 mm."
+                    "{} mm is outside the tables: enter a nominal size from 1 to 630 mm.",
+                    shortest(*mm)
                 )
             }
             Self::Size(_) => f.write_str("Enter a nominal size from 1 to 630 mm."),

@@ -2,7 +2,7 @@
 
 use super::Verdict;
 use super::window::Window;
-use crate::trade::quantity::{TorqueUnit, number};
+use crate::trade::quantity::{TorqueUnit, number, shortest};
 use serde::{Deserialize, Serialize};
 use uom::si::ratio::ratio;
 
@@ -33,7 +33,7 @@ pub struct Reading {
 impl Reading {
     /// "7.2 ft·lb".
     pub fn text(&self) -> String {
-        format!("{} {}", self.value, self.unit.symbol())
+        format!("{} {}", shortest(self.value), self.unit.symbol())
     }
 }
 

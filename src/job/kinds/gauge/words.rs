@@ -21,8 +21,9 @@ pub fn plastic_words(plastic: Plastic, unit: LengthUnit) -> String {
     };
     let (least, most) = (round(size(least)), round(size(most)));
     format!(
-        "{}, {least} to {}",
+        "{}, {} to {}",
         plastic.words(),
+        shortest(least),
         size_words(most, unit.symbol())
     )
 }

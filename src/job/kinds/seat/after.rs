@@ -12,7 +12,7 @@ use crate::trade::cooling::TimeRange;
 use crate::trade::fit::{Grip, RunningFit, SizeSource};
 use crate::trade::heat_plan::{HeatMeans, HoleIn, PlanKind, oven_time};
 use crate::trade::material::Material;
-use crate::trade::quantity::{Length, ThermodynamicTemperature, Time, fixed};
+use crate::trade::quantity::{Length, ThermodynamicTemperature, Time, fixed, shortest};
 use uom::si::length::millimeter;
 use uom::si::thermodynamic_temperature::degree_celsius;
 use uom::si::time::minute;
@@ -156,11 +156,13 @@ fn loose_cold(seat: &Seat, answer: &SeatAnswer) -> Option<String> {
     }
     let remedy = if gap <= gap_mm + 1e-9 {
         format!(
-            "Retaining compound fills up to {gap_mm} mm on the diameter here, in clean and dry bores; else a sleeve or a new case"
+            "Retaining compound fills up to {} mm on the diameter here, in clean and dry bores; else a sleeve or a new case",
+            shortest(gap_mm)
         )
     } else {
         format!(
-            "That is more than the {gap_mm} mm a retaining compound is good for here: a sleeve, or a new case"
+            "That is more than the {} mm a retaining compound is good for here: a sleeve, or a new case",
+            shortest(gap_mm)
         )
     };
     Some(format!(
