@@ -71,6 +71,25 @@ fn a_force_lies_on_the_presss_own_line_or_over_it() {
     let roomy = seat::ruler::ruler(&answer, Some(1_000.0), Figures::default()).expect("a line");
     assert!(roomy.at < 0.5 && roomy.most == "press 1000", "{roomy:?}");
     assert_eq!(roomy.hatched, (1.0, 1.0), "nothing of it is over the press");
+    // 1000 kN is 224 809 lbf (NIST SP 811: 1 lbf is 4.448 222 N), said in three figures.
+    let pounds = Figures {
+        temperature: TemperatureUnit::Celsius,
+        mass: MassUnit::Pound,
+    };
+    let line = seat::ruler::ruler(&answer, Some(1_000.0), pounds).expect("a line");
+    assert_eq!(line.most, "press 225000");
+    assert!(
+        line.words.ends_with("of the press’s 225000 lbf"),
+        "{}",
+        line.words
+    );
+    let takes: f64 = line
+        .words
+        .split(' ')
+        .nth(2)
+        .and_then(|it| it.parse().ok())
+        .expect("a number");
+    assert!((takes / 225_000.0 - roomy.at).abs() < 0.01, "{}", line.words);
     let weak = seat::ruler::ruler(&answer, Some(1.0), Figures::default()).expect("a line");
     assert_eq!((weak.at, weak.hatched.1), (1.0, 1.0));
     assert!(weak.hatched.0 > 0.0 && weak.hatched.0 < 1.0, "{weak:?}");

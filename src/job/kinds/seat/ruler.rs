@@ -7,7 +7,7 @@ use super::manual_words::order;
 use crate::job::figures::Figures;
 use crate::job::scale::{Ruler, on_line};
 use crate::trade::heat_plan::{HeatPlan, PlanKind};
-use crate::trade::quantity::{ThermodynamicTemperature, Unit};
+use crate::trade::quantity::{ThermodynamicTemperature, Unit, fixed};
 use uom::si::force::kilonewton;
 use uom::si::thermodynamic_temperature::degree_celsius;
 
@@ -75,10 +75,12 @@ fn cooled(answer: &SeatAnswer, plan: &HeatPlan, figures: Figures) -> Option<Rule
 /// bounds.
 fn pressed(answer: &SeatAnswer, press_kn: f64, figures: Figures) -> Option<Ruler> {
     let own = |kn: f64| kn / figures.kilonewtons();
-    let (takes, gives) = (own(answer.force?.most.get::<kilonewton>()), own(press_kn));
+    let takes_kn = answer.force?.most.get::<kilonewton>();
+    let (takes, gives) = (own(takes_kn), own(press_kn));
     let words = figures.said(&format!(
-        "up to {:.1} kN of the press’s {press_kn:.1} kN",
-        own(takes)
+        "up to {} kN of the press’s {} kN",
+        fixed(takes_kn, 1),
+        fixed(press_kn, 1)
     ));
     let drawn = on_line((0.0, takes.max(gives)), takes, (gives, takes.max(gives)), words)?;
     let most = match takes > gives {
