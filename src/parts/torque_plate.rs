@@ -8,6 +8,7 @@ use super::thimble::thimble;
 use crate::bench::Bench;
 use crate::job::answer::TorqueAnswer;
 use crate::job::scale::{ruler, thimble_scale};
+use crate::trade::quantity::shortest;
 use leptos::prelude::*;
 
 /// The plate of a torque: what to set, on which wrench, how it rounds.
@@ -145,7 +146,7 @@ pub fn WrenchRow(
         bench.settings.with(|settings| {
             let in_hand = settings.in_hand;
             let tile = |(at, wrench): (usize, &crate::trade::wrench::Wrench)| {
-                let range = format!("{}–{} {}", wrench.min, wrench.max, wrench.unit.symbol());
+                let range = format!("{}–{} {}", shortest(wrench.min), shortest(wrench.max), wrench.unit.symbol());
                 view! {
                     <button role="radio" aria-checked=(at == in_hand).to_string() on:click=press(move || take(at))>
                         <span>{wrench.name.clone()}</span>
@@ -180,8 +181,8 @@ pub fn WrenchLine(
                 format!(
                     "{} {}–{} {}{adapter}",
                     wrench.name,
-                    wrench.min,
-                    wrench.max,
+                    shortest(wrench.min),
+                    shortest(wrench.max),
                     wrench.unit.symbol()
                 )
             })

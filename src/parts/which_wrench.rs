@@ -18,6 +18,7 @@ pub fn WhichWrench() -> impl IntoView {
         (None, _) => "1 of 3: the unit of its scale".to_owned(),
         (Some(unit), None) => format!("2 of 3: its lowest and highest mark, {}", unit.symbol()),
         (Some(unit), Some((low, high))) => {
+            let (low, high) = (shortest(low), shortest(high));
             format!(
                 "3 of 3: from one mark to the next, of {low}–{high} {}",
                 unit.symbol()
