@@ -95,6 +95,10 @@ pub fn is_beside(sheet: &HtmlElement, event: &MouseEvent) -> bool {
     let on_ground = event
         .target()
         .is_some_and(|target| target == *sheet.unchecked_ref::<web_sys::EventTarget>());
-    let typing = sheet.query_selector(".keypad, input").ok().flatten().is_some();
+    let typing = sheet
+        .query_selector(".keypad, input, textarea")
+        .ok()
+        .flatten()
+        .is_some();
     on_ground && !typing && f64::from(event.client_y()) < sheet.get_bounding_client_rect().top()
 }

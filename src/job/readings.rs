@@ -399,7 +399,12 @@ fn planned_limits(step: &Step, progress: &StepProgress, what: &What) -> Vec<Opti
 pub fn said(step: &Step, progress: &StepProgress) -> Vec<(String, String)> {
     let all = asked(step).into_iter().chain(worked_out(step));
     all.filter_map(|what| {
-        let value = value(step, progress, &what)?;
+        let accepted = progress.accepted.iter().find(|(own, ..)| *own == what);
+        let accepted = accepted.map_or(String::new(), |(.., reason)| format!(" · accepted: {reason}"));
+        let Some(value) = value(step, progress, &what) else {
+            let why = not_worked_out(step, progress, &what)?;
+            return Some((what.name(Some(step)), format!("{why}{accepted}")));
+        };
         let read = progress.reading(&what);
         let (figure, unit) = match read {
             Some(read) => (read.text(), read.unit.as_str()),
@@ -409,8 +414,6 @@ pub fn said(step: &Step, progress: &StepProgress) -> Vec<(String, String)> {
             ),
         };
         let verdict = judge(step, progress, &what, value).words();
-        let accepted = progress.accepted.iter().find(|(own, ..)| *own == what);
-        let accepted = accepted.map_or(String::new(), |(.., reason)| format!(" · accepted: {reason}"));
         Some((
             what.name(Some(step)),
             format!("{figure} {unit} · {verdict}{accepted}"),

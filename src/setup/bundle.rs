@@ -97,7 +97,10 @@ await init({{ module_or_path: './{name}_bg.wasm' }});
 }
 
 /// All of a folder into another one.
-fn copy(from: &Path, to: &Path) -> Result<(), SetupError> {
+///
+/// # Errors
+/// [`SetupError::File`] when something can't be read or written.
+pub fn copy(from: &Path, to: &Path) -> Result<(), SetupError> {
     for entry in fs::read_dir(from).map_err(SetupError::file(from))? {
         let path: PathBuf = entry.map_err(SetupError::file(from))?.path();
         let there = to.join(path.file_name().unwrap_or_default());

@@ -115,12 +115,14 @@ fn with_trunk(
     })
 }
 
-/// Puts a whole folder in the place of another one: a build that fails leaves the old page.
+/// Puts a whole folder in the place of another one: a build that fails leaves the old page. Copied, as the
+/// two may lie on two disks.
 fn replace(made: &Path, folder: &Path) -> Result<(), SetupError> {
     if folder.is_dir() {
         fs::remove_dir_all(folder).map_err(SetupError::file(folder))?;
     }
-    fs::rename(made, folder).map_err(SetupError::file(folder))
+    fs::create_dir_all(folder).map_err(SetupError::file(folder))?;
+    bundle::copy(made, folder)
 }
 
 /// Compiles the page as Trunk will ask for it, so that Trunk finds it done.

@@ -18,7 +18,7 @@ use super::news;
 use super::page::tags;
 use super::programs::{run, step};
 use super::project::Project;
-use super::tools::{FEATURES, PASSES, esbuild, wasm_opt};
+use super::tools::{FEATURES, FROM_NPM, PASSES, esbuild, wasm_opt};
 use super::worker::{Release, WORKER};
 
 /// Tells the sealer to leave the page as large as it is.
@@ -228,7 +228,8 @@ fn minify(project: &Project, path: &Path, bytes: &[u8]) -> Result<(), SetupError
     let Some(program) = esbuild(project) else {
         return Ok(());
     };
-    let small = kept(project, bytes, "min", &MINIFY.concat(), |part| {
+    let recipe = [&FROM_NPM[..], &MINIFY[..]].concat().concat();
+    let small = kept(project, bytes, "min", &recipe, |part| {
         run(
             Command::new(&program)
                 .arg(path)

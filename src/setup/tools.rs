@@ -18,7 +18,7 @@ use super::say::say;
 pub(super) const TRUNK: &str = "0.21.8";
 
 /// What comes from npm, in which versions: wasm-opt in binaryen, and what makes scripts and styles small.
-const FROM_NPM: [&str; 2] = ["binaryen@132.0.0", "esbuild@0.28.2"];
+pub const FROM_NPM: [&str; 2] = ["binaryen@132.0.0", "esbuild@0.28.2"];
 
 /// The features browsers and the compiler agree on, one by one: allowing all makes a file that
 /// browsers refuse.

@@ -165,7 +165,7 @@ fn each_comes_to_what_the_measure_screen_says() {
         }
         assert_eq!(hand.close(1).is_err(), answer.refused, "{id}");
     }
-    assert_eq!(offered, 14);
+    assert_eq!(offered, 13);
 }
 
 /// Readings in thousandths and inches, the result in inches: 0.0805 in of groove less 0.0784 in is 0.0021 in.
@@ -335,6 +335,14 @@ fn what_can_t_be_worked_out_is_found() {
     assert!(refused.starts_with(why), "{refused}");
     accept(&mut hand);
     assert_eq!(hand.ask(1), Ask::Close);
+    let step = hand.state.step(StepId(1)).unwrap();
+    let told = readings::said(step, &hand.state.progress(StepId(1)));
+    let (name, words) = told.last().unwrap();
+    assert_eq!(name, "worked");
+    assert!(
+        words.starts_with("The seal alone") && words.contains("accepted: "),
+        "{words}"
+    );
     // Other readings that make no sense either are not what the reason was for.
     hand.read(1, limit(2), 1.2, "N·m").unwrap();
     assert_eq!(hand.ask(1), Ask::Finding(WORKED));
@@ -412,7 +420,7 @@ fn it_is_planned_by_touch() {
     let Entry::Choice(ways) = shown(&hand, "reading/3/how").entry else {
         panic!("no choice")
     };
-    assert_eq!(ways.len(), How::ALL.len() + 14);
+    assert_eq!(ways.len(), How::ALL.len() + 13);
     edit(&mut hand, "reading/3/how", "backlash").unwrap();
     assert_eq!(shown(&hand, "reading/3/how").value, "Backlash");
     assert!(said(&hand).unwrap().contains("“backlash, first place”"));
@@ -702,6 +710,29 @@ fn limits_per_radius_are_not_the_calculation_s() {
     let mut hand = plan(&[(1, "face", "mm")], worked);
     hand.read(1, limit(1), 0.08, "mm").unwrap();
     assert_eq!((value(&hand), verdict(&hand)), (Some(0.001), Verdict::Within));
+    assert!(
+        !how(&hand).iter().any(|line| line.contains("No limit entered")),
+        "{:?}",
+        how(&hand)
+    );
     hand.read(1, limit(1), 0.1, "mm").unwrap();
     assert_eq!(hand.ask(1), Ask::Finding(WORKED));
+}
+
+/// Of others the radius would take with the limits what the calculation knows of lines still to be read.
+#[test]
+fn of_run_out_alone_are_limits_per_radius() {
+    let fed = json!([{"field": "groove", "reading": 1}]);
+    let mut worked = with(by("side-gap", "mm", fed), "most", 0.001);
+    worked["per"] = json!("millimetre");
+    worked["radius"] = json!(80.0);
+    let text = format!(
+        r#"{{"version":1,"title":"x","steps":[{}]}}"#,
+        step(&[(1, "groove", "mm")], worked)
+    );
+    let refused = Sheet::from_json(&text).unwrap_err().to_string();
+    assert!(
+        refused.contains("give its limits as they are, not per radius"),
+        "{refused}"
+    );
 }

@@ -265,7 +265,7 @@ fn the_typed_number_is_the_number_shown() {
             );
         }
     }
-    assert_eq!(none, ["codes", "plastic", "insert"]);
+    assert_eq!(none, ["float", "codes", "plastic", "insert"]);
 }
 
 /// With the comma chosen every number of an answer, and of the field it was typed in, has it; nothing else changes.

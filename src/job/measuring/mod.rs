@@ -14,6 +14,7 @@ mod springs;
 
 pub use answer::{Answer, Asked, Reckoned, Trouble};
 pub use field::{Field, Measure, Takes, in_inches};
+pub(in crate::job) use gears::RUN_OUT;
 pub use kept::{Given, MeasureBench};
 
 /// One calculation.

@@ -54,7 +54,8 @@ pub static FLOAT: Calculation = Calculation {
     how: "Measure the gap without shims, the parts pushed home; two or three readings where it varies. No number of shims told counts as plenty.",
     model: "gap less float, or gap and preload; every pack of the box is tried: the fewest shims, then the nearest to the middle",
     fields: &FLOAT_FIELDS,
-    reading: as_reading(Measure::Length, &[]),
+    // A pack to choose: the float is there to read once it is in.
+    reading: None,
     answer: float,
 };
 
@@ -78,7 +79,7 @@ fn float(asked: &Asked<'_>) -> Result<Answer, Trouble> {
         says: "pack",
         number: asked.fine(wanted.aim),
         unit: asked.length_unit(),
-        reckoned: asked.fine_figure(wanted.aim).reckoned,
+        reckoned: None,
         verdict: format!("Any pack of {limits} will do."),
         refused: false,
         open: false,
@@ -93,7 +94,6 @@ fn float(asked: &Asked<'_>) -> Result<Answer, Trouble> {
             let pack = LengthUnit::Millimetre.length(found.sum);
             let left = float_left(gap, pack);
             answer.number = asked.fine(pack);
-            answer.reckoned = asked.fine_figure(pack).reckoned;
             answer.verdict = format!("{}.", shims_words(asked, &sizes, &found));
             answer.rows.push(if squeezed {
                 ("preload it gives", asked.fine_words(-left))

@@ -8,8 +8,8 @@ use super::how::{Fed, How, Worked};
 use super::limit::{Limit, Pair};
 use crate::job::id::ReadingId;
 use crate::job::measuring::{
-    Answer, AsReading, Calculation, Field, Given, Measure, MeasureBench, Takes, Trouble, as_reading_of,
-    in_inches,
+    Answer, AsReading, Calculation, Field, Given, Measure, MeasureBench, RUN_OUT, Takes, Trouble,
+    as_reading_of, in_inches,
 };
 use crate::job::reading::Verdict;
 use crate::job::text_form::thread;
@@ -105,6 +105,13 @@ pub fn wrong(readings: &[Limit], limit: &Limit) -> Option<String> {
     let measure = calculation.reading.as_ref()?.measure;
     if measure.kept(1.0, &limit.unit).is_none() {
         return Some(other_unit(limit, measure));
+    }
+    // Run-out alone is allowed by the radius; of others it would take "all of it is read" away with the limits.
+    if limit.per.is_some() && calculation.id != RUN_OUT.id {
+        return Some(format!(
+            "“{}” is worked out as “{}”: give its limits as they are, not per radius.",
+            limit.name, calculation.name
+        ));
     }
     let wrong = |(at, fed): (usize, &Fed)| {
         let twice = worked.fed[..at].iter().any(|other| other.field == fed.field);
@@ -335,7 +342,16 @@ pub fn fed_numbers(limit: &Limit, read: Read<'_>) -> Vec<Option<f64>> {
         return Vec::new();
     };
     let number = |fed: &Fed| {
-        let planned = fed.number.map(|number| number.value);
+        let measure =
+            as_reading_of(&worked.calculation).and_then(|one| match field(one, &fed.field)?.takes {
+                Takes::Number(measure, _) => Some(measure),
+                _ => None,
+            });
+        // The same digits in another unit are another number.
+        let planned = fed.number.map(|number| {
+            let kept = measure.and_then(|measure| measure.kept(number.value, &fed.unit));
+            kept.unwrap_or(number.value)
+        });
         let takes = as_reading_of(&worked.calculation).and_then(|one| Some(field(one, &fed.field)?.takes));
         match (fed.reading, takes) {
             (Some(id), _) => read(id),
@@ -373,9 +389,14 @@ pub fn how(readings: &[Limit], limit: &Limit, read: Read<'_>) -> Vec<String> {
         Outcome::Cannot(why) => lines.push(why),
         Outcome::Found(found) => {
             let answer = found.answer;
+            // Limits per radius are judged here: the calculation knows of none.
+            let verdict = Some(&answer.verdict).filter(|_| limit.per.is_none());
             lines.push(format!(
                 "{}: {} {}. {}",
-                answer.says, answer.number, answer.unit, answer.verdict
+                answer.says,
+                answer.number,
+                answer.unit,
+                verdict.map_or("", String::as_str)
             ));
             lines.extend(
                 answer
