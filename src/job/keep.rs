@@ -110,22 +110,38 @@ impl Shelves {
             .take(JOBS, &mut said, plain)
             .filter(|jobs: &Jobs| !jobs.heads.is_empty());
         let first = listed.is_none();
-        let mut jobs = listed.unwrap_or_else(|| self.jobs_found());
+        let mut jobs = listed.unwrap_or_else(start::no_jobs);
         // An older list doesn't know the latest job, whose number would be given once more.
         let odd = self.shelf.odd();
-        if odd.is_some() || !said.is_empty() {
-            for head in self.heads_found() {
-                if jobs.head(head.id).is_none() {
-                    jobs.heads.push(head);
-                    self.due.borrow_mut().jobs = true;
+        let mut found = BTreeMap::new();
+        if first || odd.is_some() || !said.is_empty() {
+            let known: &[JobHead] = if first { &[] } else { &jobs.heads };
+            found = self.sheets_found(known, &mut said);
+        }
+        let heads = found
+            .iter()
+            .map(|(id, (sheet, _))| JobHead::new(*id, &sheet.title));
+        match found.last_key_value() {
+            // The list is gone, or there never was one.
+            Some((last, _)) if first => {
+                jobs = Jobs {
+                    at_hand: *last,
+                    heads: heads.collect(),
                 }
             }
+            Some(_) => {
+                jobs.heads.extend(heads);
+                self.due.borrow_mut().jobs = true;
+            }
+            None => {}
         }
         let mut files = BTreeMap::new();
         let mut lost = Vec::new();
         for head in &jobs.heads {
-            let mut about = Vec::new();
-            let sheet = self.take(&sheet_name(head.id), &mut about, |_, text| forms::sheet(text));
+            let (sheet, mut about) = match found.remove(&head.id) {
+                Some((sheet, about)) => (Some(sheet), about),
+                None => self.read_sheet(head.id),
+            };
             let kept = sheet.is_some();
             if !kept && !first {
                 lost.push(head.id);
@@ -412,30 +428,32 @@ impl Shelves {
         Record::from_entries(entries)
     }
 
-    /// The list of jobs is gone, or there never was one: what sheets are there?
-    fn jobs_found(&self) -> Jobs {
-        let heads = self.heads_found();
-        match heads.last() {
-            Some(last) => Jobs {
-                at_hand: last.id,
-                heads,
-            },
-            None => start::no_jobs(),
+    /// The sheets that stand here of jobs not listed, each with what reading it went through: read once, since
+    /// what is damaged is set aside by that. What went wrong with one that can't be read is said at once.
+    fn sheets_found(&self, listed: &[JobHead], said: &mut Vec<Said>) -> BTreeMap<JobId, (Sheet, Vec<Said>)> {
+        let mut found = BTreeMap::new();
+        for name in self.shelf.names("job/") {
+            let id = name.strip_prefix("job/").and_then(|id| id.parse().ok());
+            // What bears a greater number could not be listed again.
+            let Some(id) = id.and_then(|id| JobId(id).within()) else {
+                continue;
+            };
+            if listed.iter().any(|head| head.id == id) {
+                continue;
+            }
+            match self.read_sheet(id) {
+                (Some(sheet), about) => drop(found.insert(id, (sheet, about))),
+                (None, about) => said.extend(about),
+            }
         }
+        found
     }
 
-    fn heads_found(&self) -> Vec<JobHead> {
-        self.shelf
-            .names("job/")
-            .iter()
-            .filter_map(|name| {
-                let id: u32 = name.strip_prefix("job/")?.parse().ok()?;
-                // What bears a greater number could not be listed again.
-                let id = JobId(id).within()?;
-                let sheet = self.take(name, &mut Vec::new(), |_, text| forms::sheet(text))?;
-                Some(JobHead::new(id, &sheet.title))
-            })
-            .collect()
+    /// A job's sheet, and what reading it went through.
+    fn read_sheet(&self, id: JobId) -> (Option<Sheet>, Vec<Said>) {
+        let mut about = Vec::new();
+        let sheet = self.take(&sheet_name(id), &mut about, |_, text| forms::sheet(text));
+        (sheet, about)
     }
 
     fn take<T>(&self, name: &str, said: &mut Vec<Said>, read: impl Fn(u32, &str) -> Option<T>) -> Option<T> {

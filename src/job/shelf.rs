@@ -174,11 +174,7 @@ impl Shelf {
         for name in names.iter().filter(forgotten) {
             shelf.take_away(name);
         }
-        for name in marked() {
-            let copy = shelf.newest(name).filter(|slot| !slot.data.is_empty());
-            let copy = copy.map(|slot| (name.clone(), slot.sum));
-            shelf.newest.borrow_mut().extend(copy);
-        }
+        marked().for_each(|name| shelf.note_newest(name));
         // A mark of a release before has 0 in the place of the print.
         let mark = shelf.newest(MARK);
         let mark = mark.filter(|mark| mark.sequence == shelf.known.get() && mark.data != "0");
@@ -224,6 +220,14 @@ impl Shelf {
         })
     }
 
+    /// What stands of a thing now is what the next mark answers for.
+    fn note_newest(&self, name: &str) {
+        let copy = self.newest(name).filter(|slot| !slot.data.is_empty());
+        let mut newest = self.newest.borrow_mut();
+        newest.retain(|(own, _)| own != name);
+        newest.extend(copy.map(|slot| (name.to_owned(), slot.sum)));
+    }
+
     /// Reads the newest good slot of `name` by `read`, which is given the form and the text; one that it
     /// can't read is set aside as a damaged one is.
     ///
@@ -252,6 +256,8 @@ impl Shelf {
     ) -> Result<Vec<String>, StorageError> {
         let mut texts: Vec<(u64, String, String)> = Vec::new();
         let mut rescued = Vec::new();
+        // A reading in vain counts here, not one of before that is over.
+        self.unread.set(self.blind.get());
         for slot in SLOTS {
             let key = slot_key(name, slot);
             let Some(text) = self.get(&key) else {
@@ -282,6 +288,10 @@ impl Shelf {
                 break;
             }
             rescued.push(self.set_aside(key.clone(), text));
+            // It was sound, and counted as the newest.
+            if name != ALONE {
+                self.note_newest(name);
+            }
         }
         Ok(rescued)
     }
@@ -387,6 +397,8 @@ impl Shelf {
     pub fn make_room(&self, names: &[String]) {
         names.iter().for_each(|name| self.take_away(name));
         self.newest.borrow_mut().retain(|(name, _)| !names.contains(name));
+        // A mark alone, so that nothing of it is missed at the next start; refused, it goes with what is kept next.
+        drop(self.keep(&[]));
     }
 
     /// Whether anything is kept under that name.

@@ -159,6 +159,120 @@ fn a_damaged_copy_of_another_job_is_said_at_the_start() {
     }
 }
 
+/// The key of the newest copy of a thing, and of the other.
+fn copies(store: &MemoryStore, name: &str) -> [String; 2] {
+    let number = |key: &String| -> u64 {
+        let text = store.get(key).unwrap_or_default();
+        text.split(' ')
+            .nth(1)
+            .and_then(|word| word.parse().ok())
+            .unwrap_or(0)
+    };
+    let [a, b] = ["a", "b"].map(|slot| format!("halfcase/{name}/{slot}"));
+    if number(&b) > number(&a) { [b, a] } else { [a, b] }
+}
+
+/// What a damaged copy of a job sheet comes to, in words.
+fn sheet_words(then: &str) -> String {
+    format!("A stored copy of the job sheet was damaged and is set aside: Jobs exports it as a file. {then}")
+}
+
+const FELL_BACK: &str = "The last good copy is in use; check the last thing you did.";
+
+/// Two jobs, each with two copies of its sheet, the first with a plan as it was before its last change.
+fn two_jobs() -> Rc<MemoryStore> {
+    let store = Rc::new(MemoryStore::default());
+    with_bench(&store, |bench| {
+        bench.duplicate_job(JobId(1)).unwrap();
+        for title in ["older", "newer"] {
+            bench.rename_job(JobId(1), &format!("Gearbox, {title}")).unwrap();
+            bench.rename_job(JobId(2), &format!("Engine, {title}")).unwrap();
+        }
+    });
+    store
+}
+
+/// Where something else is damaged too, the search for jobs that the list doesn't know reads no job's sheet before
+/// its turn: which job fell back to an older plan is said all the same.
+#[test]
+fn a_damaged_sheet_is_said_with_its_job_whatever_else_is_damaged() {
+    for full in [false, true] {
+        let store = two_jobs();
+        store.set("halfcase/clocks/a", "torn").unwrap();
+        store.set(&copies(&store, "job/1")[0], "torn").unwrap();
+        store.set(&copies(&store, "job/2")[0], "torn").unwrap();
+        let texts = store.texts.borrow().clone();
+        let used = texts.iter().map(|(key, text)| key.len() + text.len()).sum();
+        let store = Rc::new(MemoryStore {
+            texts: std::cell::RefCell::new(texts),
+            room: full.then_some(used),
+        });
+        with_bench(&store, |bench| {
+            let said = said(bench);
+            assert_eq!(said.len(), 3, "{said:?}");
+            assert!(said[0].contains("copy of the clocks was damaged"), "{said:?}");
+            let words = sheet_words(FELL_BACK);
+            let words = match full {
+                true => words.replace(
+                    "is set aside: Jobs exports it as a file",
+                    "there is no room to set it aside",
+                ),
+                false => words,
+            };
+            // The copy is the job at hand.
+            assert_eq!(said[1..], [format!("“Gearbox, newer”: {words}"), words]);
+        });
+    }
+}
+
+/// The list of jobs is gone, and of the sheets it is made from again one fell back, one can't be read at all.
+#[test]
+fn a_damaged_sheet_is_said_where_the_list_of_jobs_is_gone_too() {
+    let store = two_jobs();
+    for key in copies(&store, "jobs") {
+        store.set(&key, "torn").unwrap();
+    }
+    store.set(&copies(&store, "job/1")[0], "torn").unwrap();
+    for key in copies(&store, "job/2") {
+        store.set(&key, "torn").unwrap();
+    }
+    with_bench(&store, |bench| {
+        let titles = bench
+            .jobs
+            .with_untracked(|jobs| jobs.iter().map(|head| head.title.clone()).collect::<Vec<_>>());
+        assert_eq!(titles, ["Gearbox, older"]);
+        let said = said(bench);
+        assert!(said.contains(&sheet_words(FELL_BACK)), "{said:?}");
+        assert!(said.contains(&sheet_words("No good copy was left.")), "{said:?}");
+        assert_eq!(said.len(), 3, "{said:?}");
+    });
+}
+
+/// A job that only an older list was left without is found, and what its sheet went through is said with it.
+#[test]
+fn a_job_that_is_found_again_says_what_its_sheet_went_through() {
+    let store = two_jobs();
+    let shelf = Shelf::new(store.clone());
+    let (version, text) = shelf.text("jobs").unwrap();
+    let mut jobs: serde_json::Value = serde_json::from_str(&text).unwrap();
+    let heads = jobs.get_mut("heads").and_then(|heads| heads.as_array_mut());
+    heads.unwrap().retain(|head| head["id"] == 2);
+    let list = Write {
+        name: "jobs".to_owned(),
+        version,
+        text: Some(jobs.to_string()),
+    };
+    shelf.keep(&[list]).unwrap();
+    store.set(&copies(&store, "job/1")[0], "torn").unwrap();
+    with_bench(&store, |bench| {
+        assert_eq!(
+            said(bench),
+            [format!("“Gearbox, older”: {}", sheet_words(FELL_BACK))]
+        );
+        assert_eq!(bench.jobs.with_untracked(Vec::len), 2);
+    });
+}
+
 /// An older list of jobs doesn't know the latest one: it is found by its sheet, and its number not given again.
 #[test]
 fn a_job_that_an_older_list_does_not_know_is_found() {

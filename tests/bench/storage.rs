@@ -301,6 +301,47 @@ fn a_store_that_is_not_what_was_last_kept_is_told() {
     assert_eq!(odd_after(of_before), None);
 }
 
+/// A sound copy that makes no sense is set aside and said once: what is kept after that goes by what stands then.
+#[test]
+fn a_copy_that_made_no_sense_is_not_missed_at_the_next_start() {
+    for copies in [1, 2] {
+        let (store, shelf) = shelf();
+        for word in ["older", "newer"].into_iter().take(copies) {
+            shelf
+                .keep(&[write("thing", 1, word), write("two", 1, word)])
+                .unwrap();
+        }
+        // It reads as a text and no longer as what it should be.
+        let again = Shelf::new(store.clone());
+        let known = ["older"].into_iter().take(copies - 1);
+        let loaded = again.load("thing", 1, |_, text| {
+            known.clone().find(|word| text.contains(word)).map(str::to_owned)
+        });
+        let loaded = loaded.unwrap();
+        assert_eq!((loaded.rescued.len(), loaded.value.is_some()), (1, copies == 2));
+        again.keep(&[write("two", 1, "next")]).unwrap();
+        assert_eq!(Shelf::new(store.clone()).odd(), None, "{copies}");
+        // Which is no reason not to miss it when it goes too.
+        store.remove("halfcase/two/a");
+        store.remove("halfcase/two/b");
+        assert_eq!(Shelf::new(store).odd(), Some(OTHERWISE));
+    }
+}
+
+/// What was taken away for room is not missed at the next start, whether anything was kept after it or not.
+#[test]
+fn what_made_room_is_not_missed_at_the_next_start() {
+    let (store, shelf) = shelf();
+    shelf
+        .keep(&[write("one", 1, "old"), write("two", 1, "old")])
+        .unwrap();
+    shelf.make_room(&["one".to_owned()]);
+    assert_eq!(keys(&store), ["halfcase/two/a"]);
+    assert_eq!(Shelf::new(store.clone()).odd(), None);
+    shelf.keep(&[write("two", 1, "new")]).unwrap();
+    assert_eq!(Shelf::new(store).odd(), None);
+}
+
 /// The newest mark gone looks like a change that was cut off: it goes, and that is said.
 #[test]
 fn a_change_whose_mark_is_gone_is_taken_out_and_told() {
@@ -360,6 +401,11 @@ fn what_cannot_be_read_is_not_written_over() {
     store.left.set(usize::MAX);
     assert_eq!(shelf.keep(&[write("thing", 1, "x")]), Err(StorageError::Unread));
     assert_eq!(*store.store.texts.borrow(), before);
+    // A refusal is over with its cause: what is loaded after it is what is kept.
+    store.left.set(0);
+    assert_eq!(value(&load(&shelf)), Some("newer"));
+    assert!(!shelf.is_blind());
+    store.left.set(usize::MAX);
     let blind = Shelf::new(store.clone());
     assert!(blind.is_blind());
     store.left.set(0);

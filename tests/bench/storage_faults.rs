@@ -13,7 +13,7 @@ use super::{hand, promises};
 use halfcase::bench::{Bench, Incoming};
 use halfcase::job::carbon::{Copied, Turn, put_back};
 use halfcase::job::keep::{Shelves, is_ours};
-use halfcase::job::shelf::{MemoryStore, Shelf, StorageError, Store};
+use halfcase::job::shelf::{CUT_OFF, MemoryStore, OTHERWISE, Shelf, StorageError, Store, mark_in};
 use halfcase::job::start::is_nothing;
 use halfcase::job::state::{Now, State};
 use halfcase::trade::moment::Moment;
@@ -760,6 +760,7 @@ fn goes_on(story: &mut Story, kind: Kind, hit: &Hit, said: &[String]) -> End {
     );
     story.browser.does.set(Does::Well);
     story.told.push("-- goes on".to_owned());
+    let mark = mark_in(&*story.browser);
     story.open(|story, bench| {
         let now = Now::utc(bench.now.get_untracked());
         promises::gates_are_shut(&state_of(bench), now, &story.told.join("\n"));
@@ -774,7 +775,16 @@ fn goes_on(story: &mut Story, kind: Kind, hit: &Hit, said: &[String]) -> End {
         );
     });
     if kind != Kind::OfALaterRelease {
-        story.open(|_, _| ());
+        let kept_more = mark_in(&*story.browser) > mark;
+        let words = story.open(|_, bench| troubles(bench));
+        assert!(
+            !kept_more
+                || [CUT_OFF, OTHERWISE]
+                    .iter()
+                    .all(|odd| !words.iter().any(|said| said == odd)),
+            "missed a second time, though nothing more is gone: {words:?}\n{}",
+            story.told.join("\n")
+        );
         let gone = differing(&story.kept_things(), &story.seen);
         assert!(
             gone.is_empty(),
