@@ -663,7 +663,25 @@ fn tell(kind: Kind, seed: u64) -> End {
         words
     });
     shut(&mut story, kind, &mut hit);
-    let words = story.open(|_, bench| troubles(bench));
+    let words = story.open(|story, bench| {
+        let words = troubles(bench);
+        if kind == Kind::Nonsense {
+            // Something for certain, kept by the start that set the copy aside.
+            bench.note(|settings| settings.torque_typed.push('1'));
+            story.turn_over();
+        }
+        words
+    });
+    if kind == Kind::Nonsense {
+        let seen = std::mem::take(&mut story.seen);
+        let again = story.open(|_, bench| troubles(bench));
+        assert!(
+            !again.iter().any(|said| said == OTHERWISE),
+            "missed a second time, though nothing more is gone: {again:?}\n{}",
+            story.told.join("\n")
+        );
+        story.seen = seen;
+    }
     let not_read = story.browser.does.get() == Does::ReadsNothing;
     if not_read {
         // Nothing can be shown: that is said, and nothing is written over what is there.
