@@ -253,6 +253,26 @@ fn a_seats_size_with_three_decimals_is_no_question() {
     }
 }
 
+/// The full stop that ends a sentence is none of its numbers, however the sentence comes to the screen.
+#[test]
+fn a_full_stop_behind_a_number_stays_one() {
+    let sheet = Sheet::new("Plan", vec![]);
+    let mut step = Step::new(StepId(1), "Seat", Work::Seat(seat::Seat::default()));
+    choose(DecimalMark::Comma);
+    for (typed, said) in [
+        ("62–61,970", "Write the least size first: 61,970–62,000."),
+        (
+            "wide",
+            "Write a size as 62 N7, 62 bearing, 25 bearing bore, 61,982 or 61,970–62,000.",
+        ),
+    ] {
+        let refused = set(&sheet, &mut step, "seat/hole", typed).unwrap_err();
+        assert_eq!(refused.to_string(), said);
+    }
+    let no_sense = halfcase::job::state::Refused::NoSense("Write 0.5 to 62.0.");
+    assert_eq!(no_sense.to_string(), "Write 0,5 to 62,0.");
+}
+
 /// Passes are a list: its commas part shares unless the comma is the mark.
 #[test]
 fn shares_of_passes_read_back() {
