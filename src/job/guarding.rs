@@ -33,6 +33,13 @@ impl KnownBolt {
         })
     }
 
+    /// The same with its thread's state only where that was told: what the user's own desk may take over.
+    pub fn told(fasten: &Fasten) -> Option<Self> {
+        let mut bolt = Self::of(fasten)?;
+        bolt.joint.condition = fasten.condition;
+        Some(bolt)
+    }
+
     /// What it is, whichever form said so.
     pub fn what_it_is(&self) -> Fastener {
         sealing(self.joint.fastener, self.seal)
@@ -118,28 +125,43 @@ impl GuardAnswer {
 
 /// What the guard says of `statement` on `bolt`; nothing where there is nothing to judge.
 pub fn guard(statement: &TorqueStatement, bolt: &KnownBolt) -> Option<GuardAnswer> {
-    judged(statement, bolt, judge).map(|judgement| laid_out(statement, bolt, judgement))
+    guard_turned(statement, bolt, false)
 }
 
-/// What it says of a torque that is only where a turn starts.
-fn guard_start(statement: &TorqueStatement, bolt: &KnownBolt) -> Option<GuardAnswer> {
-    let judgement = judged(statement, bolt, judge_snug)?;
+/// What it says of a torque with or without a turn behind it: with one it is only where the turn starts.
+pub fn guard_turned(statement: &TorqueStatement, bolt: &KnownBolt, turned: bool) -> Option<GuardAnswer> {
+    let judgement = judged(statement, bolt, judge_of(turned))?;
+    Some(said_of(statement, bolt, judgement, turned))
+}
+
+/// What it says of such a torque of a fasten step, whose thread may be in a state that nobody told.
+fn guard_in(fasten: &Fasten, statement: &TorqueStatement, turned: bool) -> Option<GuardAnswer> {
+    let (bolt, by) = (KnownBolt::of(fasten)?, judge_of(turned));
+    let mut judgement = judged(statement, &bolt, by)?;
+    if let Some(put_on) = fasten.supposed_by().filter(|_| judgement.too_high) {
+        let told = judged(statement, &KnownBolt::told(fasten)?, by)?;
+        if told.verdict == Verdict::Plausible {
+            judgement = judgement.only_by(&bolt.seen(), put_on.name());
+        }
+    }
+    Some(said_of(statement, &bolt, judgement, turned))
+}
+
+fn judge_of(turned: bool) -> Judge {
+    if turned { judge_snug } else { judge }
+}
+
+fn said_of(statement: &TorqueStatement, bolt: &KnownBolt, judgement: Judgement, turned: bool) -> GuardAnswer {
     let mut answer = laid_out(statement, bolt, judgement);
-    if answer.verdict == Verdict::Plausible {
+    if turned && answer.verdict == Verdict::Plausible {
         answer.line = format!("{}: a start for the turn", bolt.words());
     }
-    Some(answer)
-}
-
-/// What it says of a torque with or without a turn behind it.
-pub fn guard_turned(statement: &TorqueStatement, bolt: &KnownBolt, turned: bool) -> Option<GuardAnswer> {
-    let by = if turned { guard_start } else { guard };
-    by(statement, bolt)
+    answer
 }
 
 /// What it says of a fasten step's torque.
 pub fn guard_fasten(fasten: &Fasten) -> Option<GuardAnswer> {
-    let mut answer = guard_turned(&fasten.torque, &KnownBolt::of(fasten)?, fasten.turned())?;
+    let mut answer = guard_in(fasten, &fasten.torque, fasten.turned())?;
     if fasten.torque_tells_no_pull() {
         answer.claim_no_pull();
     }
@@ -171,9 +193,9 @@ pub fn guard_others(fasten: &Fasten) -> Vec<String> {
         let torque = stage.act.torque().filter(|torque| **torque != fasten.torque)?;
         let turned = fasten.stages.iter().skip(number).any(is_angle);
         let said = match turned {
-            true => guard_start(torque, &bolt).filter(|said| said.verdict != Verdict::Plausible)?,
+            true => guard_in(fasten, torque, true).filter(|said| said.verdict != Verdict::Plausible)?,
             // It is raised by the stages behind it.
-            false => guard(torque, &bolt).filter(|_| too_high(torque, &bolt))?,
+            false => guard_in(fasten, torque, false).filter(|_| too_high(torque, &bolt))?,
         };
         Some(format!("stage {number}: {}", said.sentence))
     });

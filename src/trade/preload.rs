@@ -137,6 +137,14 @@ impl Condition {
         self.row().words
     }
 
+    /// The condition behind "thread": "oiled", "with moly or copper paste".
+    pub fn of_thread(self) -> String {
+        match self {
+            Self::Paste => format!("with {}", self.words()),
+            other => other.words().to_owned(),
+        }
+    }
+
     /// Why its friction is taken so.
     pub fn reason(self) -> &'static str {
         self.row().reason

@@ -253,6 +253,26 @@ fn a_seats_size_with_three_decimals_is_no_question() {
     }
 }
 
+/// The full stop that ends a sentence is none of its numbers, however the sentence comes to the screen.
+#[test]
+fn a_full_stop_behind_a_number_stays_one() {
+    let sheet = Sheet::new("Plan", vec![]);
+    let mut step = Step::new(StepId(1), "Seat", Work::Seat(seat::Seat::default()));
+    choose(DecimalMark::Comma);
+    for (typed, said) in [
+        ("62–61,970", "Write the least size first: 61,970–62,000."),
+        (
+            "wide",
+            "Write a size as 62 N7, 62 bearing, 25 bearing bore, 61,982 or 61,970–62,000.",
+        ),
+    ] {
+        let refused = set(&sheet, &mut step, "seat/hole", typed).unwrap_err();
+        assert_eq!(refused.to_string(), said);
+    }
+    let no_sense = halfcase::job::state::Refused::NoSense("Write 0.5 to 62.0.");
+    assert_eq!(no_sense.to_string(), "Write 0,5 to 62,0.");
+}
+
 /// Passes are a list: its commas part shares unless the comma is the mark.
 #[test]
 fn shares_of_passes_read_back() {
@@ -268,6 +288,27 @@ fn shares_of_passes_read_back() {
     assert_eq!(shares(&words), Ok(vec![0.333, 0.667, 1.0]));
     assert_eq!(shares("30,60,100"), Ok(vec![0.3, 0.6, 1.0]));
     assert_eq!(shares("33,3, 66,7, 100"), Ok(vec![0.333, 0.667, 1.0]));
+}
+
+/// "30,60 100" may be two shares or three: it is asked, and what the app writes itself is never asked about.
+#[test]
+fn a_comma_that_may_part_two_shares_is_refused() {
+    let shares = |text: &str| {
+        fasten::passes::read(text).map(|all| all.iter().map(|pass| pass.share).collect::<Vec<_>>())
+    };
+    choose(DecimalMark::Comma);
+    for text in ["30,60 100", "30 60,100 100", "30,60/100", "30,60, 100"] {
+        let refused = shares(text).unwrap_err();
+        assert!(refused.contains("33,33% 66,67% 100%"), "{text}: {refused}");
+    }
+    assert_eq!(shares("33,3 66,7 100"), Ok(vec![0.333, 0.667, 1.0]));
+    assert_eq!(shares("33,33% 66,67 % 100%"), Ok(vec![0.3333, 0.6667, 1.0]));
+    let passes = [0.3333, 0.6667, 1.0].map(|share| Pass { share, round: true });
+    let words = fasten::passes::words(&passes);
+    assert_eq!(words, "33,33% round 66,67% round 100 round");
+    assert_eq!(fasten::passes::read(&words), Ok(passes.to_vec()));
+    choose(DecimalMark::Point);
+    assert_eq!(shares("30,60 100"), Ok(vec![0.3, 0.6, 1.0]));
 }
 
 /// The user's units and the user's mark together.

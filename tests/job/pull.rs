@@ -5,9 +5,13 @@ use halfcase::job::kinds::fasten::fastening::Asked;
 use halfcase::job::kinds::fasten::{Fasten, begin, fields};
 use halfcase::job::sheet::Sheet;
 use halfcase::job::{fasteners, json};
-use halfcase::trade::application::{Application, JointKind, ManualWord};
+use halfcase::trade::application::{Application, JointKind, ManualWord, assumed};
+use halfcase::trade::compound::{CompoundClass, recommend};
+use halfcase::trade::guard::Verdict;
 use halfcase::trade::preload::{Condition, preload};
 use halfcase::trade::quantity::{Force, parse_torque, significant};
+use halfcase::trade::strength::Strength;
+use halfcase::trade::strip::FemaleMaterial;
 use uom::si::force::kilonewton;
 
 fn typed(fasten: &mut Fasten, field: &str, value: &str) {
@@ -178,6 +182,141 @@ fn the_compound_on_its_thread_decides_the_pull() {
         ..joint
     });
     assert_eq!(coated.thread_condition(), Condition::Unknown);
+}
+
+/// A bolt on which something is recommended, every question of it answered, or all but the manual's left open.
+fn recommended(answers: &str) -> Fasten {
+    let mut bolt = begin("M10", "85 N·m").unwrap();
+    bolt.strength = Some(Strength::Class10_9);
+    let text = format!(r#"{{"kind":"fastener","thread_mm":10{answers}}}"#);
+    bolt.compound = Some(json::read(&text).unwrap());
+    bolt
+}
+
+/// Stainless in stainless that nothing shakes: it must not run dry.
+const GALLS: &str = r#","face":"stainless","partner":"stainless","vibration":false,"hole":"blind""#;
+
+#[test]
+fn a_recommendation_that_rests_on_open_answers_narrows_no_pull() {
+    let open = recommended("");
+    let answer = recommend(open.compound.as_ref().unwrap());
+    assert_eq!(answer.class, Some(CompoundClass::ThreadlockMedium));
+    assert!(!answer.assumed.is_empty());
+    assert_eq!(open.thread_condition(), Condition::Unknown);
+    assert!(!says(&open, "the manual’s torque stays"));
+    // Answered to the last question, the same class counts.
+    let mut sure = recommended("");
+    let joint = sure.compound.as_mut().unwrap();
+    for _ in 0..20 {
+        let Some(first) = assumed(joint).into_iter().next() else {
+            break;
+        };
+        let with = |choice: &str| {
+            let mut told = joint.clone();
+            halfcase::trade::application::answer(&mut told, first.question, choice).map(|_| told)
+        };
+        let choices = halfcase::trade::application::questions(joint)
+            .into_iter()
+            .find(|q| q.id == first.question)
+            .unwrap()
+            .choices;
+        let kept = |told: &Application| recommend(told).class == Some(CompoundClass::ThreadlockMedium);
+        let told = choices
+            .iter()
+            .filter_map(|choice| with(choice.id).ok())
+            .find(kept);
+        *joint = told.unwrap_or_else(|| panic!("{first:?}"));
+    }
+    assert_eq!(assumed(joint), vec![]);
+    assert_eq!(sure.thread_condition(), Condition::CompoundWet);
+    // Paste pulls hardest: it counts, open or not.
+    let paste = recommended(GALLS);
+    assert!(!recommend(paste.compound.as_ref().unwrap()).assumed.is_empty());
+    assert_eq!(paste.thread_condition(), Condition::Paste);
+    assert!(says(
+        &paste,
+        "the thread is taken as one with moly or copper paste:"
+    ));
+}
+
+#[test]
+fn high_only_by_what_is_put_on_offers_no_smaller_torque() {
+    let bolt = recommended(r#","manual":"anti_seize""#);
+    let guard = guard_fasten(&bolt).unwrap();
+    assert_eq!(guard.verdict, Verdict::High);
+    assert_eq!(guard.corrections, []);
+    assert_eq!(
+        guard.sentence,
+        "High for an M10 10.9 with anti-seize paste on its thread: take the manual’s torque for that, or ask."
+    );
+    let bare = Fasten {
+        compound: None,
+        ..bolt.clone()
+    };
+    assert_eq!(guard_fasten(&bare).unwrap().verdict, Verdict::Plausible);
+    // Told by the user, it is judged as ever; too high anyhow too.
+    let told = Fasten {
+        condition: Condition::Paste,
+        ..bolt.clone()
+    };
+    assert!(
+        guard_fasten(&told)
+            .unwrap()
+            .sentence
+            .starts_with("High for an M10 10.9. ")
+    );
+    let torque = parse_torque("650 N·m", None).unwrap();
+    let slip = Fasten {
+        torque,
+        ..bolt.clone()
+    };
+    assert_eq!(guard_fasten(&slip).unwrap().verdict, Verdict::Absurd);
+    assert!(!guard_fasten(&slip).unwrap().corrections.is_empty());
+    // Into aluminium the limits lie closer: never more than high by what nobody told.
+    let soft = Fasten {
+        into: Some(FemaleMaterial::CastAluminium),
+        ..bolt
+    };
+    for nm in 30..=120 {
+        let torque = parse_torque(&format!("{nm} N·m"), None).unwrap();
+        let wet = Fasten {
+            torque,
+            ..soft.clone()
+        };
+        let bare = Fasten {
+            compound: None,
+            ..wet.clone()
+        };
+        if guard_fasten(&bare).unwrap().verdict == Verdict::Plausible {
+            assert_ne!(guard_fasten(&wet).unwrap().verdict, Verdict::Absurd, "{nm}");
+        }
+    }
+}
+
+/// The desk takes over what was told of a bolt, nothing that was only supposed.
+#[test]
+fn a_supposed_state_is_not_carried_to_the_desk() {
+    use super::fill_run::Hand;
+    use halfcase::job::kinds::Work;
+    use halfcase::job::sheet::{Step, StepId};
+    use halfcase::job::state::Intent;
+    let bolt = recommended(r#","manual":"anti_seize""#);
+    for (condition, carried) in [
+        (Condition::Unknown, Condition::Unknown),
+        (Condition::Oiled, Condition::Oiled),
+    ] {
+        let work = Work::Fasten(Fasten {
+            condition,
+            ..bolt.clone()
+        });
+        let step = Step::new(StepId(1), "Bolts", work);
+        let mut hand = Hand::with(Sheet::new("Plan", vec![step]));
+        hand.send(Intent::Carry(StepId(1))).unwrap();
+        assert_eq!(
+            hand.state.settings.desk.bolt.map(|bolt| bolt.joint.condition),
+            Some(carried)
+        );
+    }
 }
 
 #[test]

@@ -148,7 +148,7 @@ impl Draft<'_> {
         let desk = &mut settings.desk;
         desk.from = Some(step.id);
         desk.also_typed = String::new();
-        desk.bolt = KnownBolt::of(fasten);
+        desk.bolt = KnownBolt::told(fasten);
         // A millionth is dust from the units.
         desk.running = running.map(|running| (unit.value_of(running) * 1e6).round() / 1e6);
         (desk.stretch_mm, desk.grip_mm) = (None, fasten.grip_mm);

@@ -429,6 +429,6 @@ fn fastener_words(fasten: &Fasten) -> String {
         fasten.layout.count(),
         size_words(fasten),
         fasten.what_it_is().behind(),
-        fasten.thread_condition().words()
+        fasten.thread_condition().of_thread()
     )
 }

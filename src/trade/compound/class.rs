@@ -1,5 +1,6 @@
 //! Classes of compound by what they are for, never by a maker's name, number or colour.
 
+use crate::trade::application::ManualWord;
 use crate::trade::preload::Condition;
 use serde::{Deserialize, Serialize};
 
@@ -126,6 +127,20 @@ impl CompoundClass {
             | Self::AnaerobicPipe
             | Self::PtfePaste => None,
         }
+    }
+
+    /// Whether the manual's word names this class, among those that leave a thread in a state of their own.
+    pub fn named_by(self, word: ManualWord) -> bool {
+        let named = match word {
+            ManualWord::LockLow => Self::ThreadlockLow,
+            ManualWord::LockMedium => Self::ThreadlockMedium,
+            ManualWord::LockHigh => Self::ThreadlockHigh,
+            ManualWord::Oil => Self::LightOil,
+            ManualWord::Grease => Self::Grease,
+            ManualWord::AntiSeize => Self::AntiSeize,
+            _ => return false,
+        };
+        self == named
     }
 
     /// One of the four that lock threads.

@@ -117,6 +117,20 @@ pub struct Judgement {
     pub sentence: String,
 }
 
+impl Judgement {
+    /// The judgement of a torque that is too high only by `put_on`, from which the thread's condition was
+    /// supposed: high at most, with no reading, for the manual's torque may be right as it is.
+    pub fn only_by(self, joint: &Joint, put_on: &str) -> Self {
+        Self {
+            verdict: Verdict::High,
+            readings: Vec::new(),
+            higher: None,
+            sentence: words::only_by(joint, put_on),
+            ..self
+        }
+    }
+}
+
 /// Why nothing can be judged.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum GuardError {

@@ -50,6 +50,12 @@ fn said(judged: &Judgement, joint: &Joint, stage: Stage, limits: &Window) -> Str
     }
 }
 
+/// Of a torque that is high only by what is put on the thread: the manual's may be for it already.
+pub(super) fn only_by(joint: &Joint, put_on: &str) -> String {
+    let it = with_class(joint);
+    format!("High for {it} with {put_on} on its thread: take the manual’s torque for that, or ask.")
+}
+
 fn too_much(joint: &Joint, it: &str) -> String {
     match (joint.strength, joint.fastener) {
         (Some(_), Fastener::NotTold | Fastener::Bolt) => format!("That would stretch {it} past its limit."),

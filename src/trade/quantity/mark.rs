@@ -117,9 +117,9 @@ pub fn kept<T>(work: impl FnOnce() -> T) -> T {
     work()
 }
 
-/// Text that is kept with points, as the keypad types it and the desk remembers it, in the user's mark. Only a
-/// point that follows a digit, or one that a digit follows, is the mark of a number; of two in a row, which part
-/// a range, neither is.
+/// Text that is kept with points, as the keypad types it and the desk remembers it, in the user's mark. A point
+/// that a digit follows is the mark of a number; of two in a row, which part a range, neither is. So is one that
+/// ends a text of numbers alone, half typed; behind words it is a full stop.
 ///
 /// For numbers with their units: no designation ("M8×1.25", "8.8") may stand in it.
 pub fn in_mark(text: &str) -> String {
@@ -130,10 +130,11 @@ pub fn in_mark(text: &str) -> String {
     let letters: Vec<char> = text.chars().collect();
     let at = |place: Option<usize>| place.and_then(|place| letters.get(place)).copied();
     let digit = |c: Option<char>| c.is_some_and(|c| c.is_ascii_digit());
+    let words = letters.iter().any(|c| c.is_alphabetic());
     let shown = letters.iter().enumerate().map(|(place, &letter)| {
         let (before, after) = (at(place.checked_sub(1)), at(Some(place + 1)));
         let of_a_range = before == Some('.') || after == Some('.');
-        let of_a_number = digit(after) || digit(before) && after.is_none();
+        let of_a_number = digit(after) || digit(before) && after.is_none() && !words;
         match letter {
             '.' if of_a_number && !of_a_range => sign,
             other => other,
@@ -186,6 +187,8 @@ mod tests {
             ("9.5–12.5 ± .5", "9,5–12,5 ± ,5"),
             ("9..12", "9..12"),
             ("30 ft.lb max. 40", "30 ft.lb max. 40"),
+            ("Write 0.5–62.000.", "Write 0,5–62,000."),
+            ("Gap taken as 3.", "Gap taken as 3."),
             ("", ""),
         ] {
             assert_eq!(in_mark(text), shown);

@@ -13,10 +13,17 @@ const ROUND: &str = "round";
 const WRITE: &str =
     "Write the share of each pass in percent, ending in 100: 30 60 100, or 30 60 100 100 round.";
 
+/// What to write where a comma may be the mark or part two shares; said only to who chose it for the mark.
+const UNCLEAR: &str = "The comma is your decimal mark: part the shares by blanks, 30 60 100, or put % behind each, \
+                       33,33% 66,67% 100%.";
+
 /// "30 60 100 100 round"; reads back the same.
 pub fn words(passes: &[Pass]) -> String {
     let one = |pass: &Pass| {
-        let share = in_mark(&percent(pass.share));
+        let mut share = in_mark(&percent(pass.share));
+        if unclear_word(&share) {
+            share.push('%');
+        }
         if pass.round {
             format!("{share} {ROUND}")
         } else {
@@ -32,6 +39,9 @@ pub fn words(passes: &[Pass]) -> String {
 /// # Errors
 /// What to write.
 pub fn read(text: &str) -> Result<Vec<Pass>, &'static str> {
+    if unclear(text) {
+        return Err(UNCLEAR);
+    }
     let mut passes: Vec<Pass> = Vec::new();
     for word in parted(text) {
         if word == ROUND {
@@ -52,6 +62,19 @@ pub fn read(text: &str) -> Result<Vec<Pass>, &'static str> {
         [.., last] if last.share == 1.0 && passes.len() <= MOST_PASSES => Ok(passes),
         _ => Err(WRITE),
     }
+}
+
+/// Whether a word beside others may be a number or two shares: "30,60 100". A percent sign behind it tells.
+fn unclear(text: &str) -> bool {
+    let text = text.trim().replace(" %", "%");
+    let words: Vec<&str> = text.split([' ', ';', '/', '-', '–']).collect();
+    comma_is_decimal() && words.len() > 1 && words.iter().any(|word| unclear_word(word.trim_matches(',')))
+}
+
+/// Two digits or more behind its only comma, and nothing else.
+fn unclear_word(word: &str) -> bool {
+    let behind = word.split_once(',').map_or("", |(_, behind)| behind);
+    behind.len() > 1 && behind.chars().all(|c| c.is_ascii_digit())
 }
 
 /// What stands between blanks and the like. A comma parts shares too, but for a single one within a number of

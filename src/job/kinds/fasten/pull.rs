@@ -60,7 +60,8 @@ impl Fasten {
         lines
     }
 
-    /// The state of the thread that its pull goes by: as told, else as the compound that goes on it leaves it.
+    /// The state of the thread that its pull goes by: as told, else as the compound leaves it that the
+    /// manual names or that goes on it for sure; else not known.
     pub fn thread_condition(&self) -> Condition {
         match self.condition {
             Condition::Unknown => self
@@ -80,21 +81,34 @@ impl Fasten {
             JointKind::SparkPlug,
             JointKind::Exhaust,
         ];
-        let class = recommend(joint)
-            .class
-            .filter(|_| on_thread.contains(&joint.kind))?;
-        Some((class, class.thread_condition()?))
+        let answer = recommend(joint);
+        let class = answer.class.filter(|_| on_thread.contains(&joint.kind))?;
+        let named = joint.manual.is_some_and(|word| class.named_by(word));
+        let condition = class.thread_condition()?;
+        // An open answer may yet choose another: then the wider range holds. Paste pulls hardest, so it counts.
+        let sure = named || answer.assumed.is_empty() || condition == Condition::Paste;
+        sure.then_some((class, condition))
+    }
+
+    /// What its pull goes by, where nobody told the thread's state.
+    pub fn supposed_by(&self) -> Option<CompoundClass> {
+        let supposed = self
+            .by_compound()
+            .filter(|_| self.condition == Condition::Unknown)?;
+        Some(supposed.0)
     }
 
     /// That the pull goes by what is put on, where nobody told the thread's state.
     fn by_compound_words(&self) -> Option<String> {
-        let (class, condition) = self
-            .by_compound()
-            .filter(|_| self.condition == Condition::Unknown)?;
+        let class = self.supposed_by()?;
+        let condition = class.thread_condition()?;
         Some(format!(
             "With {} on it the thread is taken as {}: the pull goes by that, the manual’s torque stays.",
             class.name(),
-            condition.words()
+            match condition {
+                Condition::Paste => format!("one {}", condition.of_thread()),
+                other => other.of_thread(),
+            }
         ))
     }
 
