@@ -639,7 +639,8 @@ fn the_readme_shows_pictures_that_the_stories_make() {
         assert!(root().join(format!(".pictures/{name}.png")).exists(), "{name}");
         // A story names the picture, or the screen of which one is made of each size.
         let screen = name.rsplit_once('-').map_or(*name, |(screen, _)| screen);
-        let made = [*name, screen]
+        let each_size = format!("{screen}-{{name}}");
+        let made = [*name, screen, &each_size]
             .iter()
             .any(|name| stories.contains(&format!("\"{name}\"")));
         assert!(made, "no story makes {name}");

@@ -92,7 +92,7 @@ fn sixty_fasteners_from_a_table_to_paper_and_to_another_phone() {
         page.see_words("0 of 10 done").await?;
         page.see_words("about ").await?;
         page.fits_the_hand().await?;
-        page.screenshot("overview-upright").await?;
+        page.screenshot("overview-of-a-table").await?;
 
         // The parts are counted first; sixty fasteners in their bags.
         page.tap(button("parts")).await?;
