@@ -165,7 +165,7 @@ impl Drop for DriverProcess {
 }
 
 /// Quiet and alone: no sandbox because tests may run as root, nothing fetched in the background.
-const FLAGS: [&str; 10] = [
+const FLAGS: [&str; 11] = [
     "--headless=new",
     "--no-sandbox",
     "--disable-gpu",
@@ -175,5 +175,7 @@ const FLAGS: [&str; 10] = [
     "--disable-background-networking",
     "--disable-component-update",
     "--disable-sync",
+    // The whole browser asks its maker about each form.
+    "--disable-features=AutofillServerCommunication",
     "--window-size=1000,1000",
 ];
