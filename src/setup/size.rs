@@ -23,7 +23,7 @@ const FLOOR: f64 = 29_000.0;
 /// on Measure, numbers judged beside each other, the mends of a night and their words put 9 kB on. esbuild took 3
 /// kB off styles and scripts; readings worked out by a calculation, the decimal comma, what the store lost without
 /// a word, and a line under every number put 19 on.
-const BAR: u64 = 779_000;
+const BAR: u64 = 780_000;
 
 /// Builds the release, then prints the size of every file a first visit needs as it goes over
 /// the wire: brotli where that is smaller, without HTTP's own headers.
@@ -84,7 +84,7 @@ mod tests {
         let refused = judge(BAR + 1_500).expect_err("it is over");
         assert_eq!(
             refused.to_string(),
-            "A first visit weighs 780.5 kB, over the bar of 779.0 kB: make the page lighter, or move BAR in src/setup/size.rs and say why."
+            "A first visit weighs 781.5 kB, over the bar of 780.0 kB: make the page lighter, or move BAR in src/setup/size.rs and say why."
         );
     }
 }
