@@ -23,7 +23,7 @@ pub fn shut(step: StoredValue<Step>) -> AnyView {
         all => format!("and {} more: all ›", all - 1),
     });
     let warmth = text(move || warmth(bench, &waits.get()).unwrap_or_default());
-    // The cure that ends last, on its own scale.
+    // The cure that ends last, on its own scale: behind the words, which go first where there is little room.
     let last = memo(move || waits.with(|waits| last_cure(waits)));
     let cure = piece(move || {
         let clock = last.get().and_then(|id| {
@@ -44,10 +44,10 @@ pub fn shut(step: StoredValue<Step>) -> AnyView {
             how=Some(how)
         />
         {how_sheet(told, lines, || ().into_any())}
-        {cure}
         <p class="mid">{blocks}</p>
         <p class="mid">{warmth}</p>
         <p class="mid quiet">{more}</p>
+        {cure}
     }
     .into_any()
 }
