@@ -91,6 +91,10 @@ impl DriverProcess {
         for flag in FLAGS {
             wanted.add_arg(flag)?;
         }
+        // A story is short: the browser's first compiler does. Long plays run what a phone runs.
+        if std::env::var_os("HALFCASE_FAULTS").is_none() {
+            wanted.add_arg("--js-flags=--liftoff-only")?;
+        }
         wanted.add_arg(&format!("--proxy-server=127.0.0.1:{trap}"))?;
         if let Some(profile) = profile {
             wanted.add_arg(&format!("--user-data-dir={}", profile.display()))?;
@@ -165,10 +169,12 @@ impl Drop for DriverProcess {
 }
 
 /// Quiet and alone: no sandbox because tests may run as root, nothing fetched in the background.
-const FLAGS: [&str; 11] = [
+const FLAGS: [&str; 12] = [
     "--headless=new",
     "--no-sandbox",
     "--disable-gpu",
+    // No process of its own for drawing.
+    "--in-process-gpu",
     "--disable-dev-shm-usage",
     "--disable-quic",
     "--no-first-run",
