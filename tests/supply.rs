@@ -4,7 +4,8 @@ use halfcase::setup::licences::{
     FOR_THE_PAGE, FOR_TOOLS, Package, SOURCE, allowed, file, shipped, used_here,
 };
 use halfcase::setup::project::Project;
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
+use std::process::Command;
 
 /// Packages of the page that are in it twice: someone else has yet to move on to the newer.
 const TWICE: [&str; 2] = ["gloo-utils", "thiserror"];
@@ -69,6 +70,32 @@ fn each_dependency_has_its_reason() {
     let mut sorted = named.clone();
     sorted.sort_unstable();
     assert_eq!(sorted, asked);
+}
+
+/// Else the library, and all under it, is compiled once for `cargo run` and again for `cargo test`.
+#[test]
+fn the_program_and_its_tests_ask_the_same_features_of_what_they_share() {
+    let asked = |edges: &str| -> BTreeSet<String> {
+        let tree = Command::new(env!("CARGO"))
+            .args([
+                "tree", "--prefix", "none", "--format", "{p} {f}", "--edges", edges,
+            ])
+            .current_dir(project().root())
+            .output()
+            .unwrap();
+        assert!(tree.status.success(), "{}", String::from_utf8_lossy(&tree.stderr));
+        let told = String::from_utf8(tree.stdout).unwrap();
+        told.lines()
+            .map(|line| line.trim_end_matches(" (*)").to_owned())
+            .collect()
+    };
+    let (alone, with_tests) = (asked("normal,build"), asked("normal,build,dev"));
+    assert!(alone.len() > 50 && with_tests.len() > alone.len());
+    let apart: Vec<&String> = alone.difference(&with_tests).collect();
+    assert!(
+        apart.is_empty(),
+        "tests ask other features of these; see `alike` in Cargo.toml, and `cargo tree -e features -i NAME`: {apart:?}"
+    );
 }
 
 #[test]
