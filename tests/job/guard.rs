@@ -63,6 +63,7 @@ fn what_it_is_is_planned_by_touch_by_file_and_by_table() {
     let what = |cells: &str| table(cells).map(|steps| of(&steps[0]).what_it_is()).ok();
     assert_eq!(what("M14x1.5,25 N·m,stud,"), Some(Fastener::Stud));
     assert_eq!(what("M14x1.5,25 N·m,Spark,"), Some(Fastener::HeadPlug));
+    assert_eq!(what("M14x1.5,25 N·m,banjo,"), Some(Fastener::Banjo));
     // What it is outweighs that it seals.
     assert_eq!(what("M14x1.5,25 N·m,bolt,yes"), Some(Fastener::Bolt));
     let wrong = table("M14x1.5,25 N·m,rivet,").unwrap_err().to_string();
@@ -108,6 +109,7 @@ fn a_low_torque_is_asked_what_it_is_and_never_raised() {
     for (told, verdict) in [
         ("plug", Verdict::Plausible),
         ("head_plug", Verdict::Plausible),
+        ("banjo", Verdict::Plausible),
         ("bolt", Verdict::Absurd),
         ("shaft_nut", Verdict::Absurd),
     ] {
