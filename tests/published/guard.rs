@@ -391,6 +391,59 @@ fn studs_and_banjo_bolts_have_torques_of_their_own() {
     );
 }
 
+/// What is no bolt bears no more than a bolt of its class: 4.6 yields at 240 MPa where 8.8 does at 640, and 0.9 of an
+/// 8.8's torque is what a clamp on a soft gasket may have unnoted.
+#[test]
+fn a_weak_class_caps_what_is_no_bolt() {
+    let told = |fastener| Joint {
+        fastener,
+        ..m6(Some(Strength::Class4_6), None)
+    };
+    let bolt = window(&told(Fastener::Bolt));
+    for fastener in [Fastener::SoftClamp, Fastener::Stud] {
+        let own = window(&told(fastener));
+        let free = window(&Joint {
+            strength: None,
+            ..told(fastener)
+        });
+        assert!(free.high_above > bolt.high_above, "{fastener:?}: {free:?}");
+        assert_eq!(
+            (own.high_above, own.absurd_above),
+            (bolt.high_above, bolt.absurd_above.min(free.absurd_above)),
+            "{fastener:?}"
+        );
+    }
+}
+
+/// Hardly engaged, a thread strips whatever is tightened in it, and a torque that strips it is too much even where a
+/// bolt would be given more. M6, 0.5 mm in cast aluminium: 0.5 · 16.493 360 9 · 144 N at 1.203 020 2 mm, 1.429 N·m.
+#[test]
+fn a_thread_hardly_engaged_caps_whatever_is_in_it() {
+    let joint = |fastener| Joint {
+        fastener,
+        engagement: Some(Length::new::<millimeter>(0.5)),
+        ..m6(None, Some(FemaleMaterial::CastAluminium))
+    };
+    let strips = 0.5 * 16.493_360_9 * 144.0 * 1.203_020_2e-3;
+    for fastener in Fastener::ALL {
+        let own = window(&joint(fastener));
+        assert_eq!(own.absurd_by, Weakest::FemaleThread, "{fastener:?}");
+        close(own.absurd_above.get::<newton_meter>(), strips, fastener.words());
+    }
+    let start = snug_window(&joint(Fastener::Bolt));
+    assert_eq!(start.absurd_by, Weakest::FemaleThread);
+    close(start.absurd_above.get::<newton_meter>(), strips, "start");
+    // 1.8 N·m would hardly load an M6, and strips this one.
+    let bolt = joint(Fastener::Bolt);
+    for judged in [
+        judge(1.8, TorqueUnit::NewtonMetre, &bolt),
+        judge_snug(1.8, TorqueUnit::NewtonMetre, &bolt),
+    ] {
+        let judged = judged.expect("a judgement");
+        assert_eq!((judged.verdict, judged.too_high), (Verdict::Absurd, true));
+    }
+}
+
 #[test]
 fn refuses_the_impossible() {
     let plain = m6(None, None);
