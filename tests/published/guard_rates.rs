@@ -245,7 +245,11 @@ fn measured_by_fastener() {
         assert!(held || truths.seen == 0, "{}: {measured:#?}", fastener.words());
     }
     let many = |fastener| pairs.iter().filter(|pair| pair.fastener == fastener).count() >= 20;
-    assert!([Fastener::Stud, Fastener::Banjo].into_iter().all(many));
+    assert!(
+        [Fastener::Stud, Fastener::Banjo, Fastener::ShaftNut]
+            .into_iter()
+            .all(many)
+    );
 }
 
 /// The corpus is as large as it says: 700 published torques, 120 of them no bolts.
