@@ -89,6 +89,14 @@ fn a_plug_of_an_earlier_form_is_one_and_stays_as_it_was_written() {
         (bolt.what_it_is(), bolt.words().as_str()),
         (Fastener::Plug, "M6 plug")
     );
+    // On the desk too it is judged as one: 2.4 N·m is low for a bolt.
+    let torque = says("2.4 N·m");
+    let said = guard(&torque, &bolt).expect("it is judged");
+    assert_eq!((said.verdict, said.what_is_it.len()), (Verdict::Plausible, 0));
+    let unsealed = KnownBolt { seal: false, ..bolt };
+    let said = guard(&torque, &unsealed).expect("it is judged");
+    assert_eq!(said.verdict, Verdict::Low);
+    assert!(!said.what_is_it.is_empty());
     let again = serde_json::to_string(&bolt).expect("text");
     assert!(
         !again.contains("fastener") && again.contains("\"seal\":true"),
