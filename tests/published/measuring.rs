@@ -319,14 +319,14 @@ fn a_place_runs_off_the_line_through_two_journals() {
     // Overhung by half the span, behind the second: the line is at (−0.015, 0.06), the place (0.075, 0.02) off it.
     same(
         off(place, 150.0, crossed, 100.0),
-        0.077_620_9,
+        0.077_620_873_5,
         14.931_417,
         "overhung",
     );
     // And before the first, at (0.045, −0.02): (0.015, 0.10).
     same(
         off(place, -50.0, crossed, 100.0),
-        0.101_118_7,
+        0.101_118_742_1,
         81.469_234,
         "before the first",
     );
