@@ -878,6 +878,22 @@ fn on_centres_a_bend_is_what_lies_off_the_line_of_the_journals() {
         .collect();
     let answer = answered(of("run-out"), &filled(of("run-out"), &overhung));
     assert_eq!((answer.number.as_str(), answer.refused), ("0.110", true));
+    // Straight: as far off as the line is halfway between (−0.04, 0) and (−0.04, 0). It is bent no way.
+    let straight: Vec<(&'static str, &'static str)> = TOLD
+        .iter()
+        .map(|&(id, told)| match id {
+            "next" | "before" => (id, "0.04"),
+            "before_high" => (id, "180"),
+            _ => (id, told),
+        })
+        .collect();
+    let answer = answered(of("run-out"), &filled(of("run-out"), &straight));
+    assert_eq!(answer.number, "0.000");
+    assert!(
+        answer.rows.iter().all(|row| row.0 != "bent towards"),
+        "{:?}",
+        answer.rows
+    );
     // Each of them is asked for, once the journal on the other side is told.
     for (left_out, name) in [
         ("next", "next journal: its total reading"),

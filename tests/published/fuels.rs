@@ -23,6 +23,7 @@ fn oil_stirred_into_petrol_makes_no_oil_of_it() {
         "oil mixed into gas",
         "petrol and synthetic engine oil",
         "oil and petrol engines",
+        "petrol and additive engines, two-stroke oil",
         "oil in petrol",
     ] {
         assert_eq!(fuel_named(mix).map(|fuel| fuel.name), Some("petrol"), "{mix}");

@@ -239,9 +239,12 @@ fn run_out(asked: &Asked<'_>) -> Result<Answer, Trouble> {
         (most, _, _) => most,
     };
     let own = off_the_journals(asked, found_round)?;
-    if let Some((_, high_at)) = own {
+    if let Some((off, high_at)) = own {
         rows.insert(0, ("as read", asked.fine_words(total)));
-        rows.push(("bent towards", high_words(high_at)));
+        // What lies on the line is bent no way.
+        if offset(off) >= Length::new::<millimeter>(SEEN_OFFSET_MM) {
+            rows.push(("bent towards", high_words(high_at)));
+        }
     }
     let run = own.map_or(total, |(off, _)| off);
     let mut judged = asked.judge(run, None, most)?;

@@ -109,9 +109,11 @@ fn joined(words: &str) -> bool {
         word.is_some_and(|word| of.iter().any(|one| word.eq_ignore_ascii_case(one)))
     };
     words.windows(3).enumerate().any(|(at, three)| {
-        // "hybrid engines", "natural gas engines"; nothing of oil from the first word to behind the last.
+        // "hybrid engines", "natural gas engines"; nothing of oil from the first word on.
         let engines = (at + 3..at + 5).find(|at| is(*at, &ENGINES));
-        let of_engines = engines.is_some_and(|last| !(at..last + 2).any(|at| is(at, &["oil", "for"])));
+        let of_engines = engines.is_some_and(|last| {
+            !(at..last).any(|at| is(at, &["for"])) && !(at..words.len()).any(|at| is(at, &["oil"]))
+        });
         // "oil 4 % and petrol engines": a figure tells parts.
         let parts = three[0].starts_with(|one: char| one.is_ascii_digit());
         is(at + 1, &JOINS) && burns(&three[0]) != burns(&three[2]) && (parts || !of_engines)
