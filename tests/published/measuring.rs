@@ -5,7 +5,7 @@ use halfcase::trade::material::Material;
 use halfcase::trade::measure::{Allowed, MeasureVerdict};
 use halfcase::trade::measuring::MeasuringError;
 use halfcase::trade::measuring::backlash::{at_radius, grown_by, lash};
-use halfcase::trade::measuring::flatness::straightness;
+use halfcase::trade::measuring::flatness::{limit_over, straightness};
 use halfcase::trade::measuring::float::{Wish, float_left, from_box, pack_for};
 use halfcase::trade::measuring::piston::{Read, clearance as in_bore};
 use halfcase::trade::measuring::ring::{gap_for, gap_in};
@@ -451,6 +451,35 @@ fn a_warm_piston_is_carried_to_20_degrees() {
         near(in_mm(found.most), expected + 0.02, 5e-5, "most");
         near(in_mm(found.mean), expected + 0.01, 5e-5, "mean");
     }
+}
+
+/// "0.002 in in any 6 in", as manuals limit a head's face (from memory): the double in twice the length, and no
+/// less than itself in a shorter one. Sizes are refused from 10 m on, as the sentence says.
+#[test]
+fn a_limit_in_so_much_of_length() {
+    let over = |length: f64| limit_over(inch(0.002), inch(6.0), inch(length)).map(in_inches);
+    for (length, limit) in [
+        (12.0, 0.004),
+        (9.0, 0.003),
+        (6.0, 0.002),
+        (5.98, 0.002),
+        (1.0, 0.002),
+    ] {
+        near(over(length).expect("a length"), limit, 1e-12, "over its length");
+    }
+    near(over(6.03).expect("a length"), 0.002_01, 1e-12, "a little longer");
+    assert_eq!(over(0.0), Err(MeasuringError::Size));
+    let long = |length_mm: f64| limit_over(mm(0.05), mm(150.0), mm(length_mm)).err();
+    assert_eq!(long(9_999.9), None);
+    assert_eq!(long(10_000.0), Some(MeasuringError::Size));
+    assert_eq!(
+        limit_over(mm(0.05), mm(0.0), mm(300.0)).err(),
+        Some(MeasuringError::Base)
+    );
+    assert_eq!(
+        limit_over(mm(-0.05), mm(150.0), mm(300.0)).err(),
+        Some(MeasuringError::Limits)
+    );
 }
 
 /// A course's example of an autocollimator on a base of 100 mm (S): rises of 0, 1.5, 3.5, −1, 0 and 2 µm after the
