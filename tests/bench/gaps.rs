@@ -1,6 +1,7 @@
 //! What a cut, a refusal and a damaged mark leave, and every line of the record by name.
 
 use super::commands::{acknowledge, apply, read, step, with_bench};
+use super::copies::copies;
 use super::dying::Dying;
 use halfcase::bench::{Bench, Incoming, Intent, ReadWith, Refused, Restore};
 use halfcase::job::clock::ClockId;
@@ -41,22 +42,8 @@ fn value(shelf: &Shelf, name: &str) -> Option<String> {
 }
 
 fn newest_mark(store: &MemoryStore) -> String {
-    let marks = store
-        .keys()
-        .into_iter()
-        .filter(|key| key.starts_with("halfcase/mark/"));
-    marks
-        .max_by_key(|key| {
-            store
-                .get(key)
-                .unwrap()
-                .split(' ')
-                .nth(1)
-                .unwrap()
-                .parse::<u64>()
-                .unwrap()
-        })
-        .unwrap()
+    let [newest, _] = copies("mark", |key| store.get(key));
+    newest
 }
 
 // ---- the shelf ----

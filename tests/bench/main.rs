@@ -6,6 +6,7 @@ mod chance;
 mod clock_stories;
 mod clocks;
 mod commands;
+mod copies;
 mod decimal_comma;
 mod dying;
 mod faults;

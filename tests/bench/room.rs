@@ -1,6 +1,7 @@
 //! Lines that are missing, and a store that is full in the middle of the work.
 
 use super::commands::{done_step, read, with_bench};
+use super::copies::copies;
 use halfcase::bench::Bench;
 use halfcase::job::journal::{Filter, journal};
 use halfcase::job::keep::Shelves;
@@ -159,19 +160,6 @@ fn a_damaged_copy_of_another_job_is_said_at_the_start() {
     }
 }
 
-/// The key of the newest copy of a thing, and of the other.
-fn copies(store: &MemoryStore, name: &str) -> [String; 2] {
-    let number = |key: &String| -> u64 {
-        let text = store.get(key).unwrap_or_default();
-        text.split(' ')
-            .nth(1)
-            .and_then(|word| word.parse().ok())
-            .unwrap_or(0)
-    };
-    let [a, b] = ["a", "b"].map(|slot| format!("halfcase/{name}/{slot}"));
-    if number(&b) > number(&a) { [b, a] } else { [a, b] }
-}
-
 /// What a damaged copy of a job sheet comes to, in words.
 fn sheet_words(then: &str) -> String {
     format!("A stored copy of the job sheet was damaged and is set aside: Jobs exports it as a file. {then}")
@@ -199,8 +187,12 @@ fn a_damaged_sheet_is_said_with_its_job_whatever_else_is_damaged() {
     for full in [false, true] {
         let store = two_jobs();
         store.set("halfcase/clocks/a", "torn").unwrap();
-        store.set(&copies(&store, "job/1")[0], "torn").unwrap();
-        store.set(&copies(&store, "job/2")[0], "torn").unwrap();
+        store
+            .set(&copies("job/1", |key| store.get(key))[0], "torn")
+            .unwrap();
+        store
+            .set(&copies("job/2", |key| store.get(key))[0], "torn")
+            .unwrap();
         let texts = store.texts.borrow().clone();
         let used = texts.iter().map(|(key, text)| key.len() + text.len()).sum();
         let store = Rc::new(MemoryStore {
@@ -229,11 +221,13 @@ fn a_damaged_sheet_is_said_with_its_job_whatever_else_is_damaged() {
 #[test]
 fn a_damaged_sheet_is_said_where_the_list_of_jobs_is_gone_too() {
     let store = two_jobs();
-    for key in copies(&store, "jobs") {
+    for key in copies("jobs", |key| store.get(key)) {
         store.set(&key, "torn").unwrap();
     }
-    store.set(&copies(&store, "job/1")[0], "torn").unwrap();
-    for key in copies(&store, "job/2") {
+    store
+        .set(&copies("job/1", |key| store.get(key))[0], "torn")
+        .unwrap();
+    for key in copies("job/2", |key| store.get(key)) {
         store.set(&key, "torn").unwrap();
     }
     with_bench(&store, |bench| {
@@ -263,7 +257,9 @@ fn a_job_that_is_found_again_says_what_its_sheet_went_through() {
         text: Some(jobs.to_string()),
     };
     shelf.keep(&[list]).unwrap();
-    store.set(&copies(&store, "job/1")[0], "torn").unwrap();
+    store
+        .set(&copies("job/1", |key| store.get(key))[0], "torn")
+        .unwrap();
     with_bench(&store, |bench| {
         assert_eq!(
             said(bench),

@@ -1,5 +1,6 @@
 //! Kept twice, checked, and never silently dropped.
 
+use super::copies::copies;
 use super::dying::Dying;
 use halfcase::job::json;
 use halfcase::job::shelf::{CUT_OFF, Loaded, MemoryStore, OTHERWISE, Shelf, StorageError, Store, Write};
@@ -346,18 +347,8 @@ fn what_made_room_is_not_missed_at_the_next_start() {
 #[test]
 fn a_change_whose_mark_is_gone_is_taken_out_and_told() {
     let newest = |store: &MemoryStore| {
-        let number = |key: &str| -> u64 {
-            store
-                .get(key)
-                .unwrap()
-                .split(' ')
-                .nth(1)
-                .unwrap()
-                .parse()
-                .unwrap()
-        };
-        let (a, b) = ("halfcase/mark/a", "halfcase/mark/b");
-        store.remove(if number(a) > number(b) { a } else { b });
+        let [newest, _] = copies("mark", |key| store.get(key));
+        store.remove(&newest);
     };
     assert_eq!(odd_after(newest), Some(CUT_OFF));
 }

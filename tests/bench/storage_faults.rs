@@ -9,6 +9,7 @@
 
 use super::chance::{Chance, told};
 use super::commands::lay_out;
+use super::copies::copies;
 use super::{hand, promises};
 use halfcase::bench::{Bench, Incoming};
 use halfcase::job::carbon::{Copied, Turn, put_back};
@@ -353,19 +354,6 @@ fn slots(name: &str) -> [String; 2] {
     ["a", "b"].map(|slot| format!("halfcase/{name}/{slot}"))
 }
 
-/// The key of the newest copy of a thing, and of the other.
-fn newest(texts: &BTreeMap<String, String>, name: &str) -> [String; 2] {
-    let number = |key: &String| -> u64 {
-        let text = texts.get(key).map_or("", String::as_str);
-        text.split(' ')
-            .nth(1)
-            .and_then(|word| word.parse().ok())
-            .unwrap_or(0)
-    };
-    let [a, b] = slots(name);
-    if number(&b) > number(&a) { [b, a] } else { [a, b] }
-}
-
 /// A slot of any content with the right sum.
 fn slot(sequence: u64, version: u32, data: &str) -> String {
     const CRC: crc::Crc<u32> = crc::Crc::<u32>::new(&crc::CRC_32_ISO_HDLC);
@@ -425,7 +413,7 @@ impl Hit {
 fn damage(story: &mut Story, kind: Kind) -> Hit {
     let texts = story.browser.texts();
     let name = story.thing();
-    let [new, old] = newest(&texts, &name);
+    let [new, old] = copies(&name, |key| texts.get(key).cloned());
     let browser = story.browser.clone();
     let told = match kind {
         Kind::CopyGone => {
@@ -437,7 +425,7 @@ fn damage(story: &mut Story, kind: Kind) -> Hit {
             name.clone()
         }
         Kind::MarkGone => {
-            let [new, old] = newest(&texts, "mark");
+            let [new, old] = copies("mark", |key| texts.get(key).cloned());
             let which = story.chance.below(3);
             browser.change(|all| {
                 let gone = [vec![&new], vec![&old], vec![&new, &old]];
@@ -453,7 +441,7 @@ fn damage(story: &mut Story, kind: Kind) -> Hit {
         Kind::CopySpoilt | Kind::CopySpoiltAndFull | Kind::ThingSpoilt => {
             let mark = kind != Kind::ThingSpoilt && story.chance.one_in(6);
             let [new, old] = if mark {
-                newest(&texts, "mark")
+                copies("mark", |key| texts.get(key).cloned())
             } else {
                 [new.clone(), old.clone()]
             };

@@ -33,14 +33,6 @@ fn fasten(hand: &Hand) -> Fasten {
     }
 }
 
-fn edit(hand: &mut Hand, field: &str, value: &str) -> Result<(), Refused> {
-    hand.send(Intent::EditStep {
-        step: StepId(1),
-        field: field.to_owned(),
-        value: value.to_owned(),
-    })
-}
-
 fn field(hand: &Hand, path: &str) -> Shown {
     let job = hand.state.job();
     let fields = form::fields(&job.sheet, &job.sheet.steps[0]);
@@ -169,12 +161,12 @@ fn a_plan_turned_to_inches_judges_what_was_read_in_millimetres() {
     let mut hand = rod(r#""stretch_least_mm":0.13,"stretch_most_mm":0.15"#);
     stretch(&mut hand, (45.0, "mm"), (45.14, "mm"));
     assert_eq!(hand.ask(1), Ask::Close);
-    edit(&mut hand, "fasten/stretch_least", "").unwrap();
-    edit(&mut hand, "fasten/stretch_most", "").unwrap();
-    edit(&mut hand, "fasten/lengths_in", "1").unwrap();
-    edit(&mut hand, "fasten/stretch_most", ".0050").unwrap();
+    hand.edit("fasten/stretch_least", "").unwrap();
+    hand.edit("fasten/stretch_most", "").unwrap();
+    hand.edit("fasten/lengths_in", "1").unwrap();
+    hand.edit("fasten/stretch_most", ".0050").unwrap();
     assert_eq!(hand.ask(1), Ask::Finding(What::Stretch(0)));
-    edit(&mut hand, "fasten/stretch_most", ".0060").unwrap();
+    hand.edit("fasten/stretch_most", ".0060").unwrap();
     assert_eq!(hand.ask(1), Ask::Close);
     let lines = hand.state.job().record.entries();
     assert!(lines.iter().any(|line| matches!(&line.event,
@@ -198,22 +190,22 @@ fn the_plan_takes_it_by_touch_in_the_jobs_unit() {
         Entry::Number { unit: "in", .. }
     ));
     assert_eq!(field(&hand, "fasten/lengths_in").value, "in");
-    edit(&mut hand, "fasten/stretch_least", ".0050").unwrap();
+    hand.edit("fasten/stretch_least", ".0050").unwrap();
     assert_eq!(field(&hand, "fasten/stretch_least").value, "0.0050");
-    let refused = edit(&mut hand, "fasten/stretch_most", "0.5");
+    let refused = hand.edit("fasten/stretch_most", "0.5");
     assert_eq!(
         refused.unwrap_err().to_string(),
         "Enter a number from 0.00003937 to 0.19685 in."
     );
     // Its figures stay under another unit, unless they make no sense there.
-    edit(&mut hand, "fasten/longest", "1.81").unwrap();
-    let thou = edit(&mut hand, "fasten/lengths_in", "2").unwrap_err().to_string();
+    hand.edit("fasten/longest", "1.81").unwrap();
+    let thou = hand.edit("fasten/lengths_in", "2").unwrap_err().to_string();
     assert!(
         thou.starts_with("In thou the stretch or length entered makes no sense"),
         "{thou}"
     );
-    edit(&mut hand, "fasten/longest", "").unwrap();
-    edit(&mut hand, "fasten/stretch_least", "").unwrap();
+    hand.edit("fasten/longest", "").unwrap();
+    hand.edit("fasten/stretch_least", "").unwrap();
     hand.send(Intent::SetUnits(Units::default())).unwrap();
     assert_eq!(hand.state.job().sheet.to_json(), before);
     // One who wants mm in a job of inches gets mm, before and after a number is typed.
@@ -222,9 +214,9 @@ fn the_plan_takes_it_by_touch_in_the_jobs_unit() {
         ..Units::default()
     }))
     .unwrap();
-    edit(&mut hand, "fasten/lengths_in", "0").unwrap();
+    hand.edit("fasten/lengths_in", "0").unwrap();
     assert_eq!(field(&hand, "fasten/lengths_in").value, "mm");
-    edit(&mut hand, "fasten/stretch_least", "0.13").unwrap();
+    hand.edit("fasten/stretch_least", "0.13").unwrap();
     assert_eq!(fasten(&hand).stretch_least_mm, Some(0.13));
 }
 

@@ -69,15 +69,6 @@ fn how(hand: &Hand) -> Vec<String> {
     readings::how(step, &hand.state.progress(StepId(1)), &WORKED)
 }
 
-fn edit(hand: &mut Hand, field: &str, value: &str) -> Result<(), String> {
-    let edited = Intent::EditStep {
-        step: StepId(1),
-        field: field.to_owned(),
-        value: value.to_owned(),
-    };
-    hand.send(edited).map_err(|refused| refused.to_string())
-}
-
 fn accept(hand: &mut Hand) {
     hand.send(Intent::Accept {
         step: StepId(1),
@@ -380,7 +371,7 @@ fn a_plan_that_names_too_little_says_so() {
         format!("{}.", found(&hand)),
         format!("“worked” can’t be worked out. {why}")
     );
-    edit(&mut hand, "reading/90/fed/ring/number", "1.95").unwrap();
+    hand.edit("reading/90/fed/ring/number", "1.95").unwrap();
     assert_eq!((said(&hand), value(&hand)), (None, Some(0.05)));
     assert_eq!(hand.ask(1), Ask::Close);
     hand.close(1).unwrap();
@@ -414,63 +405,68 @@ fn it_is_planned_by_touch() {
         r#"{"id":1,"title":"Rear axle","work":{"check":{"readings":[]}}}"#,
     ));
     for _ in 0..2 {
-        edit(&mut hand, "reading/add", "yes").unwrap();
+        hand.edit("reading/add", "yes").unwrap();
     }
-    edit(&mut hand, "reading/add_worked", "yes").unwrap();
+    hand.edit("reading/add_worked", "yes").unwrap();
     let Entry::Choice(ways) = shown(&hand, "reading/3/how").entry else {
         panic!("no choice")
     };
     assert_eq!(ways.len(), How::ALL.len() + 13);
-    edit(&mut hand, "reading/3/how", "backlash").unwrap();
+    hand.edit("reading/3/how", "backlash").unwrap();
     assert_eq!(shown(&hand, "reading/3/how").value, "Backlash");
     assert!(said(&hand).unwrap().contains("“backlash, first place”"));
     // Its limits are the reading's own: not asked for a second time.
-    let refused = edit(&mut hand, "reading/3/fed/least/number", "0.1").unwrap_err();
+    let refused = hand
+        .edit("reading/3/fed/least/number", "0.1")
+        .unwrap_err()
+        .to_string();
     assert!(!refused.is_empty());
-    edit(&mut hand, "reading/3/fed/place_1/reading", "1").unwrap();
-    edit(&mut hand, "reading/3/fed/place_2/reading", "2").unwrap();
+    hand.edit("reading/3/fed/place_1/reading", "1").unwrap();
+    hand.edit("reading/3/fed/place_2/reading", "2").unwrap();
     assert_eq!(said(&hand), None);
     assert_eq!(shown(&hand, "reading/3/fed/place_1/reading").value, "reading 1");
     assert_eq!(
-        edit(&mut hand, "reading/3/fed/angle/number", "45").unwrap_err(),
+        hand.edit("reading/3/fed/angle/number", "45")
+            .unwrap_err()
+            .to_string(),
         "“their pressure angle”: Enter a number from 10 to 30°."
     );
-    edit(&mut hand, "reading/3/fed/spread/number", ".030").unwrap();
+    hand.edit("reading/3/fed/spread/number", ".030").unwrap();
     assert_eq!(shown(&hand, "reading/3/fed/spread/number").value, "0.030");
     // What feeds it stays, and stays of its kind.
-    assert!(edit(&mut hand, "reading/1/remove", "yes").is_err());
+    assert!(hand.edit("reading/1/remove", "yes").is_err());
     assert_eq!(
-        edit(&mut hand, "reading/1/unit", "°C").unwrap_err(),
+        hand.edit("reading/1/unit", "°C").unwrap_err().to_string(),
         "“backlash, first place” takes mm or in, not °C."
     );
     assert_eq!(
-        edit(&mut hand, "reading/3/unit", "kg").unwrap_err(),
+        hand.edit("reading/3/unit", "kg").unwrap_err().to_string(),
         "“mean 1” comes out in mm or in: give it such a unit."
     );
     // In inches, a new figure is one of inches; the one there keeps what it says.
-    edit(&mut hand, "reading/3/unit", "in").unwrap();
+    hand.edit("reading/3/unit", "in").unwrap();
     assert_eq!(shown(&hand, "reading/3/fed/spread/number").entry, number("mm"));
     assert_eq!(shown(&hand, "reading/3/fed/apart/number").entry, number("in"));
-    edit(&mut hand, "reading/3/fed/spread/number", "").unwrap();
+    hand.edit("reading/3/fed/spread/number", "").unwrap();
     assert_eq!(shown(&hand, "reading/3/fed/spread/number").entry, number("in"));
-    edit(&mut hand, "reading/3/fed/spread/number", "0.0012").unwrap();
-    edit(&mut hand, "reading/3/fed/place_2/reading", "").unwrap();
+    hand.edit("reading/3/fed/spread/number", "0.0012").unwrap();
+    hand.edit("reading/3/fed/place_2/reading", "").unwrap();
     assert_eq!(worked(&hand).fed.len(), 2);
     let sheet = &hand.state.job().sheet;
     assert_eq!(Sheet::from_json(&sheet.to_json()).as_ref(), Ok(sheet));
     // To another way and back: what fed it stands again.
     let fed = worked(&hand).fed;
-    edit(&mut hand, "reading/3/how", "0").unwrap();
+    hand.edit("reading/3/how", "0").unwrap();
     assert_eq!(worked(&hand).of, [ReadingId(1), ReadingId(2)]);
-    edit(&mut hand, "reading/3/how", "backlash").unwrap();
+    hand.edit("reading/3/how", "backlash").unwrap();
     assert_eq!(worked(&hand).fed, fed);
-    edit(&mut hand, "reading/3/how", "0").unwrap();
-    edit(&mut hand, "reading/1/unit", "in").unwrap();
+    hand.edit("reading/3/how", "0").unwrap();
+    hand.edit("reading/1/unit", "in").unwrap();
     // To one of another kind: its unit goes with it, and what fed the other doesn't.
-    edit(&mut hand, "reading/3/how", "spring-test").unwrap();
+    hand.edit("reading/3/how", "spring-test").unwrap();
     assert_eq!(shown(&hand, "reading/3/unit").value, "lb");
     assert_eq!(worked(&hand).fed, []);
-    edit(&mut hand, "reading/3/how", "1").unwrap();
+    hand.edit("reading/3/how", "1").unwrap();
     assert_eq!(shown(&hand, "reading/3/unit").value, "in");
 }
 
@@ -490,10 +486,10 @@ fn choices_and_threads_are_planned() {
         ("hole/word", "1"),
         ("threaded/number", "20"),
     ] {
-        edit(&mut hand, &format!("reading/90/fed/{field}"), value).unwrap();
+        hand.edit(&format!("reading/90/fed/{field}"), value).unwrap();
     }
-    assert!(edit(&mut hand, "reading/90/fed/thread/word", "M7.7").is_err());
-    assert!(edit(&mut hand, "reading/90/fed/hole/word", "9").is_err());
+    assert!(hand.edit("reading/90/fed/thread/word", "M7.7").is_err());
+    assert!(hand.edit("reading/90/fed/hole/word", "9").is_err());
     assert_eq!(shown(&hand, "reading/90/fed/hole/word").value, "through");
     assert_eq!(shown(&hand, "reading/90/fed/into/word").value, "cast aluminium");
     hand.read(1, limit(1), 30.0, "mm").unwrap();
@@ -508,7 +504,7 @@ fn choices_and_threads_are_planned() {
     );
     // A reason for that thread is none for another.
     accept(&mut hand);
-    edit(&mut hand, "reading/90/fed/into/word", "1").unwrap();
+    hand.edit("reading/90/fed/into/word", "1").unwrap();
     assert_eq!(hand.ask(1), Ask::Finding(WORKED));
     let sheet = hand.state.job().sheet.clone();
     for field in form::fields(&sheet, &sheet.steps[0]) {
@@ -646,9 +642,9 @@ fn what_another_release_knows_is_kept_and_said() {
         );
         assert!(hand.close(1).is_err());
         // Worked out another way, all is well.
-        edit(&mut hand, "reading/90/how", "side-gap").unwrap();
-        edit(&mut hand, "reading/90/fed/groove/reading", "1").unwrap();
-        edit(&mut hand, "reading/90/fed/ring/number", "1.95").unwrap();
+        hand.edit("reading/90/how", "side-gap").unwrap();
+        hand.edit("reading/90/fed/groove/reading", "1").unwrap();
+        hand.edit("reading/90/fed/ring/number", "1.95").unwrap();
         if calculation != "side-gap" {
             assert_eq!((value(&hand), hand.ask(1)), (Some(0.05), Ask::Close));
         }

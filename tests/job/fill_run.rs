@@ -41,6 +41,15 @@ impl Hand {
         self.state.ask(StepId(id), self.now).unwrap()
     }
 
+    /// Changes the plan of the first step by its form's path.
+    pub fn edit(&mut self, field: &str, value: &str) -> Result<(), Refused> {
+        self.send(Intent::EditStep {
+            step: StepId(1),
+            field: field.to_owned(),
+            value: value.to_owned(),
+        })
+    }
+
     /// Every STOP of the step read.
     pub fn read_stops(&mut self, id: u32) {
         while let Ask::Acknowledge(caution) = self.ask(id) {

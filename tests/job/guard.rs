@@ -63,6 +63,7 @@ fn what_it_is_is_planned_by_touch_by_file_and_by_table() {
     let what = |cells: &str| table(cells).map(|steps| of(&steps[0]).what_it_is()).ok();
     assert_eq!(what("M14x1.5,25 N·m,stud,"), Some(Fastener::Stud));
     assert_eq!(what("M14x1.5,25 N·m,Spark,"), Some(Fastener::HeadPlug));
+    assert_eq!(what("M14x1.5,25 N·m,banjo,"), Some(Fastener::Banjo));
     // What it is outweighs that it seals.
     assert_eq!(what("M14x1.5,25 N·m,bolt,yes"), Some(Fastener::Bolt));
     let wrong = table("M14x1.5,25 N·m,rivet,").unwrap_err().to_string();
@@ -88,6 +89,14 @@ fn a_plug_of_an_earlier_form_is_one_and_stays_as_it_was_written() {
         (bolt.what_it_is(), bolt.words().as_str()),
         (Fastener::Plug, "M6 plug")
     );
+    // On the desk too it is judged as one: 2.4 N·m is low for a bolt.
+    let torque = says("2.4 N·m");
+    let said = guard(&torque, &bolt).expect("it is judged");
+    assert_eq!((said.verdict, said.what_is_it.len()), (Verdict::Plausible, 0));
+    let unsealed = KnownBolt { seal: false, ..bolt };
+    let said = guard(&torque, &unsealed).expect("it is judged");
+    assert_eq!(said.verdict, Verdict::Low);
+    assert!(!said.what_is_it.is_empty());
     let again = serde_json::to_string(&bolt).expect("text");
     assert!(
         !again.contains("fastener") && again.contains("\"seal\":true"),
@@ -108,6 +117,7 @@ fn a_low_torque_is_asked_what_it_is_and_never_raised() {
     for (told, verdict) in [
         ("plug", Verdict::Plausible),
         ("head_plug", Verdict::Plausible),
+        ("banjo", Verdict::Plausible),
         ("bolt", Verdict::Absurd),
         ("shaft_nut", Verdict::Absurd),
     ] {

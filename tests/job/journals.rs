@@ -120,12 +120,7 @@ fn an_accepted_journal_asks_again_where_its_worn_limit_changes() {
     };
     hand.send(accepted).unwrap();
     assert_eq!(hand.ask(1), Ask::Close);
-    let edited = Intent::EditStep {
-        step: StepId(1),
-        field: "bore/1/worn_least".to_owned(),
-        value: "34.945".to_owned(),
-    };
-    hand.send(edited).unwrap();
+    hand.edit("bore/1/worn_least", "34.945").unwrap();
     assert_eq!(hand.ask(1), Ask::Finding(whole_bore(ONE)));
 }
 

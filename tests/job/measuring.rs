@@ -199,7 +199,7 @@ pub fn field(calculation: &'static Calculation, id: &str) -> &'static Field {
         .unwrap_or_else(|| panic!("{} has no {id}", calculation.id))
 }
 
-pub fn filled(calculation: &'static Calculation, with: Filled) -> MeasureBench {
+pub fn filled(calculation: &'static Calculation, with: &[(&'static str, &'static str)]) -> MeasureBench {
     let mut bench = MeasureBench::default();
     for (id, value) in with {
         let field = field(calculation, id);
@@ -842,6 +842,74 @@ fn neighbouring_journals_run_apart_by_their_high_spots() {
         of("run-out").answer(&filled(of("run-out"), TOTAL)),
         Err(Trouble::Missing("or round the turn: first"))
     );
+}
+
+/// On centres, worked by hand: readings 0, 0.02, 0.04, 0.02 are (−0.04, 0) of total reading. Journals of (0.03, 0)
+/// and (−0.05, 0), 200 mm apart: halfway their line is at (−0.01, 0), so that the place is 0.03 off it, towards 180°.
+#[test]
+fn on_centres_a_bend_is_what_lies_off_the_line_of_the_journals() {
+    const TOLD: Filled = &[
+        ("at_1", "0"),
+        ("at_2", "0.02"),
+        ("at_3", "0.04"),
+        ("at_4", "0.02"),
+        ("most", "0.035"),
+        ("next", "0.05"),
+        ("next_high", "180"),
+        ("before", "0.03"),
+        ("before_high", "0"),
+        ("from_before", "100"),
+        ("span", "200"),
+    ];
+    let answer = answered(of("run-out"), &filled(of("run-out"), TOLD));
+    assert_eq!(
+        (answer.says, answer.number.as_str()),
+        ("off the line of the journals", "0.030")
+    );
+    // Judged by what the shaft has of its own: 0.04 as read would be out.
+    assert!(!answer.refused, "{}", answer.verdict);
+    let row = |name| row_of("run-out", TOLD, name);
+    assert_eq!(row("as read").as_deref(), Some("0.040 mm"));
+    assert_eq!(row("bent towards").as_deref(), Some("180° on from the first"));
+    // Overhung before the first by half the span the line is at (0.07, 0): 0.11 off it.
+    let overhung: Vec<(&'static str, &'static str)> = TOLD
+        .iter()
+        .map(|&(id, told)| (id, if id == "from_before" { "-100" } else { told }))
+        .collect();
+    let answer = answered(of("run-out"), &filled(of("run-out"), &overhung));
+    assert_eq!((answer.number.as_str(), answer.refused), ("0.110", true));
+    // Straight: as far off as the line is halfway between (−0.04, 0) and (−0.04, 0). It is bent no way.
+    let straight: Vec<(&'static str, &'static str)> = TOLD
+        .iter()
+        .map(|&(id, told)| match id {
+            "next" | "before" => (id, "0.04"),
+            "before_high" => (id, "180"),
+            _ => (id, told),
+        })
+        .collect();
+    let answer = answered(of("run-out"), &filled(of("run-out"), &straight));
+    assert_eq!(answer.number, "0.000");
+    assert!(
+        answer.rows.iter().all(|row| row.0 != "bent towards"),
+        "{:?}",
+        answer.rows
+    );
+    // Each of them is asked for, once the journal on the other side is told.
+    for (left_out, name) in [
+        ("next", "next journal: its total reading"),
+        ("next_high", "its high spot, from the same mark"),
+        ("before_high", "that one’s high spot, from the same mark"),
+        ("from_before", "from that one to here, − where away from the next"),
+        ("span", "from that one to the next journal"),
+    ] {
+        let with: Vec<(&'static str, &'static str)> =
+            TOLD.iter().copied().filter(|one| one.0 != left_out).collect();
+        assert_eq!(
+            of("run-out").answer(&filled(of("run-out"), &with)),
+            Err(Trouble::Missing(name)),
+            "{left_out}"
+        );
+    }
 }
 
 /// M8: nominal + 0.6495 P = 8 + 0.6495 × 1.25 = 8.812 mm (ISO 68-1 profile on the enlarged diameter).

@@ -249,6 +249,19 @@ fn high_only_by_what_is_put_on_offers_no_smaller_torque() {
         guard.sentence,
         "High for an M10 10.9 with anti-seize paste on its thread: take the manual’s torque for that, or ask."
     );
+    // In ft·lb the same digits in N·m would do, and are not offered either.
+    let feet = Fasten {
+        torque: parse_torque("63 ft·lb", None).unwrap(),
+        ..bolt.clone()
+    };
+    let guard = guard_fasten(&feet).unwrap();
+    assert_eq!((guard.verdict, guard.corrections), (Verdict::High, vec![]));
+    let told = Fasten {
+        condition: Condition::Paste,
+        ..feet
+    };
+    let keys = guard_fasten(&told).unwrap().corrections;
+    assert!(keys.iter().any(|key| key.words == "63 N·m"), "{keys:?}");
     let bare = Fasten {
         compound: None,
         ..bolt.clone()

@@ -7,7 +7,7 @@ use halfcase::job::form;
 use halfcase::job::journal::words;
 use halfcase::job::kinds::{Fill, LiftWork, Work};
 use halfcase::job::sheet::{StepId, Units};
-use halfcase::job::state::{Intent, Refused};
+use halfcase::job::state::Intent;
 use halfcase::trade::quantity::{LengthUnit, MassUnit};
 
 fn lift() -> Hand {
@@ -22,14 +22,6 @@ fn work(hand: &Hand) -> LiftWork {
         Work::Lift(lift) => lift.clone(),
         other => panic!("{other:?}"),
     }
-}
-
-fn edit(hand: &mut Hand, field: &str, value: &str) -> Result<(), Refused> {
-    hand.send(Intent::EditStep {
-        step: StepId(1),
-        field: field.to_owned(),
-        value: value.to_owned(),
-    })
 }
 
 /// The value and the unit of that field.
@@ -64,14 +56,14 @@ fn done(hand: &mut Hand) -> String {
 fn a_lift_is_typed_in_pounds_and_inches_and_the_record_says_both() {
     let mut hand = lift();
     assert_eq!(shown(&hand, "lift/mass"), ("32".to_owned(), "kg"));
-    edit(&mut hand, "lift/weighs_in", "1").unwrap();
+    hand.edit("lift/weighs_in", "1").unwrap();
     assert_eq!(shown(&hand, "lift/mass"), ("70.548".to_owned(), "lb"));
-    edit(&mut hand, "lift/mass", "70.5").unwrap();
-    edit(&mut hand, "lift/reach", "16").unwrap();
+    hand.edit("lift/mass", "70.5").unwrap();
+    hand.edit("lift/reach", "16").unwrap();
     assert_eq!(shown(&hand, "lift/mass"), ("70.5".to_owned(), "lb"));
     assert_eq!(shown(&hand, "lift/reach"), ("16".to_owned(), "in"));
     assert!((work(&hand).mass_kg - 31.978_262).abs() < 1e-6);
-    let refused = edit(&mut hand, "lift/mass", "20000").unwrap_err();
+    let refused = hand.edit("lift/mass", "20000").unwrap_err();
     assert_eq!(refused.to_string(), "Enter a number from 0.22046 to 11023 lb.");
     let said = done(&mut hand);
     assert!(said.contains("load: gearbox, 70.5 lb (32.0 kg)"), "{said}");
@@ -84,13 +76,13 @@ fn a_job_of_inches_tells_its_lifts_in_pounds_unless_they_say_otherwise() {
     let before = hand.state.job().sheet.to_json();
     inches(&mut hand);
     assert_eq!(shown(&hand, "lift/mass"), ("70.548".to_owned(), "lb"));
-    edit(&mut hand, "lift/mass", "70").unwrap();
+    hand.edit("lift/mass", "70").unwrap();
     // The job says so: the step need not.
     assert_eq!(work(&hand).weighs_in, None);
-    edit(&mut hand, "lift/weighs_in", "0").unwrap();
+    hand.edit("lift/weighs_in", "0").unwrap();
     assert_eq!(work(&hand).weighs_in, Some(MassUnit::Kilogram));
-    edit(&mut hand, "lift/mass", "32").unwrap();
-    edit(&mut hand, "lift/weighs_in", "1").unwrap();
+    hand.edit("lift/mass", "32").unwrap();
+    hand.edit("lift/weighs_in", "1").unwrap();
     hand.send(Intent::SetUnits(Units::default())).unwrap();
     assert_eq!(hand.state.job().sheet.to_json(), before);
     inches(&mut hand);
@@ -129,12 +121,12 @@ fn a_fluid_is_fuel_by_its_name_or_as_told_either_way() {
     let before = hand.state.job().sheet.to_json();
     assert!(fuel(&hand));
     assert_eq!(shown(&hand, "fill/fuel").0, "as its name says");
-    edit(&mut hand, "fill/fuel", "no").unwrap();
+    hand.edit("fill/fuel", "no").unwrap();
     assert!(!fuel(&hand));
     let said = hand.state.job().sheet.to_json();
     assert!(said.contains(r#""no_fuel": true"#), "{said}");
-    edit(&mut hand, "fill/fuel", "yes").unwrap();
+    hand.edit("fill/fuel", "yes").unwrap();
     assert!(fuel(&hand));
-    edit(&mut hand, "fill/fuel", "").unwrap();
+    hand.edit("fill/fuel", "").unwrap();
     assert_eq!(hand.state.job().sheet.to_json(), before);
 }

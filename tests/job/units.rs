@@ -26,15 +26,6 @@ fn clearance() -> Sheet {
     )
 }
 
-fn edit(hand: &mut Hand, field: &str, value: &str) {
-    let edited = Intent::EditStep {
-        step: StepId(1),
-        field: field.to_owned(),
-        value: value.to_owned(),
-    };
-    hand.send(edited).unwrap();
-}
-
 fn accept(hand: &mut Hand) {
     let accepted = Intent::Accept {
         step: StepId(1),
@@ -154,7 +145,7 @@ fn a_changed_unit_hides_nothing_that_was_found() {
     hand.read(1, ONE, 0.002, "in").unwrap();
     hand.close(1).unwrap();
     // The manual meant mm after all: 0.002 in is 0.0508 mm.
-    edit(&mut hand, "reading/1/unit", "mm");
+    hand.edit("reading/1/unit", "mm").unwrap();
     assert_eq!(hand.state.findings(StepId(1)), [ONE]);
     let step = hand.state.step(StepId(1)).unwrap();
     let told = value(step, &hand.state.progress(StepId(1)), &ONE).unwrap();
@@ -163,7 +154,7 @@ fn a_changed_unit_hides_nothing_that_was_found() {
     let mut hand = Hand::with(clearance());
     hand.read(1, ONE, 0.05, "in").unwrap();
     assert_eq!(hand.state.findings(StepId(1)), [ONE]);
-    edit(&mut hand, "reading/1/unit", "°C");
+    hand.edit("reading/1/unit", "°C").unwrap();
     assert_eq!(hand.state.findings(StepId(1)), [ONE]);
 }
 
@@ -175,15 +166,15 @@ fn an_acceptance_knows_its_unit() {
     accept(&mut hand);
     assert_eq!(hand.ask(1), Ask::Close);
     // The same numbers of another unit are other limits.
-    edit(&mut hand, "reading/1/unit", "mm");
+    hand.edit("reading/1/unit", "mm").unwrap();
     assert_eq!(hand.ask(1), Ask::Finding(ONE));
     // The same limits in another unit are the same.
-    edit(&mut hand, "reading/1/unit", "thou");
-    edit(&mut hand, "reading/1/most", "3");
-    edit(&mut hand, "reading/1/least", "1");
+    hand.edit("reading/1/unit", "thou").unwrap();
+    hand.edit("reading/1/most", "3").unwrap();
+    hand.edit("reading/1/least", "1").unwrap();
     assert_eq!(hand.ask(1), Ask::Close);
     // Of another kind nothing is the same.
-    edit(&mut hand, "reading/1/unit", "bar");
+    hand.edit("reading/1/unit", "bar").unwrap();
     assert_eq!(hand.state.findings(StepId(1)), [ONE]);
 }
 
@@ -220,15 +211,15 @@ fn a_new_reading_begins_in_the_units_of_the_job() {
         temperature: TemperatureUnit::Fahrenheit,
     };
     hand.send(Intent::SetUnits(inch)).unwrap();
-    edit(&mut hand, "reading/add", "yes");
+    hand.edit("reading/add", "yes").unwrap();
     let unit = |hand: &Hand| match &hand.state.step(StepId(1)).unwrap().work {
         Work::Check(check) => check.readings[1].unit.clone(),
         _ => panic!("no check"),
     };
     assert_eq!(unit(&hand), "thou");
-    edit(&mut hand, "reading/2/unit", "deg F");
+    hand.edit("reading/2/unit", "deg F").unwrap();
     assert_eq!(unit(&hand), "°F");
-    edit(&mut hand, "reading/2/other_unit", "drops per minute");
+    hand.edit("reading/2/other_unit", "drops per minute").unwrap();
     assert_eq!(unit(&hand), "drops per minute");
     let text = hand.state.job().sheet.to_json();
     assert!(text.contains("\"units\""), "{text}");

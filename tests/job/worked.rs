@@ -38,15 +38,6 @@ fn check(hand: &Hand) -> Check {
     }
 }
 
-fn edit(hand: &mut Hand, field: &str, value: &str) -> Result<(), String> {
-    let edited = Intent::EditStep {
-        step: StepId(1),
-        field: field.to_owned(),
-        value: value.to_owned(),
-    };
-    hand.send(edited).map_err(|refused| refused.to_string())
-}
-
 /// The last lines of the record, oldest first.
 fn lines(hand: &Hand, count: usize) -> Vec<String> {
     let job = hand.state.job();
@@ -148,7 +139,7 @@ fn an_accepted_value_is_that_value_alone() {
     };
     hand.send(accept()).unwrap();
     assert_eq!(hand.ask(1), Ask::Close);
-    edit(&mut hand, "reading/3/how", "1").unwrap();
+    hand.edit("reading/3/how", "1").unwrap();
     assert_eq!(now(&hand), Some(2.0), "the greatest");
     assert_eq!(hand.ask(1), Ask::Finding(WORKED));
     // Accepted as it now is, that is what the record says.
@@ -165,7 +156,7 @@ fn closing_records_what_a_changed_plan_comes_to() {
     let mut hand = two("difference", "mm", "");
     hand.read(1, FIRST, 2.0, "mm").unwrap();
     hand.read(1, SECOND, 1.0, "mm").unwrap();
-    edit(&mut hand, "reading/3/how", "0").unwrap();
+    hand.edit("reading/3/how", "0").unwrap();
     hand.close(1).unwrap();
     assert_eq!(lines(&hand, 2), ["step done", "worked: 1.5 mm: noted"]);
     hand.send(Intent::Undo).unwrap();
@@ -177,31 +168,28 @@ fn it_is_planned_by_touch() {
     let mut hand = Hand::with(sheet(
         r#"{"id":1,"title":"Fit","work":{"check":{"readings":[]}}}"#,
     ));
-    let none = edit(&mut hand, "reading/add_worked", "yes").unwrap_err();
+    let none = hand.edit("reading/add_worked", "yes").unwrap_err().to_string();
     assert!(none.starts_with("Add the reading "), "{none}");
     for _ in 0..3 {
-        edit(&mut hand, "reading/add", "yes").unwrap();
+        hand.edit("reading/add", "yes").unwrap();
     }
-    edit(&mut hand, "reading/add_worked", "yes").unwrap();
+    hand.edit("reading/add_worked", "yes").unwrap();
     let worked = |hand: &Hand| check(hand).readings[3].worked.clone().unwrap();
     assert_eq!((worked(&hand).how, worked(&hand).of.len()), (How::Mean, 3));
-    edit(&mut hand, "reading/4/of/2", "no").unwrap();
+    hand.edit("reading/4/of/2", "no").unwrap();
     assert_eq!(worked(&hand).of, [ReadingId(1), ReadingId(3)]);
-    assert!(
-        edit(&mut hand, "reading/4/of/1", "no").is_err(),
-        "one alone is no mean"
-    );
-    edit(&mut hand, "reading/4/how", "5").unwrap();
-    edit(&mut hand, "reading/4/place/1", "1").unwrap();
+    assert!(hand.edit("reading/4/of/1", "no").is_err(), "one alone is no mean");
+    hand.edit("reading/4/how", "5").unwrap();
+    hand.edit("reading/4/place/1", "1").unwrap();
     assert_eq!(
         (worked(&hand).how, worked(&hand).of),
         (How::Fit, vec![ReadingId(3), ReadingId(1)])
     );
     // What it is of stays, and stays of its kind.
-    assert!(edit(&mut hand, "reading/3/remove", "yes").is_err());
-    assert!(edit(&mut hand, "reading/3/unit", "°C").is_err());
-    edit(&mut hand, "reading/3/unit", "in").unwrap();
-    edit(&mut hand, "reading/2/remove", "yes").unwrap();
+    assert!(hand.edit("reading/3/remove", "yes").is_err());
+    assert!(hand.edit("reading/3/unit", "°C").is_err());
+    hand.edit("reading/3/unit", "in").unwrap();
+    hand.edit("reading/2/remove", "yes").unwrap();
     let sheet = &hand.state.job().sheet;
     assert_eq!(Sheet::from_json(&sheet.to_json()).as_ref(), Ok(sheet));
     // Every field it shows is one that can be set.

@@ -8,7 +8,7 @@ use halfcase::trade::measuring::float::{Wish, float_left, from_box, pack_for};
 use halfcase::trade::measuring::insert::{Tap, hole};
 use halfcase::trade::measuring::piston::{Read, clearance};
 use halfcase::trade::measuring::ring::{gap_in, side_gap, to_file};
-use halfcase::trade::measuring::runout::{between, limit_at, round_one_turn};
+use halfcase::trade::measuring::runout::{between, limit_at, off_line, round_one_turn};
 use halfcase::trade::measuring::shell;
 use halfcase::trade::measuring::spring::{Coil, LoadRead, load_at, tested};
 use halfcase::trade::measuring::stretch::{next, stretch};
@@ -114,6 +114,27 @@ proptest! {
         let apart = in_mm(between(a, b));
         prop_assert!(near(apart, in_mm(between(b, a))));
         prop_assert!(apart >= (one - other).abs() - 1e-9 && apart <= one + other + 1e-9);
+    }
+
+    /// However a shaft lies in what turns it, its own bend is read, whole, at any place within or outside the
+    /// journals; and a straight shaft has none.
+    #[test]
+    fn a_bend_knows_nothing_of_the_centres(
+        bend in 0.0..1.0_f64, bend_at in 0.0..6.2_f64, first in (0.0..1.0_f64, 0.0..6.2_f64),
+        second in (0.0..1.0_f64, 0.0..6.2_f64), share in -1.0..2.0_f64, span in 10.0..900.0_f64,
+    ) {
+        let point = |(far, turned): (f64, f64)| (far * turned.cos(), far * turned.sin());
+        let (own, one, two) = (point((bend, bend_at)), point(first), point(second));
+        let line = |one: f64, two: f64| one + (two - one) * share;
+        let (x, y) = (own.0 + line(one.0, two.0), own.1 + line(one.1, two.1));
+        let swing = |x: f64, y: f64| (mm(x.hypot(y)), Angle::new::<radian>(y.atan2(x)));
+        let journals = (swing(one.0, one.1), swing(two.0, two.1));
+        let off = off_line(swing(x, y), mm(share * span), journals, mm(span)).expect("a shaft");
+        prop_assert!((in_mm(off.0) - bend).abs() < 1e-9, "{off:?}");
+        if bend > 1e-3 {
+            let turned = (off.1.get::<radian>() - bend_at).rem_euclid(2.0 * std::f64::consts::PI);
+            prop_assert!(!(1e-6..2.0 * std::f64::consts::PI - 1e-6).contains(&turned), "{turned}");
+        }
     }
 
     /// Straightness does not know how the edge lay or which way up it was read; closest is never more than from the

@@ -18,6 +18,13 @@ fn oil_stirred_into_petrol_makes_no_oil_of_it() {
         "petrol mixed with engine oil",
         "premix of gasoline and oil",
         "fuel with oil",
+        "gas/oil mix 50:1",
+        "gas and oil",
+        "oil mixed into gas",
+        "petrol and synthetic engine oil",
+        "oil and petrol engines",
+        "petrol and additive engines, two-stroke oil",
+        "oil in petrol",
     ] {
         assert_eq!(fuel_named(mix).map(|fuel| fuel.name), Some("petrol"), "{mix}");
     }
@@ -40,8 +47,77 @@ fn oil_named_after_an_engine_or_a_pump_is_no_fuel() {
         "four-stroke oil mix",
         "oil mixed with additive",
         "coolant mix 50:50",
+        "oil for petrol and gas engines",
+        "oil for petrol and hybrid engines",
+        "oil for hybrid and petrol cars",
+        "oil for petrol and natural gas engines",
+        "oil for petrol, diesel and dual-fuel engines",
+        "petrol/LPG engine oil",
+        "oil for use in petrol engines",
+        "exhaust gas valve oil",
+        "gasket oil",
+        "gas and air",
     ] {
         assert_eq!(fuel_named(oil), None, "{oil}");
     }
     assert_eq!(fuel_named("fuel oil").map(|fuel| fuel.name), Some("petrol"));
+    assert_eq!(fuel_named("gas oil").map(|fuel| fuel.name), Some("diesel"));
+}
+
+const FUELS: [&str; 6] = ["petrol", "Gasoline", "diesel", "kerosene", "methanol", "fuel"];
+const SIGNS: [&str; 6] = ["/", " + ", " & ", " and ", " with ", " plus "];
+const OILS: [&str; 6] = [
+    "oil",
+    "engine oil",
+    "two-stroke oil",
+    "synthetic engine oil",
+    "oil 4 %",
+    "Oil SAE 30",
+];
+const KINDS: [&str; 9] = [
+    "petrol", "diesel", "gas", "LPG", "CNG", "hybrid", "turbo", "kerosene", "electric",
+];
+const ENGINES: [&str; 5] = ["engines", "motors", "cars", "vehicles", "petrol engines"];
+
+/// Every fuel and oil of the lists, told together in either order and for whatever engines, is a fuel; oil for any
+/// two kinds of engine is none.
+#[test]
+fn a_mix_is_fuel_whatever_it_is_for_and_engine_oil_is_not() {
+    for sign in SIGNS {
+        for oil in OILS {
+            for fuel in FUELS {
+                for mix in [
+                    format!("{fuel}{sep}{oil}", sep = sign),
+                    format!("{oil}{sign}{fuel}"),
+                ] {
+                    assert!(fuel_named(&mix).is_some(), "{mix}");
+                    for engines in ENGINES {
+                        for mix in [
+                            format!("{mix} for {engines}"),
+                            format!("{mix} for petrol and gas {engines}"),
+                            format!("for {engines}: {mix}"),
+                            format!("{mix} {engines}"),
+                            format!("{engines} {mix}"),
+                        ] {
+                            assert!(fuel_named(&mix).is_some(), "{mix}");
+                        }
+                    }
+                }
+            }
+        }
+    }
+    for one in KINDS {
+        for other in KINDS {
+            for engines in &ENGINES[..4] {
+                for sign in ["/", " + ", " & ", " and ", " or ", ", "] {
+                    for oil in [
+                        format!("oil for {one}{sign}{other} {engines}"),
+                        format!("engine oil 10W-40, {one}{sign}{other} {engines}"),
+                    ] {
+                        assert_eq!(fuel_named(&oil), None, "{oil}");
+                    }
+                }
+            }
+        }
+    }
 }

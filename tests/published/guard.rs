@@ -114,16 +114,18 @@ fn window_worked_by_hand() {
         [0.09 * plain, 0.12 * plain, 0.75 * plain, 1.2 * plain],
         "start",
     );
-    // What is no bolt: 2 and 2.8 times off a torque of its own.
+    // What is no bolt: 2 and 2.8 times off a torque of its own; a stud driven in, 2.7 and 3.25.
     let own = |fastener| all(&Joint { fastener, ..unknown });
-    for (fastener, middle) in [
-        (Fastener::Plug, 0.12 * 36.0),
-        (Fastener::HeadPlug, 0.12 * 36.0),
-        (Fastener::ShaftNut, 0.38 * 36.0),
-        (Fastener::Stud, 0.45 * ceiling(640.0, 0.15) * usual),
-        (Fastener::SoftClamp, 0.45 * ceiling(640.0, 0.15) * usual),
+    let plain = ceiling(640.0, 0.15) * usual;
+    for (fastener, middle, noted, stopped) in [
+        (Fastener::Plug, 0.12 * 36.0, 2.0, 2.8),
+        (Fastener::Banjo, 0.2 * 36.0, 2.0, 2.8),
+        (Fastener::HeadPlug, 0.12 * 36.0, 2.0, 2.8),
+        (Fastener::ShaftNut, 0.38 * 36.0, 2.0, 2.8),
+        (Fastener::Stud, 0.31 * plain, 2.7, 3.25),
+        (Fastener::SoftClamp, 0.45 * plain, 2.0, 2.8),
     ] {
-        let worked = [middle / 2.8, middle / 2.0, middle * 2.0, middle * 2.8];
+        let worked = [middle / stopped, middle / noted, middle * noted, middle * stopped];
         same(own(fastener), worked, fastener.words());
     }
     // 6 mm in cast aluminium: 12.266 455 8 mm²/mm at 108 MPa, 16.493 360 9 at 144 MPa.
@@ -352,6 +354,94 @@ fn what_is_no_bolt_is_judged_by_its_own_torque() {
          else check its value, unit and thread."
     );
     assert_eq!(start(25.0, &plug), judged(25.0, &plug));
+}
+
+/// Studs go in by a few N·m and banjo bolts by as much as a small bolt; either in its own words.
+#[test]
+fn studs_and_banjo_bolts_have_torques_of_their_own() {
+    let judged = |thread: &str, fastener, nm: f64| {
+        let joint = Joint {
+            fastener,
+            ..Joint::of(Thread::parse(thread).expect("a size of the table"))
+        };
+        judge(nm, TorqueUnit::NewtonMetre, &joint).expect("a judgement")
+    };
+    let verdict = |thread: &str, fastener, nm: f64| judged(thread, fastener, nm).verdict;
+    for nm in [4.0, 8.0, 15.0, 20.0] {
+        assert_eq!(verdict("M8", Fastener::Stud, nm), Verdict::Plausible, "{nm}");
+    }
+    // Just run home: said, and no stop.
+    let light = judged("M8", Fastener::Stud, 3.0);
+    assert_eq!(
+        light.sentence,
+        "Low for an M8 stud. If the manual says 3 ft·lb, type it; else check its value, unit and thread."
+    );
+    for nm in [12.0, 18.0, 25.0, 30.0, 35.0] {
+        assert_eq!(verdict("M10×1", Fastener::Banjo, nm), Verdict::Plausible, "{nm}");
+    }
+    // As a plug it is a lot.
+    assert_eq!(verdict("M10×1", Fastener::Plug, 30.0), Verdict::High);
+    let slip = judged("M10×1", Fastener::Banjo, 18.0 * 8.85);
+    assert_eq!((slip.verdict, slip.too_high), (Verdict::Absurd, true));
+    assert!(
+        slip.sentence
+            .starts_with("That is more than an M10×1 banjo bolt is ever given. "),
+        "{}",
+        slip.sentence
+    );
+}
+
+/// What is no bolt bears no more than a bolt of its class: 4.6 yields at 240 MPa where 8.8 does at 640, and 0.9 of an
+/// 8.8's torque is what a clamp on a soft gasket may have unnoted.
+#[test]
+fn a_weak_class_caps_what_is_no_bolt() {
+    let told = |fastener| Joint {
+        fastener,
+        ..m6(Some(Strength::Class4_6), None)
+    };
+    let bolt = window(&told(Fastener::Bolt));
+    for fastener in [Fastener::SoftClamp, Fastener::Stud] {
+        let own = window(&told(fastener));
+        let free = window(&Joint {
+            strength: None,
+            ..told(fastener)
+        });
+        assert!(free.high_above > bolt.high_above, "{fastener:?}: {free:?}");
+        assert_eq!(
+            (own.high_above, own.absurd_above),
+            (bolt.high_above, bolt.absurd_above.min(free.absurd_above)),
+            "{fastener:?}"
+        );
+    }
+}
+
+/// Hardly engaged, a thread strips whatever is tightened in it, and a torque that strips it is too much even where a
+/// bolt would be given more. M6, 0.5 mm in cast aluminium: 0.5 · 16.493 360 9 · 144 N at 1.203 020 2 mm, 1.429 N·m.
+#[test]
+fn a_thread_hardly_engaged_caps_whatever_is_in_it() {
+    let joint = |fastener| Joint {
+        fastener,
+        engagement: Some(Length::new::<millimeter>(0.5)),
+        ..m6(None, Some(FemaleMaterial::CastAluminium))
+    };
+    let strips = 0.5 * 16.493_360_9 * 144.0 * 1.203_020_2e-3;
+    for fastener in Fastener::ALL {
+        let own = window(&joint(fastener));
+        assert_eq!(own.absurd_by, Weakest::FemaleThread, "{fastener:?}");
+        close(own.absurd_above.get::<newton_meter>(), strips, fastener.words());
+    }
+    let start = snug_window(&joint(Fastener::Bolt));
+    assert_eq!(start.absurd_by, Weakest::FemaleThread);
+    close(start.absurd_above.get::<newton_meter>(), strips, "start");
+    // 1.8 N·m would hardly load an M6, and strips this one.
+    let bolt = joint(Fastener::Bolt);
+    for judged in [
+        judge(1.8, TorqueUnit::NewtonMetre, &bolt),
+        judge_snug(1.8, TorqueUnit::NewtonMetre, &bolt),
+    ] {
+        let judged = judged.expect("a judgement");
+        assert_eq!((judged.verdict, judged.too_high), (Verdict::Absurd, true));
+    }
 }
 
 #[test]

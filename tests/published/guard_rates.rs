@@ -227,15 +227,40 @@ fn measured_by_table() {
     }
 }
 
-/// The corpus is as large as it says: 600 published torques, 60 of them no bolts.
+/// By what is tightened, told that it is that: a window that suits bolts may not be paid for by studs.
+/// One in a hundred stopped; a note for one in five, for studs are set from just run home to firmly.
+#[test]
+fn measured_by_fastener() {
+    let pairs = corpus::all();
+    for fastener in Fastener::ALL {
+        let of: Vec<Pair> = pairs
+            .iter()
+            .copied()
+            .filter(|pair| pair.fastener == fastener)
+            .collect();
+        let measured = measure(&of, told(false, false));
+        print(fastener.words(), &measured);
+        let (truths, large) = (measured.truths, measured.large);
+        let held = truths.stopped() <= 0.01 && truths.noted() <= 0.2 && large.stopped() >= 0.98;
+        assert!(held || truths.seen == 0, "{}: {measured:#?}", fastener.words());
+    }
+    let many = |fastener| pairs.iter().filter(|pair| pair.fastener == fastener).count() >= 20;
+    assert!(
+        [Fastener::Stud, Fastener::Banjo, Fastener::ShaftNut]
+            .into_iter()
+            .all(many)
+    );
+}
+
+/// The corpus is as large as it says: 700 published torques, 120 of them no bolts.
 #[test]
 fn corpus_is_large_enough() {
     let pairs = corpus::all();
     let others = pairs
         .iter()
         .filter(|pair| ![Fastener::Bolt, Fastener::SoftClamp].contains(&pair.fastener));
-    assert!(pairs.len() >= 600, "{} torques", pairs.len());
-    assert!(others.count() >= 60);
+    assert!(pairs.len() >= 700, "{} torques", pairs.len());
+    assert!(others.count() >= 120);
 }
 
 /// What nobody said what it is, is judged as a bolt: a bolt's torque fares no worse, and whatever else

@@ -5,11 +5,11 @@ use halfcase::trade::material::Material;
 use halfcase::trade::measure::{Allowed, MeasureVerdict};
 use halfcase::trade::measuring::MeasuringError;
 use halfcase::trade::measuring::backlash::{at_radius, grown_by, lash};
-use halfcase::trade::measuring::flatness::straightness;
+use halfcase::trade::measuring::flatness::{limit_over, straightness};
 use halfcase::trade::measuring::float::{Wish, float_left, from_box, pack_for};
 use halfcase::trade::measuring::piston::{Read, clearance as in_bore};
 use halfcase::trade::measuring::ring::{gap_for, gap_in};
-use halfcase::trade::measuring::runout::{between, limit_at, offset, round_one_turn};
+use halfcase::trade::measuring::runout::{between, limit_at, off_line, offset, round_one_turn};
 use halfcase::trade::measuring::shell;
 use halfcase::trade::measuring::turning::{Figure, by_cord, of_bearings, pack_change};
 use halfcase::trade::quantity::{
@@ -278,6 +278,76 @@ fn neighbouring_journals() {
     assert!(apart(at(0.002, 0.0), at(0.002, 90.0)) <= 0.003);
 }
 
+/// The line through two journals, by vectors worked by hand (run-out to a common axis A–B as ISO 1101 tells it,
+/// from memory; no printed numbers at hand).
+#[test]
+fn a_place_runs_off_the_line_through_two_journals() {
+    let at = |total: f64, turned: f64| (mm(total), Angle::new::<degree>(turned));
+    let off =
+        |place, x: f64, journals, span: f64| off_line(place, mm(x), journals, mm(span)).expect("a shaft");
+    let same = |got: (Length, Angle), total: f64, turned: f64, what: &str| {
+        near(in_mm(got.0), total, 1e-9, what);
+        near(got.1.get::<degree>(), turned, 1e-6, what);
+    };
+    // In V-blocks at true journals it is what is read.
+    let true_ones = (at(0.0, 0.0), at(0.0, 0.0));
+    same(
+        off(at(0.05, 250.0), 70.0, true_ones, 200.0),
+        0.05,
+        250.0,
+        "V-blocks",
+    );
+    // A straight shaft off its centres, all alike or the farther the more, has no bend.
+    let alike = (at(0.06, 30.0), at(0.06, 30.0));
+    near(
+        in_mm(off(at(0.06, 30.0), 150.0, alike, 200.0).0),
+        0.0,
+        1e-9,
+        "off centre",
+    );
+    let tilted = (at(0.0, 0.0), at(0.10, 80.0));
+    near(
+        in_mm(off(at(0.05, 80.0), 100.0, tilted, 200.0).0),
+        0.0,
+        1e-9,
+        "tilted",
+    );
+    // Halfway between (0.03, 0) and (0, 0.04) lies (0.015, 0.02); the place at (0.06, 0.08): (0.045, 0.06).
+    let crossed = (at(0.03, 0.0), at(0.04, 90.0));
+    let place = at(0.10, 53.130_102_354);
+    same(off(place, 50.0, crossed, 100.0), 0.075, 53.130_102, "halfway");
+    // Overhung by half the span, behind the second: the line is at (−0.015, 0.06), the place (0.075, 0.02) off it.
+    same(
+        off(place, 150.0, crossed, 100.0),
+        0.077_620_873_5,
+        14.931_417,
+        "overhung",
+    );
+    // And before the first, at (0.045, −0.02): (0.015, 0.10).
+    same(
+        off(place, -50.0, crossed, 100.0),
+        0.101_118_742_1,
+        81.469_234,
+        "before the first",
+    );
+    // At a journal it is how far the two run apart: the rule for neighbours.
+    let (one, other) = crossed;
+    near(
+        in_mm(off(one, 100.0, crossed, 100.0).0),
+        in_mm(between(one, other)),
+        1e-12,
+        "at a journal",
+    );
+    let refused = |x: f64, span: f64| off_line(place, mm(x), crossed, mm(span)).err();
+    assert_eq!(refused(50.0, 0.0), Some(MeasuringError::Base));
+    assert_eq!(refused(f64::NAN, 100.0), Some(MeasuringError::Size));
+    assert_eq!(refused(-10_000.0, 100.0), Some(MeasuringError::Size));
+    assert_eq!(
+        off_line(at(1_001.0, 0.0), mm(1.0), crossed, mm(2.0)).err(),
+        Some(MeasuringError::Reading)
+    );
+}
+
 /// Readings made for this test: r = 0.05 + 0.03·cos(θ − 60°) every 45°, rounded to a tenth of a µm; and the same
 /// with an oval of 0.004·cos 2θ on it, which no offset can make.
 #[test]
@@ -381,6 +451,35 @@ fn a_warm_piston_is_carried_to_20_degrees() {
         near(in_mm(found.most), expected + 0.02, 5e-5, "most");
         near(in_mm(found.mean), expected + 0.01, 5e-5, "mean");
     }
+}
+
+/// "0.002 in in any 6 in", as manuals limit a head's face (from memory): the double in twice the length, and no
+/// less than itself in a shorter one. Sizes are refused from 10 m on, as the sentence says.
+#[test]
+fn a_limit_in_so_much_of_length() {
+    let over = |length: f64| limit_over(inch(0.002), inch(6.0), inch(length)).map(in_inches);
+    for (length, limit) in [
+        (12.0, 0.004),
+        (9.0, 0.003),
+        (6.0, 0.002),
+        (5.98, 0.002),
+        (1.0, 0.002),
+    ] {
+        near(over(length).expect("a length"), limit, 1e-12, "over its length");
+    }
+    near(over(6.03).expect("a length"), 0.002_01, 1e-12, "a little longer");
+    assert_eq!(over(0.0), Err(MeasuringError::Size));
+    let long = |length_mm: f64| limit_over(mm(0.05), mm(150.0), mm(length_mm)).err();
+    assert_eq!(long(9_999.9), None);
+    assert_eq!(long(10_000.0), Some(MeasuringError::Size));
+    assert_eq!(
+        limit_over(mm(0.05), mm(0.0), mm(300.0)).err(),
+        Some(MeasuringError::Base)
+    );
+    assert_eq!(
+        limit_over(mm(-0.05), mm(150.0), mm(300.0)).err(),
+        Some(MeasuringError::Limits)
+    );
 }
 
 /// A course's example of an autocollimator on a base of 100 mm (S): rises of 0, 1.5, 3.5, −1, 0 and 2 µm after the

@@ -81,3 +81,19 @@ fn whole_ratios_between_units() {
         close(small.value_of(large.torque(1.0)), ratio, 1e-12);
     }
 }
+
+/// The wrench's own deviation as ISO 6789-1 prints it (from memory): ±6 % up to 10 N·m, ±4 % above. In N·m worked by
+/// hand.
+#[test]
+fn a_deviation_in_percent_is_of_the_first_number() {
+    for (text, low, high) in [
+        ("10 N·m ± 6 %", 9.4, 10.6),
+        ("200 N·m ± 4 %", 192.0, 208.0),
+        ("200 ± 4 % N·m", 192.0, 208.0),
+        ("150 N·m +10 % / −5 %", 142.5, 165.0),
+    ] {
+        let read = parse_torque(text, None).unwrap_or_else(|why| panic!("{text}: {why}"));
+        close(read.low, low, 1e-9);
+        close(read.high, high, 1e-9);
+    }
+}

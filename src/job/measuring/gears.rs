@@ -4,7 +4,7 @@ use super::answer::{Answer, Asked, Judged, Trouble};
 use super::field::{Field, Measure};
 use super::{Calculation, as_reading};
 use crate::trade::measuring::backlash::{at_radius, grown_by, lash};
-use crate::trade::measuring::runout::{between, limit_at, offset, round_one_turn};
+use crate::trade::measuring::runout::{Swing, between, limit_at, off_line, offset, round_one_turn};
 use crate::trade::measuring::turning::{Figure, by_cord, change_by, of_bearings, pack_change};
 use crate::trade::quantity::{Angle, Length, Torque, fixed};
 use crate::trade::selection::Thicker;
@@ -156,7 +156,7 @@ fn backlash(asked: &Asked<'_>) -> Result<Answer, Trouble> {
 
 const ROUND: [&str; 8] = ["at_1", "at_2", "at_3", "at_4", "at_5", "at_6", "at_7", "at_8"];
 
-static RUN_OUT_FIELDS: [Field; 15] = [
+static RUN_OUT_FIELDS: [Field; 19] = [
     Field::gap("total", "greatest less least reading"),
     Field::reading("at_1", "or round the turn: first"),
     Field::reading("at_2", "second"),
@@ -177,6 +177,23 @@ static RUN_OUT_FIELDS: [Field; 15] = [
         (0.0, 360.0),
     ),
     Field::gap("between", "the two may run apart by"),
+    Field::gap(
+        "before",
+        "on centres: journal on the other side, its total reading",
+    ),
+    Field::number(
+        "before_high",
+        "that one’s high spot, from the same mark",
+        Measure::Degrees,
+        (0.0, 360.0),
+    ),
+    Field::number(
+        "from_before",
+        "from that one to here, − where away from the next",
+        Measure::Length,
+        (-5_000.0, 5_000.0),
+    ),
+    Field::size("span", "from that one to the next journal"),
 ];
 
 /// The least offset that is shown as one, mm.
@@ -187,7 +204,7 @@ pub static RUN_OUT: Calculation = Calculation {
     id: "run-out",
     name: "Run-out",
     how: "On centres or V-blocks at the journals. Three to eight readings at equal steps of one turn also tell where it is high.",
-    model: "offset = half the total reading; through the readings a sine of one turn by least squares, by which two journals are compared",
+    model: "offset = half the total reading; through the readings a sine of one turn by least squares, by which journals are compared; on centres, less the line through the journals on either side",
     fields: &RUN_OUT_FIELDS,
     reading: as_reading(Measure::Length, &["most", "each", "radius"]),
     answer: run_out,
@@ -200,11 +217,10 @@ fn run_out(asked: &Asked<'_>) -> Result<Answer, Trouble> {
     let total = if turned {
         let found = round_one_turn(&asked.row(&ROUND)?)?;
         found_round = Some((2.0 * found.offset, found.high_at));
-        let high_at = found.high_at.get::<degree>().round() % 360.0;
         rows.push(("offset", asked.fine_words(found.offset)));
         // What lies on its centre is high nowhere: the angle would be that of its dust.
         if found.offset >= Length::new::<millimeter>(SEEN_OFFSET_MM) {
-            rows.push(("high spot", format!("{}° on from the first", fixed(high_at, 0))));
+            rows.push(("high spot", high_words(found.high_at)));
         }
         let out = found.out_of_round.map(|out| asked.fine_words(out));
         rows.extend(out.map(|words| ("not round by", words)));
@@ -222,7 +238,16 @@ fn run_out(asked: &Asked<'_>) -> Result<Answer, Trouble> {
         }
         (most, _, _) => most,
     };
-    let mut judged = asked.judge(total, None, most)?;
+    let own = off_the_journals(asked, found_round)?;
+    if let Some((off, high_at)) = own {
+        rows.insert(0, ("as read", asked.fine_words(total)));
+        // What lies on the line is bent no way.
+        if offset(off) >= Length::new::<millimeter>(SEEN_OFFSET_MM) {
+            rows.push(("bent towards", high_words(high_at)));
+        }
+    }
+    let run = own.map_or(total, |(off, _)| off);
+    let mut judged = asked.judge(run, None, most)?;
     if let Some(next) = asked.length("next") {
         // Where the one is high is known from readings round the turn alone.
         let here = found_round.ok_or_else(|| asked.missing("at_1"))?;
@@ -236,10 +261,32 @@ fn run_out(asked: &Asked<'_>) -> Result<Answer, Trouble> {
             judged = judged.and(Judged::out(words.to_owned()));
         }
     }
-    Ok(Answer::of(
-        "total indicator reading",
-        asked.fine_figure(total),
-        judged,
-        rows,
-    ))
+    let name = match own {
+        Some(_) => "off the line of the journals",
+        None => "total indicator reading",
+    };
+    Ok(Answer::of(name, asked.fine_figure(run), judged, rows))
+}
+
+fn high_words(high_at: Angle) -> String {
+    format!(
+        "{}° on from the first",
+        fixed(high_at.get::<degree>().round() % 360.0, 0)
+    )
+}
+
+/// What is left of the run-out off the line through the journals on either side, where the one on the other side
+/// is told; none where the shaft turns on them.
+fn off_the_journals(asked: &Asked<'_>, here: Option<Swing>) -> Result<Option<Swing>, Trouble> {
+    let Some(before) = asked.length("before") else {
+        return Ok(None);
+    };
+    let here = here.ok_or_else(|| asked.missing("at_1"))?;
+    let high = |id: &str| asked.need(id).map(Angle::new::<degree>);
+    let journals = (
+        (before, high("before_high")?),
+        (asked.need_length("next")?, high("next_high")?),
+    );
+    let (at, span) = (asked.need_length("from_before")?, asked.need_length("span")?);
+    Ok(Some(off_line(here, at, journals, span)?))
 }

@@ -36,7 +36,7 @@ pub static FUELS: [Fuel; 5] = [
     },
     Fuel {
         name: "diesel",
-        words: &["diesel"],
+        words: &["diesel", "gas oil"],
         flash_celsius: 52.0,
     },
 ];
@@ -49,12 +49,12 @@ pub fn any_fuel() -> &'static Fuel {
 /// The fuel that these words name; "fuel" alone may be any. Oil and grease are none, whatever engine or pump
 /// they are named after; oil that is mixed into a fuel is burnt with it.
 pub fn fuel_named(words: &str) -> Option<&'static Fuel> {
-    let oil = names(words, "oil") && !names(words, "fuel oil");
+    let oil = names(words, "oil") && !names(words, "fuel oil") && !names(words, "gas oil");
     if oil && !oil_in_fuel(words) || names(words, "grease") {
         return None;
     }
     let by_name = FUELS.iter().find(|fuel| fuel.is_meant(words));
-    let unnamed = names(words, "fuel") || two_stroke_mix(words, oil);
+    let unnamed = names(words, "fuel") || two_stroke_mix(words, oil) || oil;
     by_name.or_else(|| unnamed.then(any_fuel))
 }
 
@@ -80,7 +80,7 @@ fn two_stroke_mix(words: &str, oil: bool) -> bool {
 /// the two, as "petrol with oil" does and "petrol engine oil" doesn't.
 fn oil_in_fuel(words: &str) -> bool {
     let told = names(words, "mix") || in_parts(words);
-    told && names_fuel(words) || two_stroke_mix(words, true) || joined(words)
+    told && apart(words).iter().any(|word| burns(word)) || two_stroke_mix(words, true) || joined(words)
 }
 
 /// "50:1" or "1:25".
@@ -93,16 +93,42 @@ fn in_parts(words: &str) -> bool {
 /// What puts two fluids together, before a fuel's name or behind it.
 const JOINS: [&str; 4] = ["with", "and", "in", "plus"];
 
+/// Burnt in engines, and "gas" also what petrol is called: by these words alone no fuel is named.
+const GASES: [&str; 3] = ["gas", "lpg", "cng"];
+
+/// What several engines of a kind are called: nobody stirs those into anything.
+const ENGINES: [&str; 4] = ["engines", "motors", "cars", "vehicles"];
+
 /// A fuel's name next to a joining word or sign, and no other fuel on its far side: "petrol and diesel engine
-/// oil" is oil for both.
+/// oil" is oil for both, and so is what is for "petrol and hybrid engines". Oil itself on the far side is a mix
+/// whatever comes behind.
 fn joined(words: &str) -> bool {
+    let words = apart(words);
+    let is = |at: usize, of: &[&str]| {
+        let word = words.get(at);
+        word.is_some_and(|word| of.iter().any(|one| word.eq_ignore_ascii_case(one)))
+    };
+    words.windows(3).enumerate().any(|(at, three)| {
+        // "hybrid engines", "natural gas engines"; nothing of oil from the first word on.
+        let engines = (at + 3..at + 5).find(|at| is(*at, &ENGINES));
+        let of_engines = engines.is_some_and(|last| {
+            !(at..last).any(|at| is(at, &["for"])) && !(at..words.len()).any(|at| is(at, &["oil"]))
+        });
+        // "oil 4 % and petrol engines": a figure tells parts.
+        let parts = three[0].starts_with(|one: char| one.is_ascii_digit());
+        is(at + 1, &JOINS) && burns(&three[0]) != burns(&three[2]) && (parts || !of_engines)
+    })
+}
+
+/// Its words, a sign that joins two of them being one.
+fn apart(words: &str) -> Vec<String> {
     let in_words = words.replace(['/', '+', '&', ':'], " and ");
     let apart = in_words.split(|one: char| !one.is_alphanumeric());
-    let words: Vec<&str> = apart.filter(|word| !word.is_empty()).collect();
-    let joins = |word: &str| JOINS.iter().any(|join| word.eq_ignore_ascii_case(join));
-    words
-        .windows(3)
-        .any(|three| joins(three[1]) && names_fuel(three[0]) != names_fuel(three[2]))
+    apart.filter(|word| !word.is_empty()).map(str::to_owned).collect()
+}
+
+fn burns(word: &str) -> bool {
+    names_fuel(word) || GASES.iter().any(|gas| word.eq_ignore_ascii_case(gas))
 }
 
 /// Whether that word stands in a text, in capitals or not; the word is of ASCII letters.

@@ -110,7 +110,9 @@ pub enum Chemistry {
     },
     /// By the air's moisture, from outside inwards.
     MoistureSilicone {
-        /// How far the moisture has to come: the bead's depth, or half its width between two metal faces.
+        /// How far the moisture has to come: an open bead's depth. Between two metal faces it comes in from the
+        /// joint's edges, whatever the gap: then the depth of edge that must have cured, not half the width of
+        /// the land, whose middle touches nothing and follows later.
         #[serde(rename = "depth_mm", with = "stored::millimetres")]
         depth: Length,
     },

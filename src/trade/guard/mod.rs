@@ -184,9 +184,12 @@ pub fn judge(value: f64, unit: TorqueUnit, joint: &Joint) -> Result<Judgement, G
 pub fn judge_snug(value: f64, unit: TorqueUnit, joint: &Joint) -> Result<Judgement, GuardError> {
     let stage = match joint.fastener {
         Fastener::NotTold | Fastener::Bolt => Stage::Snug,
-        Fastener::Stud | Fastener::Plug | Fastener::HeadPlug | Fastener::ShaftNut | Fastener::SoftClamp => {
-            Stage::Final
-        }
+        Fastener::Stud
+        | Fastener::Plug
+        | Fastener::Banjo
+        | Fastener::HeadPlug
+        | Fastener::ShaftNut
+        | Fastener::SoftClamp => Stage::Final,
     };
     judge_within(value, unit, joint, stage)
 }

@@ -1,6 +1,6 @@
 //! The torques between which a fastener is believed.
 
-use super::fastener::{Law, NOTED, STOPPED};
+use super::fastener::{Law, Spread};
 use super::{Joint, Verdict};
 use crate::trade::preload::{Condition, assembly_torque, torque_for};
 use crate::trade::quantity::{Force, Torque};
@@ -124,9 +124,9 @@ impl Window {
     }
 
     /// Where a cap came down below its own torque, its low end comes down with it.
-    fn with_low_end(mut self) -> Self {
-        self.low_below = smaller(self.low_below, self.high_above / (NOTED * NOTED));
-        self.absurd_below = smaller(self.absurd_below, self.low_below * (NOTED / STOPPED));
+    fn with_low_end(mut self, Spread { noted, stopped }: Spread) -> Self {
+        self.low_below = smaller(self.low_below, self.high_above / (noted * noted));
+        self.absurd_below = smaller(self.absurd_below, self.low_below * (noted / stopped));
         self
     }
 
@@ -152,13 +152,14 @@ pub fn window(joint: &Joint) -> Window {
             share * assembly_torque(joint.thread, COMMON_CLASS, usual)
         }
     };
-    let limits = Window::new([own / STOPPED, own / NOTED, own * NOTED, own * STOPPED], own);
+    let spread @ Spread { noted, stopped } = joint.fastener.spread();
+    let limits = Window::new([own / stopped, own / noted, own * noted, own * stopped], own);
     let limits = if joint.strength.is_some() {
         limits.under(&bolt)
     } else {
         limits
     };
-    limits.held_to_thread(joint).with_low_end()
+    limits.held_to_thread(joint).with_low_end(spread)
 }
 
 /// The limits of belief for a stage before an angle, by shares of what the bolt would be given

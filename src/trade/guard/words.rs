@@ -63,7 +63,7 @@ fn too_much(joint: &Joint, it: &str) -> String {
             format!("That is more than {it} of any class can bear.")
         }
         (_, Fastener::SoftClamp) => format!("That would crush the gasket under {it}."),
-        (_, Fastener::Stud | Fastener::Plug | Fastener::HeadPlug | Fastener::ShaftNut) => {
+        (_, Fastener::Stud | Fastener::Plug | Fastener::Banjo | Fastener::HeadPlug | Fastener::ShaftNut) => {
             format!("That is more than {it} is ever given.")
         }
     }

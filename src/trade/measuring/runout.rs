@@ -4,6 +4,7 @@ use super::{MeasuringError, ends, mean, mm, reading_mm, readings_mm, size_mm};
 use crate::trade::quantity::{Angle, Length};
 use std::f64::consts::PI;
 use uom::si::angle::radian;
+use uom::si::length::millimeter;
 
 /// The offset of a centre, or the bend of a shaft: half the total indicator reading (US Army
 /// TM 10-3930-653-14&P).
@@ -71,12 +72,54 @@ pub fn limit_at(limit: Length, for_each: Length, radius: Length) -> Result<Lengt
     Ok(mm(limit * share))
 }
 
-/// How far two places of one shaft run apart, as a total indicator reading, each with its total reading and the
-/// angle of its high spot: the sum where the high spots are opposite, the difference where they are in line,
-/// √(x² + y²) at right angles (vectors; the manuals' rules for neighbouring journals come out of it).
-pub fn between(one: (Length, Angle), other: (Length, Angle)) -> Length {
-    let part =
-        |trig: fn(f64) -> f64| one.0 * trig(one.1.get::<radian>()) - other.0 * trig(other.1.get::<radian>());
-    let (x, y) = (part(f64::cos), part(f64::sin));
-    x.hypot(y)
+/// A place of a shaft: its total indicator reading, and the angle of its high spot from a mark that holds for the
+/// whole shaft.
+pub type Swing = (Length, Angle);
+
+/// Its part along the mark and a quarter turn on, mm of total reading.
+fn parts_mm((total, high): Swing) -> (f64, f64) {
+    let (sin, cos) = high.get::<radian>().sin_cos();
+    (total.get::<millimeter>() * cos, total.get::<millimeter>() * sin)
 }
+
+/// How far two places of one shaft run apart, as a total indicator reading: the sum where the high spots are
+/// opposite, the difference where they are in line, √(x² + y²) at right angles (vectors; the manuals' rules for
+/// neighbouring journals come out of it).
+pub fn between(one: Swing, other: Swing) -> Length {
+    let (one, other) = (parts_mm(one), parts_mm(other));
+    mm((one.0 - other.0).hypot(one.1 - other.1))
+}
+
+/// How far a place runs off the line through two journals that run out themselves: on centres or in a chuck, where
+/// the shaft's own line does not turn true. `at` is the place's way from the first journal towards the second,
+/// below zero or over `span` where it lies outside them; `span` the way from the one to the other.
+///
+/// e(x) − \[e₁ + (e₂ − e₁)·x/span\], vectors (run-out to a common axis A–B, as ISO 1101 tells it, from memory). A
+/// high spot of what runs true means nothing.
+///
+/// # Errors
+/// A span that is not above zero, a place absurdly far off, an absurd reading.
+pub fn off_line(
+    place: Swing,
+    at: Length,
+    (first, second): (Swing, Swing),
+    span: Length,
+) -> Result<Swing, MeasuringError> {
+    for (total, _) in [place, first, second] {
+        reading_mm(total)?;
+    }
+    let span = size_mm(span).map_err(|_| MeasuringError::Base)?;
+    let way = at.get::<millimeter>();
+    if way.is_nan() || way.abs() >= FARTHEST_MM {
+        return Err(MeasuringError::Size);
+    }
+    let share = way / span;
+    let (here, first, second) = (parts_mm(place), parts_mm(first), parts_mm(second));
+    let off = |here: f64, first: f64, second: f64| here - (first + (second - first) * share);
+    let (x, y) = (off(here.0, first.0, second.0), off(here.1, first.1, second.1));
+    let high = Angle::new::<radian>(y.atan2(x).rem_euclid(2.0 * PI));
+    Ok((mm(x.hypot(y)), high))
+}
+
+/// No shaft is longer.
+const FARTHEST_MM: f64 = 10_000.0;
