@@ -25,10 +25,48 @@ fn oil_stirred_into_petrol_makes_no_oil_of_it() {
         "oil and petrol engines",
         "petrol and additive engines, two-stroke oil",
         "oil in petrol",
+        "2-stroke gas oil mix",
+        "gas oil mixture 2-stroke",
+        "gas oil mix 50:1",
+        "gas oil 50:1",
+        "two-stroke oil diluted with petrol, small engines",
+        "oil thinned with petrol, both engines",
+        "oil dissolved in petrol, both engines",
+        "oil 1 part and petrol engines",
+        "petrol, recoil starter",
+        "petrol for a recoil-start engine",
+        "spoilt petrol",
+        "petrol for the boiler",
+        "clean petrol, no oil",
+        "petrol without oil",
+        "unleaded petrol (no oil)",
+        "petrol, two-stroke oil",
+        "petrol, two-stroke engine oil",
+        "petrol, 2 % two-stroke oil",
+        "petrol-oil",
+        "oil in the petrol",
+        "petrol oil 25 : 1",
+        "petrol, oil 1 to 50",
+        "50/1 petrol oil",
+        "two-cycle mix",
+        "premix 50:1",
+        "gas mix 50:1",
+        "petrol engine oil mixed 50:1 with petrol",
+        "diesel engine oil thinned with petrol",
     ] {
         assert_eq!(fuel_named(mix).map(|fuel| fuel.name), Some("petrol"), "{mix}");
     }
-    assert_eq!(fuel_named("diesel and oil").map(|fuel| fuel.name), Some("diesel"));
+    for (words, name) in [
+        ("diesel and oil", "diesel"),
+        ("gas oil", "diesel"),
+        ("gas-oil", "diesel"),
+        ("gasoil", "diesel"),
+        ("biodiesel", "diesel"),
+        ("castor oil thinned with methanol, model engines", "methanol"),
+        ("paraffin to degrease parts", "kerosene"),
+    ] {
+        assert_eq!(fuel_named(words).map(|fuel| fuel.name), Some(name), "{words}");
+    }
 }
 
 #[test]
@@ -57,11 +95,17 @@ fn oil_named_after_an_engine_or_a_pump_is_no_fuel() {
         "exhaust gas valve oil",
         "gasket oil",
         "gas and air",
+        "oil/gas shock absorber",
+        "nitrogen gas and oil",
+        "oil for gas and steam turbines",
+        "premixed coolant 50:50",
+        "oil for two-stroke and four-stroke petrol engines",
+        "diesel injector oil",
+        "synthetic blend oil for petrol engines",
     ] {
         assert_eq!(fuel_named(oil), None, "{oil}");
     }
     assert_eq!(fuel_named("fuel oil").map(|fuel| fuel.name), Some("petrol"));
-    assert_eq!(fuel_named("gas oil").map(|fuel| fuel.name), Some("diesel"));
 }
 
 const FUELS: [&str; 6] = ["petrol", "Gasoline", "diesel", "kerosene", "methanol", "fuel"];

@@ -36,7 +36,7 @@ pub static FUELS: [Fuel; 5] = [
     },
     Fuel {
         name: "diesel",
-        words: &["diesel", "gas oil"],
+        words: &["diesel"],
         flash_celsius: 52.0,
     },
 ];
@@ -46,90 +46,198 @@ pub fn any_fuel() -> &'static Fuel {
     &FUELS[0]
 }
 
-/// The fuel that these words name; "fuel" alone may be any. Oil and grease are none, whatever engine or pump
-/// they are named after; oil that is mixed into a fuel is burnt with it.
+/// The fuel that these words name; "fuel" alone may be any. Where a fuel and an oil are named it is a mix, which is
+/// burnt, unless every fuel stands there only for the engines or pumps the oil is for: wrong, it warns once too
+/// often.
 pub fn fuel_named(words: &str) -> Option<&'static Fuel> {
-    let oil = names(words, "oil") && !names(words, "fuel oil") && !names(words, "gas oil");
-    if oil && !oil_in_fuel(words) || names(words, "grease") {
+    let words = Words::of(words);
+    let burnt: Vec<usize> = (0..words.0.len()).filter(|at| words.burns(*at)).collect();
+    let two_stroke = words.two_stroke() && (words.mixed() || !words.oily() && words.in_parts());
+    let unnamed = two_stroke || words.any_begins("premix") && words.lean();
+    let only_kinds = words.oily() && burnt.iter().all(|at| words.kind_of_engine(*at));
+    if !unnamed && (burnt.is_empty() || only_kinds) {
         return None;
     }
-    let by_name = FUELS.iter().find(|fuel| fuel.is_meant(words));
-    let unnamed = names(words, "fuel") || two_stroke_mix(words, oil) || oil;
-    by_name.or_else(|| unnamed.then(any_fuel))
+    // Without a mix "gas oil" is of diesel's kin.
+    let gas_oil = burnt.iter().all(|at| words.gas_oil(*at)) && !words.thinned();
+    let gas = burnt.iter().any(|at| words.is(*at, &["gas", "gasoil"]));
+    let by_name = FUELS.iter().find(|fuel| match fuel.name {
+        "petrol" => words.names(fuel) || unnamed || gas && !gas_oil,
+        "diesel" => words.names(fuel) || gas_oil,
+        _ => words.names(fuel),
+    });
+    by_name.or_else(|| Some(any_fuel()))
 }
 
-impl Fuel {
-    fn is_meant(&self, words: &str) -> bool {
-        self.words.iter().any(|word| names(words, word))
+/// A fluid's name in small letters, word by word; signs that join two words are "and", a comma and a colon are
+/// words of their own.
+struct Words(Vec<String>);
+
+const OILS: [&str; 4] = ["oil", "oils", "grease", "greases"];
+
+/// What stands between two things of a list.
+const LISTED: [&str; 3] = [",", "and", "or"];
+
+/// Puts two fluids together, where "and" may list engines.
+const ADDED: [&str; 3] = ["with", "plus", ":"];
+
+/// Kinds of engines that no fuel's name tells.
+const KINDS: [&str; 10] = [
+    "gas", "lpg", "cng", "natural", "dual", "hybrid", "electric", "turbo", "steam", "wankel",
+];
+
+/// Kinds that a comma or an "and" before them parts from the fuel: "petrol, two-stroke engine oil" is a mix.
+const STROKES: [&str; 6] = ["two", "four", "2", "4", "stroke", "cycle"];
+
+/// What an oil or a grease is for.
+const ENGINES: [&str; 14] = [
+    "engine",
+    "engines",
+    "motor",
+    "motors",
+    "car",
+    "cars",
+    "vehicle",
+    "vehicles",
+    "turbine",
+    "turbines",
+    "pump",
+    "pumps",
+    "injector",
+    "injectors",
+];
+
+/// What a grease withstands.
+const PROOF: [&str; 2] = ["resistant", "proof"];
+
+/// How the words begin that say that one fluid is in the other.
+const THINNED: [&str; 6] = ["mix", "premix", "dilut", "thinn", "dissolv", "stir"];
+
+impl Words {
+    fn of(text: &str) -> Self {
+        let mut apart = text.to_ascii_lowercase();
+        for (sign, word) in [("/", "and"), ("+", "and"), ("&", "and"), (",", ","), (":", ":")] {
+            apart = apart.replace(sign, &format!(" {word} "));
+        }
+        let words = apart.split(|one: char| !(one.is_alphanumeric() || one == ',' || one == ':'));
+        Self(words.filter(|word| !word.is_empty()).map(str::to_owned).collect())
+    }
+
+    fn word(&self, at: usize) -> Option<&str> {
+        self.0.get(at).map(String::as_str)
+    }
+
+    fn is(&self, at: usize, of: &[&str]) -> bool {
+        self.word(at).is_some_and(|word| of.contains(&word))
+    }
+
+    fn before(&self, at: usize, of: &[&str]) -> bool {
+        at.checked_sub(1).is_some_and(|before| self.is(before, of))
+    }
+
+    fn any_begins(&self, with: &str) -> bool {
+        self.0.iter().any(|word| word.starts_with(with))
+    }
+
+    fn names(&self, fuel: &Fuel) -> bool {
+        let names = |word: &String| fuel.words.iter().any(|name| word.contains(name));
+        self.0.iter().any(names)
+    }
+
+    fn fuel(&self, at: usize) -> bool {
+        let names = |word: &str| {
+            word.contains("fuel")
+                || FUELS
+                    .iter()
+                    .any(|fuel| fuel.words.iter().any(|name| word.contains(name)))
+        };
+        self.word(at).is_some_and(names)
+    }
+
+    /// "gas oil" is of diesel's kin.
+    fn gas_oil(&self, at: usize) -> bool {
+        self.is(at, &["gasoil"]) || self.is(at, &["gas"]) && self.is(at + 1, &["oil"])
+    }
+
+    /// Something that lubricates; "fuel oil" and "gas oil" are burnt.
+    fn oily(&self) -> bool {
+        (0..self.0.len()).any(|at| self.is(at, &OILS) && !self.before(at, &["fuel", "gas"]))
+    }
+
+    /// A fuel, or gas where it means petrol: mixed with something, or alone beside an oil.
+    fn burns(&self, at: usize) -> bool {
+        if self.fuel(at) || self.gas_oil(at) {
+            return true;
+        }
+        let joined = |of: Option<&str>| {
+            of.is_none_or(|word| [&LISTED[..], &ADDED[..], &["for"]].concat().contains(&word))
+        };
+        let alone =
+            joined(self.word(at + 1)) && joined(at.checked_sub(1).and_then(|before| self.word(before)));
+        let petrol = match self.oily() {
+            true => self.thinned() || alone,
+            false => self.mixed() && self.in_parts(),
+        };
+        self.is(at, &["gas"]) && petrol && !self.before(at, &["for"])
+    }
+
+    fn two_stroke(&self) -> bool {
+        (0..self.0.len()).any(|at| self.is(at, &["two", "2"]) && self.is(at + 1, &["stroke", "cycle"]))
+    }
+
+    fn mixed(&self) -> bool {
+        THINNED.iter().any(|begin| self.any_begins(begin))
+    }
+
+    /// "50:1", "1 to 25", "50/1".
+    fn in_parts(&self) -> bool {
+        let told = |at: usize| self.is(at + 1, &[":"]) && self.parts(at).is_some();
+        (0..self.0.len()).any(told) || self.lean()
+    }
+
+    /// Many parts to one, as two-strokes burn it.
+    fn lean(&self) -> bool {
+        let lean = |(one, other): (u32, u32)| one.min(other) == 1 && one.max(other) >= LEAST_PARTS;
+        (0..self.0.len()).any(|at| self.parts(at).is_some_and(lean))
+    }
+
+    /// Two numbers with what parts or joins them between.
+    fn parts(&self, at: usize) -> Option<(u32, u32)> {
+        let number = |at: usize| self.word(at)?.parse().ok();
+        let both = number(at).zip(number(at + 2));
+        both.filter(|_| self.is(at + 1, &[":", "to", "and"]))
+    }
+
+    fn thinned(&self) -> bool {
+        self.mixed() || self.in_parts()
+    }
+
+    /// Whether the fuel there only tells what an oil is for or withstands: "petrol and diesel engine oil", "fuel
+    /// pump grease"; not so where it is joined to something else, as in "oil and petrol engines", or where a mix is
+    /// told.
+    fn kind_of_engine(&self, at: usize) -> bool {
+        let kind = |at: usize| self.fuel(at) || self.is(at, &KINDS);
+        let mut end = at + 1;
+        loop {
+            if self.is(end, &LISTED) && kind(end + 1) {
+                end += 2;
+            } else if kind(end) || self.is(end, &STROKES) {
+                end += 1;
+            } else {
+                break;
+            }
+        }
+        let listed = |before: usize| {
+            kind(before) || self.is(before, &["stroke", "cycle"]) || self.is(before, &ENGINES)
+        };
+        let joined = self.before(at, &ADDED)
+            || self.before(at, &LISTED[1..]) && !at.checked_sub(2).is_some_and(listed);
+        self.is(end, &PROOF) || self.is(end, &ENGINES) && !joined && !self.thinned()
     }
 }
 
-fn names_fuel(words: &str) -> bool {
-    names(words, "fuel") || FUELS.iter().any(|fuel| fuel.is_meant(words))
-}
-
-const TWO_STROKE: [&str; 4] = ["two-stroke", "two stroke", "2-stroke", "2 stroke"];
-
-/// "two-stroke mix", "two-stroke 50:1": petrol, though nobody says so; "two-stroke oil" is oil.
-fn two_stroke_mix(words: &str, oil: bool) -> bool {
-    let two_stroke = TWO_STROKE.iter().any(|word| names(words, word));
-    two_stroke && (names(words, "mix") || !oil && in_parts(words))
-}
-
-/// Whether words that name oil mean it mixed into a fuel: they say "mix", tell the parts as "50:1", or join
-/// the two, as "petrol with oil" does and "petrol engine oil" doesn't.
-fn oil_in_fuel(words: &str) -> bool {
-    let told = names(words, "mix") || in_parts(words);
-    told && apart(words).iter().any(|word| burns(word)) || two_stroke_mix(words, true) || joined(words)
-}
-
-/// "50:1" or "1:25".
-fn in_parts(words: &str) -> bool {
-    let digit = |byte: u8| byte.is_ascii_digit();
-    let mut all = words.as_bytes().windows(3);
-    all.any(|part| part[1] == b':' && digit(part[0]) && digit(part[2]))
-}
-
-/// What puts two fluids together, before a fuel's name or behind it.
-const JOINS: [&str; 4] = ["with", "and", "in", "plus"];
-
-/// Burnt in engines, and "gas" also what petrol is called: by these words alone no fuel is named.
-const GASES: [&str; 3] = ["gas", "lpg", "cng"];
-
-/// What several engines of a kind are called: nobody stirs those into anything.
-const ENGINES: [&str; 4] = ["engines", "motors", "cars", "vehicles"];
-
-/// A fuel's name next to a joining word or sign, and no other fuel on its far side: "petrol and diesel engine
-/// oil" is oil for both, and so is what is for "petrol and hybrid engines". Oil itself on the far side is a mix
-/// whatever comes behind.
-fn joined(words: &str) -> bool {
-    let words = apart(words);
-    let is = |at: usize, of: &[&str]| {
-        let word = words.get(at);
-        word.is_some_and(|word| of.iter().any(|one| word.eq_ignore_ascii_case(one)))
-    };
-    words.windows(3).enumerate().any(|(at, three)| {
-        // "hybrid engines", "natural gas engines"; nothing of oil from the first word on.
-        let engines = (at + 3..at + 5).find(|at| is(*at, &ENGINES));
-        let of_engines = engines.is_some_and(|last| {
-            !(at..last).any(|at| is(at, &["for"])) && !(at..words.len()).any(|at| is(at, &["oil"]))
-        });
-        // "oil 4 % and petrol engines": a figure tells parts.
-        let parts = three[0].starts_with(|one: char| one.is_ascii_digit());
-        is(at + 1, &JOINS) && burns(&three[0]) != burns(&three[2]) && (parts || !of_engines)
-    })
-}
-
-/// Its words, a sign that joins two of them being one.
-fn apart(words: &str) -> Vec<String> {
-    let in_words = words.replace(['/', '+', '&', ':'], " and ");
-    let apart = in_words.split(|one: char| !one.is_alphanumeric());
-    apart.filter(|word| !word.is_empty()).map(str::to_owned).collect()
-}
-
-fn burns(word: &str) -> bool {
-    names_fuel(word) || GASES.iter().any(|gas| word.eq_ignore_ascii_case(gas))
-}
+/// Less than so many parts to one is no fuel for a two-stroke: a share of a litre, or a date.
+const LEAST_PARTS: u32 = 8;
 
 /// Whether that word stands in a text, in capitals or not; the word is of ASCII letters.
 pub fn names(text: &str, word: &str) -> bool {
