@@ -60,6 +60,8 @@ const WRONG: &str = "
     const wide = document.documentElement.clientWidth, high = document.documentElement.clientHeight;
     for (const thing of document.querySelectorAll('.step > .head *, .lanes *, .work-keys *, .edge *, .strip *')) {
         const box = thing.getBoundingClientRect();
+        // The count gives way to a title of two lines: past its edge.
+        if (thing.matches('.title > .quiet') && box.left >= thing.parentElement.getBoundingClientRect().right) continue;
         if (seen(thing) && box.width > 2 && (box.right > wide + 1 || box.bottom > high + 1)) wrong.push(called(thing) + ' is off the screen');
     }
     for (const key of step.querySelectorAll('.work-keys > button')) {
@@ -71,6 +73,30 @@ const WRONG: &str = "
     const least = high < 560 || wide < 390 ? 80 : 120;
     for (const number of stage.querySelectorAll('.plate .number .value'))
         if (seen(number) && number.innerText.length < 4 && size(number) < least - 1) wrong.push('the number is ' + size(number) + ' px');
+    // Words that are needed mid-step: 28 px, on a small phone that lies on its side 25. Not the figures of a scale, a
+    // unit beside its number, a bolt's figure (its own rule is below) or a drawing's names. Smaller may only be what
+    // would not stand whole: a title or a STOP of many letters, and on the small phone on its side the lane's two lines
+    // and the wrench's range.
+    const small = wide > high && wide <= 704, needed = small ? 25 : 28;
+    const sidelines = 'svg, .ruler, .mark-names, .unit, .bolt, .front, .unseen, .field > button > .quiet';
+    const leastOf = holder => {
+        const letters = +holder.closest('[style*=letters]')?.style.getPropertyValue('--letters');
+        if (holder.closest('h1') && letters > 33) return 22;
+        if (holder.closest('.caution.stop') && letters > 160) return 22;
+        if (small && holder.closest('.lane')) return 22;
+        return small && holder.closest('.wrench-line') ? 20 : needed;
+    };
+    for (const place of [stage, ...step.querySelectorAll('.head h1, .lane .words')]) {
+        const words = document.createTreeWalker(place, NodeFilter.SHOW_TEXT);
+        while (words.nextNode()) {
+            const holder = words.currentNode.parentElement;
+            if (!words.currentNode.data.trim() || !seen(holder) || holder.closest(sidelines) || !inSight(holder)) continue;
+            if (size(holder) < leastOf(holder) - 0.01) wrong.push(called(holder) + ' is ' + size(holder) + ' px');
+        }
+    }
+    // A title stands whole, and so does a caution in its lane.
+    for (const words of step.querySelectorAll('.head h1, .lane .words'))
+        if (words.scrollHeight > words.clientHeight + 2 && !/^(CHECK|OPEN)/.test(words.innerText)) wrong.push(called(words) + ' is cut');
     for (const bolt of stage.querySelectorAll('.bolt')) if (seen(bolt) && size(bolt) < 20) wrong.push('a bolt’s figure is ' + size(bolt) + ' px');
     return [...new Set(wrong)].slice(0, 8);";
 
