@@ -222,6 +222,38 @@ fn blind_touches_type_what_was_meant() {
     });
 }
 
+/// Column and row of each digit, the point and “back” on the keypad that is shown.
+const LAID: &str = "
+    const keys = [...document.querySelectorAll('.keypad [data-key]')].filter(key => /^[0-9.←]$/.test(key.dataset.key));
+    const at = side => [...new Set(keys.map(key => Math.round(key.getBoundingClientRect()[side])))].sort((a, b) => a - b);
+    const [columns, rows] = [at('left'), at('top')];
+    return Object.fromEntries(keys.map(key => { const box = key.getBoundingClientRect();
+        return [key.dataset.key, columns.indexOf(Math.round(box.left)) + ' ' + rows.indexOf(Math.round(box.top))]; }));";
+
+#[test]
+fn both_keypads_have_their_digits_in_one_place() {
+    story("instrument-keypads", Screen::UPRIGHT, async |page| {
+        for phone in PHONES {
+            page.turn(phone).await?;
+            page.open_at("#torque").await?;
+            let torque = page.script(LAID, Value::Null).await?;
+            assert_eq!(torque.as_object().map(serde_json::Map::len), Some(12));
+            // A reading, which has no minus, and a measure of both signs.
+            page.open_at("#step/2").await?;
+            acknowledge(page).await?;
+            page.tap(button(has("Read bore across"))).await?;
+            page.see(button("use")).await?;
+            assert_eq!(page.script(LAID, Value::Null).await?, torque, "{phone:?}");
+            page.open_at("#bench").await?;
+            page.tap(button(has("shop temperature now"))).await?;
+            page.see(button("minus")).await?;
+            page.see(button("use")).await?;
+            assert_eq!(page.script(LAID, Value::Null).await?, torque, "{phone:?}");
+        }
+        Ok(())
+    });
+}
+
 #[test]
 fn a_stop_is_told_from_a_care_by_its_shape() {
     story("instrument-shapes", Screen::UPRIGHT, async |page| {
