@@ -1,6 +1,7 @@
 //! A wrench with an adapter on its drive, from above, with its two lengths and the angle.
 
 use crate::job::adapter::Adapter;
+use crate::parts::drawn::lines;
 use leptos::prelude::*;
 
 const WIDE: f64 = 360.0;
@@ -42,15 +43,15 @@ pub fn adapter_drawing(adapter: Adapter) -> AnyView {
 
 /// The bolt's head round a point, under the socket.
 fn hexagon(x: f64, y: f64) -> String {
-    let mut path = String::new();
-    for corner in 0..6 {
-        let angle = f64::from(corner) * std::f64::consts::FRAC_PI_3;
-        let start = if corner == 0 { 'M' } else { 'L' };
-        path += &format!(
-            "{start}{:.1} {:.1}",
-            x + 10.0 * angle.cos(),
-            y + 10.0 * angle.sin()
-        );
-    }
-    path + "Z"
+    let corner = |of: u32| {
+        let angle = f64::from(of) * std::f64::consts::FRAC_PI_3;
+        (x + 10.0 * angle.cos(), y + 10.0 * angle.sin())
+    };
+    let sides: Vec<_> = (0..6)
+        .map(|of| {
+            let ((x1, y1), (x2, y2)) = (corner(of), corner(of + 1));
+            [x1, y1, x2, y2]
+        })
+        .collect();
+    lines(&sides)
 }
