@@ -385,6 +385,15 @@ fn no_question_of_a_joint_scrolls() {
             .unwrap_or_default();
         assert!(kinds > 10, "{kinds} kinds of joint");
         let (mut seen, mut wrong) = (Vec::new(), Vec::new());
+        // What is joined is the first of them.
+        for phone in PHONES {
+            page.turn(phone).await?;
+            let found = page.script(ASKED, Value::Null).await?;
+            for words in found.as_array().into_iter().flatten() {
+                wrong.push(format!("the first at {} × {}: {words}", phone.width, phone.height));
+            }
+        }
+        page.turn(Screen::UPRIGHT).await?;
         // Each kind of joint by its first answers, and by its last.
         for (kind, last) in (0..kinds).flat_map(|kind| [(kind, false), (kind, true)]) {
             let another = "[...document.querySelectorAll('button')].find(key => key.innerText === 'another joint')?.click()";
