@@ -60,8 +60,6 @@ const WRONG: &str = "
     const wide = document.documentElement.clientWidth, high = document.documentElement.clientHeight;
     for (const thing of document.querySelectorAll('.step > .head *, .lanes *, .work-keys *, .edge *, .strip *')) {
         const box = thing.getBoundingClientRect();
-        // The count gives way to a title of two lines: past its edge.
-        if (thing.matches('.title > .quiet') && box.left >= thing.parentElement.getBoundingClientRect().right) continue;
         if (seen(thing) && box.width > 2 && (box.right > wide + 1 || box.bottom > high + 1)) wrong.push(called(thing) + ' is off the screen');
     }
     for (const key of step.querySelectorAll('.work-keys > button')) {
@@ -390,7 +388,10 @@ fn no_question_of_a_joint_scrolls() {
             page.turn(phone).await?;
             let found = page.script(ASKED, Value::Null).await?;
             for words in found.as_array().into_iter().flatten() {
-                wrong.push(format!("the first at {} × {}: {words}", phone.width, phone.height));
+                wrong.push(format!(
+                    "the first at {} × {}: {words}",
+                    phone.width, phone.height
+                ));
             }
         }
         page.turn(Screen::UPRIGHT).await?;
