@@ -270,6 +270,46 @@ fn a_stop_is_told_from_a_care_by_its_shape() {
     });
 }
 
+/// Puts the longest STOP there is in the place of the one that is shown; where it ends past its stage.
+const LONGEST: &str = "
+    const stop = document.querySelector('.stage .caution.stop'), words = stop.querySelector('p');
+    const long = arguments[0];
+    words.innerHTML = '<span class=level>STOP</span> <strong>' + long[0] + '</strong> ' + long[1];
+    stop.style.setProperty('--letters', 4 + long[0].length + long[1].length);
+    const over = stop.getBoundingClientRect().bottom - document.querySelector('.stage').getBoundingClientRect().bottom;
+    const cut = words.getBoundingClientRect().bottom - stop.getBoundingClientRect().bottom;
+    return over > 1 || cut > 0 ? Math.round(over) + ' px over, ' + Math.round(cut) + ' px cut' : '';";
+
+#[test]
+fn the_longest_stop_stands_whole() {
+    story("instrument-longest", Screen::UPRIGHT, async |page| {
+        let stops = halfcase::trade::caution::every().into_iter();
+        let longest =
+            stops.max_by_key(|caution| caution.danger.chars().count() + caution.act.chars().count());
+        let Some(longest) = longest else {
+            return Err(Failure::new("no caution"));
+        };
+        // With its numbers, which the list of all leaves out.
+        let danger = format!("{} Flash point 200 °C, oil at 195 °C.", longest.danger);
+        page.open_at("#step/14").await?;
+        let mut wrong = Vec::new();
+        for phone in PHONES {
+            page.turn(phone).await?;
+            let over = page.script(LONGEST, json!([danger, longest.act])).await?;
+            if over != json!("") {
+                wrong.push(format!("{} × {}: {over}", phone.width, phone.height));
+            }
+        }
+        assert!(
+            wrong.is_empty(),
+            "{danger} {}\n  {}",
+            longest.act,
+            wrong.join("\n  ")
+        );
+        Ok(())
+    });
+}
+
 #[test]
 fn a_keyboard_alone_carries_the_work() {
     story("instrument-keyboard", Screen::UPRIGHT, async |page| {
