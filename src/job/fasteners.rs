@@ -15,7 +15,8 @@ use crate::trade::guard::Fastener;
 use crate::trade::order::{Layout, MOST_BOLTS, Pass};
 use crate::trade::preload::Condition;
 use crate::trade::quantity::{
-    LengthUnit, MassUnit, Stated, TorqueUnit, Unit, decimal, kept, parse_torque, short, unit_symbol,
+    LengthUnit, MassUnit, Stated, TorqueUnit, Unit, decimal, kept, no_number, parse_torque, short,
+    unit_symbol,
 };
 use crate::trade::stages::Stage;
 use crate::trade::strength::Strength;
@@ -473,7 +474,7 @@ impl Line<'_> {
             return Ok(None);
         };
         let wrong = |why: &str| self.wrong(column, format!("“{}” is not a length in mm. {why}", short(cell)));
-        let mm = decimal(cell.trim_end_matches("mm")).ok_or_else(|| wrong("Write digits and one point."))?;
+        let mm = decimal(cell.trim_end_matches("mm")).ok_or_else(|| self.wrong(column, no_number(cell)))?;
         row.judge(mm, MassUnit::Kilogram)
             .map(Some)
             .map_err(|why| wrong(&why))

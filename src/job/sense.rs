@@ -150,7 +150,7 @@ const RAN_AT: Sense = Sense::new(
 /// How long an engine runs, minutes.
 const RAN_FOR: Sense = Sense::new(0.0, 10_000.0, "Enter the minutes it ran, from 0 to 10 000.");
 /// Anything else that is read: the plan names what it is.
-const ANY: Sense = Sense::new(-1e9, 1e9, "Enter a number: digits and one point.");
+const ANY: Sense = Sense::new(-1e9, 1e9, "Enter a number from −1 000 000 000 to 1 000 000 000.");
 
 /// What makes sense as a reading of that, where the plan asks for it in `unit`.
 pub fn reading_in(what: &What, unit: &str) -> Sense {

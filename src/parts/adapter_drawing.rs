@@ -1,6 +1,7 @@
 //! A wrench with an adapter on its drive, from above, with its two lengths and the angle.
 
 use crate::job::adapter::Adapter;
+use crate::parts::drawn::lines;
 use leptos::prelude::*;
 
 const WIDE: f64 = 360.0;
@@ -29,9 +30,8 @@ pub fn adapter_drawing(adapter: Adapter) -> AnyView {
                 <line class="arm" x1=DRIVE.0 y1=DRIVE.1 x2=x y2=y />
                 <circle cx=DRIVE.0 cy=DRIVE.1 r="9" />
                 <circle class="bolt" cx=x cy=y r="14" />
-                <line x1=GRIP y1="140" x2=DRIVE.0 y2="140" />
-                <line x1=GRIP y1="132" x2=GRIP y2="148" />
-                <line x1=DRIVE.0 y1="132" x2=DRIVE.0 y2="148" />
+                <path class="hidden" d=hexagon(x, y) />
+                <path class="leader" d=format!("M{GRIP} 140H{0}M{GRIP} 132V148M{0} 132V148", DRIVE.0) />
                 <text x="133" y="170">{format!("L {} mm", adapter.wrench_mm)}</text>
                 <text x="133" y="40">{format!("E {} mm · {}°", adapter.adapter_mm, adapter.angle_deg)}</text>
             </svg>
@@ -39,4 +39,19 @@ pub fn adapter_drawing(adapter: Adapter) -> AnyView {
         </figure>
     }
     .into_any()
+}
+
+/// The bolt's head round a point, under the socket.
+fn hexagon(x: f64, y: f64) -> String {
+    let corner = |of: u32| {
+        let angle = f64::from(of) * std::f64::consts::FRAC_PI_3;
+        (x + 10.0 * angle.cos(), y + 10.0 * angle.sin())
+    };
+    let sides: Vec<_> = (0..6)
+        .map(|of| {
+            let ((x1, y1), (x2, y2)) = (corner(of), corner(of + 1));
+            [x1, y1, x2, y2]
+        })
+        .collect();
+    lines(&sides)
 }

@@ -63,8 +63,10 @@ fn card((first, read): (bool, bool), caution: Caution) -> AnyView {
     });
     // Two cautions are two landmarks: each is called by its danger.
     let name = format!("{word}: {danger}");
+    // A long one shrinks until it stands whole on its stage.
+    let letters = (level.len() + danger.chars().count() + act.chars().count()).to_string();
     view! {
-        <section class="caution" class:stop=stop class:read=read aria-label=name>
+        <section class="caution" class:stop=stop class:read=read style=("--letters", letters) aria-label=name>
             {all}
             <p>
                 <span class="level">{level}</span>

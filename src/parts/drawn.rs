@@ -42,6 +42,16 @@ pub fn both_sides(middle: f64, inner: f64, outer: f64, top: f64, bottom: f64) ->
     ]
 }
 
+/// Level lines across a middle line, `half` to both sides of it: edges that run round behind the cut. `edge` is
+/// one that is seen through the opening, `hidden` one that something stands in front of.
+pub fn across(class: &'static str, middle: f64, edges: &[(f64, f64)]) -> AnyView {
+    let ends: Vec<_> = edges
+        .iter()
+        .map(|&(y, half)| [middle - half, y, middle + half, y])
+        .collect();
+    shape(class, lines(&ends))
+}
+
 /// One filled or stroked shape of a drawing, by class.
 pub fn shape(class: &'static str, path: String) -> AnyView {
     view! { <path class=class d=path /> }.into_any()

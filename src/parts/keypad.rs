@@ -96,10 +96,10 @@ pub fn NumberKeypad(
     #[prop(optional)]
     signed: bool,
 ) -> impl IntoView {
-    let order = if signed {
-        "789←456×123−.0"
-    } else {
-        "789←456×123.0"
+    // The digits, the point and “back” where Torque has them: one hand's habit for both.
+    let (class, upper) = match signed {
+        true => ("keypad number-keypad signed", "789×456−123"),
+        false => ("keypad number-keypad", "789×456123"),
     };
     let take_key = Face {
         class: "word take",
@@ -109,10 +109,8 @@ pub fn NumberKeypad(
         pressed: None,
         press: press(move || take.run(())),
     };
-    pad(
-        "keypad number-keypad",
-        order.chars().map(|c| type_key(c, typed)).chain([take_key]),
-    )
+    let keys = |faces: &'static str| faces.chars().map(|c| type_key(c, typed));
+    pad(class, keys(upper).chain([take_key]).chain(keys(".0←")))
 }
 
 /// One key's look and effect.
@@ -144,7 +142,7 @@ fn type_key(face: char, typed: RwSignal<String>) -> Face {
         '×' => (Key::Clear, "clear".to_owned(), "word clear"),
         // Typed is the point, whatever is shown.
         '.' => (Key::Type('.'), mark().name().to_owned(), "digit"),
-        '−' => (Key::Type('−'), "minus".to_owned(), "digit"),
+        '−' => (Key::Type('−'), "minus".to_owned(), "digit sign"),
         '–' => (Key::Type('–'), "to".to_owned(), "digit"),
         '±' => (Key::Type('±'), "plus or minus".to_owned(), "digit"),
         c => (Key::Type(c), c.to_string(), "digit"),

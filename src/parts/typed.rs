@@ -1,6 +1,6 @@
 //! What keys make of an entry, and the number it comes to.
 
-use crate::trade::quantity::{Stated, convert, decimal, in_mark, mark, shortest, trimmed};
+use crate::trade::quantity::{Stated, convert, decimal, no_number, shortest, trimmed};
 
 /// What a key does to the text typed so far.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -36,13 +36,7 @@ impl Key {
 /// # Errors
 /// A sentence that says what to type.
 pub fn read_number(text: &str) -> Result<f64, String> {
-    if text.trim().is_empty() {
-        return Err("Type a number first.".to_owned());
-    }
-    decimal(text).ok_or_else(|| {
-        let (text, mark) = (in_mark(text), mark().name());
-        format!("“{text}” is not a number: use digits and one {mark}.")
-    })
+    decimal(text).ok_or_else(|| no_number(text))
 }
 
 /// A number as shown in another unit: as it was read where it is the same, else to five figures; empty where

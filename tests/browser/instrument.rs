@@ -71,6 +71,30 @@ const WRONG: &str = "
     const least = high < 560 || wide < 390 ? 80 : 120;
     for (const number of stage.querySelectorAll('.plate .number .value'))
         if (seen(number) && number.innerText.length < 4 && size(number) < least - 1) wrong.push('the number is ' + size(number) + ' px');
+    // Words that are needed mid-step: 28 px, on a small phone that lies on its side 25. Not the figures of a scale, a
+    // unit beside its number, a bolt's figure (its own rule is below) or a drawing's names. Smaller may only be what
+    // would not stand whole: a title or a STOP of many letters, and on the small phone on its side the lane's two lines
+    // and the wrench's range.
+    const small = wide > high && wide <= 704, needed = small ? 25 : 28;
+    const sidelines = 'svg, .ruler, .mark-names, .unit, .bolt, .front, .unseen, .field > button > .quiet';
+    const leastOf = holder => {
+        const letters = +holder.closest('[style*=letters]')?.style.getPropertyValue('--letters');
+        if (holder.closest('h1') && letters > 33) return 22;
+        if (holder.closest('.caution.stop') && letters > 160) return 22;
+        if (small && holder.closest('.lane')) return 22;
+        return small && holder.closest('.wrench-line') ? 20 : needed;
+    };
+    for (const place of [stage, ...step.querySelectorAll('.head h1, .lane .words')]) {
+        const words = document.createTreeWalker(place, NodeFilter.SHOW_TEXT);
+        while (words.nextNode()) {
+            const holder = words.currentNode.parentElement;
+            if (!words.currentNode.data.trim() || !seen(holder) || holder.closest(sidelines) || !inSight(holder)) continue;
+            if (size(holder) < leastOf(holder) - 0.01) wrong.push(called(holder) + ' is ' + size(holder) + ' px');
+        }
+    }
+    // A title stands whole, and so does a caution in its lane.
+    for (const words of step.querySelectorAll('.head h1, .lane .words'))
+        if (words.scrollHeight > words.clientHeight + 2 && !/^(CHECK|OPEN)/.test(words.innerText)) wrong.push(called(words) + ' is cut');
     for (const bolt of stage.querySelectorAll('.bolt')) if (seen(bolt) && size(bolt) < 20) wrong.push('a bolt’s figure is ' + size(bolt) + ' px');
     return [...new Set(wrong)].slice(0, 8);";
 
@@ -196,6 +220,38 @@ fn blind_touches_type_what_was_meant() {
     });
 }
 
+/// Column and row of each digit, the point and “back” on the keypad that is shown.
+const LAID: &str = "
+    const keys = [...document.querySelectorAll('.keypad [data-key]')].filter(key => /^[0-9.←]$/.test(key.dataset.key));
+    const at = side => [...new Set(keys.map(key => Math.round(key.getBoundingClientRect()[side])))].sort((a, b) => a - b);
+    const [columns, rows] = [at('left'), at('top')];
+    return Object.fromEntries(keys.map(key => { const box = key.getBoundingClientRect();
+        return [key.dataset.key, columns.indexOf(Math.round(box.left)) + ' ' + rows.indexOf(Math.round(box.top))]; }));";
+
+#[test]
+fn both_keypads_have_their_digits_in_one_place() {
+    story("instrument-keypads", Screen::UPRIGHT, async |page| {
+        for phone in PHONES {
+            page.turn(phone).await?;
+            page.open_at("#torque").await?;
+            let torque = page.script(LAID, Value::Null).await?;
+            assert_eq!(torque.as_object().map(serde_json::Map::len), Some(12));
+            // A reading, which has no minus, and a measure of both signs.
+            page.open_at("#step/2").await?;
+            acknowledge(page).await?;
+            page.tap(button(has("Read bore across"))).await?;
+            page.see(button("use")).await?;
+            assert_eq!(page.script(LAID, Value::Null).await?, torque, "{phone:?}");
+            page.open_at("#bench").await?;
+            page.tap(button(has("shop temperature now"))).await?;
+            page.see(button("minus")).await?;
+            page.see(button("use")).await?;
+            assert_eq!(page.script(LAID, Value::Null).await?, torque, "{phone:?}");
+        }
+        Ok(())
+    });
+}
+
 #[test]
 fn a_stop_is_told_from_a_care_by_its_shape() {
     story("instrument-shapes", Screen::UPRIGHT, async |page| {
@@ -209,6 +265,46 @@ fn a_stop_is_told_from_a_care_by_its_shape() {
         assert_eq!(
             page.script(lane, Value::Null).await?,
             json!(["none", "10px", "CARE"])
+        );
+        Ok(())
+    });
+}
+
+/// Puts the longest STOP there is in the place of the one that is shown; where it ends past its stage.
+const LONGEST: &str = "
+    const stop = document.querySelector('.stage .caution.stop'), words = stop.querySelector('p');
+    const long = arguments[0];
+    words.innerHTML = '<span class=level>STOP</span> <strong>' + long[0] + '</strong> ' + long[1];
+    stop.style.setProperty('--letters', 4 + long[0].length + long[1].length);
+    const over = stop.getBoundingClientRect().bottom - document.querySelector('.stage').getBoundingClientRect().bottom;
+    const cut = words.getBoundingClientRect().bottom - stop.getBoundingClientRect().bottom;
+    return over > 1 || cut > 0 ? Math.round(over) + ' px over, ' + Math.round(cut) + ' px cut' : '';";
+
+#[test]
+fn the_longest_stop_stands_whole() {
+    story("instrument-longest", Screen::UPRIGHT, async |page| {
+        let stops = halfcase::trade::caution::every().into_iter();
+        let longest =
+            stops.max_by_key(|caution| caution.danger.chars().count() + caution.act.chars().count());
+        let Some(longest) = longest else {
+            return Err(Failure::new("no caution"));
+        };
+        // With its numbers, which the list of all leaves out.
+        let danger = format!("{} Flash point 200 °C, oil at 195 °C.", longest.danger);
+        page.open_at("#step/14").await?;
+        let mut wrong = Vec::new();
+        for phone in PHONES {
+            page.turn(phone).await?;
+            let over = page.script(LONGEST, json!([danger, longest.act])).await?;
+            if over != json!("") {
+                wrong.push(format!("{} × {}: {over}", phone.width, phone.height));
+            }
+        }
+        assert!(
+            wrong.is_empty(),
+            "{danger} {}\n  {}",
+            longest.act,
+            wrong.join("\n  ")
         );
         Ok(())
     });
@@ -327,6 +423,18 @@ fn no_question_of_a_joint_scrolls() {
             .unwrap_or_default();
         assert!(kinds > 10, "{kinds} kinds of joint");
         let (mut seen, mut wrong) = (Vec::new(), Vec::new());
+        // What is joined is the first of them.
+        for phone in PHONES {
+            page.turn(phone).await?;
+            let found = page.script(ASKED, Value::Null).await?;
+            for words in found.as_array().into_iter().flatten() {
+                wrong.push(format!(
+                    "the first at {} × {}: {words}",
+                    phone.width, phone.height
+                ));
+            }
+        }
+        page.turn(Screen::UPRIGHT).await?;
         // Each kind of joint by its first answers, and by its last.
         for (kind, last) in (0..kinds).flat_map(|kind| [(kind, false), (kind, true)]) {
             let another = "[...document.querySelectorAll('button')].find(key => key.innerText === 'another joint')?.click()";

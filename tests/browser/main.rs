@@ -4,6 +4,7 @@ mod harness;
 
 // Early in the alphabet, as the longest: begun last, it would keep one core idle for a minute.
 mod a_whole_job;
+mod at_a_desk;
 mod bond_selector;
 mod by_keyboard;
 mod case_bolts;

@@ -18,6 +18,17 @@ fn a_shim_pack_is_reckoned_in_mm_and_in_inches() {
         page.enter("second thickness:", &["point", "1"]).await?;
         page.see_words("2 × 0.200 + 1 × 0.100 = 0.500 mm.").await?;
         page.fits_everywhere("measure-shims").await?;
+        // On its side two columns scroll: the bar that a phone lays over their right edge covers no word.
+        page.turn(Screen::SIDEWAYS).await?;
+        let under = "return [...document.querySelectorAll('.worked-answer, .worked-form')].flatMap(column =>
+            [...column.querySelectorAll('*')].filter(thing => thing.checkVisibility() && thing.getBoundingClientRect().width
+                && thing.getBoundingClientRect().right > column.getBoundingClientRect().right - 7.5)
+                .map(thing => thing.tagName + ' ' + thing.className)).slice(0, 4)";
+        assert_eq!(
+            page.script(under, serde_json::Value::Null).await?,
+            serde_json::json!([])
+        );
+        page.turn(Screen::UPRIGHT).await?;
         page.reload().await?;
         page.see_words("2 × 0.200 + 1 × 0.100 = 0.500 mm.").await?;
         page.choose("units:", "in, in·lb, lb, °F").await?;

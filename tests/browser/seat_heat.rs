@@ -16,6 +16,20 @@ fn a_62_mm_bearing_into_n7_aluminium_by_heat_then_by_freezer_and_heat() {
         page.see_words("74").await?;
         page.see(image(has("bore 74 °C"))).await?;
         page.see_words("times too large").await?;
+        // A draughtsman's lines: outlines, hidden edges and dimensions have one weight each.
+        let weights = "return ['case', 'edge', 'hidden', 'leader', 'axis'].map(name => {
+            const all = [...document.querySelectorAll('.drawing path.' + name)].map(line => getComputedStyle(line));
+            return [name, ...new Set(all.map(line => line.strokeWidth + (line.strokeDasharray === 'none' ? ' full' : ' broken')))].join(' '); });";
+        assert_eq!(
+            page.script(weights, serde_json::Value::Null).await?,
+            serde_json::json!([
+                "case 2px full",
+                "edge 2px full",
+                "hidden 1px broken",
+                "leader 1px full",
+                "axis 1px broken"
+            ])
+        );
         page.see_words("outside 61.5 mm or less").await?;
         page.fits_everywhere("seat-heat").await?;
 

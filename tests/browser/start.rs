@@ -162,6 +162,10 @@ fn a_new_release_waits_until_it_is_told() {
         }
         assert!(news.lines().count() > 2, "{news}");
         page.see(button("Take the newer release")).await?;
+        // The key is in sight before all that is new was read.
+        let order = "const at = name => document.querySelector('.waits ' + name).getBoundingClientRect();
+            return at('.work-key').bottom < Math.min(at('.news').top, innerHeight / 2)";
+        assert_eq!(page.script(order, Value::Null).await?, Value::Bool(true));
         page.see_words("Halfcase 0.1.0").await?;
         page.screenshot("newer-waits").await?;
         page.tap(button("Job")).await?;

@@ -211,3 +211,40 @@ fn nothing_lies_behind_the_cut_out_or_the_home_bar() {
         Ok(())
     });
 }
+
+/// Words on Torque that are cut, broken in two or lie over others.
+const BROKEN: &str = "
+    const wrong = [];
+    for (const key of document.querySelectorAll('.torque > .tabs button, .torque > .verdict button:not(.said-lane), .torque > .keypad button'))
+        if (key.checkVisibility()) {
+            if (key.scrollWidth > key.clientWidth + 1 || key.scrollHeight > key.clientHeight + 1) wrong.push(key.innerText + ' is cut');
+            if (key.clientWidth < 44) wrong.push(key.innerText + ' is ' + key.clientWidth + ' px wide');
+            const text = document.createRange(); text.selectNodeContents(key);
+            const lines = new Set([...text.getClientRects()].map(box => Math.round(box.top))).size;
+            if (lines > key.innerText.trim().split(/\\s+/).length) wrong.push(key.innerText + ' is broken');
+        }
+    const entry = [...document.querySelectorAll('.torque > .entry > *')].filter(thing => thing.checkVisibility()).map(thing => {
+        const text = document.createRange(); text.selectNodeContents(thing);
+        const [box, words] = [thing.getBoundingClientRect(), text.getBoundingClientRect()];
+        return [thing.matches('button') ? box.left : words.left, thing.matches('button') ? box.right : words.right]; });
+    entry.sort((a, b) => a[0] - b[0]);
+    entry.slice(1).forEach((box, at) => { if (box[0] < entry[at][1] - 1) wrong.push('the entry lies over what is beside it'); });
+    return wrong;";
+
+#[test]
+fn no_word_on_torque_is_broken_or_lies_over_another() {
+    story("told-broken", Screen::UPRIGHT, async |page| {
+        let mut wrong = Vec::new();
+        for phone in PHONES {
+            page.turn(phone).await?;
+            // Carried from a step: the way back, a wrench that can't set it, another that can.
+            page.open_at("#torque/16").await?;
+            page.see_words("20.0").await?;
+            let found = page.script(BROKEN, Value::Null).await?;
+            let lines = found.as_array().into_iter().flatten().filter_map(Value::as_str);
+            wrong.extend(lines.map(|line| format!("{} × {}: {line}", phone.width, phone.height)));
+        }
+        assert!(wrong.is_empty(), "{}", wrong.join("\n  "));
+        Ok(())
+    });
+}

@@ -50,7 +50,7 @@ fn a_torque_without_a_unit_is_refused() {
     );
     assert_eq!(
         words,
-        "Line 1 (steps, 1st, work, fasten, torque) is not a job sheet: Character 2: the unit is missing; \
+        "Line 1 (steps, 1st, work, fasten, torque) is not a job sheet: The unit is missing; \
          add N·m, ft·lb, in·lb, kgf·m, kgf·cm or oz·in."
     );
 }
@@ -275,7 +275,7 @@ fn a_stage_without_a_unit_is_refused() {
         r#"{"version":1,"title":"x","steps":[{"id":1,"title":"a","work":{"fasten":{"thread":"M8",
             "torque":"40 N·m","layout":"single","stages":["snug 20 N·m","40"]}}}]}"#,
     );
-    assert!(said.contains("the unit is missing"), "{said}");
+    assert!(said.contains("The unit is missing"), "{said}");
 }
 
 #[test]

@@ -76,7 +76,7 @@ fn what_is_no_number_is_refused_with_its_place() {
         {"name":"pin","unit":"mm","least":"thick"}]}}}]}"#;
     let refused = Sheet::from_json(text).unwrap_err().to_string();
     assert!(
-        refused.contains("Line 2") && refused.contains("“thick” is no number"),
+        refused.contains("Line 2") && refused.contains("“thick” is not a number"),
         "{refused}"
     );
     let text = text.replace("\"thick\"", "\"2000000.0\"");

@@ -3,7 +3,7 @@
 use super::Kept;
 use super::read::{Refused, Set};
 use crate::job::figures::Figures;
-use crate::trade::quantity::{Stated, decimal, mark, shortest, trimmed};
+use crate::trade::quantity::{Stated, decimal, no_number, shortest, trimmed};
 
 /// One number of a `T`.
 pub struct Number<T> {
@@ -194,8 +194,7 @@ impl<T> Number<T> {
             clear(it);
             return Ok(());
         }
-        let number = decimal(typed)
-            .ok_or_else(|| Refused::Said(format!("Enter a number: digits and one {}.", mark().name())))?;
+        let number = decimal(typed).ok_or_else(|| Refused::Said(no_number(typed)))?;
         let (unit, factor) = self.unit(it);
         let kept = self
             .hold(number * factor, unit, |number| trimmed(number / factor, 5))

@@ -88,7 +88,8 @@ fn hands(reach_cm: f64, from_cm: f64, to_cm: f64, unit: MassUnit) -> AnyView {
             shown(to_cm)
         ),
         parts,
-        "Reach from between the ankles; heights of the hands above the floor. Dashed: the end.".to_owned(),
+        "Reach from between the ankles; heights of the hands above the floor. Dashes and dots: the end."
+            .to_owned(),
     )
 }
 

@@ -5,7 +5,7 @@ use crate::bench::Bench;
 use crate::job::kinds::Seat;
 use crate::job::kinds::seat::SeatAnswer;
 use crate::job::kinds::seat::words::drawing_words;
-use crate::parts::drawn::{WIDE, arrow_down, both_sides, boxes, drawing, label, lines, shape};
+use crate::parts::drawn::{WIDE, across, arrow_down, both_sides, boxes, drawing, label, lines, shape};
 use crate::trade::quantity::significant;
 use leptos::prelude::*;
 use uom::si::length::millimeter;
@@ -96,6 +96,26 @@ fn panel(
             boxes(&both_sides(middle, hole, boss + hole - HALF, top, bottom)),
         ),
         shape("part", boxes(&ring)),
+        across(
+            "edge",
+            middle,
+            &[(part_top, inside), (part_bottom, inside), (bottom, hole)],
+        ),
+        // The bore's far rim, behind the part that is in it.
+        across(
+            if slips { "hidden" } else { "edge" },
+            middle,
+            &[(
+                top,
+                if !slips {
+                    hole
+                } else if inside > 0.0 {
+                    inside
+                } else {
+                    part
+                },
+            )],
+        ),
         shape("axis", lines(&[[middle, part_top - 8.0, middle, bottom + 6.0]])),
         label(middle, bottom + 22.0, "middle", hole_words),
         label(middle, bottom + 44.0, "middle", part_words),

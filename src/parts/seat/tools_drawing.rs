@@ -3,7 +3,7 @@
 use super::{Answered, with_answer};
 use crate::job::kinds::Seat;
 use crate::job::kinds::seat::nominal;
-use crate::parts::drawn::{arrow_down, both_sides, boxes, drawing, label, lines, shape};
+use crate::parts::drawn::{across, arrow_down, both_sides, boxes, drawing, label, lines, shape};
 use crate::trade::heat_plan::HoleIn;
 use crate::trade::press::Tools;
 use crate::trade::quantity::Length;
@@ -66,10 +66,12 @@ fn into_bore(seat: &Seat, tools: &Tools, half: &dyn Fn(Length) -> f64) -> Vec<An
     let boss = of_mm(seat.boss_outside_mm).clamp(HALF + 14.0, 80.0);
     let inside = of_mm(seat.part_inside_mm).min(HALF - 6.0);
     let mut case = both_sides(MIDDLE, HALF, boss, 96.0, 152.0).to_vec();
-    if let Some(opening) = seat.shoulder_mm {
-        let opening = of_mm(opening).clamp(4.0, HALF);
-        case.extend(both_sides(MIDDLE, opening, HALF, 138.0, 152.0));
-    }
+    let opening = seat
+        .shoulder_mm
+        .map_or(HALF, |opening| of_mm(opening).clamp(4.0, HALF));
+    case.extend(both_sides(MIDDLE, opening, HALF, 138.0, 152.0));
+    // The bore's far rim: behind the ring's far wall, or behind the whole part where that isn't hollow.
+    let behind = if inside > 0.0 { inside } else { HALF };
     let ring = if inside > 0.0 {
         both_sides(MIDDLE, inside, HALF, 74.0, 114.0).to_vec()
     } else {
@@ -80,6 +82,17 @@ fn into_bore(seat: &Seat, tools: &Tools, half: &dyn Fn(Length) -> f64) -> Vec<An
     vec![
         shape("case", boxes(&case)),
         shape("part", boxes(&ring)),
+        across(
+            "edge",
+            MIDDLE,
+            &[
+                (74.0, inside),
+                (114.0, inside),
+                (138.0, opening),
+                (152.0, opening),
+            ],
+        ),
+        across("hidden", MIDDLE, &[(96.0, behind)]),
         shape("tool", boxes(&both_sides(MIDDLE, inner, outer, 152.0, BENCH))),
     ]
 }
@@ -89,5 +102,8 @@ fn onto_shaft(ring_outside: f64) -> Vec<AnyView> {
     vec![
         shape("case", boxes(&[[MIDDLE - HALF, 88.0, MIDDLE + HALF, BENCH]])),
         shape("part", boxes(&both_sides(MIDDLE, HALF, outside, 74.0, 114.0))),
+        across("edge", MIDDLE, &[(74.0, HALF)]),
+        // The ring's far edge, behind the shaft.
+        across("hidden", MIDDLE, &[(114.0, HALF)]),
     ]
 }

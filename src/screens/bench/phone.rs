@@ -7,7 +7,7 @@ use crate::device::wake_lock::Awake;
 use crate::parts::dynamic::{each, memo, piece, press, when};
 use leptos::prelude::*;
 
-/// A newer release, on top: what is new in it, and the key that takes it.
+/// A newer release, on top: the key that takes it, in sight before what is new is read, and what that is.
 pub fn newer(bench: Bench) -> AnyView {
     let waits = when(
         move || bench.kept.get() == Kept::NewerWaits,
@@ -32,8 +32,8 @@ pub fn newer(bench: Bench) -> AnyView {
             view! {
                 <section class="waits" aria-label="a newer release">
                     <h2>"A newer release waits"</h2>
-                    <ul class="news">{news}</ul>
                     {taken}
+                    <ul class="news">{news}</ul>
                 </section>
             }
             .into_any()

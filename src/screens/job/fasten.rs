@@ -297,6 +297,7 @@ fn deed_plate(deed: Deed) -> AnyView {
             {big_words("Loosen all".to_owned(), "fully, until each turns by hand; then begin anew")}
             <svg class="loosen" viewBox="0 0 120 120" role="img" aria-label="turn anticlockwise, loose">
                 <path class="bolt" d="M60 38 79 49 V71 L60 82 41 71 V49 Z" />
+                <circle class="hidden" cx="60" cy="60" r="12" />
                 <path class="turn" d="M96 74 A39 39 0 1 0 88 88" />
                 <path class="tip" d="M76 86 94 96 92 76 Z" />
             </svg>

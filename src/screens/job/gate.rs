@@ -20,7 +20,7 @@ pub fn shut(step: StoredValue<Step>) -> AnyView {
     });
     let more = text(move || match waits.with(Vec::len) {
         0 | 1 => String::new(),
-        all => format!("and {} more: all ›", all - 1),
+        all => format!("and {} more, behind ›", all - 1),
     });
     let warmth = text(move || warmth(bench, &waits.get()).unwrap_or_default());
     // The cure that ends last, on its own scale: behind the words, which go first where there is little room.

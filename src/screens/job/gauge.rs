@@ -136,8 +136,10 @@ fn now(bench: Bench, id: StepId, gauge: StoredValue<Gauge>) -> AnyView {
         });
         let closed =
             ask.with(|ask| matches!(ask, Some(Ask::GoOn | Ask::Wait(_) | Ask::Acknowledge(_)) | None));
-        let lay =
-            (free && !closed).then(|| view! { <h2>"Lay which?"</h2> {keys(tiles.to_vec())} }.into_any());
+        // The question goes nowhere without its answers.
+        let lay = (free && !closed).then(|| {
+            view! { <section class="lay"><h2>"Lay which?"</h2> {keys(tiles.to_vec())}</section> }.into_any()
+        });
         view! { {how} <p>{there}</p> {lay} }.into_any()
     })
     .into_any()

@@ -94,9 +94,12 @@ pub fn Lane(
     view! {
         <div class="lanes">
             <button class=class on:click=press(show)>
-                <span class="level">{level}</span>
-                <span class="words">{words}</span>
-                <span class="all">"all ›"</span>
+                <span class="words">
+                    <span class="level">{level}</span>
+                    " "
+                    {words}
+                </span>
+                <span class="all"><span>"all"</span>" ›"</span>
             </button>
             {speaker}
         </div>

@@ -103,15 +103,16 @@ fn whole_work(kept: StoredValue<Step>) -> AnyView {
     })
 }
 
-/// A title of so many characters stands on one line of the head in full size.
+/// A title of so many characters stands on one line of the head.
 const SHORT_TITLE: usize = 17;
 
 #[component]
 fn StepHead(step: StoredValue<Step>) -> impl IntoView {
     let bench = Bench::here();
     let (id, title, word) = step.with_value(|step| (step.id, step.title.clone(), step.work.word()));
-    // It shrinks to its two lines: the head is as high on every step.
-    let long = title.chars().count() > SHORT_TITLE;
+    // It shrinks to its lines: the head is as high on every step.
+    let letters = title.chars().count();
+    let long = letters > SHORT_TITLE;
     let neighbour = move |by: isize| {
         bench.sheet.with(|sheet| {
             let at = sheet.place(id)?.checked_add_signed(by)?;
@@ -149,7 +150,7 @@ fn StepHead(step: StoredValue<Step>) -> impl IntoView {
             {side("previous step", "←", -1)}
             <button class="title" on:click=press(|| Route::Steps.go())>
                 <span class="quiet figures">{text(counted)}</span>
-                <h1 class:long=long>{title}</h1>
+                <h1 class:long=long style=("--letters", letters.to_string())>{title}</h1>
             </button>
             {side("next step", "→", 1)}
         </header>

@@ -100,7 +100,7 @@ pub fn found(step: StoredValue<Step>, what: What) -> AnyView {
     }
     view! {
         <div class="asking">{accept::accept(id, what)}</div>
-        <p class="quiet">"Or do it again: see all ›"</p>
+        <p class="quiet">"Or do it again: behind ›"</p>
     }
     .into_any()
 }

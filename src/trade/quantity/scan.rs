@@ -140,7 +140,9 @@ impl Scanner {
             }
         }
         if whole.is_empty() && fraction.is_empty() {
-            return Err(self.error(Problem::NumberExpected { found: self.peek() }));
+            return Err(self.error(Problem::NumberExpected {
+                found: self.word_here(),
+            }));
         }
         if !fraction.is_empty() && matches!(self.peek(), Some('.' | ',')) && self.digit_at(1) {
             return Err(self.error(Problem::SecondSeparator));
@@ -151,8 +153,10 @@ impl Scanner {
         }
         let groups = comma && fraction.len() == 3 && (1..=3).contains(&whole.len());
         let unclear_comma = (groups && !whole.starts_with('0')).then_some(separator_at);
-        let value = decimal(&format!("{whole}.{fraction}"))
-            .ok_or(TextError::new(at, Problem::NumberExpected { found: None }))?;
+        let value = decimal(&format!("{whole}.{fraction}")).ok_or(TextError::new(
+            at,
+            Problem::NumberExpected { found: String::new() },
+        ))?;
         let decimals = fraction.len() as u8;
         Ok(Number {
             value,

@@ -1,6 +1,6 @@
 //! A number as a manual states it, with the digits it is printed in: .0300 says more than .03.
 
-use super::{decimal, fixed, short};
+use super::{decimal, fixed, no_number};
 use serde::de::{Error, Visitor};
 use serde::{Deserialize, Deserializer, Serialize, Serializer};
 use std::fmt;
@@ -92,11 +92,6 @@ impl Visitor<'_> for Reader {
     }
 
     fn visit_str<E: Error>(self, text: &str) -> Result<Stated, E> {
-        Stated::typed(text).ok_or_else(|| {
-            E::custom(format!(
-                "“{}” is no number: digits and one point are needed, such as \"0.0300\"",
-                short(text)
-            ))
-        })
+        Stated::typed(text).ok_or_else(|| E::custom(no_number(text)))
     }
 }

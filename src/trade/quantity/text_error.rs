@@ -1,6 +1,6 @@
 //! What can be wrong with a typed quantity, said so that it can be put right.
 
-use super::mark::in_mark;
+use super::mark::{in_mark, mark};
 use std::fmt;
 
 /// Why a text is no quantity, and where.
@@ -22,8 +22,8 @@ pub enum Problem {
     },
     /// Something else stands where a number belongs.
     NumberExpected {
-        /// What stands there, none at the end of the text.
-        found: Option<char>,
+        /// What stands there, cut short when long; empty at the end of the text.
+        found: String,
     },
     /// The number has no unit.
     UnitExpected {
@@ -107,88 +107,90 @@ impl fmt::Display for TextError {
                 in_mark(example)
             );
         }
-        write!(f, "Character {}: ", self.at + 1)?;
         match &self.problem {
             Problem::Empty { .. } => Ok(()),
-            Problem::NumberExpected { found: Some(c) } => {
-                write!(
-                    f,
-                    "a number was expected, such as 9 or {}, and “{}” found.",
-                    in_mark("7.2"),
-                    c.escape_debug()
-                )
-            }
-            Problem::NumberExpected { found: None } => {
+            Problem::NumberExpected { found } if found.is_empty() => {
                 let such = in_mark("7.2");
-                write!(
-                    f,
-                    "a number was expected, such as 9 or {such}, and the text ends."
-                )
+                write!(f, "The text ends where a number belongs, such as 9 or {such}.")
             }
-            Problem::UnitExpected { units } => write!(f, "the unit is missing; add {units}."),
+            Problem::NumberExpected { found } => f.write_str(&no_number(found)),
+            Problem::UnitExpected { units } => write!(f, "The unit is missing; add {units}."),
             Problem::UnknownUnit { word, units } => {
                 write!(f, "“{word}” is not a unit read here; write {units}.")
             }
             Problem::CommaUnclear { decimal, thousands } => {
                 write!(
                     f,
-                    "the comma can be read two ways; type {decimal} or {thousands}."
+                    "The comma can be read two ways; type {decimal} or {thousands}."
                 )
             }
             Problem::SecondSeparator => {
-                write!(f, "a number has one decimal point or comma; leave out the other.")
+                write!(f, "A number has one decimal point or comma; leave out the other.")
             }
             Problem::TooManyDigits => {
                 write!(
                     f,
-                    "too many digits; type at most 15, and at most 12 after the point."
+                    "Too many digits; type at most 15, and at most 12 after the point."
                 )
             }
-            Problem::Fraction { allowed } => write!(f, "this fraction is not read; {allowed}."),
-            Problem::Negative { what } => write!(f, "{what} is not negative; leave out the minus sign."),
-            Problem::Zero { what } => write!(f, "{what} of zero says nothing; type a value above zero."),
+            Problem::Fraction { allowed } => write!(f, "This fraction is not read; {allowed}."),
+            Problem::Negative { what } => write!(f, "Leave out the minus sign: {what} is not negative."),
+            Problem::Zero { what } => write!(f, "Type a value above zero: {what} of zero says nothing."),
             Problem::TooLarge { limit, why } => {
                 write!(
                     f,
-                    "this is more than {limit}, and {why}; check the unit and the decimal point."
+                    "This is more than {limit}, and {why}; check the unit and the decimal point."
                 )
             }
             Problem::TooSmall { limit, why } => {
                 write!(
                     f,
-                    "this is less than {limit}, and {why}; check the unit and the sign."
+                    "This is less than {limit}, and {why}; check the unit and the sign."
                 )
             }
             Problem::RangeReversed => {
                 write!(
                     f,
-                    "the second number of a range must be above the first; type the low end first."
+                    "The second number of a range must be above the first; type the low end first."
                 )
             }
             Problem::ToleranceTooWide => {
                 write!(
                     f,
-                    "the tolerance reaches down to zero; type one that is smaller than the value."
+                    "The tolerance reaches down to zero; type one that is smaller than the value."
                 )
             }
             Problem::UnitsDiffer => {
                 write!(
                     f,
-                    "this unit differs from the one before; give one value in one unit."
+                    "This unit differs from the one before; give one value in one unit."
                 )
             }
             Problem::Extra { word } => {
-                write!(
-                    f,
-                    "nothing more was expected here, and “{word}” found; leave it out."
-                )
+                write!(f, "“{word}” is not expected here; leave it out.")
             }
-            Problem::TooManyValues => write!(f, "too many values in one text; give at most 8."),
+            Problem::TooManyValues => write!(f, "Too many values in one text; give at most 8."),
         }
     }
 }
 
 impl std::error::Error for TextError {}
+
+/// What to say of a text that is no number: in the user's mark.
+///
+/// ```
+/// use halfcase::trade::quantity::no_number;
+///
+/// assert_eq!(no_number("abc"), "“abc” is not a number: use digits and one point.");
+/// assert_eq!(no_number(" "), "Type a number first.");
+/// ```
+pub fn no_number(text: &str) -> String {
+    let mark = mark().name();
+    match short(&in_mark(text.trim())) {
+        text if text.is_empty() => "Type a number first.".to_owned(),
+        text => format!("“{text}” is not a number: use digits and one {mark}."),
+    }
+}
 
 /// As much of a text as a sentence bears.
 pub fn short(text: &str) -> String {

@@ -103,7 +103,7 @@ impl TorqueStatement {
     pub fn check(&self) -> Result<(), TextError> {
         let subject = TorqueUnit::SUBJECT;
         let problem = if ![self.target, self.low, self.high].iter().all(|x| x.is_finite()) {
-            Problem::NumberExpected { found: None }
+            Problem::NumberExpected { found: String::new() }
         } else if self.target < 0.0 {
             Problem::Negative { what: subject.what }
         } else if self.target == 0.0 {

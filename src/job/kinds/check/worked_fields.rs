@@ -10,7 +10,7 @@ use crate::job::field::{Entry, Form, Refused, Set, pick, refuse, yes};
 use crate::job::id::ReadingId;
 use crate::job::measuring::{Field, Measure, Takes, as_reading_of, in_inches, offered_as_readings};
 use crate::job::text_form::thread;
-use crate::trade::quantity::{Stated, convert, known_unit};
+use crate::trade::quantity::{Stated, convert, known_unit, no_number};
 
 /// Measured readings that turn into that unit.
 fn measured<'a>(check: &'a Check, unit: &'a str) -> impl Iterator<Item = &'a Limit> {
@@ -245,8 +245,7 @@ fn feed(check: &Check, limit: &Limit, (field, fed): (&Field, &mut Fed), what: &s
             fed.unit.clear();
         }
         ("number", Takes::Number(measure, _)) => {
-            let number = Stated::typed(value)
-                .ok_or_else(|| Refused::Said("Enter a number: digits and one point.".to_owned()))?;
+            let number = Stated::typed(value).ok_or_else(|| Refused::Said(no_number(value)))?;
             let unit = figure_unit(Some(fed), measure, limit);
             calculated::kept(field, measure, number.value, unit, limit).map_err(Refused::Said)?;
             unit.clone_into(&mut fed.unit);

@@ -14,7 +14,9 @@ use crate::job::field::{Entry, Field, Kept, Number, Refused, Set, refuse};
 use crate::trade::fit::{FitCode, SizeSource};
 use crate::trade::heat_plan::HoleIn;
 use crate::trade::material::Material;
-use crate::trade::quantity::{Length, MassUnit, ThermodynamicTemperature, decimal, in_mark, shortest};
+use crate::trade::quantity::{
+    Length, MassUnit, ThermodynamicTemperature, decimal, in_mark, no_number, shortest,
+};
 use uom::si::length::millimeter;
 use uom::si::thermodynamic_temperature::degree_celsius;
 
@@ -420,8 +422,7 @@ fn size(value: &str, material: Material) -> Result<SizeSource, Refused> {
 }
 
 fn length(text: &str, row: &Number<Seat>) -> Result<Length, Refused> {
-    let typed =
-        decimal(text).ok_or_else(|| Refused::Said("Enter a number: digits and one point.".to_owned()))?;
+    let typed = decimal(text).ok_or_else(|| Refused::Said(no_number(text)))?;
     let mm = row.judge(typed, MassUnit::Kilogram).map_err(Refused::Said)?;
     Ok(Length::new::<millimeter>(mm))
 }
