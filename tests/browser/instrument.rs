@@ -73,8 +73,8 @@ const WRONG: &str = "
         if (seen(number) && number.innerText.length < 4 && size(number) < least - 1) wrong.push('the number is ' + size(number) + ' px');
     // Words that are needed mid-step: 28 px, on a small phone that lies on its side 25. Not the figures of a scale, a
     // unit beside its number, a bolt's figure (its own rule is below) or a drawing's names. Smaller may only be what
-    // would not stand whole: a title or a STOP of many letters, and on the small phone on its side the lane's two lines
-    // and the wrench's range.
+    // would not stand whole: a title or a STOP of many letters, the wrench's range on a phone that lies on its side, and
+    // on the small one the lane's two lines.
     const small = wide > high && wide <= 704, needed = small ? 25 : 28;
     const sidelines = 'svg, .ruler, .mark-names, .unit, .bolt, .front, .unseen, .field > button > .quiet';
     const leastOf = holder => {
@@ -82,7 +82,7 @@ const WRONG: &str = "
         if (holder.closest('h1') && letters > 33) return 22;
         if (holder.closest('.caution.stop') && letters > 160) return 22;
         if (small && holder.closest('.lane')) return 22;
-        return small && holder.closest('.wrench-line') ? 20 : needed;
+        return wide > high && high < 560 && holder.closest('.wrench-line') ? small ? 20 : 22 : needed;
     };
     for (const place of [stage, ...step.querySelectorAll('.head h1, .lane .words')]) {
         const words = document.createTreeWalker(place, NodeFilter.SHOW_TEXT);
@@ -92,6 +92,8 @@ const WRONG: &str = "
             if (size(holder) < leastOf(holder) - 0.01) wrong.push(called(holder) + ' is ' + size(holder) + ' px');
         }
     }
+    for (const range of step.querySelectorAll('.wrench-line > :first-child'))
+        if (seen(range) && range.scrollWidth > range.clientWidth + 1) wrong.push(called(range) + ' is cut');
     // A title stands whole, and so does a caution in its lane.
     for (const words of step.querySelectorAll('.head h1, .lane .words'))
         if (words.scrollHeight > words.clientHeight + 2 && !/^(CHECK|OPEN)/.test(words.innerText)) wrong.push(called(words) + ' is cut');
