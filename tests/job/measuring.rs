@@ -912,6 +912,34 @@ fn on_centres_a_bend_is_what_lies_off_the_line_of_the_journals() {
     }
 }
 
+/// "Total reading, at most" means the same with the journals told as without: an oval of 0.06 that turns true on true
+/// journals is 0.06 of total reading, and the offset of a place off the line counts whole where few places were read.
+#[test]
+fn with_the_journals_told_an_oval_is_still_read() {
+    const OVAL: [(&str, &str); 5] = [
+        ("at_1", "0"),
+        ("at_2", "0.06"),
+        ("at_3", "0"),
+        ("at_4", "0.06"),
+        ("most", "0.05"),
+    ];
+    const TRUE_ONES: [(&str, &str); 6] = [
+        ("before", "0"),
+        ("before_high", "0"),
+        ("next", "0"),
+        ("next_high", "0"),
+        ("from_before", "100"),
+        ("span", "200"),
+    ];
+    let alone = answered(of("run-out"), &filled(of("run-out"), &OVAL));
+    let told = [OVAL.as_slice(), &TRUE_ONES].concat();
+    let told = answered(of("run-out"), &filled(of("run-out"), &told));
+    for answer in [&alone, &told] {
+        assert_eq!((answer.number.as_str(), answer.refused), ("0.060", true));
+        assert_eq!(answer.verdict, "0.010 mm over the most.");
+    }
+}
+
 /// M8: nominal + 0.6495 P = 8 + 0.6495 × 1.25 = 8.812 mm (ISO 68-1 profile on the enlarged diameter).
 #[test]
 fn an_insert_tells_the_pitch_diameter_of_its_hole() {

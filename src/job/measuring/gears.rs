@@ -4,7 +4,7 @@ use super::answer::{Answer, Asked, Judged, Trouble};
 use super::field::{Field, Measure};
 use super::{Calculation, as_reading};
 use crate::trade::measuring::backlash::{at_radius, grown_by, lash};
-use crate::trade::measuring::runout::{Swing, between, limit_at, off_line, offset, round_one_turn};
+use crate::trade::measuring::runout::{RunOut, between, limit_at, off_line, offset, round_one_turn};
 use crate::trade::measuring::turning::{Figure, by_cord, change_by, of_bearings, pack_change};
 use crate::trade::quantity::{Angle, Length, Torque, fixed};
 use crate::trade::selection::Thicker;
@@ -214,9 +214,12 @@ fn run_out(asked: &Asked<'_>) -> Result<Answer, Trouble> {
     let turned = ROUND.iter().any(|id| asked.number(id).is_some());
     let mut rows = Vec::new();
     let mut found_round = None;
+    let mut own = None;
     let total = if turned {
-        let found = round_one_turn(&asked.row(&ROUND)?)?;
+        let readings = asked.row(&ROUND)?;
+        let found = round_one_turn(&readings)?;
         found_round = Some((2.0 * found.offset, found.high_at));
+        own = off_the_journals(asked, &readings)?;
         rows.push(("offset", asked.fine_words(found.offset)));
         // What lies on its centre is high nowhere: the angle would be that of its dust.
         if found.offset >= Length::new::<millimeter>(SEEN_OFFSET_MM) {
@@ -225,6 +228,8 @@ fn run_out(asked: &Asked<'_>) -> Result<Answer, Trouble> {
         let out = found.out_of_round.map(|out| asked.fine_words(out));
         rows.extend(out.map(|words| ("not round by", words)));
         found.total
+    } else if asked.length("before").is_some() {
+        return Err(asked.missing("at_1"));
     } else {
         let total = asked.need_length("total")?;
         rows.push(("offset", asked.fine_words(offset(total))));
@@ -238,15 +243,15 @@ fn run_out(asked: &Asked<'_>) -> Result<Answer, Trouble> {
         }
         (most, _, _) => most,
     };
-    let own = off_the_journals(asked, found_round)?;
-    if let Some((off, high_at)) = own {
+    if let Some(left) = own {
         rows.insert(0, ("as read", asked.fine_words(total)));
         // What lies on the line is bent no way.
-        if offset(off) >= Length::new::<millimeter>(SEEN_OFFSET_MM) {
-            rows.push(("bent towards", high_words(high_at)));
+        if left.offset >= Length::new::<millimeter>(SEEN_OFFSET_MM) {
+            rows.push(("bent towards", high_words(left.high_at)));
         }
     }
-    let run = own.map_or(total, |(off, _)| off);
+    // Ovality and all: the limit is one of the total reading, with the journals told as without.
+    let run = own.map_or(total, |left| left.most());
     let mut judged = asked.judge(run, None, most)?;
     if let Some(next) = asked.length("next") {
         // Where the one is high is known from readings round the turn alone.
@@ -275,18 +280,17 @@ fn high_words(high_at: Angle) -> String {
     )
 }
 
-/// What is left of the run-out off the line through the journals on either side, where the one on the other side
+/// What is left of the readings off the line through the journals on either side, where the one on the other side
 /// is told; none where the shaft turns on them.
-fn off_the_journals(asked: &Asked<'_>, here: Option<Swing>) -> Result<Option<Swing>, Trouble> {
+fn off_the_journals(asked: &Asked<'_>, readings: &[Length]) -> Result<Option<RunOut>, Trouble> {
     let Some(before) = asked.length("before") else {
         return Ok(None);
     };
-    let here = here.ok_or_else(|| asked.missing("at_1"))?;
     let high = |id: &str| asked.need(id).map(Angle::new::<degree>);
     let journals = (
         (before, high("before_high")?),
         (asked.need_length("next")?, high("next_high")?),
     );
     let (at, span) = (asked.need_length("from_before")?, asked.need_length("span")?);
-    Ok(Some(off_line(here, at, journals, span)?))
+    Ok(Some(off_line(readings, at, journals, span)?))
 }
