@@ -894,8 +894,13 @@ fn on_centres_a_bend_is_what_lies_off_the_line_of_the_journals() {
         "{:?}",
         answer.rows
     );
-    // Each of them is asked for, once the journal on the other side is told.
+    // Each of them is asked for, once anything of the journal on the other side is told.
     for (left_out, name) in [
+        ("at_1", "or round the turn: first"),
+        (
+            "before",
+            "on centres: journal on the other side, its total reading",
+        ),
         ("next", "next journal: its total reading"),
         ("next_high", "its high spot, from the same mark"),
         ("before_high", "that one’s high spot, from the same mark"),
@@ -934,9 +939,25 @@ fn with_the_journals_told_an_oval_is_still_read() {
     let alone = answered(of("run-out"), &filled(of("run-out"), &OVAL));
     let told = [OVAL.as_slice(), &TRUE_ONES].concat();
     let told = answered(of("run-out"), &filled(of("run-out"), &told));
-    for answer in [&alone, &told] {
+    // What runs true is high nowhere: nobody is asked where.
+    let unasked: Vec<(&'static str, &'static str)> = [OVAL.as_slice(), &TRUE_ONES]
+        .concat()
+        .into_iter()
+        .filter(|one| !one.0.ends_with("_high"))
+        .collect();
+    let unasked = answered(of("run-out"), &filled(of("run-out"), &unasked));
+    for answer in [&alone, &told, &unasked] {
         assert_eq!((answer.number.as_str(), answer.refused), ("0.060", true));
         assert_eq!(answer.verdict, "0.010 mm over the most.");
+    }
+    // Of a neighbour too the rest is asked for: its limit alone judged nothing.
+    for told in [("between", "0.02"), ("next_high", "90")] {
+        let with = [OVAL.as_slice(), &[told]].concat();
+        assert_eq!(
+            of("run-out").answer(&filled(of("run-out"), &with)),
+            Err(Trouble::Missing("next journal: its total reading")),
+            "{told:?}"
+        );
     }
 }
 

@@ -4,7 +4,7 @@ use super::answer::{Answer, Asked, Judged, Trouble};
 use super::field::{Field, Measure};
 use super::{Calculation, as_reading};
 use crate::trade::measuring::backlash::{at_radius, grown_by, lash};
-use crate::trade::measuring::runout::{RunOut, between, limit_at, off_line, offset, round_one_turn};
+use crate::trade::measuring::runout::{RunOut, Swing, between, limit_at, off_line, offset, round_one_turn};
 use crate::trade::measuring::turning::{Figure, by_cord, change_by, of_bearings, pack_change};
 use crate::trade::quantity::{Angle, Length, Torque, fixed};
 use crate::trade::selection::Thicker;
@@ -196,6 +196,10 @@ static RUN_OUT_FIELDS: [Field; 19] = [
     Field::size("span", "from that one to the next journal"),
 ];
 
+/// What is told of a neighbouring journal; and of the one on the other side, with which both make a line.
+const NEXT: [&str; 3] = ["next", "next_high", "between"];
+const OTHER_SIDE: [&str; 4] = ["before", "before_high", "from_before", "span"];
+
 /// The least offset that is shown as one, mm.
 const SEEN_OFFSET_MM: f64 = 0.000_5;
 
@@ -211,7 +215,11 @@ pub static RUN_OUT: Calculation = Calculation {
 };
 
 fn run_out(asked: &Asked<'_>) -> Result<Answer, Trouble> {
-    let turned = ROUND.iter().any(|id| asked.number(id).is_some());
+    let told = |ids: &[&str]| ids.iter().any(|id| asked.number(id).is_some());
+    let between_both = told(&OTHER_SIDE);
+    let beside = between_both || told(&NEXT);
+    // Where it is high is known from readings round the turn alone.
+    let turned = beside || told(&ROUND);
     let mut rows = Vec::new();
     let mut found_round = None;
     let mut own = None;
@@ -219,7 +227,9 @@ fn run_out(asked: &Asked<'_>) -> Result<Answer, Trouble> {
         let readings = asked.row(&ROUND)?;
         let found = round_one_turn(&readings)?;
         found_round = Some((2.0 * found.offset, found.high_at));
-        own = off_the_journals(asked, &readings)?;
+        own = between_both
+            .then(|| off_the_journals(asked, &readings))
+            .transpose()?;
         rows.push(("offset", asked.fine_words(found.offset)));
         // What lies on its centre is high nowhere: the angle would be that of its dust.
         if found.offset >= Length::new::<millimeter>(SEEN_OFFSET_MM) {
@@ -228,8 +238,6 @@ fn run_out(asked: &Asked<'_>) -> Result<Answer, Trouble> {
         let out = found.out_of_round.map(|out| asked.fine_words(out));
         rows.extend(out.map(|words| ("not round by", words)));
         found.total
-    } else if asked.length("before").is_some() {
-        return Err(asked.missing("at_1"));
     } else {
         let total = asked.need_length("total")?;
         rows.push(("offset", asked.fine_words(offset(total))));
@@ -253,12 +261,9 @@ fn run_out(asked: &Asked<'_>) -> Result<Answer, Trouble> {
     // Ovality and all: the limit is one of the total reading, with the journals told as without.
     let run = own.map_or(total, |left| left.most());
     let mut judged = asked.judge(run, None, most)?;
-    if let Some(next) = asked.length("next") {
-        // Where the one is high is known from readings round the turn alone.
-        let here = found_round.ok_or_else(|| asked.missing("at_1"))?;
-        let next_high = Angle::new::<degree>(asked.need("next_high")?);
+    if let Some(here) = found_round.filter(|_| beside) {
         // By the offset, not the total reading: an oval journal swings the indicator and runs true.
-        let apart = between(here, (next, next_high));
+        let apart = between(here, journal(asked, "next", "next_high")?);
         rows.push(("runs apart from the next", asked.fine_words(apart)));
         let most = asked.length("between");
         if asked.judge(apart, None, most)?.refused {
@@ -280,17 +285,22 @@ fn high_words(high_at: Angle) -> String {
     )
 }
 
-/// What is left of the readings off the line through the journals on either side, where the one on the other side
-/// is told; none where the shaft turns on them.
-fn off_the_journals(asked: &Asked<'_>, readings: &[Length]) -> Result<Option<RunOut>, Trouble> {
-    let Some(before) = asked.length("before") else {
-        return Ok(None);
+/// A journal's total reading and its high spot; one that runs true is high nowhere.
+fn journal(asked: &Asked<'_>, total: &str, high: &str) -> Result<Swing, Trouble> {
+    let total = asked.need_length(total)?;
+    let high = match total > Length::new::<millimeter>(0.0) {
+        true => asked.need(high)?,
+        false => 0.0,
     };
-    let high = |id: &str| asked.need(id).map(Angle::new::<degree>);
+    Ok((total, Angle::new::<degree>(high)))
+}
+
+/// What is left of the readings off the line through the journals on either side.
+fn off_the_journals(asked: &Asked<'_>, readings: &[Length]) -> Result<RunOut, Trouble> {
     let journals = (
-        (before, high("before_high")?),
-        (asked.need_length("next")?, high("next_high")?),
+        journal(asked, "before", "before_high")?,
+        journal(asked, "next", "next_high")?,
     );
     let (at, span) = (asked.need_length("from_before")?, asked.need_length("span")?);
-    Ok(Some(off_line(readings, at, journals, span)?))
+    Ok(off_line(readings, at, journals, span)?)
 }
