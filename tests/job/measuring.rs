@@ -864,12 +864,20 @@ fn on_centres_a_bend_is_what_lies_off_the_line_of_the_journals() {
     let answer = answered(of("run-out"), &filled(of("run-out"), TOLD));
     assert_eq!(
         (answer.says, answer.number.as_str()),
-        ("off the line of the journals", "0.030")
+        ("total reading off the line of the journals", "0.030")
     );
     // Judged by what the shaft has of its own: 0.04 as read would be out.
     assert!(!answer.refused, "{}", answer.verdict);
     let row = |name| row_of("run-out", TOLD, name);
-    assert_eq!(row("as read").as_deref(), Some("0.040 mm"));
+    // The shaft lies half of what it reads off the line; what was read is told apart from that.
+    assert_eq!(row("bend").as_deref(), Some("0.015 mm"));
+    assert_eq!(row("total reading as read").as_deref(), Some("0.040 mm"));
+    assert_eq!(row("offset as read").as_deref(), Some("0.020 mm"));
+    assert_eq!(
+        row("high spot as read").as_deref(),
+        Some("180° on from the first")
+    );
+    assert_eq!((row("offset"), row("high spot")), (None, None));
     assert_eq!(row("bent towards").as_deref(), Some("180° on from the first"));
     // Overhung before the first by half the span the line is at (0.07, 0): 0.11 off it.
     let overhung: Vec<(&'static str, &'static str)> = TOLD

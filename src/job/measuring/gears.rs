@@ -230,11 +230,18 @@ fn run_out(asked: &Asked<'_>) -> Result<Answer, Trouble> {
         own = between_both
             .then(|| off_the_journals(asked, &readings))
             .transpose()?;
-        rows.push(("offset", asked.fine_words(found.offset)));
-        // What lies on its centre is high nowhere: the angle would be that of its dust.
-        if found.offset >= Length::new::<millimeter>(SEEN_OFFSET_MM) {
-            rows.push(("high spot", high_words(found.high_at)));
+        if let Some(left) = own {
+            rows.push(("total reading as read", asked.fine_words(found.total)));
+            rows.push(("bend", asked.fine_words(left.offset)));
+            // What lies on the line is bent no way.
+            rows.extend(seen_high(&left).map(|high| ("bent towards", high)));
         }
+        let names = match own.is_some() {
+            true => ("offset as read", "high spot as read"),
+            false => ("offset", "high spot"),
+        };
+        rows.push((names.0, asked.fine_words(found.offset)));
+        rows.extend(seen_high(&found).map(|high| (names.1, high)));
         let out = found.out_of_round.map(|out| asked.fine_words(out));
         rows.extend(out.map(|words| ("not round by", words)));
         found.total
@@ -251,13 +258,6 @@ fn run_out(asked: &Asked<'_>) -> Result<Answer, Trouble> {
         }
         (most, _, _) => most,
     };
-    if let Some(left) = own {
-        rows.insert(0, ("as read", asked.fine_words(total)));
-        // What lies on the line is bent no way.
-        if left.offset >= Length::new::<millimeter>(SEEN_OFFSET_MM) {
-            rows.push(("bent towards", high_words(left.high_at)));
-        }
-    }
     // Ovality and all: the limit is one of the total reading, with the journals told as without.
     let run = own.map_or(total, |left| left.most());
     let mut judged = asked.judge(run, None, most)?;
@@ -272,17 +272,17 @@ fn run_out(asked: &Asked<'_>) -> Result<Answer, Trouble> {
         }
     }
     let name = match own {
-        Some(_) => "off the line of the journals",
+        Some(_) => "total reading off the line of the journals",
         None => "total indicator reading",
     };
     Ok(Answer::of(name, asked.fine_figure(run), judged, rows))
 }
 
-fn high_words(high_at: Angle) -> String {
-    format!(
-        "{}° on from the first",
-        fixed(high_at.get::<degree>().round() % 360.0, 0)
-    )
+/// Where it is high; none of what lies on its centre: the angle would be that of its dust.
+fn seen_high(found: &RunOut) -> Option<String> {
+    let seen = found.offset >= Length::new::<millimeter>(SEEN_OFFSET_MM);
+    let high_at = found.high_at.get::<degree>().round() % 360.0;
+    seen.then(|| format!("{}° on from the first", fixed(high_at, 0)))
 }
 
 /// A journal's total reading and its high spot; one that runs true is high nowhere.
