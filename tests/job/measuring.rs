@@ -902,6 +902,32 @@ fn on_centres_a_bend_is_what_lies_off_the_line_of_the_journals() {
         "{:?}",
         answer.rows
     );
+    // Straight in tilted centres: 0 at the one, 0.05 at 80° halfway, 0.10 at 80° at the other. Not bent, and not
+    // bent between them either.
+    let tilted: Vec<(&'static str, &'static str)> = TOLD
+        .iter()
+        .map(|&(id, told)| match id {
+            // 0.05/2 · cos(θ − 80°) every quarter turn.
+            "at_1" => (id, "0.0043"),
+            "at_2" => (id, "0.0246"),
+            "at_3" => (id, "-0.0043"),
+            "at_4" => (id, "-0.0246"),
+            "next" => (id, "0.1"),
+            "next_high" => (id, "80"),
+            "before" | "before_high" => (id, "0"),
+            _ => (id, told),
+        })
+        .chain([("between", "0.03")])
+        .collect();
+    let answer = answered(of("run-out"), &filled(of("run-out"), &tilted));
+    assert_eq!(
+        (answer.number.as_str(), answer.verdict.as_str()),
+        ("0.000", "Within its limits.")
+    );
+    // A bend of 0.03 between them is one by either.
+    let bent = [TOLD, &[("between", "0.02")]].concat();
+    let answer = answered(of("run-out"), &filled(of("run-out"), &bent));
+    assert!(answer.verdict.contains("bent between them"), "{}", answer.verdict);
     // Each of them is asked for, once anything of the journal on the other side is told.
     for (left_out, name) in [
         ("at_1", "or round the turn: first"),

@@ -262,8 +262,12 @@ fn run_out(asked: &Asked<'_>) -> Result<Answer, Trouble> {
     let run = own.map_or(total, |left| left.most());
     let mut judged = asked.judge(run, None, most)?;
     if let Some(here) = found_round.filter(|_| beside) {
-        // By the offset, not the total reading: an oval journal swings the indicator and runs true.
-        let apart = between(here, journal(asked, "next", "next_high")?);
+        // By the offset, not the total reading: an oval journal swings the indicator and runs true. The line taken
+        // off, the next journal lies on it.
+        let apart = match own {
+            Some(left) => 2.0 * left.offset,
+            None => between(here, journal(asked, "next", "next_high")?),
+        };
         rows.push(("runs apart from the next", asked.fine_words(apart)));
         let most = asked.length("between");
         if asked.judge(apart, None, most)?.refused {
