@@ -984,6 +984,22 @@ fn with_the_journals_told_an_oval_is_still_read() {
         assert_eq!((answer.number.as_str(), answer.refused), ("0.060", true));
         assert_eq!(answer.verdict, "0.010 mm over the most.");
     }
+    // What it is allowed for each of radius is a face's, along the shaft.
+    for told in [("each", "25"), ("radius", "80")] {
+        let with = [OVAL.as_slice(), &TRUE_ONES, &[told]].concat();
+        let said = of("run-out").answer(&filled(of("run-out"), &with));
+        let Err(Trouble::Said(why)) = said else {
+            panic!("{told:?}: {said:?}")
+        };
+        assert!(
+            why.starts_with("A limit for each of radius is for a face,"),
+            "{why}"
+        );
+        // And half of it told judged nothing.
+        let with = [OVAL.as_slice(), &[told]].concat();
+        let said = of("run-out").answer(&filled(of("run-out"), &with));
+        assert!(matches!(said, Err(Trouble::Missing(_))), "{told:?}: {said:?}");
+    }
     // Of a neighbour too the rest is asked for: its limit alone judged nothing.
     for told in [("between", "0.02"), ("next_high", "90")] {
         let with = [OVAL.as_slice(), &[told]].concat();

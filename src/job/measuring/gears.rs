@@ -196,9 +196,13 @@ static RUN_OUT_FIELDS: [Field; 19] = [
     Field::size("span", "from that one to the next journal"),
 ];
 
-/// What is told of a neighbouring journal; and of the one on the other side, with which both make a line.
+/// What is told of a neighbouring journal.
 const NEXT: [&str; 3] = ["next", "next_high", "between"];
-const OTHER_SIDE: [&str; 4] = ["before", "before_high", "from_before", "span"];
+/// What is told of the one on the other side: the two make a line.
+pub(in crate::job) const OTHER_SIDE: [&str; 4] = ["before", "before_high", "from_before", "span"];
+
+/// What a limit per radius and journals told beside it come to.
+pub(in crate::job) const FACE_OR_JOURNALS: &str = "A limit for each of radius is for a face, read along the shaft; journals are read across it: take out one of the two.";
 
 /// The least offset that is shown as one, mm.
 const SEEN_OFFSET_MM: f64 = 0.000_5;
@@ -218,6 +222,9 @@ fn run_out(asked: &Asked<'_>) -> Result<Answer, Trouble> {
     let told = |ids: &[&str]| ids.iter().any(|id| asked.number(id).is_some());
     let between_both = told(&OTHER_SIDE);
     let beside = between_both || told(&NEXT);
+    if beside && told(&["each", "radius"]) {
+        return Err(Trouble::Said(FACE_OR_JOURNALS.to_owned()));
+    }
     // Where it is high is known from readings round the turn alone.
     let turned = beside || told(&ROUND);
     let mut rows = Vec::new();
@@ -250,14 +257,12 @@ fn run_out(asked: &Asked<'_>) -> Result<Answer, Trouble> {
         rows.push(("offset", asked.fine_words(offset(total))));
         total
     };
-    let most = match (asked.length("most"), asked.length("each"), asked.length("radius")) {
-        (Some(most), Some(each), Some(radius)) => {
-            let limit = limit_at(most, each, radius)?;
-            rows.push(("limit at that radius", asked.fine_words(limit)));
-            Some(limit)
-        }
-        (most, _, _) => most,
-    };
+    let mut most = asked.length("most");
+    if let Some(limit) = most.filter(|_| told(&["each", "radius"])) {
+        let limit = limit_at(limit, asked.need_length("each")?, asked.need_length("radius")?)?;
+        rows.push(("limit at that radius", asked.fine_words(limit)));
+        most = Some(limit);
+    }
     // Ovality and all: the limit is one of the total reading, with the journals told as without.
     let run = own.map_or(total, |left| left.most());
     let mut judged = asked.judge(run, None, most)?;
