@@ -811,7 +811,7 @@ fn backlash_grows_as_the_centres_move_apart() {
 /// TM 9-2815-202-34 for neighbouring journals).
 #[test]
 fn neighbouring_journals_run_apart_by_their_high_spots() {
-    const NAME: &str = "runs apart from the next";
+    const NAME: &str = "runs apart from journal B";
     const OPPOSITE: Filled = &[
         ("at_1", "0"),
         ("at_2", "0.02"),
@@ -931,15 +931,12 @@ fn on_centres_a_bend_is_what_lies_off_the_line_of_the_journals() {
     // Each of them is asked for, once anything of the journal on the other side is told.
     for (left_out, name) in [
         ("at_1", "or round the turn: first"),
-        (
-            "before",
-            "on centres: journal on the other side, its total reading",
-        ),
-        ("next", "next journal: its total reading"),
-        ("next_high", "its high spot, from the same mark"),
-        ("before_high", "that one’s high spot, from the same mark"),
-        ("from_before", "from that one to here, − where away from the next"),
-        ("span", "from that one to the next journal"),
+        ("before", "journal A, total reading"),
+        ("next", "journal B, total reading"),
+        ("next_high", "journal B, high spot on from the first"),
+        ("before_high", "journal A, high spot on from the first"),
+        ("from_before", "from journal A to here, − beyond A"),
+        ("span", "from journal A to journal B"),
     ] {
         let with: Vec<(&'static str, &'static str)> =
             TOLD.iter().copied().filter(|one| one.0 != left_out).collect();
@@ -1005,7 +1002,7 @@ fn with_the_journals_told_an_oval_is_still_read() {
         let with = [OVAL.as_slice(), &[told]].concat();
         assert_eq!(
             of("run-out").answer(&filled(of("run-out"), &with)),
-            Err(Trouble::Missing("next journal: its total reading")),
+            Err(Trouble::Missing("journal B, total reading")),
             "{told:?}"
         );
     }

@@ -169,31 +169,28 @@ static RUN_OUT_FIELDS: [Field; 19] = [
     Field::gap("most", "total reading, at most"),
     Field::size("each", "that limit for each, of radius"),
     Field::size("radius", "radius it is read at"),
-    Field::gap("next", "next journal: its total reading"),
+    Field::gap("before", "journal A, total reading"),
     Field::number(
-        "next_high",
-        "its high spot, from the same mark",
+        "before_high",
+        "journal A, high spot on from the first",
         Measure::Degrees,
         (0.0, 360.0),
     ),
-    Field::gap("between", "the two may run apart by"),
-    Field::gap(
-        "before",
-        "on centres: journal on the other side, its total reading",
-    ),
+    Field::gap("next", "journal B, total reading"),
     Field::number(
-        "before_high",
-        "that one’s high spot, from the same mark",
+        "next_high",
+        "journal B, high spot on from the first",
         Measure::Degrees,
         (0.0, 360.0),
     ),
     Field::number(
         "from_before",
-        "from that one to here, − where away from the next",
+        "from journal A to here, − beyond A",
         Measure::Length,
         (-5_000.0, 5_000.0),
     ),
-    Field::size("span", "from that one to the next journal"),
+    Field::size("span", "from journal A to journal B"),
+    Field::gap("between", "here and journal B may run apart by"),
 ];
 
 /// What is told of a neighbouring journal.
@@ -211,7 +208,7 @@ const SEEN_OFFSET_MM: f64 = 0.000_5;
 pub static RUN_OUT: Calculation = Calculation {
     id: "run-out",
     name: "Run-out",
-    how: "On centres or V-blocks at the journals. Three to eight readings at equal steps of one turn also tell where it is high.",
+    how: "On centres or V-blocks at the journals. Three to eight readings at equal steps of one turn also tell where it is high. A and B are journals on either side: B alone, to see how far two run apart; both on centres, to see a bend. Read all from one mark, turned one way.",
     model: "offset = half the total reading; through the readings a sine of one turn by least squares, by which journals are compared; on centres, less the line through the journals on either side",
     fields: &RUN_OUT_FIELDS,
     reading: as_reading(Measure::Length, &["most", "each", "radius"]),
@@ -273,7 +270,7 @@ fn run_out(asked: &Asked<'_>) -> Result<Answer, Trouble> {
             Some(left) => 2.0 * left.offset,
             None => between(here, journal(asked, "next", "next_high")?),
         };
-        rows.push(("runs apart from the next", asked.fine_words(apart)));
+        rows.push(("runs apart from journal B", asked.fine_words(apart)));
         let most = asked.length("between");
         if asked.judge(apart, None, most)?.refused {
             let words = "The two journals run too far apart: the shaft is bent between them.";
