@@ -137,7 +137,7 @@ impl CureClock {
                 span_words(spans[1].saturating_add(29_999))
             ),
         };
-        vec![
+        let mut lines = vec![
             format!(
                 "{}: {} {} at {} °C by the label, from when it was put on.",
                 self.name,
@@ -148,7 +148,11 @@ impl CureClock {
             format!("{air}Here {times} times as long.{damp}"),
             end,
             "Half as fast for each 10 K colder, slower on slow metals and across a gap: common practice, as a range; the label in your hand comes first.".to_owned(),
-        ]
+        ];
+        if self.spec.from_outside() {
+            lines.push("Between faces the edge has cured by then, and the edge is the seal: the middle of a wide land follows later.".to_owned());
+        }
+        lines
     }
 
     /// Where it stands at `now`, `doubted_ms` as in [`marks`](CureClock::marks).
@@ -163,6 +167,7 @@ impl CureClock {
                     first: Milestone::FullCure,
                     last: Milestone::FullCure,
                     done: full,
+                    from_outside: self.spec.from_outside(),
                 }))
             }
         }
@@ -184,6 +189,8 @@ pub struct Mark {
     pub last: Milestone,
     /// When they are reached.
     pub done: DoneAt,
+    /// It cures from outside inwards: by full cure its edge has.
+    pub from_outside: bool,
 }
 
 impl Mark {
@@ -194,12 +201,18 @@ impl Mark {
 
     /// What it is called before its time: of several milestones the ones most asked for.
     pub fn words(&self) -> String {
-        self.each(Milestone::words)
+        self.each(match self.from_outside {
+            true => Milestone::words_from_outside,
+            false => Milestone::words,
+        })
     }
 
     /// What it means once it is reached.
     pub fn reached_words(&self) -> String {
-        self.each(Milestone::reached_words)
+        self.each(match self.from_outside {
+            true => Milestone::reached_from_outside,
+            false => Milestone::reached_words,
+        })
     }
 
     fn each(&self, words: fn(Milestone) -> &'static str) -> String {
@@ -225,6 +238,7 @@ pub fn marks(spec: &CureSpec, started: Moment, shop: &ShopHistory) -> Vec<Mark> 
                 first: milestone,
                 last: milestone,
                 done,
+                from_outside: spec.from_outside(),
             }),
         }
     }
