@@ -253,6 +253,24 @@ fn the_bars_are_the_pull_over_proof_and_strip_load() {
     assert!(answer.bars[0].words().contains("% of proof load"));
 }
 
+/// A banjo bolt is drilled through: its pull is told, and against no proof load of a solid bolt.
+#[test]
+fn a_hollow_bolt_has_no_proof_bar() {
+    let mut m10 = bolt("M10x1", Some(Strength::Class8_8), None);
+    m10.take_fastener(Fastener::Banjo);
+    let answer = guard(&says("20 N·m"), &m10).unwrap();
+    assert!(answer.bars.is_empty(), "{:?}", answer.bars);
+    assert!(
+        answer
+            .pull
+            .ends_with(" kN. It is hollow: its class does not tell what it bears."),
+        "{}",
+        answer.pull
+    );
+    m10.joint.strength = None;
+    assert!(guard(&says("20 N·m"), &m10).unwrap().pull.ends_with(" kN"));
+}
+
 #[test]
 fn the_condition_changes_the_pull_and_never_the_torque() {
     let m8 = bolt("M8", None, None);

@@ -451,6 +451,22 @@ fn a_weak_class_caps_what_is_no_bolt() {
     }
 }
 
+/// A class tells what a solid bolt bears: of a hollow one there is no proof load, and no cap by it.
+#[test]
+fn a_hollow_bolt_s_class_says_nothing() {
+    let m10 = Joint {
+        fastener: Fastener::Banjo,
+        ..Joint::of(Thread::parse("M10x1").expect("a size of the table"))
+    };
+    let classed = Joint {
+        strength: Some(Strength::Class4_6),
+        ..m10
+    };
+    assert_eq!(window(&classed), window(&m10));
+    let judged = judge(30.0, TorqueUnit::NewtonMetre, &classed).expect("a judgement");
+    assert_eq!((judged.verdict, judged.proof_share), (Verdict::Plausible, None));
+}
+
 /// Hardly engaged, a thread strips whatever is tightened in it, and a torque that strips it is too much even where a
 /// bolt would be given more. M6, 0.5 mm in cast aluminium: 0.5 · 16.493 360 9 · 144 N at 1.203 020 2 mm, 1.429 N·m.
 #[test]

@@ -107,6 +107,11 @@ impl Fastener {
         }
     }
 
+    /// Whether it is drilled through: what its class says of a solid bolt, it doesn't bear.
+    pub const fn is_hollow(self) -> bool {
+        matches!(self, Self::Banjo)
+    }
+
     /// The law of its torque.
     ///
     /// A seat seals by pull for each millimetre round it, so a plug's torque grows with the square of

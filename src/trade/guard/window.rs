@@ -158,7 +158,7 @@ pub fn window(joint: &Joint) -> Window {
     let below = (own / spread.stopped_below, own / spread.noted_below);
     let above = (own * spread.noted_above, own * spread.stopped_above);
     let limits = Window::new([below.0, below.1, above.0, above.1], own);
-    let limits = if joint.strength.is_some() {
+    let limits = if joint.strength.is_some() && !joint.fastener.is_hollow() {
         limits.under(&bolt)
     } else {
         limits
