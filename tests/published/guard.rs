@@ -224,7 +224,7 @@ fn sentences() {
     );
     assert_eq!(
         said(7.2, TorqueUnit::PoundInch, &plain),
-        "That would hardly load an M6. What is it? A plug, a stud driven in, a shaft nut is given less."
+        "That would hardly load an M6. What is it? A plug, a banjo bolt, a stud driven in, a shaft nut is given less."
     );
     // Told that it is a bolt: the higher reading in words, none to take.
     let told = Joint {
@@ -248,7 +248,7 @@ fn sentences() {
     );
     assert_eq!(
         said(2.5, nm, &plain),
-        "Low for an M6. What is it? A plug, a stud driven in, a shaft nut is given less."
+        "Low for an M6. What is it? A plug, a banjo bolt, a stud driven in, a shaft nut is given less."
     );
     let shallow = |mm: f64| Joint {
         engagement: Some(Length::new::<millimeter>(mm)),
@@ -319,7 +319,7 @@ fn what_is_no_bolt_is_judged_by_its_own_torque() {
     let asked = judged(25.0, &m14);
     assert_eq!(
         asked.sentence,
-        "That would hardly load an M14×1.5. What is it? A plug, a stud driven in, a shaft nut is given less."
+        "That would hardly load an M14×1.5. What is it? A plug, a banjo bolt, a stud driven in, a shaft nut is given less."
     );
     assert!(asked.what_is_it && asked.readings.is_empty());
     let slip = judged(25.0 * 8.85, &plug);
@@ -387,8 +387,21 @@ fn studs_and_banjo_bolts_have_torques_of_their_own() {
     for nm in [12.0, 18.0, 25.0, 30.0, 35.0] {
         assert_eq!(verdict("M10×1", Fastener::Banjo, nm), Verdict::Plausible, "{nm}");
     }
-    // As a plug it is a lot.
-    assert_eq!(verdict("M10×1", Fastener::Plug, 30.0), Verdict::High);
+    // As a plug it is a lot, and earlier plans have no other name for it.
+    let plug = judged("M10×1", Fastener::Plug, 30.0);
+    assert_eq!(plug.verdict, Verdict::High);
+    assert_eq!(
+        plug.sentence,
+        "High for an M10×1 plug. A banjo bolt is given more: if it is one, say so."
+    );
+    let plug = judged("M10×1", Fastener::Plug, 35.0);
+    assert_eq!(
+        plug.sentence,
+        "That is more than an M10×1 plug is ever given. A banjo bolt is given more: if it is one, say so."
+    );
+    // Too much of either is no banjo bolt's.
+    let slip = judged("M10×1", Fastener::Plug, 60.0);
+    assert!(!slip.sentence.contains("banjo"), "{}", slip.sentence);
     let slip = judged("M10×1", Fastener::Banjo, 18.0 * 8.85);
     assert_eq!((slip.verdict, slip.too_high), (Verdict::Absurd, true));
     assert!(

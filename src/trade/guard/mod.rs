@@ -245,7 +245,18 @@ fn judge_within(value: f64, unit: TorqueUnit, joint: &Joint, stage: Stage) -> Re
         what_is_it: low && stage == Stage::Final && joint.fastener.is_not_told(),
         sentence: String::new(),
     };
-    judgement.sentence = words::sentence(&judgement, joint, stage, &limits);
+    // Until it had a name of its own a banjo bolt was planned as a plug.
+    let as_banjo = Joint {
+        fastener: Fastener::Banjo,
+        ..*joint
+    };
+    let banjo = joint.fastener == Fastener::Plug
+        && too_high
+        && window(&as_banjo).verdict(torque).0 == Verdict::Plausible;
+    judgement.sentence = match banjo {
+        true => words::banjo(&judgement, joint, stage, &limits),
+        false => words::sentence(&judgement, joint, stage, &limits),
+    };
     Ok(judgement)
 }
 
