@@ -14,7 +14,7 @@ use halfcase::job::record::{Event, Record};
 use halfcase::job::scale::thimble_scale;
 use halfcase::job::sheet::{Sheet, StepId};
 use halfcase::job::turning::{heading_deg, turn_deg};
-use halfcase::trade::guard::{Joint, Verdict};
+use halfcase::trade::guard::{Fastener, Joint, Verdict};
 use halfcase::trade::preload::Condition;
 use halfcase::trade::quantity::{TorqueStatement, TorqueUnit, parse_torque};
 use halfcase::trade::strength::Strength;
