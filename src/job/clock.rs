@@ -201,26 +201,22 @@ impl Mark {
 
     /// What it is called before its time: of several milestones the ones most asked for.
     pub fn words(&self) -> String {
-        self.each(match self.from_outside {
-            true => Milestone::words_from_outside,
-            false => Milestone::words,
-        })
+        self.each(Milestone::words)
     }
 
     /// What it means once it is reached.
     pub fn reached_words(&self) -> String {
-        self.each(match self.from_outside {
-            true => Milestone::reached_from_outside,
-            false => Milestone::reached_words,
-        })
+        self.each(Milestone::reached_words)
     }
 
     fn each(&self, words: fn(Milestone) -> &'static str) -> String {
         let oil = Milestone::FitForOil;
+        let own = self.last.words_from_outside().filter(|_| self.from_outside);
+        let last = own.unwrap_or_else(|| words(self.last));
         if self.first <= oil && oil < self.last {
-            format!("{}, {}", words(oil), words(self.last))
+            format!("{}, {last}", words(oil))
         } else {
-            words(self.last).to_owned()
+            last.to_owned()
         }
     }
 }

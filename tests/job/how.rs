@@ -139,9 +139,9 @@ fn of_silicone_between_faces_the_edge_is_cured() {
     let marks = clock.marks(&shop(23.0), 0);
     let last = marks.last().expect("a mark");
     assert_eq!(last.last, Milestone::FullCure);
-    assert!(last.words().ends_with("edge cured after"), "{}", last.words());
+    assert_eq!(last.words(), "oil after, edge cured");
     assert!(
-        last.reached_words().ends_with("its edge is cured"),
+        last.reached_words().ends_with(", edge cured"),
         "{}",
         last.reached_words()
     );

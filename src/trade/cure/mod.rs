@@ -58,20 +58,10 @@ impl Milestone {
         }
     }
 
-    /// Its name on the clock of what cures from outside inwards: cured is its edge, the seal.
-    pub fn words_from_outside(self) -> &'static str {
-        match self {
-            Self::FullCure => "edge cured after",
-            other => other.words(),
-        }
-    }
-
-    /// What is then said once it is reached.
-    pub fn reached_from_outside(self) -> &'static str {
-        match self {
-            Self::FullCure => "its edge is cured",
-            other => other.reached_words(),
-        }
+    /// Its name on the clock, before a time and once it is reached, where it means less of what cures from outside
+    /// inwards: cured is the edge, the seal.
+    pub fn words_from_outside(self) -> Option<&'static str> {
+        (self == Self::FullCure).then_some("edge cured")
     }
 
     /// What is said once it is reached.
