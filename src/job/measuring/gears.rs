@@ -265,7 +265,7 @@ fn run_out(asked: &Asked<'_>) -> Result<Answer, Trouble> {
     let mut judged = asked.judge(run, None, most)?;
     if let Some(here) = found_round.filter(|_| beside) {
         // By the offset, not the total reading: an oval journal swings the indicator and runs true. The line taken
-        // off, the next journal lies on it.
+        // off, journal B lies on it.
         let apart = match own {
             Some(left) => 2.0 * left.offset,
             None => between(here, journal(asked, "next", "next_high")?),
