@@ -137,7 +137,7 @@ impl CureClock {
                 span_words(spans[1].saturating_add(29_999))
             ),
         };
-        vec![
+        let mut lines = vec![
             format!(
                 "{}: {} {} at {} °C by the label, from when it was put on.",
                 self.name,
@@ -148,7 +148,11 @@ impl CureClock {
             format!("{air}Here {times} times as long.{damp}"),
             end,
             "Half as fast for each 10 K colder, slower on slow metals and across a gap: common practice, as a range; the label in your hand comes first.".to_owned(),
-        ]
+        ];
+        if self.spec.from_outside() {
+            lines.push("Between faces the edge has cured by then, and the edge is the seal: the middle of a wide land follows later.".to_owned());
+        }
+        lines
     }
 
     /// Where it stands at `now`, `doubted_ms` as in [`marks`](CureClock::marks).
@@ -163,6 +167,7 @@ impl CureClock {
                     first: Milestone::FullCure,
                     last: Milestone::FullCure,
                     done: full,
+                    from_outside: self.spec.from_outside(),
                 }))
             }
         }
@@ -184,6 +189,8 @@ pub struct Mark {
     pub last: Milestone,
     /// When they are reached.
     pub done: DoneAt,
+    /// It cures from outside inwards: by full cure its edge has.
+    pub from_outside: bool,
 }
 
 impl Mark {
@@ -204,10 +211,12 @@ impl Mark {
 
     fn each(&self, words: fn(Milestone) -> &'static str) -> String {
         let oil = Milestone::FitForOil;
+        let own = self.last.words_from_outside().filter(|_| self.from_outside);
+        let last = own.unwrap_or_else(|| words(self.last));
         if self.first <= oil && oil < self.last {
-            format!("{}, {}", words(oil), words(self.last))
+            format!("{}, {last}", words(oil))
         } else {
-            words(self.last).to_owned()
+            last.to_owned()
         }
     }
 }
@@ -225,6 +234,7 @@ pub fn marks(spec: &CureSpec, started: Moment, shop: &ShopHistory) -> Vec<Mark> 
                 first: milestone,
                 last: milestone,
                 done,
+                from_outside: spec.from_outside(),
             }),
         }
     }

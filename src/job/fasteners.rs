@@ -469,6 +469,16 @@ impl Line<'_> {
         })
     }
 
+    /// What it is. A beginning that meant one thing before there were banjo bolts still means it.
+    fn fastener(&self) -> Result<Option<Fastener>, TableError> {
+        let of = |all: &[Fastener]| self.one_of(Column::Fastener, all, Fastener::words);
+        let earlier: Vec<Fastener> = Fastener::ALL
+            .into_iter()
+            .filter(|one| *one != Fastener::Banjo)
+            .collect();
+        of(&earlier).or_else(|_| of(&Fastener::ALL))
+    }
+
     fn millimetres(&self, column: Column, row: &Number<Fasten>) -> Result<Option<f64>, TableError> {
         let Some(cell) = self.cell(column) else {
             return Ok(None);
@@ -552,7 +562,7 @@ impl Line<'_> {
             compound: self.compound(thread, into)?,
             ..Fasten::new(thread, said.torque, self.layout(count)?)
         };
-        if let Some(fastener) = self.one_of(Column::Fastener, &Fastener::ALL, Fastener::words)? {
+        if let Some(fastener) = self.fastener()? {
             fasten.take_fastener(fastener);
         }
         if let Some(lengths) = self.lengths()? {

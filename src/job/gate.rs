@@ -91,6 +91,8 @@ pub struct NextGate {
     pub milestone: Milestone,
     /// The latest end of the cures that run.
     pub at: Moment,
+    /// That cure goes from outside inwards: by full cure its edge has.
+    pub from_outside: bool,
     /// Nothing else holds it; else it is not before then, and nobody knows when.
     pub sure: bool,
 }
@@ -107,19 +109,30 @@ pub fn next_gate(ground: Ground<'_>, now: Moment) -> Option<NextGate> {
     let (milestone, waits) = open
         .filter_map(|step| Some((step.needs_cured()?, waits(ground, step, now))))
         .find(|(_, waits)| waits.iter().any(held))?;
-    let ends: Option<Vec<Moment>> = waits
+    let ends: Option<Vec<(Moment, ClockId)>> = waits
         .iter()
         .filter(|wait| held(wait))
         .map(|wait| match wait {
-            Wait::Cure { until, .. } => Some(*until),
+            Wait::Cure { until, clock } => Some((*until, *clock)),
             _ => None,
         })
         .collect();
+    let (at, last) = ends?.into_iter().max()?;
+    let mut clocks = ground.clocks.iter();
     Some(NextGate {
         milestone,
-        at: ends?.into_iter().max()?,
+        at,
+        from_outside: clocks.any(|clock| clock.id == last && clock.spec.from_outside()),
         sure: waits.iter().all(held),
     })
+}
+
+impl NextGate {
+    /// What is waited for, before a time.
+    pub fn words(&self) -> &'static str {
+        let own = self.milestone.words_from_outside().filter(|_| self.from_outside);
+        own.unwrap_or_else(|| self.milestone.words())
+    }
 }
 
 /// Whether `step` was overridden and something it would wait for has still not cured.

@@ -240,7 +240,7 @@ fn laid_out(statement: &TorqueStatement, bolt: &KnownBolt, judgement: Judgement)
         verdict: judgement.verdict,
         mark: mark(judgement.verdict),
         line: format!("{}: {}", bolt.words(), judgement.verdict.words()),
-        pull: pull_words(judgement.preload),
+        pull: borne_words(bolt, judgement.preload),
         bars: bars(bolt, &judgement),
         corrections: judgement
             .readings
@@ -270,6 +270,16 @@ fn laid_out(statement: &TorqueStatement, bolt: &KnownBolt, judgement: Judgement)
             &[]
         },
         sentence: judgement.sentence,
+    }
+}
+
+/// The pull; of a hollow bolt, with what its class would have told of a solid one.
+fn borne_words(bolt: &KnownBolt, pull: Preload) -> String {
+    let words = pull_words(pull);
+    let hollow = bolt.joint.strength.is_some() && bolt.what_it_is().is_hollow();
+    match hollow {
+        true => format!("{words}. It is hollow: its class does not tell what it bears."),
+        false => words,
     }
 }
 

@@ -39,10 +39,7 @@ pub fn Strip() -> impl IntoView {
         let now = bench.now.get_untracked();
         let next = bench.ground(|ground| next_gate(ground, now))?;
         let least = if next.sure { "" } else { "≥ " };
-        Some((
-            next.milestone.words(),
-            format!("{least}{}", brief(up(next.at), now)),
-        ))
+        Some((next.words(), format!("{least}{}", brief(up(next.at), now))))
     });
     let to_clocks = press(move || {
         bench.silence_all();

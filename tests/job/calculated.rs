@@ -715,6 +715,28 @@ fn limits_per_radius_are_not_the_calculation_s() {
     assert_eq!(hand.ask(1), Ask::Finding(WORKED));
 }
 
+/// A face's run-out is read along the shaft: no line of journals is taken off it.
+#[test]
+fn a_face_s_limit_per_radius_knows_no_journals() {
+    let fed = json!([
+        {"field": "total", "reading": 1},
+        {"field": "before", "number": 0.02},
+        {"field": "next", "number": 0.02}
+    ]);
+    let mut worked = with(by("run-out", "mm", fed), "most", 0.001);
+    worked["per"] = json!("millimetre");
+    worked["radius"] = json!(80.0);
+    let text = format!(
+        r#"{{"version":1,"title":"x","steps":[{}]}}"#,
+        step(&[(1, "face", "mm")], worked)
+    );
+    let refused = Sheet::from_json(&text).unwrap_err().to_string();
+    assert!(
+        refused.contains("is for a face, read along the shaft"),
+        "{refused}"
+    );
+}
+
 /// Of others the radius would take with the limits what the calculation knows of lines still to be read.
 #[test]
 fn of_run_out_alone_are_limits_per_radius() {

@@ -7,9 +7,9 @@ use halfcase::job::progress::Progress;
 use halfcase::job::record::{Event, Record};
 use halfcase::job::sheet::{JobId, Sheet, StepId};
 use halfcase::trade::compound::recommend;
-use halfcase::trade::cure::{Milestone, NoCure, ShopHistory, ShopReading};
+use halfcase::trade::cure::{Chemistry, Milestone, NoCure, ShopHistory, ShopReading};
 use halfcase::trade::moment::Moment;
-use halfcase::trade::quantity::ThermodynamicTemperature;
+use halfcase::trade::quantity::{LengthUnit, ThermodynamicTemperature};
 use uom::si::thermodynamic_temperature::degree_celsius;
 
 const JOB: JobId = JobId(1);
@@ -227,6 +227,38 @@ fn opened_by_hand_it_is_dangerous_until_the_cure_is_over() {
     assert!(!uncured(&record, MORNING), "the oil is in");
 }
 
+/// What waits for full cure of a silicone waits for its edge, and is told so.
+#[test]
+fn the_next_gate_of_a_silicone_is_its_edge() {
+    let sheet = sheet(
+        r#"{"id":1,"title":"Cover","work":{"bond":{"joint":"cover","application":
+             {"kind":"case_halves","manual":"anaerobic_sealant","face":"steel_iron","rigid":true,"gap_mm":0.0,
+              "fluid":"oil","temperature_c":100,"oil_ways":false}}}},
+           {"id":2,"title":"Start","waits_for":[1],"work":{"run":{}}}"#,
+    );
+    let mut record = Record::default();
+    done(&mut record, 1);
+    let progress = Progress::of(&record);
+    let words = |silicone: bool| {
+        let mut clock = clock(&sheet, MORNING);
+        if silicone {
+            let depth = LengthUnit::Millimetre.length(2.5);
+            clock.spec.chemistry = Chemistry::MoistureSilicone { depth };
+        }
+        let ground = Ground {
+            job: JOB,
+            sheet: &sheet,
+            progress: &progress,
+            clocks: &[clock],
+            shop: &shop(22.0),
+            doubted_ms: 0,
+        };
+        next_gate(ground, hours(1.0)).map(|next| next.words())
+    };
+    assert_eq!(words(false), Some("full cure"));
+    assert_eq!(words(true), Some("edge cured"));
+}
+
 /// The strip's time: the latest of the cures that the next fill waits for, whatever else is in its way.
 #[test]
 fn the_next_gate_is_told_by_its_cures() {
@@ -254,6 +286,7 @@ fn the_next_gate_is_told_by_its_cures() {
         Some(NextGate {
             milestone: Milestone::FitForOil,
             at: hours(6.0),
+            from_outside: false,
             sure,
         })
     };

@@ -64,6 +64,9 @@ fn what_it_is_is_planned_by_touch_by_file_and_by_table() {
     assert_eq!(what("M14x1.5,25 N·m,stud,"), Some(Fastener::Stud));
     assert_eq!(what("M14x1.5,25 N·m,Spark,"), Some(Fastener::HeadPlug));
     assert_eq!(what("M14x1.5,25 N·m,banjo,"), Some(Fastener::Banjo));
+    // "b" began no other word before there were banjo bolts.
+    assert_eq!(what("M14x1.5,25 N·m,b,"), Some(Fastener::Bolt));
+    assert_eq!(what("M14x1.5,25 N·m,ba,"), Some(Fastener::Banjo));
     // What it is outweighs that it seals.
     assert_eq!(what("M14x1.5,25 N·m,bolt,yes"), Some(Fastener::Bolt));
     let wrong = table("M14x1.5,25 N·m,rivet,").unwrap_err().to_string();

@@ -8,7 +8,7 @@ use halfcase::job::kinds::{LiftWay, LiftWork, Seat, lift};
 use halfcase::trade::cure::{Chemistry, CureSpec, LabelTimes, Milestone, ShopHistory, ShopReading};
 use halfcase::trade::lift::Grip;
 use halfcase::trade::moment::Moment;
-use halfcase::trade::quantity::{MassUnit, ThermodynamicTemperature, Time};
+use halfcase::trade::quantity::{LengthUnit, MassUnit, ThermodynamicTemperature, Time};
 use uom::si::thermodynamic_temperature::degree_celsius;
 use uom::si::time::hour;
 
@@ -126,6 +126,37 @@ fn shop(at: f64) -> ShopHistory {
         temperature: celsius(at),
         humidity: None,
     }])
+}
+
+/// Silicone cures from its edges inwards: nobody is told that the middle of a wide land has.
+#[test]
+fn of_silicone_between_faces_the_edge_is_cured() {
+    let stud = clock(1, "Stud", MORNING, None);
+    let mut clock = clock(2, "Cover", MORNING, None);
+    clock.spec.chemistry = Chemistry::MoistureSilicone {
+        depth: LengthUnit::Millimetre.length(2.5),
+    };
+    let marks = clock.marks(&shop(23.0), 0);
+    let last = marks.last().expect("a mark");
+    assert_eq!(last.last, Milestone::FullCure);
+    assert_eq!(last.words(), "oil after, edge cured");
+    assert!(
+        last.reached_words().ends_with(", edge cured"),
+        "{}",
+        last.reached_words()
+    );
+    let lines = clock.how(Milestone::FullCure, &shop(23.0));
+    assert!(
+        lines[4].contains("the middle of a wide land follows later"),
+        "{lines:?}"
+    );
+    // What cures all through is cured all through.
+    assert!(
+        stud.marks(&shop(22.0), 0)
+            .last()
+            .is_some_and(|mark| mark.words().ends_with("full cure"))
+    );
+    assert_eq!(stud.how(Milestone::FullCure, &shop(22.0)).len(), 4);
 }
 
 /// Ten degrees colder: 1.7 to 2.5 times as long (common practice, no source), the late end 60 h.

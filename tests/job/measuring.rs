@@ -811,7 +811,7 @@ fn backlash_grows_as_the_centres_move_apart() {
 /// TM 9-2815-202-34 for neighbouring journals).
 #[test]
 fn neighbouring_journals_run_apart_by_their_high_spots() {
-    const NAME: &str = "runs apart from the next";
+    const NAME: &str = "runs apart from journal B";
     const OPPOSITE: Filled = &[
         ("at_1", "0"),
         ("at_2", "0.02"),
@@ -864,12 +864,20 @@ fn on_centres_a_bend_is_what_lies_off_the_line_of_the_journals() {
     let answer = answered(of("run-out"), &filled(of("run-out"), TOLD));
     assert_eq!(
         (answer.says, answer.number.as_str()),
-        ("off the line of the journals", "0.030")
+        ("total reading off the line of the journals", "0.030")
     );
     // Judged by what the shaft has of its own: 0.04 as read would be out.
     assert!(!answer.refused, "{}", answer.verdict);
     let row = |name| row_of("run-out", TOLD, name);
-    assert_eq!(row("as read").as_deref(), Some("0.040 mm"));
+    // The shaft lies half of what it reads off the line; what was read is told apart from that.
+    assert_eq!(row("bend").as_deref(), Some("0.015 mm"));
+    assert_eq!(row("total reading as read").as_deref(), Some("0.040 mm"));
+    assert_eq!(row("offset as read").as_deref(), Some("0.020 mm"));
+    assert_eq!(
+        row("high spot as read").as_deref(),
+        Some("180° on from the first")
+    );
+    assert_eq!((row("offset"), row("high spot")), (None, None));
     assert_eq!(row("bent towards").as_deref(), Some("180° on from the first"));
     // Overhung before the first by half the span the line is at (0.07, 0): 0.11 off it.
     let overhung: Vec<(&'static str, &'static str)> = TOLD
@@ -894,13 +902,41 @@ fn on_centres_a_bend_is_what_lies_off_the_line_of_the_journals() {
         "{:?}",
         answer.rows
     );
-    // Each of them is asked for, once the journal on the other side is told.
+    // Straight in tilted centres: 0 at the one, 0.05 at 80° halfway, 0.10 at 80° at the other. Not bent, and not
+    // bent between them either.
+    let tilted: Vec<(&'static str, &'static str)> = TOLD
+        .iter()
+        .map(|&(id, told)| match id {
+            // 0.05/2 · cos(θ − 80°) every quarter turn.
+            "at_1" => (id, "0.0043"),
+            "at_2" => (id, "0.0246"),
+            "at_3" => (id, "-0.0043"),
+            "at_4" => (id, "-0.0246"),
+            "next" => (id, "0.1"),
+            "next_high" => (id, "80"),
+            "before" | "before_high" => (id, "0"),
+            _ => (id, told),
+        })
+        .chain([("between", "0.03")])
+        .collect();
+    let answer = answered(of("run-out"), &filled(of("run-out"), &tilted));
+    assert_eq!(
+        (answer.number.as_str(), answer.verdict.as_str()),
+        ("0.000", "Within its limits.")
+    );
+    // A bend of 0.03 between them is one by either.
+    let bent = [TOLD, &[("between", "0.02")]].concat();
+    let answer = answered(of("run-out"), &filled(of("run-out"), &bent));
+    assert!(answer.verdict.contains("bent between them"), "{}", answer.verdict);
+    // Each of them is asked for, once anything of the journal on the other side is told.
     for (left_out, name) in [
-        ("next", "next journal: its total reading"),
-        ("next_high", "its high spot, from the same mark"),
-        ("before_high", "that one’s high spot, from the same mark"),
-        ("from_before", "from that one to here, − where away from the next"),
-        ("span", "from that one to the next journal"),
+        ("at_1", "or round the turn: first"),
+        ("before", "journal A, total reading"),
+        ("next", "journal B, total reading"),
+        ("next_high", "journal B, high spot on from the first"),
+        ("before_high", "journal A, high spot on from the first"),
+        ("from_before", "from journal A to here, − beyond A"),
+        ("span", "from journal A to journal B"),
     ] {
         let with: Vec<(&'static str, &'static str)> =
             TOLD.iter().copied().filter(|one| one.0 != left_out).collect();
@@ -908,6 +944,66 @@ fn on_centres_a_bend_is_what_lies_off_the_line_of_the_journals() {
             of("run-out").answer(&filled(of("run-out"), &with)),
             Err(Trouble::Missing(name)),
             "{left_out}"
+        );
+    }
+}
+
+/// "Total reading, at most" means the same with the journals told as without: an oval of 0.06 that turns true on true
+/// journals is 0.06 of total reading, and the offset of a place off the line counts whole where few places were read.
+#[test]
+fn with_the_journals_told_an_oval_is_still_read() {
+    const OVAL: [(&str, &str); 5] = [
+        ("at_1", "0"),
+        ("at_2", "0.06"),
+        ("at_3", "0"),
+        ("at_4", "0.06"),
+        ("most", "0.05"),
+    ];
+    const TRUE_ONES: [(&str, &str); 6] = [
+        ("before", "0"),
+        ("before_high", "0"),
+        ("next", "0"),
+        ("next_high", "0"),
+        ("from_before", "100"),
+        ("span", "200"),
+    ];
+    let alone = answered(of("run-out"), &filled(of("run-out"), &OVAL));
+    let told = [OVAL.as_slice(), &TRUE_ONES].concat();
+    let told = answered(of("run-out"), &filled(of("run-out"), &told));
+    // What runs true is high nowhere: nobody is asked where.
+    let unasked: Vec<(&'static str, &'static str)> = [OVAL.as_slice(), &TRUE_ONES]
+        .concat()
+        .into_iter()
+        .filter(|one| !one.0.ends_with("_high"))
+        .collect();
+    let unasked = answered(of("run-out"), &filled(of("run-out"), &unasked));
+    for answer in [&alone, &told, &unasked] {
+        assert_eq!((answer.number.as_str(), answer.refused), ("0.060", true));
+        assert_eq!(answer.verdict, "0.010 mm over the most.");
+    }
+    // What it is allowed for each of radius is a face's, along the shaft.
+    for told in [("each", "25"), ("radius", "80")] {
+        let with = [OVAL.as_slice(), &TRUE_ONES, &[told]].concat();
+        let said = of("run-out").answer(&filled(of("run-out"), &with));
+        let Err(Trouble::Said(why)) = said else {
+            panic!("{told:?}: {said:?}")
+        };
+        assert!(
+            why.starts_with("A limit for each of radius is for a face,"),
+            "{why}"
+        );
+        // And half of it told judged nothing.
+        let with = [OVAL.as_slice(), &[told]].concat();
+        let said = of("run-out").answer(&filled(of("run-out"), &with));
+        assert!(matches!(said, Err(Trouble::Missing(_))), "{told:?}: {said:?}");
+    }
+    // Of a neighbour too the rest is asked for: its limit alone judged nothing.
+    for told in [("between", "0.02"), ("next_high", "90")] {
+        let with = [OVAL.as_slice(), &[told]].concat();
+        assert_eq!(
+            of("run-out").answer(&filled(of("run-out"), &with)),
+            Err(Trouble::Missing("journal B, total reading")),
+            "{told:?}"
         );
     }
 }

@@ -42,7 +42,7 @@ fn an_oval_journal_is_not_taken_for_a_bent_shaft() {
     assert_eq!(found.number, "0.040");
     assert_eq!(row(&found, "offset").as_deref(), Some("0.000 mm"));
     assert_eq!(
-        row(&found, "runs apart from the next").as_deref(),
+        row(&found, "runs apart from journal B").as_deref(),
         Some("0.040 mm")
     );
     assert!(found.refused && found.verdict.contains("bent"), "{found:?}");
@@ -58,7 +58,7 @@ fn an_oval_journal_is_not_taken_for_a_bent_shaft() {
             ("next", "0.04"),
             ("next_high", high),
         ];
-        row(&answer("run-out", &read), "runs apart from the next")
+        row(&answer("run-out", &read), "runs apart from journal B")
     };
     assert_eq!(round("0").as_deref(), Some("0.000 mm"));
     assert_eq!(round("180").as_deref(), Some("0.080 mm"));

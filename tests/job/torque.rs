@@ -14,7 +14,7 @@ use halfcase::job::record::{Event, Record};
 use halfcase::job::scale::thimble_scale;
 use halfcase::job::sheet::{Sheet, StepId};
 use halfcase::job::turning::{heading_deg, turn_deg};
-use halfcase::trade::guard::{Joint, Verdict};
+use halfcase::trade::guard::{Fastener, Joint, Verdict};
 use halfcase::trade::preload::Condition;
 use halfcase::trade::quantity::{TorqueStatement, TorqueUnit, parse_torque};
 use halfcase::trade::strength::Strength;
@@ -251,6 +251,24 @@ fn the_bars_are_the_pull_over_proof_and_strip_load() {
     );
     assert!(answer.bars.iter().all(|bar| 0.0 < bar.low && bar.low < bar.high));
     assert!(answer.bars[0].words().contains("% of proof load"));
+}
+
+/// A banjo bolt is drilled through: its pull is told, and against no proof load of a solid bolt.
+#[test]
+fn a_hollow_bolt_has_no_proof_bar() {
+    let mut m10 = bolt("M10x1", Some(Strength::Class8_8), None);
+    m10.take_fastener(Fastener::Banjo);
+    let answer = guard(&says("20 N·m"), &m10).unwrap();
+    assert!(answer.bars.is_empty(), "{:?}", answer.bars);
+    assert!(
+        answer
+            .pull
+            .ends_with(" kN. It is hollow: its class does not tell what it bears."),
+        "{}",
+        answer.pull
+    );
+    m10.joint.strength = None;
+    assert!(guard(&says("20 N·m"), &m10).unwrap().pull.ends_with(" kN"));
 }
 
 #[test]

@@ -122,6 +122,7 @@ proptest! {
     fn a_bend_knows_nothing_of_the_centres(
         bend in 0.0..1.0_f64, bend_at in 0.0..6.2_f64, first in (0.0..1.0_f64, 0.0..6.2_f64),
         second in (0.0..1.0_f64, 0.0..6.2_f64), share in -1.0..2.0_f64, span in 10.0..900.0_f64,
+        oval in 0.0..0.2_f64,
     ) {
         let point = |(far, turned): (f64, f64)| (far * turned.cos(), far * turned.sin());
         let (own, one, two) = (point((bend, bend_at)), point(first), point(second));
@@ -129,8 +130,16 @@ proptest! {
         let (x, y) = (own.0 + line(one.0, two.0), own.1 + line(one.1, two.1));
         let swing = |x: f64, y: f64| (mm(x.hypot(y)), Angle::new::<radian>(y.atan2(x)));
         let journals = (swing(one.0, one.1), swing(two.0, two.1));
-        let off = off_line(swing(x, y), mm(share * span), journals, mm(span)).expect("a shaft");
+        let read: Vec<Length> = (0..8)
+            .map(|place| f64::from(place) * std::f64::consts::FRAC_PI_4)
+            .map(|turned| mm((x * turned.cos() + y * turned.sin()) / 2.0 + oval * (2.0 * turned).cos()))
+            .collect();
+        let left = off_line(&read, mm(share * span), journals, mm(span)).expect("a shaft");
+        let off = (2.0 * left.offset, left.high_at);
         prop_assert!((in_mm(off.0) - bend).abs() < 1e-9, "{off:?}");
+        // What is not round is left in, and judged.
+        prop_assert!(left.out_of_round.is_some_and(|out| (in_mm(out) - 2.0 * oval).abs() < 1e-9), "{left:?}");
+        prop_assert!(left.most() >= left.total && in_mm(left.most()) >= bend - 1e-9);
         if bend > 1e-3 {
             let turned = (off.1.get::<radian>() - bend_at).rem_euclid(2.0 * std::f64::consts::PI);
             prop_assert!(!(1e-6..2.0 * std::f64::consts::PI - 1e-6).contains(&turned), "{turned}");

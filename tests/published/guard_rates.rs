@@ -172,13 +172,13 @@ fn print(title: &str, measured: &Measured) {
 }
 
 /// The bars: at most 1 % stopped and 5 % noted of what is right, at least 99 % of the large slips
-/// stopped, in each of the four conditions; over all pairs, and over those that only check.
+/// stopped, in each of the four conditions; over all published pairs, and over those that only check.
 ///
 /// Prints the rates: `cargo test --test published measured -- --nocapture`.
 #[test]
 fn measured_rates_meet_the_bars() {
     let sets = [
-        ("all", corpus::all()),
+        ("published", corpus::published()),
         ("tables that only check", corpus::pairs(&corpus::HELD_OUT)),
     ];
     let mut short = Vec::new();
@@ -201,10 +201,23 @@ fn measured_rates_meet_the_bars() {
     assert!(short.is_empty(), "bars missed: {short:#?}");
 }
 
+/// What was only remembered, apart: it knows neither class nor condition. The two firmest studs are stopped, one of them
+/// here; all else as of what is published.
+#[test]
+fn measured_of_what_is_remembered() {
+    let pairs = corpus::pairs(&corpus::REMEMBERED);
+    assert!(pairs.len() >= 100, "{} torques", pairs.len());
+    let measured = measure(&pairs, told(false, false));
+    print("remembered", &measured);
+    let (truths, large) = (measured.truths, measured.large);
+    assert!(truths.stopped() <= 0.01 && truths.noted() <= 0.05 && large.stopped() >= 0.99);
+}
+
 /// By table, so that a change that trades one for another is seen.
 #[test]
 fn measured_by_table() {
-    for (table, text) in corpus::SEEN.into_iter().chain(corpus::HELD_OUT) {
+    let tables = corpus::SEEN.into_iter().chain(corpus::HELD_OUT);
+    for (table, text) in tables.chain(corpus::REMEMBERED) {
         let pairs = corpus::pairs(&[(table, text)]);
         for (conditions, told) in FOUR {
             let measured = measure(&pairs, told);
@@ -228,7 +241,8 @@ fn measured_by_table() {
 }
 
 /// By what is tightened, told that it is that: a window that suits bolts may not be paid for by studs.
-/// One in a hundred stopped; a note for one in five, for studs are set from just run home to firmly.
+/// One in a hundred stopped, one in ten noted; but of studs, set from just run home to firmly, ten times apart, the two
+/// firmest are stopped so that no slip from the lightest passes.
 #[test]
 fn measured_by_fastener() {
     let pairs = corpus::all();
@@ -241,7 +255,11 @@ fn measured_by_fastener() {
         let measured = measure(&of, told(false, false));
         print(fastener.words(), &measured);
         let (truths, large) = (measured.truths, measured.large);
-        let held = truths.stopped() <= 0.01 && truths.noted() <= 0.2 && large.stopped() >= 0.98;
+        let may_stop = match fastener {
+            Fastener::Stud => 2,
+            _ => truths.seen / 100,
+        };
+        let held = truths.stopped <= may_stop && truths.noted() <= 0.1 && large.stopped() >= 0.99;
         assert!(held || truths.seen == 0, "{}: {measured:#?}", fastener.words());
     }
     let many = |fastener| pairs.iter().filter(|pair| pair.fastener == fastener).count() >= 20;
@@ -252,15 +270,15 @@ fn measured_by_fastener() {
     );
 }
 
-/// The corpus is as large as it says: 700 published torques, 120 of them no bolts.
+/// The corpus is as large as it says: 600 published torques, 60 of them plugs, studs, shaft nuts, sensors.
 #[test]
 fn corpus_is_large_enough() {
-    let pairs = corpus::all();
+    let pairs = corpus::published();
     let others = pairs
         .iter()
         .filter(|pair| ![Fastener::Bolt, Fastener::SoftClamp].contains(&pair.fastener));
-    assert!(pairs.len() >= 700, "{} torques", pairs.len());
-    assert!(others.count() >= 120);
+    assert!(pairs.len() >= 600, "{} torques", pairs.len());
+    assert!(others.count() >= 60);
 }
 
 /// What nobody said what it is, is judged as a bolt: a bolt's torque fares no worse, and whatever else

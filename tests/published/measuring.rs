@@ -283,8 +283,24 @@ fn neighbouring_journals() {
 #[test]
 fn a_place_runs_off_the_line_through_two_journals() {
     let at = |total: f64, turned: f64| (mm(total), Angle::new::<degree>(turned));
-    let off =
-        |place, x: f64, journals, span: f64| off_line(place, mm(x), journals, mm(span)).expect("a shaft");
+    // A round place off its centre, read at eight.
+    let read = |(total, high): (Length, Angle)| {
+        [0.0, 45.0, 90.0, 135.0, 180.0, 225.0, 270.0, 315.0].map(|turned: f64| {
+            let from_high = turned.to_radians() - high.get::<degree>().to_radians();
+            total / 2.0 * from_high.cos()
+        })
+    };
+    let off = |place, x: f64, journals, span: f64| {
+        let left = off_line(&read(place), mm(x), journals, mm(span)).expect("a shaft");
+        near(
+            in_mm(left.total),
+            in_mm(2.0 * left.offset),
+            in_mm(left.total) * 0.08 + 1e-9,
+            "round",
+        );
+        near(left.out_of_round.map_or(1.0, in_mm), 0.0, 1e-12, "round");
+        (2.0 * left.offset, left.high_at)
+    };
     let same = |got: (Length, Angle), total: f64, turned: f64, what: &str| {
         near(in_mm(got.0), total, 1e-9, what);
         near(got.1.get::<degree>(), turned, 1e-6, what);
@@ -338,13 +354,27 @@ fn a_place_runs_off_the_line_through_two_journals() {
         1e-12,
         "at a journal",
     );
-    let refused = |x: f64, span: f64| off_line(place, mm(x), crossed, mm(span)).err();
+    // An oval stays in what is left: 0, 0.06, 0, 0.06 at journals that run true is 0.06, on its centre.
+    let oval = [0.0, 0.06, 0.0, 0.06].map(mm);
+    let left = off_line(&oval, mm(50.0), true_ones, mm(100.0)).expect("a shaft");
+    near(in_mm(left.most()), 0.06, 1e-12, "oval");
+    near(in_mm(left.offset), 0.0, 1e-12, "oval");
+    // Three places may miss the high spot: cos 30° of 0.06 is 0.051 962, its fit all of it.
+    let three = [90.0_f64, -30.0, -150.0].map(|from_high| mm(0.03 * from_high.to_radians().cos()));
+    let left = off_line(&three, mm(50.0), true_ones, mm(100.0)).expect("a shaft");
+    near(in_mm(left.total), 0.051_961_524_2, 1e-9, "three places");
+    near(in_mm(left.most()), 0.06, 1e-9, "three places");
+    let refused = |x: f64, span: f64| off_line(&read(place), mm(x), crossed, mm(span)).err();
     assert_eq!(refused(50.0, 0.0), Some(MeasuringError::Base));
     assert_eq!(refused(f64::NAN, 100.0), Some(MeasuringError::Size));
     assert_eq!(refused(-10_000.0, 100.0), Some(MeasuringError::Size));
     assert_eq!(
-        off_line(at(1_001.0, 0.0), mm(1.0), crossed, mm(2.0)).err(),
+        off_line(&read(place), mm(1.0), (at(1_001.0, 0.0), other), mm(2.0)).err(),
         Some(MeasuringError::Reading)
+    );
+    assert_eq!(
+        off_line(&oval[..2], mm(1.0), crossed, mm(2.0)).err(),
+        Some(MeasuringError::Few(3))
     );
 }
 

@@ -4,7 +4,7 @@ use super::answer::{Answer, Asked, Judged, Trouble};
 use super::field::{Field, Measure};
 use super::{Calculation, as_reading};
 use crate::trade::measuring::backlash::{at_radius, grown_by, lash};
-use crate::trade::measuring::runout::{Swing, between, limit_at, off_line, offset, round_one_turn};
+use crate::trade::measuring::runout::{RunOut, Swing, between, limit_at, off_line, offset, round_one_turn};
 use crate::trade::measuring::turning::{Figure, by_cord, change_by, of_bearings, pack_change};
 use crate::trade::quantity::{Angle, Length, Torque, fixed};
 use crate::trade::selection::Thicker;
@@ -169,32 +169,37 @@ static RUN_OUT_FIELDS: [Field; 19] = [
     Field::gap("most", "total reading, at most"),
     Field::size("each", "that limit for each, of radius"),
     Field::size("radius", "radius it is read at"),
-    Field::gap("next", "next journal: its total reading"),
+    Field::gap("before", "journal A, total reading"),
     Field::number(
-        "next_high",
-        "its high spot, from the same mark",
+        "before_high",
+        "journal A, high spot on from the first",
         Measure::Degrees,
         (0.0, 360.0),
     ),
-    Field::gap("between", "the two may run apart by"),
-    Field::gap(
-        "before",
-        "on centres: journal on the other side, its total reading",
-    ),
+    Field::gap("next", "journal B, total reading"),
     Field::number(
-        "before_high",
-        "that one’s high spot, from the same mark",
+        "next_high",
+        "journal B, high spot on from the first",
         Measure::Degrees,
         (0.0, 360.0),
     ),
     Field::number(
         "from_before",
-        "from that one to here, − where away from the next",
+        "from journal A to here, − beyond A",
         Measure::Length,
         (-5_000.0, 5_000.0),
     ),
-    Field::size("span", "from that one to the next journal"),
+    Field::size("span", "from journal A to journal B"),
+    Field::gap("between", "here and journal B may run apart by"),
 ];
+
+/// What is told of a neighbouring journal.
+const NEXT: [&str; 3] = ["next", "next_high", "between"];
+/// What is told of the one on the other side: the two make a line.
+pub(in crate::job) const OTHER_SIDE: [&str; 4] = ["before", "before_high", "from_before", "span"];
+
+/// What a limit per radius and journals told beside it come to.
+pub(in crate::job) const FACE_OR_JOURNALS: &str = "A limit for each of radius is for a face, read along the shaft; journals are read across it: take out one of the two.";
 
 /// The least offset that is shown as one, mm.
 const SEEN_OFFSET_MM: f64 = 0.000_5;
@@ -203,7 +208,7 @@ const SEEN_OFFSET_MM: f64 = 0.000_5;
 pub static RUN_OUT: Calculation = Calculation {
     id: "run-out",
     name: "Run-out",
-    how: "On centres or V-blocks at the journals. Three to eight readings at equal steps of one turn also tell where it is high.",
+    how: "On centres or V-blocks at the journals. Three to eight readings at equal steps of one turn also tell where it is high. A and B are journals on either side: B alone, to see how far two run apart; both on centres, to see a bend. Read all from one mark, turned one way.",
     model: "offset = half the total reading; through the readings a sine of one turn by least squares, by which journals are compared; on centres, less the line through the journals on either side",
     fields: &RUN_OUT_FIELDS,
     reading: as_reading(Measure::Length, &["most", "each", "radius"]),
@@ -211,17 +216,36 @@ pub static RUN_OUT: Calculation = Calculation {
 };
 
 fn run_out(asked: &Asked<'_>) -> Result<Answer, Trouble> {
-    let turned = ROUND.iter().any(|id| asked.number(id).is_some());
+    let told = |ids: &[&str]| ids.iter().any(|id| asked.number(id).is_some());
+    let between_both = told(&OTHER_SIDE);
+    let beside = between_both || told(&NEXT);
+    if beside && told(&["each", "radius"]) {
+        return Err(Trouble::Said(FACE_OR_JOURNALS.to_owned()));
+    }
+    // Where it is high is known from readings round the turn alone.
+    let turned = beside || told(&ROUND);
     let mut rows = Vec::new();
     let mut found_round = None;
+    let mut own = None;
     let total = if turned {
-        let found = round_one_turn(&asked.row(&ROUND)?)?;
+        let readings = asked.row(&ROUND)?;
+        let found = round_one_turn(&readings)?;
         found_round = Some((2.0 * found.offset, found.high_at));
-        rows.push(("offset", asked.fine_words(found.offset)));
-        // What lies on its centre is high nowhere: the angle would be that of its dust.
-        if found.offset >= Length::new::<millimeter>(SEEN_OFFSET_MM) {
-            rows.push(("high spot", high_words(found.high_at)));
+        own = between_both
+            .then(|| off_the_journals(asked, &readings))
+            .transpose()?;
+        if let Some(left) = own {
+            rows.push(("total reading as read", asked.fine_words(found.total)));
+            rows.push(("bend", asked.fine_words(left.offset)));
+            // What lies on the line is bent no way.
+            rows.extend(seen_high(&left).map(|high| ("bent towards", high)));
         }
+        let names = match own.is_some() {
+            true => ("offset as read", "high spot as read"),
+            false => ("offset", "high spot"),
+        };
+        rows.push((names.0, asked.fine_words(found.offset)));
+        rows.extend(seen_high(&found).map(|high| (names.1, high)));
         let out = found.out_of_round.map(|out| asked.fine_words(out));
         rows.extend(out.map(|words| ("not round by", words)));
         found.total
@@ -230,31 +254,23 @@ fn run_out(asked: &Asked<'_>) -> Result<Answer, Trouble> {
         rows.push(("offset", asked.fine_words(offset(total))));
         total
     };
-    let most = match (asked.length("most"), asked.length("each"), asked.length("radius")) {
-        (Some(most), Some(each), Some(radius)) => {
-            let limit = limit_at(most, each, radius)?;
-            rows.push(("limit at that radius", asked.fine_words(limit)));
-            Some(limit)
-        }
-        (most, _, _) => most,
-    };
-    let own = off_the_journals(asked, found_round)?;
-    if let Some((off, high_at)) = own {
-        rows.insert(0, ("as read", asked.fine_words(total)));
-        // What lies on the line is bent no way.
-        if offset(off) >= Length::new::<millimeter>(SEEN_OFFSET_MM) {
-            rows.push(("bent towards", high_words(high_at)));
-        }
+    let mut most = asked.length("most");
+    if let Some(limit) = most.filter(|_| told(&["each", "radius"])) {
+        let limit = limit_at(limit, asked.need_length("each")?, asked.need_length("radius")?)?;
+        rows.push(("limit at that radius", asked.fine_words(limit)));
+        most = Some(limit);
     }
-    let run = own.map_or(total, |(off, _)| off);
+    // Ovality and all: the limit is one of the total reading, with the journals told as without.
+    let run = own.map_or(total, |left| left.most());
     let mut judged = asked.judge(run, None, most)?;
-    if let Some(next) = asked.length("next") {
-        // Where the one is high is known from readings round the turn alone.
-        let here = found_round.ok_or_else(|| asked.missing("at_1"))?;
-        let next_high = Angle::new::<degree>(asked.need("next_high")?);
-        // By the offset, not the total reading: an oval journal swings the indicator and runs true.
-        let apart = between(here, (next, next_high));
-        rows.push(("runs apart from the next", asked.fine_words(apart)));
+    if let Some(here) = found_round.filter(|_| beside) {
+        // By the offset, not the total reading: an oval journal swings the indicator and runs true. The line taken
+        // off, journal B lies on it.
+        let apart = match own {
+            Some(left) => 2.0 * left.offset,
+            None => between(here, journal(asked, "next", "next_high")?),
+        };
+        rows.push(("runs apart from journal B", asked.fine_words(apart)));
         let most = asked.length("between");
         if asked.judge(apart, None, most)?.refused {
             let words = "The two journals run too far apart: the shaft is bent between them.";
@@ -262,31 +278,35 @@ fn run_out(asked: &Asked<'_>) -> Result<Answer, Trouble> {
         }
     }
     let name = match own {
-        Some(_) => "off the line of the journals",
+        Some(_) => "total reading off the line of the journals",
         None => "total indicator reading",
     };
     Ok(Answer::of(name, asked.fine_figure(run), judged, rows))
 }
 
-fn high_words(high_at: Angle) -> String {
-    format!(
-        "{}° on from the first",
-        fixed(high_at.get::<degree>().round() % 360.0, 0)
-    )
+/// Where it is high; none of what lies on its centre: the angle would be that of its dust.
+fn seen_high(found: &RunOut) -> Option<String> {
+    let seen = found.offset >= Length::new::<millimeter>(SEEN_OFFSET_MM);
+    let high_at = found.high_at.get::<degree>().round() % 360.0;
+    seen.then(|| format!("{}° on from the first", fixed(high_at, 0)))
 }
 
-/// What is left of the run-out off the line through the journals on either side, where the one on the other side
-/// is told; none where the shaft turns on them.
-fn off_the_journals(asked: &Asked<'_>, here: Option<Swing>) -> Result<Option<Swing>, Trouble> {
-    let Some(before) = asked.length("before") else {
-        return Ok(None);
+/// A journal's total reading and its high spot; one that runs true is high nowhere.
+fn journal(asked: &Asked<'_>, total: &str, high: &str) -> Result<Swing, Trouble> {
+    let total = asked.need_length(total)?;
+    let high = match total > Length::new::<millimeter>(0.0) {
+        true => asked.need(high)?,
+        false => 0.0,
     };
-    let here = here.ok_or_else(|| asked.missing("at_1"))?;
-    let high = |id: &str| asked.need(id).map(Angle::new::<degree>);
+    Ok((total, Angle::new::<degree>(high)))
+}
+
+/// What is left of the readings off the line through the journals on either side.
+fn off_the_journals(asked: &Asked<'_>, readings: &[Length]) -> Result<RunOut, Trouble> {
     let journals = (
-        (before, high("before_high")?),
-        (asked.need_length("next")?, high("next_high")?),
+        journal(asked, "before", "before_high")?,
+        journal(asked, "next", "next_high")?,
     );
     let (at, span) = (asked.need_length("from_before")?, asked.need_length("span")?);
-    Ok(Some(off_line(here, at, journals, span)?))
+    Ok(off_line(readings, at, journals, span)?)
 }

@@ -14,7 +14,7 @@ mod springs;
 
 pub use answer::{Answer, Asked, Reckoned, Trouble};
 pub use field::{Field, Measure, Takes, in_inches};
-pub(in crate::job) use gears::RUN_OUT;
+pub(in crate::job) use gears::{FACE_OR_JOURNALS, OTHER_SIDE, RUN_OUT};
 pub use kept::{Given, MeasureBench};
 
 /// One calculation.

@@ -61,8 +61,8 @@ const OIL_H: [(CompoundClass, f64); 8] = [
     (CompoundClass::SemiDryingGasket, 2.0),
 ];
 
-/// The bead a silicone joint gets unless it says otherwise, mm; pressed into a smaller gap it is the edge that
-/// has to stand the oil, and a wider gap takes a bead as deep as itself (common practice, no source).
+/// The depth of edge that a silicone joint must have cured unless it says otherwise, mm: the depth of an open bead.
+/// A gap wider than that takes a bead as deep as itself (common practice, no source).
 const BEAD_MM: f64 = 2.5;
 
 impl CompoundClass {

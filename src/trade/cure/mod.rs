@@ -58,6 +58,12 @@ impl Milestone {
         }
     }
 
+    /// Its name on the clock, before a time and once it is reached, where it means less of what cures from outside
+    /// inwards: cured is the edge, the seal.
+    pub fn words_from_outside(self) -> Option<&'static str> {
+        (self == Self::FullCure).then_some("edge cured")
+    }
+
     /// What is said once it is reached.
     pub fn reached_words(self) -> &'static str {
         match self {
@@ -110,9 +116,10 @@ pub enum Chemistry {
     },
     /// By the air's moisture, from outside inwards.
     MoistureSilicone {
-        /// How far the moisture has to come: an open bead's depth. Between two metal faces it comes in from the
-        /// joint's edges, whatever the gap: then the depth of edge that must have cured, not half the width of
-        /// the land, whose middle touches nothing and follows later.
+        /// How far the moisture has to come: a bead's depth. Between two metal faces it comes in from the joint's
+        /// edges, at any gap: then the depth of edge that must have cured, the deeper the wider the gap (common
+        /// practice, no source). Every milestone goes by it, full cure too: the middle of a land wider than twice
+        /// this follows later, and no joint knows how wide its land is.
         #[serde(rename = "depth_mm", with = "stored::millimetres")]
         depth: Length,
     },
@@ -127,6 +134,18 @@ pub struct CureSpec {
     pub chemistry: Chemistry,
     /// The label's times, or typical ones.
     pub label: LabelTimes,
+}
+
+impl CureSpec {
+    /// Whether the humidity of the air has a say.
+    pub fn goes_by_humidity(&self) -> bool {
+        self.from_outside()
+    }
+
+    /// It cures from outside inwards, by a depth: what lies deeper follows later.
+    pub fn from_outside(&self) -> bool {
+        matches!(self.chemistry, Chemistry::MoistureSilicone { .. })
+    }
 }
 
 /// When a milestone is reached.

@@ -1,7 +1,7 @@
 //! The clock itself: label time used up, stretch by stretch, at the rate of each.
 
 use super::pace::{self, Pace};
-use super::{Chemistry, CureSpec, DoneAt, Milestone, NoCure, ShopHistory};
+use super::{CureSpec, DoneAt, Milestone, NoCure, ShopHistory};
 use crate::trade::moment::Moment;
 use crate::trade::quantity::Time;
 use uom::si::time::second;
@@ -47,11 +47,6 @@ impl CureSpec {
             latest: at(Pace::Slow)?,
             shop_unknown: shop.is_empty(),
         })
-    }
-
-    /// Whether the humidity of the air has a say.
-    pub fn goes_by_humidity(&self) -> bool {
-        matches!(self.chemistry, Chemistry::MoistureSilicone { .. })
     }
 
     /// The instant at which `needed_s` label seconds are used up.

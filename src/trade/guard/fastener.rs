@@ -37,23 +37,29 @@ pub(super) enum Law {
 }
 
 /// How far from its own torque a fastener that loads its thread little is still believed: by these
-/// factors, either way, it is noted and stopped.
+/// factors below and above it, it is noted and stopped.
 #[derive(Debug, Clone, Copy)]
 pub(super) struct Spread {
-    pub(super) noted: f64,
-    pub(super) stopped: f64,
+    pub(super) noted_below: f64,
+    pub(super) stopped_below: f64,
+    pub(super) noted_above: f64,
+    pub(super) stopped_above: f64,
 }
 
 /// The second squared is under eight, so that of two torques eight times apart never both pass.
 const CLOSE: Spread = Spread {
-    noted: 2.0,
-    stopped: 2.8,
+    noted_below: 2.0,
+    stopped_below: 2.8,
+    noted_above: 2.0,
+    stopped_above: 2.8,
 };
-/// From just run home to held firmly is ten times. The two multiplied stay under 8.85: what passes
-/// without a word, read as N·m for in·lb or with its point moved, is stopped.
-const WIDE: Spread = Spread {
-    noted: 2.7,
-    stopped: 3.25,
+/// From just run home to held firmly is ten times: wider downwards, for upwards a slip would pass. What passes without
+/// a word times `stopped_above` is under 8.85: in·lb typed as N·m is stopped. The firmest of tables are stopped too.
+const LIGHT: Spread = Spread {
+    noted_below: 3.15,
+    stopped_below: 3.25,
+    noted_above: 2.2,
+    stopped_above: 2.8,
 };
 
 impl Fastener {
@@ -101,6 +107,11 @@ impl Fastener {
         }
     }
 
+    /// Whether it is drilled through: what its class says of a solid bolt, it doesn't bear.
+    pub const fn is_hollow(self) -> bool {
+        matches!(self, Self::Banjo)
+    }
+
     /// The law of its torque.
     ///
     /// A seat seals by pull for each millimetre round it, so a plug's torque grows with the square of
@@ -123,7 +134,7 @@ impl Fastener {
     /// How far from that torque it is believed.
     pub(super) const fn spread(self) -> Spread {
         match self {
-            Self::Stud => WIDE,
+            Self::Stud => LIGHT,
             Self::NotTold
             | Self::Bolt
             | Self::Plug

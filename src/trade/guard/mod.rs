@@ -101,7 +101,8 @@ pub struct Judgement {
     pub too_high: bool,
     /// The pull it gives over the likely friction.
     pub preload: Preload,
-    /// That pull over the bolt's proof load, low and high; none while the class is unknown.
+    /// That pull over the bolt's proof load, low and high; none while the class is unknown, and none of a
+    /// hollow bolt, whose section nobody told.
     pub proof_share: Option<(f64, f64)>,
     /// That pull over the female thread's strip load, least and most; none while its material is
     /// unknown. Capped at a million where nothing holds the bolt.
@@ -229,10 +230,13 @@ fn judge_within(value: f64, unit: TorqueUnit, joint: &Joint, stage: Stage) -> Re
         verdict,
         too_high,
         preload,
-        proof_share: joint.strength.map(|class| {
-            let proof = proof_load(joint.thread, class);
-            (share(preload.low, proof), share(preload.high, proof))
-        }),
+        proof_share: joint
+            .strength
+            .filter(|_| !joint.fastener.is_hollow())
+            .map(|class| {
+                let proof = proof_load(joint.thread, class);
+                (share(preload.low, proof), share(preload.high, proof))
+            }),
         strip_share: joint
             .strip_load()
             .map(|(weak, strong)| (share(preload.low, strong), share(preload.high, weak))),
@@ -241,7 +245,18 @@ fn judge_within(value: f64, unit: TorqueUnit, joint: &Joint, stage: Stage) -> Re
         what_is_it: low && stage == Stage::Final && joint.fastener.is_not_told(),
         sentence: String::new(),
     };
-    judgement.sentence = words::sentence(&judgement, joint, stage, &limits);
+    // Until it had a name of its own a banjo bolt was planned as a plug.
+    let as_banjo = Joint {
+        fastener: Fastener::Banjo,
+        ..*joint
+    };
+    let banjo = joint.fastener == Fastener::Plug
+        && too_high
+        && window(&as_banjo).verdict(torque).0 == Verdict::Plausible;
+    judgement.sentence = match banjo {
+        true => words::banjo(&judgement, joint, stage, &limits),
+        false => words::sentence(&judgement, joint, stage, &limits),
+    };
     Ok(judgement)
 }
 

@@ -124,9 +124,11 @@ impl Window {
     }
 
     /// Where a cap came down below its own torque, its low end comes down with it.
-    fn with_low_end(mut self, Spread { noted, stopped }: Spread) -> Self {
-        self.low_below = smaller(self.low_below, self.high_above / (noted * noted));
-        self.absurd_below = smaller(self.absurd_below, self.low_below * (noted / stopped));
+    fn with_low_end(mut self, spread: Spread) -> Self {
+        let width = spread.noted_below * spread.noted_above;
+        self.low_below = smaller(self.low_below, self.high_above / width);
+        let stopped = spread.noted_below / spread.stopped_below;
+        self.absurd_below = smaller(self.absurd_below, self.low_below * stopped);
         self
     }
 
@@ -152,9 +154,11 @@ pub fn window(joint: &Joint) -> Window {
             share * assembly_torque(joint.thread, COMMON_CLASS, usual)
         }
     };
-    let spread @ Spread { noted, stopped } = joint.fastener.spread();
-    let limits = Window::new([own / stopped, own / noted, own * noted, own * stopped], own);
-    let limits = if joint.strength.is_some() {
+    let spread = joint.fastener.spread();
+    let below = (own / spread.stopped_below, own / spread.noted_below);
+    let above = (own * spread.noted_above, own * spread.stopped_above);
+    let limits = Window::new([below.0, below.1, above.0, above.1], own);
+    let limits = if joint.strength.is_some() && !joint.fastener.is_hollow() {
         limits.under(&bolt)
     } else {
         limits

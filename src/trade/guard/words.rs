@@ -10,7 +10,9 @@ pub(super) fn sentence(judged: &Judgement, joint: &Joint, stage: Stage, limits: 
         return said;
     }
     if judged.what_is_it {
-        return format!("{said} What is it? A plug, a stud driven in, a shaft nut is given less.");
+        return format!(
+            "{said} What is it? A plug, a banjo bolt, a stud driven in, a shaft nut is given less."
+        );
     }
     match (judged.readings.first(), judged.higher) {
         (Some(reading), _) => format!("{said} Did the manual say {}?", reading.text()),
@@ -20,6 +22,12 @@ pub(super) fn sentence(judged: &Judgement, joint: &Joint, stage: Stage, limits: 
         ),
         (None, None) => format!("{said} Check the manual's value, unit and thread."),
     }
+}
+
+/// Of a plug's torque that is too high, and right for a banjo bolt.
+pub(super) fn banjo(judged: &Judgement, joint: &Joint, stage: Stage, limits: &Window) -> String {
+    let said = said(judged, joint, stage, limits);
+    format!("{said} A banjo bolt is given more: if it is one, say so.")
 }
 
 fn said(judged: &Judgement, joint: &Joint, stage: Stage, limits: &Window) -> String {

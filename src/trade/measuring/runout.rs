@@ -26,6 +26,14 @@ pub struct RunOut {
     pub out_of_round: Option<Length>,
 }
 
+impl RunOut {
+    /// The total reading at most: what was read swings over all of it, out of round and all, and a few places may
+    /// miss the high spot that the fit sees.
+    pub fn most(&self) -> Length {
+        self.total.max(2.0 * self.offset)
+    }
+}
+
 /// Run-out of readings at equal steps round one turn, the first at 0, the last one step before the first again.
 ///
 /// First harmonic by least squares: a = 2/n·Σ r·cos θ, b = 2/n·Σ r·sin θ, offset √(a² + b²), high spot at
@@ -90,22 +98,24 @@ pub fn between(one: Swing, other: Swing) -> Length {
     mm((one.0 - other.0).hypot(one.1 - other.1))
 }
 
-/// How far a place runs off the line through two journals that run out themselves: on centres or in a chuck, where
-/// the shaft's own line does not turn true. `at` is the place's way from the first journal towards the second,
-/// below zero or over `span` where it lies outside them; `span` the way from the one to the other.
+/// What readings round one turn say once the line through two journals that run out themselves is taken off each
+/// at its angle: on centres or in a chuck, where the shaft's own line does not turn true. What is not round stays.
+/// The journals' high spots from the first reading on; `at` is the place's way from the first journal towards the
+/// second, below zero or over `span` where it lies outside them; `span` the way from the one to the other.
 ///
-/// e(x) − \[e₁ + (e₂ − e₁)·x/span\], vectors (run-out to a common axis A–B, as ISO 1101 tells it, from memory). A
-/// high spot of what runs true means nothing.
+/// r(θ) less half of \[e₁ + (e₂ − e₁)·at/span\] along θ, vectors (run-out to a common axis A–B, as ISO 1101 tells
+/// it, from memory). A high spot of what runs true means nothing.
 ///
 /// # Errors
-/// A span that is not above zero, a place absurdly far off, an absurd reading.
+/// Fewer than three readings, a span that is not above zero, a place absurdly far off, an absurd reading.
 pub fn off_line(
-    place: Swing,
+    readings: &[Length],
     at: Length,
     (first, second): (Swing, Swing),
     span: Length,
-) -> Result<Swing, MeasuringError> {
-    for (total, _) in [place, first, second] {
+) -> Result<RunOut, MeasuringError> {
+    let all = readings_mm(readings, 3)?;
+    for (total, _) in [first, second] {
         reading_mm(total)?;
     }
     let span = size_mm(span).map_err(|_| MeasuringError::Base)?;
@@ -114,11 +124,16 @@ pub fn off_line(
         return Err(MeasuringError::Size);
     }
     let share = way / span;
-    let (here, first, second) = (parts_mm(place), parts_mm(first), parts_mm(second));
-    let off = |here: f64, first: f64, second: f64| here - (first + (second - first) * share);
-    let (x, y) = (off(here.0, first.0, second.0), off(here.1, first.1, second.1));
-    let high = Angle::new::<radian>(y.atan2(x).rem_euclid(2.0 * PI));
-    Ok((mm(x.hypot(y)), high))
+    let (first, second) = (parts_mm(first), parts_mm(second));
+    let line = |first: f64, second: f64| first + (second - first) * share;
+    let (x, y) = (line(first.0, second.0), line(first.1, second.1));
+    let step = 2.0 * PI / all.len() as f64;
+    let left = |(turned, read): (usize, &f64)| {
+        let (sin, cos) = (step * turned as f64).sin_cos();
+        mm(read - (x * cos + y * sin) / 2.0)
+    };
+    let left: Vec<Length> = all.iter().enumerate().map(left).collect();
+    round_one_turn(&left)
 }
 
 /// No shaft is longer.

@@ -1,4 +1,4 @@
-//! Published torques by thread, for the slip guard and the preload checks: one file a table, its
+//! Published torques by thread, and remembered ones, for the slip guard and the preload checks: one file a table, its
 //! source in its first lines. A line is: thread, value, unit, class, condition, material (of the
 //! female thread), and what it is where that is no bolt; from the class on each may be empty.
 
@@ -14,7 +14,7 @@ macro_rules! tables {
 }
 
 /// Tables the guard's limits were set on, by rule; none was fitted row by row.
-pub const SEEN: [(&str, &str); 13] = tables![
+pub const SEEN: [(&str, &str); 9] = tables![
     "FAA AC 43.13-1B" "faa_ac43_13_1b.csv"
     "VDI 2230 fine" "vdi_2230_fine.csv"
     "works standard" "works_standard.csv"
@@ -24,6 +24,11 @@ pub const SEEN: [(&str, &str); 13] = tables![
     "engine maker" "engine_maker.csv"
     "TM 5-3810-294-34" "tm_5_3810_294_34.csv"
     "TM 55-1730-229-12" "tm_55_1730_229_12.csv"
+];
+
+/// Tables from memory, no copy at hand: the limits of what is no bolt were set on them too. Nobody can look them up,
+/// so that they stand apart from the published ones.
+pub const REMEMBERED: [(&str, &str); 4] = tables![
     "ISO 6149, from memory" "iso_6149_memory.csv"
     "banjo bolts, from memory" "banjo_bolts_memory.csv"
     "studs, from memory" "studs_memory.csv"
@@ -42,7 +47,7 @@ pub const HELD_OUT: [(&str, &str); 8] = tables![
     "LSU AgCenter" "lsu_spark_plugs.csv"
 ];
 
-/// One published torque.
+/// One torque of a table.
 #[derive(Debug, Clone, Copy)]
 pub struct Pair {
     pub thread: Thread,
@@ -72,10 +77,17 @@ pub fn pairs(tables: &[(&'static str, &'static str)]) -> Vec<Pair> {
         .collect()
 }
 
-/// Every pair of every table.
-pub fn all() -> Vec<Pair> {
+/// Every pair of every published table.
+pub fn published() -> Vec<Pair> {
     let mut found = pairs(&SEEN);
     found.extend(pairs(&HELD_OUT));
+    found
+}
+
+/// Those and the remembered ones.
+pub fn all() -> Vec<Pair> {
+    let mut found = published();
+    found.extend(pairs(&REMEMBERED));
     found
 }
 

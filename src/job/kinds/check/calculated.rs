@@ -8,8 +8,8 @@ use super::how::{Fed, How, Worked};
 use super::limit::{Limit, Pair};
 use crate::job::id::ReadingId;
 use crate::job::measuring::{
-    Answer, AsReading, Calculation, Field, Given, Measure, MeasureBench, RUN_OUT, Takes, Trouble,
-    as_reading_of, in_inches,
+    Answer, AsReading, Calculation, FACE_OR_JOURNALS, Field, Given, Measure, MeasureBench, OTHER_SIDE,
+    RUN_OUT, Takes, Trouble, as_reading_of, in_inches,
 };
 use crate::job::reading::Verdict;
 use crate::job::text_form::thread;
@@ -119,6 +119,10 @@ pub fn wrong(readings: &[Limit], limit: &Limit) -> Option<String> {
         let twice = field.map(|field| format!("“{}” is fed twice: take one out.", field.name));
         twice.or_else(|| fed_wrong(readings, limit, calculation, fed))
     };
+    let on_centres = |fed: &Fed| calculation.id == RUN_OUT.id && OTHER_SIDE.contains(&fed.field.as_str());
+    if limit.per.is_some() && worked.fed.iter().any(on_centres) {
+        return Some(format!("“{}”: {FACE_OR_JOURNALS}", limit.name));
+    }
     worked.fed.iter().enumerate().find_map(wrong)
 }
 
