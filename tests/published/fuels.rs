@@ -53,6 +53,28 @@ fn oil_stirred_into_petrol_makes_no_oil_of_it() {
         "gas mix 50:1",
         "petrol engine oil mixed 50:1 with petrol",
         "diesel engine oil thinned with petrol",
+        "petrol (two-stroke engine oil)",
+        "petrol (engine oil 4 %)",
+        "petrol - motor oil 40 ml",
+        "petrol; engine oil",
+        "petrol. Motor oil",
+        "petrol – engine oil",
+        "regular gas with two-stroke oil",
+        "unleaded gas and oil",
+        "pump gas and oil",
+        "chainsaw gas and oil",
+        "2-stroke gas and oil",
+        "oil in the gas",
+        "gas containing oil",
+        "gas w/ oil",
+        "saw gas 50:1",
+        "gas premix",
+        "premix",
+        "petroil",
+        "2T mix 1:25",
+        "twostroke mix",
+        "mix 1:25",
+        "50 parts petrol engine oil 1 part",
     ] {
         assert_eq!(fuel_named(mix).map(|fuel| fuel.name), Some("petrol"), "{mix}");
     }
@@ -62,6 +84,7 @@ fn oil_stirred_into_petrol_makes_no_oil_of_it() {
         ("gas-oil", "diesel"),
         ("gasoil", "diesel"),
         ("biodiesel", "diesel"),
+        ("diesel (engine oil 10 %)", "diesel"),
         ("castor oil thinned with methanol, model engines", "methanol"),
         ("paraffin to degrease parts", "kerosene"),
     ] {
@@ -99,6 +122,9 @@ fn oil_named_after_an_engine_or_a_pump_is_no_fuel() {
         "nitrogen gas and oil",
         "oil for gas and steam turbines",
         "premixed coolant 50:50",
+        "coolant mix 1:25",
+        "gear oil, 2.5 l",
+        "petrol engine oil (10W-40), 1.8 l",
         "oil for two-stroke and four-stroke petrol engines",
         "diesel injector oil",
         "synthetic blend oil for petrol engines",
@@ -110,6 +136,8 @@ fn oil_named_after_an_engine_or_a_pump_is_no_fuel() {
 
 const FUELS: [&str; 6] = ["petrol", "Gasoline", "diesel", "kerosene", "methanol", "fuel"];
 const SIGNS: [&str; 6] = ["/", " + ", " & ", " and ", " with ", " plus "];
+/// They part as well: "oil, petrol engines" is oil.
+const PARTED: [&str; 5] = [", ", "; ", " – ", " - ", " ("];
 const OILS: [&str; 6] = [
     "oil",
     "engine oil",
@@ -127,13 +155,19 @@ const ENGINES: [&str; 5] = ["engines", "motors", "cars", "vehicles", "petrol eng
 /// two kinds of engine is none.
 #[test]
 fn a_mix_is_fuel_whatever_it_is_for_and_engine_oil_is_not() {
+    for (sign, oil, fuel) in PARTED
+        .into_iter()
+        .flat_map(|sign| OILS.map(|oil| (sign, oil)))
+        .flat_map(|(sign, oil)| FUELS.map(|fuel| (sign, oil, fuel)))
+    {
+        for mix in [format!("{fuel}{sign}{oil}"), format!("{oil}{sign}{fuel}")] {
+            assert!(fuel_named(&mix).is_some(), "{mix}");
+        }
+    }
     for sign in SIGNS {
         for oil in OILS {
             for fuel in FUELS {
-                for mix in [
-                    format!("{fuel}{sep}{oil}", sep = sign),
-                    format!("{oil}{sign}{fuel}"),
-                ] {
+                for mix in [format!("{fuel}{sign}{oil}"), format!("{oil}{sign}{fuel}")] {
                     assert!(fuel_named(&mix).is_some(), "{mix}");
                     for engines in ENGINES {
                         for mix in [

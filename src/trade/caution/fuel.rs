@@ -16,7 +16,7 @@ pub struct Fuel {
 pub static FUELS: [Fuel; 5] = [
     Fuel {
         name: "petrol",
-        words: &["petrol", "gasoline"],
+        words: &["petrol", "gasoline", "petroil"],
         flash_celsius: -43.0,
     },
     Fuel {
@@ -36,7 +36,7 @@ pub static FUELS: [Fuel; 5] = [
     },
     Fuel {
         name: "diesel",
-        words: &["diesel"],
+        words: &["diesel", "gasoil"],
         flash_celsius: 52.0,
     },
 ];
@@ -51,31 +51,34 @@ pub fn any_fuel() -> &'static Fuel {
 /// often.
 pub fn fuel_named(words: &str) -> Option<&'static Fuel> {
     let words = Words::of(words);
-    let burnt: Vec<usize> = (0..words.0.len()).filter(|at| words.burns(*at)).collect();
-    let two_stroke = words.two_stroke() && (words.mixed() || !words.oily() && words.in_parts());
-    let unnamed = two_stroke || words.any_begins("premix") && words.lean();
-    let only_kinds = words.oily() && burnt.iter().all(|at| words.kind_of_engine(*at));
-    if !unnamed && (burnt.is_empty() || only_kinds) {
+    let named: Vec<usize> = (0..words.0.len())
+        .filter(|at| words.fuel(*at) || words.petrol_by_gas(*at))
+        .collect();
+    let only_for_engines = words.oily() && named.iter().all(|at| words.kind_of_engine(*at));
+    let unnamed = words.two_stroke_mix();
+    if !unnamed && (named.is_empty() || only_for_engines) {
         return None;
     }
-    // Without a mix "gas oil" is of diesel's kin.
-    let gas_oil = burnt.iter().all(|at| words.gas_oil(*at)) && !words.thinned();
-    let gas = burnt.iter().any(|at| words.is(*at, &["gas", "gasoil"]));
-    let by_name = FUELS.iter().find(|fuel| match fuel.name {
-        "petrol" => words.names(fuel) || unnamed || gas && !gas_oil,
-        "diesel" => words.names(fuel) || gas_oil,
-        _ => words.names(fuel),
-    });
+    // What a two-stroke burns is petrol whatever it is called: "gas oil", of diesel's kin, is not for it.
+    let gasoil = words.any(&["gasoil"]) && (words.two_stroke() || words.thinned());
+    if unnamed || gasoil || named.iter().any(|at| words.is(*at, &["gas"])) {
+        return Some(any_fuel());
+    }
+    let by_name = FUELS
+        .iter()
+        .find(|fuel| words.0.iter().any(|word| fuel.is_in(word)));
     by_name.or_else(|| Some(any_fuel()))
 }
 
-/// A fluid's name in small letters, word by word; signs that join two words are "and", a comma and a colon are
-/// words of their own.
-struct Words(Vec<String>);
+impl Fuel {
+    fn is_in(&self, word: &str) -> bool {
+        self.words.iter().any(|name| word.contains(name))
+    }
+}
 
 const OILS: [&str; 4] = ["oil", "oils", "grease", "greases"];
 
-/// What stands between two things of a list.
+/// What parts or joins two things of a list.
 const LISTED: [&str; 3] = [",", "and", "or"];
 
 /// Puts two fluids together, where "and" may list engines.
@@ -86,7 +89,8 @@ const KINDS: [&str; 10] = [
     "gas", "lpg", "cng", "natural", "dual", "hybrid", "electric", "turbo", "steam", "wankel",
 ];
 
-/// Kinds that a comma or an "and" before them parts from the fuel: "petrol, two-stroke engine oil" is a mix.
+/// How an engine works: a kind too, but after a comma or an "and" it begins the oil: "petrol, two-stroke engine
+/// oil" is a mix.
 const STROKES: [&str; 6] = ["two", "four", "2", "4", "stroke", "cycle"];
 
 /// What an oil or a grease is for.
@@ -110,15 +114,46 @@ const ENGINES: [&str; 14] = [
 /// What a grease withstands.
 const PROOF: [&str; 2] = ["resistant", "proof"];
 
+/// Gas that is no petrol, by the word before it, and what works by gas, by the word behind.
+const OTHER_GAS: [&str; 7] = [
+    "exhaust",
+    "nitrogen",
+    "natural",
+    "inert",
+    "shielding",
+    "lpg",
+    "for",
+];
+const BY_GAS: [&str; 8] = [
+    "shock", "shocks", "strut", "struts", "spring", "springs", "valve", "valves",
+];
+
 /// How the words begin that say that one fluid is in the other.
 const THINNED: [&str; 6] = ["mix", "premix", "dilut", "thinn", "dissolv", "stir"];
 
+/// Mixed too, but nothing that burns.
+const WATERY: [&str; 5] = ["coolant", "antifreeze", "water", "cleaner", "soap"];
+
+/// Fewer parts to one are no two-stroke's mix: a share of a litre, a cleaner.
+const LEAST_PARTS: u32 = 8;
+
+/// A fluid's name in small letters, word by word; what joins two words is "and", what parts them a comma, a colon
+/// is a word of its own, and "gas oil" is one.
+struct Words(Vec<String>);
+
 impl Words {
     fn of(text: &str) -> Self {
-        let mut apart = text.to_ascii_lowercase();
-        for (sign, word) in [("/", "and"), ("+", "and"), ("&", "and"), (",", ","), (":", ":")] {
-            apart = apart.replace(sign, &format!(" {word} "));
+        let mut apart = format!("{} ", text.to_ascii_lowercase());
+        for sign in [" - ", ". ", "(", ")", ";", "–", "—", "|", ","] {
+            apart = apart.replace(sign, " , ");
         }
+        for sign in ["/", "+", "&"] {
+            apart = apart.replace(sign, " and ");
+        }
+        let apart = apart
+            .replace(':', " : ")
+            .replace("gas oil", "gasoil")
+            .replace("gas-oil", "gasoil");
         let words = apart.split(|one: char| !(one.is_alphanumeric() || one == ',' || one == ':'));
         Self(words.filter(|word| !word.is_empty()).map(str::to_owned).collect())
     }
@@ -135,64 +170,52 @@ impl Words {
         at.checked_sub(1).is_some_and(|before| self.is(before, of))
     }
 
-    fn any_begins(&self, with: &str) -> bool {
-        self.0.iter().any(|word| word.starts_with(with))
-    }
-
-    fn names(&self, fuel: &Fuel) -> bool {
-        let names = |word: &String| fuel.words.iter().any(|name| word.contains(name));
-        self.0.iter().any(names)
+    fn any(&self, of: &[&str]) -> bool {
+        (0..self.0.len()).any(|at| self.is(at, of))
     }
 
     fn fuel(&self, at: usize) -> bool {
-        let names = |word: &str| {
-            word.contains("fuel")
-                || FUELS
-                    .iter()
-                    .any(|fuel| fuel.words.iter().any(|name| word.contains(name)))
-        };
-        self.word(at).is_some_and(names)
+        let named = |word: &str| word.contains("fuel") || FUELS.iter().any(|fuel| fuel.is_in(word));
+        self.word(at).is_some_and(named)
     }
 
-    /// "gas oil" is of diesel's kin.
-    fn gas_oil(&self, at: usize) -> bool {
-        self.is(at, &["gasoil"]) || self.is(at, &["gas"]) && self.is(at + 1, &["oil"])
-    }
-
-    /// Something that lubricates; "fuel oil" and "gas oil" are burnt.
+    /// Something that lubricates; "fuel oil" is burnt.
     fn oily(&self) -> bool {
-        (0..self.0.len()).any(|at| self.is(at, &OILS) && !self.before(at, &["fuel", "gas"]))
+        (0..self.0.len()).any(|at| self.is(at, &OILS) && !self.before(at, &["fuel"]))
     }
 
-    /// A fuel, or gas where it means petrol: mixed with something, or alone beside an oil.
-    fn burns(&self, at: usize) -> bool {
-        if self.fuel(at) || self.gas_oil(at) {
-            return true;
-        }
-        let joined = |of: Option<&str>| {
-            of.is_none_or(|word| [&LISTED[..], &ADDED[..], &["for"]].concat().contains(&word))
-        };
-        let alone =
-            joined(self.word(at + 1)) && joined(at.checked_sub(1).and_then(|before| self.word(before)));
-        let petrol = match self.oily() {
-            true => self.thinned() || alone,
-            false => self.mixed() && self.in_parts(),
-        };
-        self.is(at, &["gas"]) && petrol && !self.before(at, &["for"])
+    /// What petrol is called too, where an oil or a two-stroke's parts stand beside it.
+    fn petrol_by_gas(&self, at: usize) -> bool {
+        let other = self.before(at, &OTHER_GAS) || self.is(at + 1, &BY_GAS);
+        self.is(at, &["gas"]) && !other && (self.oily() || self.lean() || self.two_stroke())
     }
 
     fn two_stroke(&self) -> bool {
-        (0..self.0.len()).any(|at| self.is(at, &["two", "2"]) && self.is(at + 1, &["stroke", "cycle"]))
+        let told = |at: usize| self.is(at, &["two", "2"]) && self.is(at + 1, &["stroke", "cycle"]);
+        self.any(&["2t", "2stroke", "twostroke"]) || (0..self.0.len()).any(told)
+    }
+
+    /// Petrol, though nobody says so: "two-stroke mix", "2-stroke 50:1", "premix", "mix 1:25"; "two-stroke oil" is
+    /// oil.
+    fn two_stroke_mix(&self) -> bool {
+        let premix = self.0.iter().any(|word| word.starts_with("premix"));
+        let told = match self.two_stroke() {
+            true => self.mixed() || self.in_parts() && !self.oily(),
+            false => premix || self.mixed() && self.lean() && !self.oily(),
+        };
+        told && !self.any(&WATERY)
     }
 
     fn mixed(&self) -> bool {
-        THINNED.iter().any(|begin| self.any_begins(begin))
+        let told = |word: &String| THINNED.iter().any(|begin| word.starts_with(begin));
+        self.0.iter().any(told)
     }
 
-    /// "50:1", "1 to 25", "50/1".
+    /// "50:1", "1 to 25", "50/1", "50 parts".
     fn in_parts(&self) -> bool {
         let told = |at: usize| self.is(at + 1, &[":"]) && self.parts(at).is_some();
-        (0..self.0.len()).any(told) || self.lean()
+        let counted = |at: usize| self.number(at).is_some() && self.is(at + 1, &["part", "parts"]);
+        (0..self.0.len()).any(|at| told(at) || counted(at)) || self.lean()
     }
 
     /// Many parts to one, as two-strokes burn it.
@@ -201,10 +224,13 @@ impl Words {
         (0..self.0.len()).any(|at| self.parts(at).is_some_and(lean))
     }
 
+    fn number(&self, at: usize) -> Option<u32> {
+        self.word(at)?.parse().ok()
+    }
+
     /// Two numbers with what parts or joins them between.
     fn parts(&self, at: usize) -> Option<(u32, u32)> {
-        let number = |at: usize| self.word(at)?.parse().ok();
-        let both = number(at).zip(number(at + 2));
+        let both = self.number(at).zip(self.number(at + 2));
         both.filter(|_| self.is(at + 1, &[":", "to", "and"]))
     }
 
@@ -230,14 +256,12 @@ impl Words {
         let listed = |before: usize| {
             kind(before) || self.is(before, &["stroke", "cycle"]) || self.is(before, &ENGINES)
         };
-        let joined = self.before(at, &ADDED)
-            || self.before(at, &LISTED[1..]) && !at.checked_sub(2).is_some_and(listed);
-        self.is(end, &PROOF) || self.is(end, &ENGINES) && !joined && !self.thinned()
+        let other_before = !at.checked_sub(2).is_some_and(listed);
+        let joined = self.before(at, &ADDED) || self.before(at, &["and", "or"]) && other_before;
+        let for_engines = self.is(end, &ENGINES) && !joined && !self.thinned();
+        for_engines || self.is(end, &PROOF)
     }
 }
-
-/// Less than so many parts to one is no fuel for a two-stroke: a share of a litre, or a date.
-const LEAST_PARTS: u32 = 8;
 
 /// Whether that word stands in a text, in capitals or not; the word is of ASCII letters.
 pub fn names(text: &str, word: &str) -> bool {
