@@ -1,5 +1,6 @@
 //! A shut step: what it waits for, until when, and the way to open it by hand.
 
+use super::lane::touch_above;
 use crate::bench::{Bench, Intent};
 use crate::job::clock::ClockId;
 use crate::job::gate::{Wait, blocking, opens_at};
@@ -18,9 +19,9 @@ pub fn shut(step: StoredValue<Step>) -> AnyView {
     let blocks = text(move || {
         waits.with(|waits| blocking(waits).map_or(String::new(), |wait| wait_words(bench, wait)))
     });
-    let more = text(move || match waits.with(Vec::len) {
-        0 | 1 => String::new(),
-        all => format!("and {} more, behind ›", all - 1),
+    let more = piece(move || match waits.with(Vec::len) {
+        0 | 1 => ().into_any(),
+        all => touch_above(format!("and {} more", all - 1)),
     });
     let warmth = text(move || warmth(bench, &waits.get()).unwrap_or_default());
     // The cure that ends last, on its own scale: behind the words, which go first where there is little room.

@@ -113,6 +113,18 @@ pub fn whole(
     stopped: Memo<bool>,
     open: RwSignal<bool>,
 ) -> AnyView {
+/// Words that lead to what is behind the lane.
+pub fn touch_above(words: impl IntoView) -> AnyView {
+    view! {
+        {words}
+        ": touch "
+        <span aria-hidden="true">"›"</span>
+        <span class="unseen">"“all”"</span>
+        " above"
+    }
+    .into_any()
+}
+
     let (id, title, notes) = step.with_value(|step| (step.id, step.title.clone(), step.notes.clone()));
     let shut = move || open.set(false);
     let work = (!stopped.get_untracked()).then(|| whole_work(step));
