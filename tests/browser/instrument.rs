@@ -436,6 +436,30 @@ const IN_HEAD: &str = "
     return wrong;";
 
 #[test]
+fn larger_text_cuts_neither_title_nor_lane() {
+    story("instrument-larger", Screen::UPRIGHT, async |page| {
+        let mut wrong = Vec::new();
+        page.open_at("#step/16").await?;
+        page.see(button(has(" 1 of 16, pass 1"))).await?;
+        // A rem of 18 px, a quarter larger.
+        let larger = "document.documentElement.style.fontSize = '22.5px'";
+        page.script(larger, Value::Null).await?;
+        let (title, short) = ("Bearing retainer screws", "exhaust gas; engine tied down");
+        for phone in PHONES {
+            page.turn(phone).await?;
+            let head = page.script(IN_HEAD, json!([title, widths(title)])).await?;
+            let lane = json!(["STOP", true, short, 4 + widths(short), "+2"]);
+            let lane = page.script(IN_LANE, lane).await?;
+            for one in [head, lane].iter().filter_map(Value::as_array).flatten() {
+                wrong.push(format!("{} × {}: {one}", phone.width, phone.height));
+            }
+        }
+        assert!(wrong.is_empty(), "{}", wrong.join("\n  "));
+        Ok(())
+    });
+}
+
+#[test]
 fn a_title_stands_whole_with_its_count() {
     story("instrument-title", Screen::UPRIGHT, async |page| {
         let mut wrong = Vec::new();
