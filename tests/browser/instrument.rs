@@ -3,7 +3,7 @@
 
 use super::harness::*;
 use super::told_apart::faint;
-use super::work::acknowledge;
+use super::work::{acknowledge, sheet, whole};
 use serde_json::{Value, json};
 
 /// The sizes that nothing on the bench scrolls at.
@@ -81,6 +81,7 @@ const WRONG: &str = "
         const letters = +holder.closest('[style*=letters]')?.style.getPropertyValue('--letters');
         if (holder.closest('h1') && letters > 17) return 20;
         if (holder.closest('.doubt') && letters > 40) return 20;
+        if (holder.closest('.wrench-line.adapted')) return 20;
         if (holder.closest('.lane')) return letters > 20 ? 20 : small ? 22 : needed;
         if (holder.closest('.caution.stop') && letters > 160) return 22;
         return wide > high && high < 560 && holder.closest('.wrench-line') ? small ? 20 : 22 : needed;
@@ -479,12 +480,14 @@ fn a_title_stands_whole_with_its_count() {
     });
 }
 
-/// Puts a wrench on the key, its number allowing for an adapter or not; what but its name is cut.
+/// Puts a wrench on the key, if one is given, its number allowing for an adapter or not; what but its name is cut.
 const ON_KEY: &str = "
     const key = document.querySelector('.wrench-line'), parts = [...key.children];
-    const [name, adapter, range] = arguments[0], wrong = [];
-    key.className = 'wrench-line' + (adapter ? ' adapted' : '');
-    [name, adapter, range].forEach((words, at) => { parts[at].innerText = words; });
+    const words = arguments[0], wrong = [];
+    if (words) {
+        key.className = 'wrench-line' + (words[1] ? ' adapted' : '');
+        words.forEach((word, at) => { parts[at].innerText = word; });
+    }
     const box = key.getBoundingClientRect();
     for (const part of parts.slice(1)) {
         const own = part.getBoundingClientRect();
@@ -493,6 +496,35 @@ const ON_KEY: &str = "
     }
     if (parseFloat(getComputedStyle(parts[2]).fontSize) < 20) wrong.push(getComputedStyle(parts[2]).fontSize);
     return wrong;";
+
+#[test]
+fn an_adapter_that_is_on_is_said_on_the_key() {
+    story("instrument-adapter", Screen::UPRIGHT, async |page| {
+        page.open_at("#step/18").await?;
+        page.tap(button(has("Use Large"))).await?;
+        whole(page).await?;
+        page.tap(button(has("on Torque"))).await?;
+        sheet(page, "extras").await?;
+        page.tap(button("put one on")).await?;
+        page.enter("E, drive to bolt", &["1", "0", "0"]).await?;
+        page.open_at("#step/18").await?;
+        page.see(button(has("+ adapter"))).await?;
+        let mut wrong = Vec::new();
+        for phone in PHONES {
+            page.turn(phone).await?;
+            for script in [ON_KEY, WRONG] {
+                let found = page.script(script, Value::Null).await?;
+                for one in found.as_array().into_iter().flatten() {
+                    wrong.push(format!("{} × {}: {one}", phone.width, phone.height));
+                }
+            }
+            let shown = "return document.querySelector('.wrench-line.adapted > :nth-child(2)').innerText";
+            assert_eq!(page.script(shown, Value::Null).await?, json!("+ adapter"));
+        }
+        assert!(wrong.is_empty(), "{}", wrong.join("\n  "));
+        Ok(())
+    });
+}
 
 #[test]
 fn a_wrenchs_range_and_adapter_stand_whole() {
