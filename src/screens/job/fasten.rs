@@ -103,7 +103,7 @@ pub fn tally_stage(step: StoredValue<Step>) -> AnyView {
         match kept.with_value(|fasten| doubt(fasten, place.get(), answer.get().as_ref())) {
             Some((stop, words)) => {
                 // It shrinks to its lines: the manual's likely reading stands at its end.
-                let letters = super::widths(&words).to_string();
+                let letters = crate::parts::line::widths(&words).to_string();
                 view! { <p class="doubt" class:stop=stop role="alert" style=("--letters", letters)>{words}</p> }.into_any()
             }
             None => ().into_any(),

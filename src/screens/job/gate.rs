@@ -1,12 +1,12 @@
 //! A shut step: what it waits for, until when, and the way to open it by hand.
 
-use super::lane::touch_above;
 use crate::bench::{Bench, Intent};
 use crate::job::clock::ClockId;
 use crate::job::gate::{Wait, blocking, opens_at};
 use crate::job::sheet::Step;
 use crate::parts::clock_bar::{cure_scale, warmth_note};
 use crate::parts::dynamic::{each, memo, piece, press, text, when as shown_when};
+use crate::parts::line::touch_above;
 use crate::parts::plate::{Plate, how_sheet};
 use crate::parts::when::{span, up, when};
 use leptos::prelude::*;

@@ -3,13 +3,14 @@
 
 use super::far::spoken;
 use super::next::{open_before, open_row, title};
-use super::{gate, more, parts, skin, whole_work, widths};
+use super::{gate, more, parts, skin, whole_work};
 use crate::bench::Bench;
 use crate::device::voice;
 use crate::job::sheet::Step;
 use crate::job::situation::to_show;
 use crate::parts::caution_card::caution_list;
 use crate::parts::dynamic::{memo, press, text};
+use crate::parts::line::widths;
 use crate::parts::sheet::sheet;
 use crate::trade::caution::{Caution, Level};
 use leptos::prelude::*;
@@ -111,18 +112,6 @@ pub fn Lane(
             {speaker}
         </div>
     }
-}
-
-/// Words that lead to what is behind the lane.
-pub fn touch_above(words: impl IntoView) -> AnyView {
-    view! {
-        {words}
-        ": touch "
-        <span aria-hidden="true">"›"</span>
-        <span class="unseen">"“all”"</span>
-        " above"
-    }
-    .into_any()
 }
 
 /// All of the step, as a sheet over it.

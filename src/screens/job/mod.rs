@@ -103,12 +103,6 @@ fn whole_work(kept: StoredValue<Step>) -> AnyView {
     })
 }
 
-/// How many small letters' width a text has: a capital is a quarter wider, and so may be what is not ASCII.
-fn widths(text: &str) -> usize {
-    let wide = text.chars().filter(|c| c.is_ascii_uppercase() || !c.is_ascii());
-    text.chars().count() + wide.count() / 4
-}
-
 /// A title of so many characters stands on one line of the head.
 const SHORT_TITLE: usize = 17;
 
@@ -117,7 +111,7 @@ fn StepHead(step: StoredValue<Step>) -> impl IntoView {
     let bench = Bench::here();
     let (id, title, word) = step.with_value(|step| (step.id, step.title.clone(), step.work.word()));
     // It shrinks to its lines: the head is as high on every step.
-    let letters = widths(&title);
+    let letters = crate::parts::line::widths(&title);
     let long = letters > SHORT_TITLE;
     let neighbour = move |by: isize| {
         bench.sheet.with(|sheet| {

@@ -1,7 +1,7 @@
 //! The one reading or answer that a step asks for now, large; and what was found, with what settles it.
 
 use super::said::say;
-use super::{ReadingOpen, accept, check, gauge, lane, lengths, run, said, select};
+use super::{ReadingOpen, accept, check, gauge, lengths, run, said, select};
 use crate::bench::Bench;
 use crate::job::kinds::Work;
 use crate::job::reading::{Fact, What};
@@ -100,7 +100,7 @@ pub fn found(step: StoredValue<Step>, what: What) -> AnyView {
     }
     view! {
         <div class="asking">{accept::accept(id, what)}</div>
-        <p class="quiet">{lane::touch_above("Or do it again")}</p>
+        <p class="quiet">{crate::parts::line::touch_above("Or do it again")}</p>
     }
     .into_any()
 }
