@@ -19,6 +19,7 @@ pub mod hand_over;
 pub mod keypad;
 pub mod keys;
 pub mod lift;
+pub mod line;
 pub mod not_together;
 pub mod number_field;
 pub mod picker;

@@ -8,7 +8,9 @@ use super::thimble::thimble;
 use crate::bench::Bench;
 use crate::job::answer::TorqueAnswer;
 use crate::job::scale::{ruler, thimble_scale};
+use crate::job::settings::Settings;
 use crate::trade::quantity::shortest;
+use crate::trade::wrench::Wrench;
 use leptos::prelude::*;
 
 /// The plate of a torque: what to set, on which wrench, how it rounds.
@@ -145,8 +147,8 @@ pub fn WrenchRow(
     let tiles: Piece = piece(move || {
         bench.settings.with(|settings| {
             let in_hand = settings.in_hand;
-            let tile = |(at, wrench): (usize, &crate::trade::wrench::Wrench)| {
-                let range = format!("{}–{} {}", shortest(wrench.min), shortest(wrench.max), wrench.unit.symbol());
+            let tile = |(at, wrench): (usize, &Wrench)| {
+                let range = range_words(wrench);
                 view! {
                     <button role="radio" aria-checked=(at == in_hand).to_string() on:click=press(move || take(at))>
                         <span>{wrench.name.clone()}</span>
@@ -165,6 +167,16 @@ pub fn WrenchRow(
     }
 }
 
+/// The ends of a wrench's scale, in its unit.
+fn range_words(wrench: &Wrench) -> String {
+    format!(
+        "{}–{} {}",
+        shortest(wrench.min),
+        shortest(wrench.max),
+        wrench.unit.symbol()
+    )
+}
+
 /// The wrench in the hand and its range, as a key that opens the others.
 #[component]
 pub fn WrenchLine(
@@ -174,19 +186,28 @@ pub fn WrenchLine(
 ) -> impl IntoView {
     let bench = Bench::here();
     let open = RwSignal::new(false);
-    let in_hand = text(move || {
-        bench.settings.with(|s| {
-            s.wrench().map_or("any wrench".to_owned(), |wrench| {
-                let adapter = if adapted.get() { " + adapter" } else { "" };
-                format!(
-                    "{} {}–{} {}{adapter}",
-                    wrench.name,
-                    shortest(wrench.min),
-                    shortest(wrench.max),
-                    wrench.unit.symbol()
-                )
-            })
-        })
+    let name = text(move || {
+        let wrench = |s: &Settings| s.wrench().map(|wrench| wrench.name.clone());
+        bench
+            .settings
+            .with(wrench)
+            .unwrap_or_else(|| "any wrench".to_owned())
+    });
+    let range = text(move || {
+        bench
+            .settings
+            .with(|s| s.wrench().map(range_words))
+            .unwrap_or_default()
+    });
+    let adapter = text(move || if adapted.get() { "+ adapter" } else { "" }.to_owned());
+    // The set number allows for the adapter: its word and the range stand whole, the name gives way.
+    let class = text(move || {
+        if adapted.get() {
+            "wrench-line adapted"
+        } else {
+            "wrench-line"
+        }
+        .to_owned()
     });
     let others = when(
         move || open.get(),
@@ -204,11 +225,15 @@ pub fn WrenchLine(
     );
     view! {
         <button
-            class="wrench-line"
-            aria-label=text(move || format!("wrench in the hand: {}", in_hand.get()))
+            class=class
+            aria-label=text(move || {
+                format!("wrench in the hand: {} {} {}", name.get(), range.get(), adapter.get())
+            })
             on:click=press(move || open.set(true))
         >
-            <span class="figures">{in_hand}</span>
+            <span class="figures">{name}</span>
+            <span class="figures">{adapter}</span>
+            <span class="figures">{range}</span>
             <span aria-hidden="true">"⇄"</span>
         </button>
         {others}

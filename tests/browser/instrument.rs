@@ -3,7 +3,7 @@
 
 use super::harness::*;
 use super::told_apart::faint;
-use super::work::acknowledge;
+use super::work::{acknowledge, sheet, whole};
 use serde_json::{Value, json};
 
 /// The sizes that nothing on the bench scrolls at.
@@ -46,9 +46,9 @@ const WRONG: &str = "
         if (box.bottom > edge.bottom + 1 || box.right > edge.right + 1 || box.top < edge.top - 1)
             wrong.push(called(thing) + ' is cut');
         // Words that end in the middle of a line, with no way to tell.
-        else if (thing.scrollHeight > thing.clientHeight + 2 && !/visible/.test(getComputedStyle(thing).overflowY) && getComputedStyle(thing).webkitLineClamp === 'none')
+        else if (thing.scrollHeight > thing.clientHeight + 2 && !/visible/.test(getComputedStyle(thing).overflowY))
             wrong.push(called(thing) + ' holds ' + thing.scrollHeight + ' px in ' + thing.clientHeight);
-        else if (thing.matches('p') && thing.scrollHeight > thing.clientHeight + 12 && getComputedStyle(thing).maxHeight !== 'none' && thing.parentElement === stage && getComputedStyle(thing).webkitLineClamp === 'none')
+        else if (thing.matches('p') && thing.scrollHeight > thing.clientHeight + 12 && getComputedStyle(thing).maxHeight !== 'none' && thing.parentElement === stage)
             wrong.push(called(thing) + ' runs over its place');
     }
     // What the step can't be done without is never what is left out.
@@ -72,27 +72,33 @@ const WRONG: &str = "
     for (const number of stage.querySelectorAll('.plate .number .value'))
         if (seen(number) && number.innerText.length < 4 && size(number) < least - 1) wrong.push('the number is ' + size(number) + ' px');
     // Words that are needed mid-step: 28 px, on a small phone that lies on its side 25. Not the figures of a scale, a
-    // unit beside its number, a bolt's figure (its own rule is below) or a drawing's names. Smaller may only be what
-    // would not stand whole: a title or a STOP of many letters, the wrench's range on a phone that lies on its side, and
-    // on the small one the lane's two lines.
+    // unit beside its number, a bolt's figure (its own rule is below) or a drawing's names. Smaller, by their letters and
+    // never below 20 px, are a title, a doubt, a caution in its lane and a STOP that would not stand whole; the wrench's
+    // range on a phone that lies on its side; and on the small one the lane's two lines.
     const small = wide > high && wide <= 704, needed = small ? 25 : 28;
-    const sidelines = 'svg, .ruler, .mark-names, .unit, .bolt, .front, .unseen, .field > button > .quiet';
+    const sidelines = '.ruler, .mark-names, .unit, .bolt, .front, .field > button > .quiet';
     const leastOf = holder => {
         const letters = +holder.closest('[style*=letters]')?.style.getPropertyValue('--letters');
-        if (holder.closest('h1') && letters > 33) return 22;
+        if (holder.closest('h1') && letters > 17) return 20;
+        if (holder.closest('.doubt') && letters > 40) return 20;
+        if (holder.closest('.wrench-line.adapted')) return 20;
+        if (holder.closest('.lane')) return letters > 20 ? 20 : small ? 22 : needed;
         if (holder.closest('.caution.stop') && letters > 160) return 22;
-        if (small && holder.closest('.lane')) return 22;
         return wide > high && high < 560 && holder.closest('.wrench-line') ? small ? 20 : 22 : needed;
     };
     for (const place of [stage, ...step.querySelectorAll('.head h1, .lane .words')]) {
         const words = document.createTreeWalker(place, NodeFilter.SHOW_TEXT);
         while (words.nextNode()) {
             const holder = words.currentNode.parentElement;
-            if (!words.currentNode.data.trim() || !seen(holder) || holder.closest(sidelines) || !inSight(holder)) continue;
+            if (!words.currentNode.data.trim() || !seen(holder) || holder.closest('svg, .unseen') || !inSight(holder)) continue;
+            // A scale's names and whatever else is beside the work: the least there is.
+            if (size(holder) < 17.99) wrong.push(called(holder) + ' is below the least: ' + size(holder) + ' px');
+            if (holder.closest(sidelines)) continue;
             if (size(holder) < leastOf(holder) - 0.01) wrong.push(called(holder) + ' is ' + size(holder) + ' px');
         }
     }
-    for (const range of step.querySelectorAll('.wrench-line > :first-child'))
+    // Of a wrench only the name may give way.
+    for (const range of step.querySelectorAll('.wrench-line > :not(:first-child)'))
         if (seen(range) && range.scrollWidth > range.clientWidth + 1) wrong.push(called(range) + ' is cut');
     // A title stands whole, and so does a caution in its lane.
     for (const words of step.querySelectorAll('.head h1, .lane .words'))
@@ -308,6 +314,237 @@ fn the_longest_stop_stands_whole() {
             longest.act,
             wrong.join("\n  ")
         );
+        Ok(())
+    });
+}
+
+/// The guard's words on a fastening: a STOP, one that grew by its figures, and the longest.
+const DOUBTS: [&str; 3] = [
+    "✕ That would stretch M6 8.8 past its limit. Did the manual say 7.2 ft·lb?",
+    "✕ That would stretch M12×1.25 10.9 past its limit. Did the manual say 117.5 in·lb?",
+    "That would hardly load an M8. What is it? A plug, a banjo bolt, a stud driven in, a shaft nut is given less.",
+];
+
+/// What of a stage's doubt is cut, and what it pushes out.
+const DOUBTED: &str = "
+    const stage = document.querySelector('.stage.split'), wrong = [], edge = stage.getBoundingClientRect();
+    const [words, letters] = arguments[0];
+    let doubt = stage.querySelector('.doubt');
+    if (!doubt) {
+        doubt = document.createElement('p');
+        doubt.className = 'doubt stop';
+        stage.querySelector('.focal').after(doubt);
+    }
+    doubt.innerText = words;
+    doubt.style.setProperty('--letters', letters);
+    const box = doubt.getBoundingClientRect(), size = parseFloat(getComputedStyle(doubt).fontSize);
+    if (doubt.scrollHeight > doubt.clientHeight + 2) wrong.push('holds ' + doubt.scrollHeight + ' px in ' + doubt.clientHeight);
+    if (box.bottom > edge.bottom + 1) wrong.push('ends below its stage');
+    if (box.top < stage.querySelector('.plate').getBoundingClientRect().bottom - 1 && box.left < stage.querySelector('.plate').getBoundingClientRect().right) wrong.push('lies over the number');
+    if (size < 20) wrong.push(size + ' px');
+    const bolts = stage.querySelector('.bolts');
+    if (bolts.checkVisibility() && bolts.clientHeight < 60) wrong.push('leaves ' + bolts.clientHeight + ' px to the bolts');
+    return wrong;";
+
+#[test]
+fn a_doubt_stands_whole_to_the_reading_that_helps() {
+    story("instrument-doubt", Screen::UPRIGHT, async |page| {
+        let mut wrong = Vec::new();
+        page.open_at("#step/16").await?;
+        page.see(button(has(" 1 of 16, pass 1"))).await?;
+        for words in DOUBTS {
+            for phone in PHONES {
+                page.turn(phone).await?;
+                let found = page.script(DOUBTED, json!([words, widths(words)])).await?;
+                for one in found.as_array().into_iter().flatten() {
+                    wrong.push(format!("{} × {}: {one} ({words})", phone.width, phone.height));
+                }
+            }
+        }
+        assert!(wrong.is_empty(), "{}", wrong.join("\n  "));
+        Ok(())
+    });
+}
+
+/// As the page counts a text's letters.
+fn widths(text: &str) -> usize {
+    let wide = text.chars().filter(|c| c.is_ascii_uppercase() || !c.is_ascii());
+    text.chars().count() + wide.count() / 4
+}
+
+/// Puts words into the lane as the page does; what of them is cut or small.
+const IN_LANE: &str = "
+    const [level, read, words, letters, more] = arguments[0], lane = document.querySelector('.lane');
+    lane.className = 'lane care' + (level === 'STOP' ? ' stop' : '') + (read ? ' read' : '');
+    lane.style.setProperty('--letters', letters);
+    const place = lane.querySelector('.words'), all = lane.querySelector('.all');
+    place.innerHTML = '<span class=level>' + level + '</span> ' + words;
+    all.firstChild.data = more;
+    const wrong = [], size = parseFloat(getComputedStyle(place).fontSize);
+    if (place.scrollHeight > place.clientHeight + 2 || place.scrollWidth > place.clientWidth + 1) wrong.push('is cut at ' + size + ' px');
+    if (size < 20) wrong.push(size + ' px');
+    if (all.getBoundingClientRect().right > lane.getBoundingClientRect().right) wrong.push('+2 is cut');
+    if (place.getBoundingClientRect().height > lane.clientHeight + 4) wrong.push('is higher than its lane');
+    return wrong;";
+
+#[test]
+fn each_caution_stands_whole_in_the_lane() {
+    story("instrument-lane", Screen::UPRIGHT, async |page| {
+        let mut wrong = Vec::new();
+        page.open_at("#step/16").await?;
+        page.see(button(has(" 1 of 16, pass 1"))).await?;
+        for phone in PHONES {
+            page.turn(phone).await?;
+            for rule in halfcase::trade::caution::RULES {
+                for (level, read) in [("STOP", false), ("STOP", true), ("CARE", false)] {
+                    let letters = level.len() + widths(rule.short);
+                    let words = json!([level, read, rule.short, letters, "+2"]);
+                    let found = page.script(IN_LANE, words).await?;
+                    for one in found.as_array().into_iter().flatten() {
+                        wrong.push(format!(
+                            "{} × {}: {level} {read} {} {one}",
+                            phone.width, phone.height, rule.short
+                        ));
+                    }
+                }
+            }
+        }
+        assert!(wrong.is_empty(), "{}", wrong.join("\n  "));
+        Ok(())
+    });
+}
+
+/// Titles in capitals, of one long word, and of fifty letters.
+const TITLES: [&str; 4] = [
+    "MAINSHAFT WOODRUFF KEY AND NUT",
+    "Kurbelgehäuse schließen und Schrauben anziehen",
+    "Main bearing of the output shaft into its housings",
+    "Bearing retainer screws",
+];
+
+/// Puts a title into the head as the page does; what of it is cut or small.
+const IN_HEAD: &str = "
+    const h1 = document.querySelector('.step h1'), head = document.querySelector('.step > .head').getBoundingClientRect();
+    const [title, letters] = arguments[0];
+    h1.innerText = title;
+    h1.className = title.length > 17 ? 'long' : '';
+    h1.style.setProperty('--letters', letters);
+    const wrong = [], size = parseFloat(getComputedStyle(h1).fontSize), box = h1.getBoundingClientRect();
+    if (h1.scrollHeight > h1.clientHeight + 2 || h1.scrollWidth > h1.clientWidth + 1) wrong.push('is cut at ' + size + ' px');
+    if (box.bottom > head.bottom + 1 || box.top < head.top - 1) wrong.push('is higher than the head at ' + size + ' px');
+    if (size < 20) wrong.push(size + ' px');
+    if (!document.querySelector('.title .quiet').checkVisibility()) wrong.push('the count is gone');
+    return wrong;";
+
+#[test]
+fn larger_text_cuts_neither_title_nor_lane() {
+    story("instrument-larger", Screen::UPRIGHT, async |page| {
+        let mut wrong = Vec::new();
+        page.open_at("#step/16").await?;
+        page.see(button(has(" 1 of 16, pass 1"))).await?;
+        // A rem of 18 px, a quarter larger.
+        let larger = "document.documentElement.style.fontSize = '22.5px'";
+        page.script(larger, Value::Null).await?;
+        let (title, short) = ("Bearing retainer screws", "exhaust gas; engine tied down");
+        for phone in PHONES {
+            page.turn(phone).await?;
+            let head = page.script(IN_HEAD, json!([title, widths(title)])).await?;
+            let lane = json!(["STOP", true, short, 4 + widths(short), "+2"]);
+            let lane = page.script(IN_LANE, lane).await?;
+            for one in [head, lane].iter().filter_map(Value::as_array).flatten() {
+                wrong.push(format!("{} × {}: {one}", phone.width, phone.height));
+            }
+        }
+        assert!(wrong.is_empty(), "{}", wrong.join("\n  "));
+        Ok(())
+    });
+}
+
+#[test]
+fn a_title_stands_whole_with_its_count() {
+    story("instrument-title", Screen::UPRIGHT, async |page| {
+        let mut wrong = Vec::new();
+        page.open_at("#step/16").await?;
+        page.see(button(has(" 1 of 16, pass 1"))).await?;
+        for phone in PHONES {
+            page.turn(phone).await?;
+            for title in TITLES {
+                let found = page.script(IN_HEAD, json!([title, widths(title)])).await?;
+                for one in found.as_array().into_iter().flatten() {
+                    wrong.push(format!("{} × {}: {title} {one}", phone.width, phone.height));
+                }
+            }
+        }
+        assert!(wrong.is_empty(), "{}", wrong.join("\n  "));
+        Ok(())
+    });
+}
+
+/// Puts a wrench on the key, if one is given, its number allowing for an adapter or not; what but its name is cut.
+const ON_KEY: &str = "
+    const key = document.querySelector('.wrench-line'), parts = [...key.children];
+    const words = arguments[0], wrong = [];
+    if (words) {
+        key.className = 'wrench-line' + (words[1] ? ' adapted' : '');
+        words.forEach((word, at) => { parts[at].innerText = word; });
+    }
+    const box = key.getBoundingClientRect();
+    for (const part of parts.slice(1)) {
+        const own = part.getBoundingClientRect();
+        if (part.innerText && (own.width < 2 || own.right > box.right + 1 || own.bottom > box.bottom + 1 || own.top < box.top - 1 || part.scrollWidth > part.clientWidth + 1 && part.clientWidth))
+            wrong.push(part.innerText + ' is cut: ' + Math.round(own.right) + ' of ' + Math.round(box.right));
+    }
+    if (parseFloat(getComputedStyle(parts[2]).fontSize) < 20) wrong.push(getComputedStyle(parts[2]).fontSize);
+    return wrong;";
+
+#[test]
+fn an_adapter_that_is_on_is_said_on_the_key() {
+    story("instrument-adapter", Screen::UPRIGHT, async |page| {
+        page.open_at("#step/18").await?;
+        page.tap(button(has("Use Large"))).await?;
+        whole(page).await?;
+        page.tap(button(has("on Torque"))).await?;
+        sheet(page, "extras").await?;
+        page.tap(button("put one on")).await?;
+        page.enter("E, drive to bolt", &["1", "0", "0"]).await?;
+        page.open_at("#step/18").await?;
+        page.see(button(has("+ adapter"))).await?;
+        let mut wrong = Vec::new();
+        for phone in PHONES {
+            page.turn(phone).await?;
+            for script in [ON_KEY, WRONG] {
+                let found = page.script(script, Value::Null).await?;
+                for one in found.as_array().into_iter().flatten() {
+                    wrong.push(format!("{} × {}: {one}", phone.width, phone.height));
+                }
+            }
+            let shown = "return document.querySelector('.wrench-line.adapted > :nth-child(2)').innerText";
+            assert_eq!(page.script(shown, Value::Null).await?, json!("+ adapter"));
+        }
+        assert!(wrong.is_empty(), "{}", wrong.join("\n  "));
+        Ok(())
+    });
+}
+
+#[test]
+fn a_wrenchs_range_and_adapter_stand_whole() {
+    story("instrument-wrench", Screen::UPRIGHT, async |page| {
+        let mut wrong = Vec::new();
+        page.open_at("#step/16").await?;
+        page.see(button(has(" 1 of 16, pass 1"))).await?;
+        for phone in PHONES {
+            page.turn(phone).await?;
+            for name in ["Großer Schlüssel", "Large", "The long one of the other bench"] {
+                for adapter in ["", "+ adapter"] {
+                    let words = json!([name, adapter, "40.7–203.4 N·m"]);
+                    let found = page.script(ON_KEY, words).await?;
+                    for one in found.as_array().into_iter().flatten() {
+                        wrong.push(format!("{} × {}: {name} {one}", phone.width, phone.height));
+                    }
+                }
+            }
+        }
+        assert!(wrong.is_empty(), "{}", wrong.join("\n  "));
         Ok(())
     });
 }

@@ -593,3 +593,17 @@ proptest! {
         prop_assert!(raises(&pressing(force, rating), "press-over"));
     }
 }
+
+#[test]
+fn a_long_title_pushes_nothing_out_of_a_warning() {
+    let title = "Bearing ".repeat(30);
+    let step = Situation {
+        fuel: Some(any_fuel()),
+        hot_near: Some(title.clone()),
+        ..Situation::default()
+    };
+    let danger = cautions(&step)[0].danger.clone();
+    let quoted: String = title.chars().take(40).collect();
+    assert!(danger.contains(&format!("“{quoted}…”")), "{danger}");
+    assert!(!danger.contains(&title));
+}

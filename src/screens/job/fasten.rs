@@ -99,15 +99,16 @@ pub fn tally_stage(step: StoredValue<Step>) -> AnyView {
             own.share_words(pass.get())
         })
     };
-    let doubt =
-        piece(
-            move || match kept.with_value(|fasten| doubt(fasten, place.get(), answer.get().as_ref())) {
-                Some((stop, words)) => {
-                    view! { <p class="doubt" class:stop=stop role="alert">{words}</p> }.into_any()
-                }
-                None => ().into_any(),
-            },
-        );
+    let doubt = piece(move || {
+        match kept.with_value(|fasten| doubt(fasten, place.get(), answer.get().as_ref())) {
+            Some((stop, words)) => {
+                // It shrinks to its lines: the manual's likely reading stands at its end.
+                let letters = crate::parts::line::widths(&words).to_string();
+                view! { <p class="doubt" class:stop=stop role="alert" style=("--letters", letters)>{words}</p> }.into_any()
+            }
+            None => ().into_any(),
+        }
+    });
     let resting = use_context::<Resting>();
     let touched = move |place: usize| {
         if resting.is_none_or(Resting::counts) {

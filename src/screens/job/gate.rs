@@ -6,6 +6,7 @@ use crate::job::gate::{Wait, blocking, opens_at};
 use crate::job::sheet::Step;
 use crate::parts::clock_bar::{cure_scale, warmth_note};
 use crate::parts::dynamic::{each, memo, piece, press, text, when as shown_when};
+use crate::parts::line::touch_above;
 use crate::parts::plate::{Plate, how_sheet};
 use crate::parts::when::{span, up, when};
 use leptos::prelude::*;
@@ -18,9 +19,9 @@ pub fn shut(step: StoredValue<Step>) -> AnyView {
     let blocks = text(move || {
         waits.with(|waits| blocking(waits).map_or(String::new(), |wait| wait_words(bench, wait)))
     });
-    let more = text(move || match waits.with(Vec::len) {
-        0 | 1 => String::new(),
-        all => format!("and {} more, behind ›", all - 1),
+    let more = piece(move || match waits.with(Vec::len) {
+        0 | 1 => ().into_any(),
+        all => touch_above(format!("and {} more", all - 1)),
     });
     let warmth = text(move || warmth(bench, &waits.get()).unwrap_or_default());
     // The cure that ends last, on its own scale: behind the words, which go first where there is little room.

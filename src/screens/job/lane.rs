@@ -10,6 +10,7 @@ use crate::job::sheet::Step;
 use crate::job::situation::to_show;
 use crate::parts::caution_card::caution_list;
 use crate::parts::dynamic::{memo, press, text};
+use crate::parts::line::widths;
 use crate::parts::sheet::sheet;
 use crate::trade::caution::{Caution, Level};
 use leptos::prelude::*;
@@ -48,14 +49,18 @@ pub fn Lane(
             }
             (None, None, None) => ("", "nothing to mind".to_owned(), 0),
         };
-        match beside {
-            0 => (level, words),
-            more => (level, format!("{words} +{more}")),
-        }
+        (level, words, beside)
     });
     let level = text(move || match stopped.get() {
         true => String::new(),
-        false => said.with(|said| said.0.to_owned()),
+        // The tick of a read one is the style's, with “read” in its place for who hears it.
+        false => said.with(|said| said.0.trim_end_matches(" read").to_owned()),
+    });
+    // Beside the words, which may be cut.
+    let more = text(move || match said.with(|said| said.2) {
+        0 => String::new(),
+        _ if stopped.get() => String::new(),
+        more => format!("+{more}"),
     });
     let words = text(move || match stopped.get() {
         true => "read this first".to_owned(),
@@ -66,10 +71,13 @@ pub fn Lane(
             _ if stopped.get() => "lane quiet",
             "" => "lane quiet",
             "CARE" => "lane care",
+            "STOP read" => "lane care stop read",
             _ => "lane care stop",
         }
         .to_owned()
     });
+    // They shrink to their lines.
+    let letters = text(move || (level.with(String::len) + words.with(|words| widths(words))).to_string());
     let show = move || open.set(true);
     // Each new thing that is asked, where it is set so; not what stands there already.
     let spoken = memo(move || spoken(bench, id));
@@ -93,13 +101,13 @@ pub fn Lane(
     });
     view! {
         <div class="lanes">
-            <button class=class on:click=press(show)>
+            <button class=class style=("--letters", letters) on:click=press(show)>
                 <span class="words">
                     <span class="level">{level}</span>
                     " "
                     {words}
                 </span>
-                <span class="all"><span>"all"</span>" ›"</span>
+                <span class="all">{more}" "<span>"all"</span>" ›"</span>
             </button>
             {speaker}
         </div>

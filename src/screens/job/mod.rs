@@ -111,7 +111,7 @@ fn StepHead(step: StoredValue<Step>) -> impl IntoView {
     let bench = Bench::here();
     let (id, title, word) = step.with_value(|step| (step.id, step.title.clone(), step.work.word()));
     // It shrinks to its lines: the head is as high on every step.
-    let letters = title.chars().count();
+    let letters = crate::parts::line::widths(&title);
     let long = letters > SHORT_TITLE;
     let neighbour = move |by: isize| {
         bench.sheet.with(|sheet| {

@@ -100,7 +100,7 @@ pub fn found(step: StoredValue<Step>, what: What) -> AnyView {
     }
     view! {
         <div class="asking">{accept::accept(id, what)}</div>
-        <p class="quiet">"Or do it again: behind ›"</p>
+        <p class="quiet">{crate::parts::line::touch_above("Or do it again")}</p>
     }
     .into_any()
 }

@@ -2,7 +2,7 @@
 
 use super::situation::{Cooling, Heating, Lifting, Pressing, Situation};
 use crate::trade::compound::Family;
-use crate::trade::quantity::fixed;
+use crate::trade::quantity::{fixed, short_title};
 use uom::si::angle::degree;
 use uom::si::force::kilonewton;
 use uom::si::mass::kilogram;
@@ -191,9 +191,9 @@ pub(super) fn heated(step: &Situation) -> bool {
     step.heating.is_some() || step.high_strength_removal
 }
 
-/// The step it is about.
+/// The step it is about; a long title would push what to do off the screen.
 pub(super) fn in_quotes(step: &Option<String>) -> Option<String> {
-    step.as_ref().map(|title| format!("“{title}”."))
+    step.as_ref().map(|title| format!("“{}”.", short_title(title)))
 }
 
 /// Which fuel, from when on it lights, and the step that left it or the heat there.

@@ -27,7 +27,7 @@ pub use print::{Printed, fixed, rounded, shortest, significant, trimmed};
 pub use read_unit::{READ_UNITS, convert, known_unit, read_in, unit_symbol};
 pub use stated::{MOST_DIGITS, Stated};
 pub use temperature::{TemperatureUnit, parse_temperature, print_temperature};
-pub use text_error::{Problem, TextError, no_number, short, short_name, spelt_out};
+pub use text_error::{Problem, TextError, no_number, short, short_name, short_title, spelt_out};
 pub use torque_statement::{StatementForm, TorqueStatement};
 pub use torque_text::{parse_torque, parse_torques, print_torque};
 pub use torque_unit::TorqueUnit;

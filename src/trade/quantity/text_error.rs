@@ -202,6 +202,11 @@ pub fn short_name(name: &str) -> String {
     cut(name, 80)
 }
 
+/// As much of another step's title as a warning bears.
+pub fn short_title(title: &str) -> String {
+    cut(title, 40)
+}
+
 /// A text in which what can't be seen, or would turn the sentence round, is spelt out.
 pub fn spelt_out(text: &str) -> String {
     let mut words = String::new();
