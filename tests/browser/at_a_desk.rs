@@ -21,6 +21,8 @@ const DESKS: [Screen; 3] = [
 /// What is wider than 480 px of all that is touched or typed into, and what lies off the window.
 const WRONG: &str = "
     const wrong = [], wide = document.documentElement.clientWidth;
+    // The five screens' keys and one more at least: else this looks at nothing.
+    if (document.querySelectorAll('button').length < 6) wrong.push('no keys');
     for (const thing of document.querySelectorAll('button, input, select, textarea, summary, [role=button]')) {
         const box = thing.getBoundingClientRect();
         if (!thing.checkVisibility() || !box.width || thing.matches('.far, .as-shown *')) continue;

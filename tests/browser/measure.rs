@@ -20,6 +20,8 @@ fn a_shim_pack_is_reckoned_in_mm_and_in_inches() {
         page.fits_everywhere("measure-shims").await?;
         // On its side two columns scroll: the bar that a phone lays over their right edge covers no word.
         page.turn(Screen::SIDEWAYS).await?;
+        let columns = "return document.querySelectorAll('.worked-answer, .worked-form').length";
+        assert_eq!(page.script(columns, serde_json::Value::Null).await?, 2);
         let under = "return [...document.querySelectorAll('.worked-answer, .worked-form')].flatMap(column =>
             [...column.querySelectorAll('*')].filter(thing => thing.checkVisibility() && thing.getBoundingClientRect().width
                 && thing.getBoundingClientRect().right > column.getBoundingClientRect().right - 7.5)

@@ -215,6 +215,8 @@ fn nothing_lies_behind_the_cut_out_or_the_home_bar() {
 /// Words on Torque that are cut, broken in two or lie over others.
 const BROKEN: &str = "
     const wrong = [];
+    for (const place of ['.tabs', '.verdict', '.keypad', '.entry'])
+        if (!document.querySelector('.torque > ' + place)) wrong.push('no ' + place);
     for (const key of document.querySelectorAll('.torque > .tabs button, .torque > .verdict button:not(.said-lane), .torque > .keypad button'))
         if (key.checkVisibility()) {
             if (key.scrollWidth > key.clientWidth + 1 || key.scrollHeight > key.clientHeight + 1) wrong.push(key.innerText + ' is cut');
