@@ -75,6 +75,8 @@ fn oil_stirred_into_petrol_makes_no_oil_of_it() {
         "twostroke mix",
         "mix 1:25",
         "50 parts petrol engine oil 1 part",
+        "petrol 2 % engine oil",
+        "petrol 4 % motor oil",
     ] {
         assert_eq!(fuel_named(mix).map(|fuel| fuel.name), Some("petrol"), "{mix}");
     }
@@ -126,6 +128,8 @@ fn oil_named_after_an_engine_or_a_pump_is_no_fuel() {
         "gear oil, 2.5 l",
         "petrol engine oil (10W-40), 1.8 l",
         "oil for two-stroke and four-stroke petrol engines",
+        "petrol 4-stroke engine oil",
+        "petrol four stroke engine oil",
         "diesel injector oil",
         "synthetic blend oil for petrol engines",
     ] {

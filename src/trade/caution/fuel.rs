@@ -89,9 +89,9 @@ const KINDS: [&str; 10] = [
     "gas", "lpg", "cng", "natural", "dual", "hybrid", "electric", "turbo", "steam", "wankel",
 ];
 
-/// How an engine works: a kind too, but after a comma or an "and" it begins the oil: "petrol, two-stroke engine
-/// oil" is a mix.
-const STROKES: [&str; 6] = ["two", "four", "2", "4", "stroke", "cycle"];
+/// How an engine works: a kind too, with its count before it, but after a comma or an "and" it begins the oil:
+/// "petrol, two-stroke engine oil" is a mix, and so is "petrol 2 % engine oil".
+const STROKES: [&str; 2] = ["stroke", "cycle"];
 
 /// What an oil or a grease is for.
 const ENGINES: [&str; 14] = [
@@ -191,7 +191,7 @@ impl Words {
     }
 
     fn two_stroke(&self) -> bool {
-        let told = |at: usize| self.is(at, &["two", "2"]) && self.is(at + 1, &["stroke", "cycle"]);
+        let told = |at: usize| self.is(at, &["two", "2"]) && self.is(at + 1, &STROKES);
         self.any(&["2t", "2stroke", "twostroke"]) || (0..self.0.len()).any(told)
     }
 
@@ -245,17 +245,16 @@ impl Words {
         let kind = |at: usize| self.fuel(at) || self.is(at, &KINDS);
         let mut end = at + 1;
         loop {
-            if self.is(end, &LISTED) && kind(end + 1) {
+            let counted = self.is(end, &["two", "four", "2", "4"]) && self.is(end + 1, &STROKES);
+            if counted || self.is(end, &LISTED) && kind(end + 1) {
                 end += 2;
-            } else if kind(end) || self.is(end, &STROKES) {
+            } else if kind(end) {
                 end += 1;
             } else {
                 break;
             }
         }
-        let listed = |before: usize| {
-            kind(before) || self.is(before, &["stroke", "cycle"]) || self.is(before, &ENGINES)
-        };
+        let listed = |before: usize| kind(before) || self.is(before, &STROKES) || self.is(before, &ENGINES);
         let other_before = !at.checked_sub(2).is_some_and(listed);
         let joined = self.before(at, &ADDED) || self.before(at, &["and", "or"]) && other_before;
         let for_engines = self.is(end, &ENGINES) && !joined && !self.thinned();
