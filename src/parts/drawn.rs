@@ -43,10 +43,12 @@ pub fn both_sides(middle: f64, inner: f64, outer: f64, top: f64, bottom: f64) ->
 }
 
 /// Level lines across a middle line, `half` to both sides of it: edges that run round behind the cut. `edge` is
-/// one that is seen through the opening, `hidden` one that something stands in front of.
+/// one that is seen through the opening, `hidden` one that something stands in front of. One without a length is
+/// none: its round ends would show as a dot.
 pub fn across(class: &'static str, middle: f64, edges: &[(f64, f64)]) -> AnyView {
     let ends: Vec<_> = edges
         .iter()
+        .filter(|(_, half)| *half > 0.0)
         .map(|&(y, half)| [middle - half, y, middle + half, y])
         .collect();
     shape(class, lines(&ends))

@@ -86,6 +86,12 @@ fn panel(
     } else {
         vec![[middle - part, part_top, middle + part, part_bottom]]
     };
+    // The bore's far rim: free, or behind what is in it, a ring's far wall or a whole part.
+    let rim = match (slips, inside > 0.0) {
+        (false, _) => ("edge", hole),
+        (true, true) => ("hidden", inside),
+        (true, false) => ("hidden", part),
+    };
     let [first, second, hole_words, part_words] = words;
     let mut parts = vec![
         label(middle, 18.0, "middle", first),
@@ -101,21 +107,7 @@ fn panel(
             middle,
             &[(part_top, inside), (part_bottom, inside), (bottom, hole)],
         ),
-        // The bore's far rim, behind the part that is in it.
-        across(
-            if slips { "hidden" } else { "edge" },
-            middle,
-            &[(
-                top,
-                if !slips {
-                    hole
-                } else if inside > 0.0 {
-                    inside
-                } else {
-                    part
-                },
-            )],
-        ),
+        across(rim.0, middle, &[(top, rim.1)]),
         shape("axis", lines(&[[middle, part_top - 8.0, middle, bottom + 6.0]])),
         label(middle, bottom + 22.0, "middle", hole_words),
         label(middle, bottom + 44.0, "middle", part_words),

@@ -66,10 +66,12 @@ fn into_bore(seat: &Seat, tools: &Tools, half: &dyn Fn(Length) -> f64) -> Vec<An
     let boss = of_mm(seat.boss_outside_mm).clamp(HALF + 14.0, 80.0);
     let inside = of_mm(seat.part_inside_mm).min(HALF - 6.0);
     let mut case = both_sides(MIDDLE, HALF, boss, 96.0, 152.0).to_vec();
-    let opening = seat
-        .shoulder_mm
-        .map_or(HALF, |opening| of_mm(opening).clamp(4.0, HALF));
-    case.extend(both_sides(MIDDLE, opening, HALF, 138.0, 152.0));
+    let opening = seat.shoulder_mm.map(|opening| of_mm(opening).clamp(4.0, HALF));
+    let mut edges = vec![(74.0, inside), (114.0, inside), (152.0, opening.unwrap_or(HALF))];
+    if let Some(opening) = opening {
+        case.extend(both_sides(MIDDLE, opening, HALF, 138.0, 152.0));
+        edges.push((138.0, opening));
+    }
     // The bore's far rim: behind the ring's far wall, or behind the whole part where that isn't hollow.
     let behind = if inside > 0.0 { inside } else { HALF };
     let ring = if inside > 0.0 {
@@ -82,16 +84,7 @@ fn into_bore(seat: &Seat, tools: &Tools, half: &dyn Fn(Length) -> f64) -> Vec<An
     vec![
         shape("case", boxes(&case)),
         shape("part", boxes(&ring)),
-        across(
-            "edge",
-            MIDDLE,
-            &[
-                (74.0, inside),
-                (114.0, inside),
-                (138.0, opening),
-                (152.0, opening),
-            ],
-        ),
+        across("edge", MIDDLE, &edges),
         across("hidden", MIDDLE, &[(96.0, behind)]),
         shape("tool", boxes(&both_sides(MIDDLE, inner, outer, 152.0, BENCH))),
     ]
