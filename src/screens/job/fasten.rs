@@ -19,6 +19,7 @@ use crate::parts::angle_gauge::AngleGauge;
 use crate::parts::bolts::{Bolt, Bolts};
 use crate::parts::dynamic::{Piece, derive, memo, piece, press, text};
 use crate::parts::guard::{GuardFold, GuardLine};
+use crate::parts::line::widths;
 use crate::parts::number_field::NumberField;
 use crate::parts::plate::Plate;
 use crate::parts::torque_plate::{AnswerPlate, OtherUnits, Ruler, ScaleDrawing, WrenchLine, WrenchRow};
@@ -103,7 +104,7 @@ pub fn tally_stage(step: StoredValue<Step>) -> AnyView {
         match kept.with_value(|fasten| doubt(fasten, place.get(), answer.get().as_ref())) {
             Some((stop, words)) => {
                 // It shrinks to its lines: the manual's likely reading stands at its end.
-                let letters = crate::parts::line::widths(&words).to_string();
+                let letters = widths(&words).to_string();
                 view! { <p class="doubt" class:stop=stop role="alert" style=("--letters", letters)>{words}</p> }.into_any()
             }
             None => ().into_any(),

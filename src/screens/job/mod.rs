@@ -33,6 +33,7 @@ use crate::job::kinds::Work;
 use crate::job::sheet::{Step, StepId};
 use crate::parts::dynamic::{memo, piece, press, state, text, when, whether};
 use crate::parts::keys::{KeySpec, keys};
+use crate::parts::line::widths;
 use crate::parts::number_field::ReadingOpen;
 use crate::parts::work_keys::{Resting, UndoKey};
 use crate::screens::Route;
@@ -111,7 +112,7 @@ fn StepHead(step: StoredValue<Step>) -> impl IntoView {
     let bench = Bench::here();
     let (id, title, word) = step.with_value(|step| (step.id, step.title.clone(), step.work.word()));
     // It shrinks to its lines: the head is as high on every step.
-    let letters = crate::parts::line::widths(&title);
+    let letters = widths(&title);
     let long = letters > SHORT_TITLE;
     let neighbour = move |by: isize| {
         bench.sheet.with(|sheet| {

@@ -8,6 +8,7 @@ use crate::job::reading::{Fact, What};
 use crate::job::readings;
 use crate::job::sheet::Step;
 use crate::parts::dynamic::text;
+use crate::parts::line::touch_above;
 use leptos::prelude::*;
 
 /// The reading asked for: its name, its limits, its field, and what the last one said.
@@ -100,7 +101,7 @@ pub fn found(step: StoredValue<Step>, what: What) -> AnyView {
     }
     view! {
         <div class="asking">{accept::accept(id, what)}</div>
-        <p class="quiet">{crate::parts::line::touch_above("Or do it again")}</p>
+        <p class="quiet">{touch_above("Or do it again")}</p>
     }
     .into_any()
 }
