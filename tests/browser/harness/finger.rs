@@ -80,12 +80,17 @@ impl Page {
     }
 
     async fn spot(&self, target: &Target, open: bool) -> Told<Spot> {
+        let mut rests = false;
         let spot = self
             .until(&target.to_string(), async || {
-                let tree = Tree::read(&self.driver).await?;
+                let tree = match rests {
+                    true => Tree::of_role(&self.driver, target).await?,
+                    false => Tree::read(&self.driver).await?,
+                };
                 let Some(node) = tree.find(target) else {
                     return Ok(None);
                 };
+                rests = node.disabled;
                 if open && node.disabled {
                     return Err(Failure::new("it is shut"));
                 }

@@ -24,10 +24,38 @@ pub struct Node {
     ancestors: Vec<usize>,
 }
 
-/// The whole page, top to bottom.
+/// The page, or what was asked for of it, top to bottom.
 pub struct Tree(Vec<Node>);
 
+/// What a node may be asked for by its role alone. Chromium knows others under names of its own, and those in
+/// [`SAID`] by what is in them: for these the whole tree is read.
+const ASKED: [&str; 8] = [
+    "button", "dialog", "heading", "radio", "region", "switch", "tab", "textbox",
+];
+
+/// Roles whose name is not their content are also known by what they say.
+const SAID: [&str; 6] = ["status", "alert", "timer", "listitem", "row", "log"];
+
 impl Tree {
+    /// As much of the page as it takes to find the target again: the whole is some 60 kB, and most looks are for
+    /// one key that rests after a touch. Only on a page that stays: the browser's tab dies of this question when
+    /// the page is replaced meanwhile.
+    pub async fn of_role(driver: &WebDriver, target: &Target) -> Told<Tree> {
+        if !ASKED.contains(&target.role) || target.within.is_some() {
+            return Tree::read(driver).await;
+        }
+        let document = driver
+            .cdp()
+            .send_raw("DOM.getDocument", json!({ "depth": 0 }))
+            .await?;
+        let what = json!({ "backendNodeId": document["root"]["backendNodeId"], "role": target.role });
+        let answer = driver.cdp().send_raw("Accessibility.queryAXTree", what).await?;
+        let raw = answer["nodes"].as_array().into_iter().flatten();
+        let seen = raw.filter(|node| node["ignored"].as_bool() != Some(true));
+        Ok(Tree(seen.map(|raw| node(raw, &[])).collect()))
+    }
+
+    /// The whole page.
     pub async fn read(driver: &WebDriver) -> Told<Tree> {
         let answer = driver
             .cdp()
@@ -93,26 +121,21 @@ impl Tree {
     }
 }
 
-/// A role whose name is not its content is also known by what it says.
 fn fits(node: &Node, target: &Target) -> bool {
     node.role == target.role
         && (target.name.fits(&node.name)
-            || (matches!(
-                node.role.as_str(),
-                "status" | "alert" | "timer" | "listitem" | "row" | "log"
-            ) && target.name.fits(&node.text)))
+            || (SAID.contains(&node.role.as_str()) && target.name.fits(&node.text)))
 }
 
 /// Adds a node and all below it; gives back the words found.
 fn walk(raw: &Value, by_id: &HashMap<&str, &Value>, ancestors: &[usize], nodes: &mut Vec<Node>) -> String {
-    let role = raw["role"]["value"].as_str().unwrap_or_default();
-    let name = raw["name"]["value"].as_str().unwrap_or_default();
+    let (role, name) = (value(raw, "role"), value(raw, "name"));
     let seen = raw["ignored"].as_bool() != Some(true);
     let mut path = ancestors.to_vec();
     let place = nodes.len();
     if seen {
         path.push(place);
-        nodes.push(node(raw, role, name, ancestors));
+        nodes.push(node(raw, ancestors));
     }
     if role == "StaticText" {
         if let Some(node) = nodes.get_mut(place).filter(|_| seen) {
@@ -133,7 +156,11 @@ fn walk(raw: &Value, by_id: &HashMap<&str, &Value>, ancestors: &[usize], nodes: 
     words
 }
 
-fn node(raw: &Value, role: &str, name: &str, ancestors: &[usize]) -> Node {
+fn value<'a>(raw: &'a Value, what: &str) -> &'a str {
+    raw[what]["value"].as_str().unwrap_or_default()
+}
+
+fn node(raw: &Value, ancestors: &[usize]) -> Node {
     let property = |wanted: &str| {
         raw["properties"]
             .as_array()
@@ -144,8 +171,8 @@ fn node(raw: &Value, role: &str, name: &str, ancestors: &[usize]) -> Node {
         property(wanted).is_some_and(|value| *value == Value::Bool(true) || value.as_str() == Some("true"))
     };
     Node {
-        role: role.to_owned(),
-        name: name.to_owned(),
+        role: value(raw, "role").to_owned(),
+        name: value(raw, "name").to_owned(),
         text: String::new(),
         value: match &raw["value"]["value"] {
             Value::String(words) => words.clone(),
