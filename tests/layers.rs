@@ -626,7 +626,7 @@ fn a_decision_in_a_view_is_found_however_it_looks() {
 fn the_readme_shows_pictures_that_the_stories_make() {
     let readme = fs::read_to_string(root().join("README.md")).expect("a README");
     let mut stories = String::new();
-    for file in fs::read_dir(root().join("tests/browser")).expect("stories") {
+    for file in fs::read_dir(root().join("tests/stories")).expect("stories") {
         stories.push_str(&fs::read_to_string(file.expect("a file").path()).unwrap_or_default());
     }
     let shown: Vec<&str> = readme

@@ -169,9 +169,11 @@ const WALK: &str = "
     const settle = () => new Promise(done => setTimeout(done, 0));
     const until = async (what, found) => {
         for (let tries = 0; tries < 2000; tries++) { const it = found(); if (it) return it; await settle(); }
-        throw new Error('waited in vain for ' + what + ': ' + document.querySelector('main').innerText.slice(0, 300));
+        throw new Error('waited in vain for ' + what + ': ' + document.querySelector('main').textContent.slice(0, 300));
     };
     const key = words => [...document.querySelectorAll('button')].find(key => key.textContent.trim() === words);
+    // Only the words are read: nothing need be drawn.
+    document.body.style.display = 'none';
     return (async () => {
         const answers = [];
         for (const walk of arguments[0]) {

@@ -134,13 +134,16 @@ async fn walk(page: &mut Page, wrong: &mut Vec<String>) -> Told {
             for (phone, first) in PHONES.into_iter().zip(&mut places) {
                 page.turn(phone).await?;
                 let name = format!("{at} {title} ({key}) at {} × {}", phone.width, phone.height);
-                let found = page.script(WRONG, Value::Null).await?;
-                for words in found.as_array().into_iter().flatten() {
+                let both = format!(
+                    "return [(() => {{ {WRONG} }})(), document.querySelector('.step') && (() => {{ {PLACES} }})()]"
+                );
+                let found = page.script(&both, Value::Null).await?;
+                for words in found[0].as_array().into_iter().flatten() {
                     wrong.push(format!("{name}: {}", words.as_str().unwrap_or_default()));
                 }
-                let here = page.script(PLACES, Value::Null).await?;
+                let here = &found[1];
                 let first = first.get_or_insert_with(|| here.clone());
-                if *first != here {
+                if first != here {
                     wrong.push(format!("{name}: keys moved from {first} to {here}"));
                 }
             }
