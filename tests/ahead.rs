@@ -10,6 +10,10 @@ use std::process::{Command, Stdio};
 const APART: &str = "setsid";
 
 #[test]
+#[expect(
+    clippy::zombie_processes,
+    reason = "it outlives this program, and is waited for by its lock on the release"
+)]
 fn the_release_is_begun() {
     if std::env::var_os("HALFCASE_PAGE").is_some() {
         return;
