@@ -21,6 +21,7 @@ mod release;
 mod say;
 mod seal;
 mod size;
+pub mod tied;
 mod toolchain;
 mod tools;
 pub mod worker;
@@ -40,6 +41,9 @@ const PORTS: (u16, u16) = (8080, 8119);
 
 /// Runs the command the arguments name; a failure is one sentence on standard error.
 pub fn main() -> ExitCode {
+    if !tied::tie() {
+        return ExitCode::FAILURE;
+    }
     let words: Vec<String> = std::env::args().skip(1).collect();
     let words: Vec<&str> = words.iter().map(String::as_str).collect();
     let done = match words.as_slice() {

@@ -115,14 +115,40 @@ fn with_trunk(
     })
 }
 
-/// Puts a whole folder in the place of another one: a build that fails leaves the old page. Copied, as the
-/// two may lie on two disks.
+/// Puts a whole folder in the place of another one: a build that fails leaves the old page, and one that makes the
+/// same does too, for somebody may be served from it. Copied, as the two may lie on two disks.
 fn replace(made: &Path, folder: &Path) -> Result<(), SetupError> {
+    if same(made, folder) {
+        return Ok(());
+    }
     if folder.is_dir() {
         fs::remove_dir_all(folder).map_err(SetupError::file(folder))?;
     }
     fs::create_dir_all(folder).map_err(SetupError::file(folder))?;
     bundle::copy(made, folder)
+}
+
+/// Whether two folders hold the same files, byte for byte; not where one can't be read.
+fn same(one: &Path, other: &Path) -> bool {
+    let names = |folder: &Path| -> Option<Vec<_>> {
+        let mut names: Vec<_> = fs::read_dir(folder)
+            .ok()?
+            .map(|entry| entry.map(|entry| entry.file_name()))
+            .collect::<Result<_, _>>()
+            .ok()?;
+        names.sort();
+        Some(names)
+    };
+    let Some(all) = names(one).filter(|all| names(other).as_ref() == Some(all)) else {
+        return false;
+    };
+    all.iter().all(|name| {
+        let (one, other) = (one.join(name), other.join(name));
+        match one.is_dir() {
+            true => same(&one, &other),
+            false => fs::read(one).is_ok_and(|bytes| fs::read(other).is_ok_and(|others| bytes == others)),
+        }
+    })
 }
 
 /// Compiles the page as Trunk will ask for it, so that Trunk finds it done.
@@ -156,4 +182,35 @@ fn turn(project: &Project) -> Result<File, SetupError> {
         turn.lock().map_err(SetupError::file(&path))?;
     }
     Ok(turn)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn the_same_page_is_left_where_it_is_and_another_takes_its_place() {
+        let root = std::env::temp_dir().join(format!("halfcase-replace-{}", std::process::id()));
+        let (made, folder) = (root.join("made"), root.join("dist"));
+        let inner = |folder: &Path| folder.join("type/numerals.woff2");
+        for folder in [&made, &folder] {
+            fs::create_dir_all(folder.join("type")).expect("a folder");
+            fs::write(inner(folder), "numerals").expect("a file");
+        }
+        let lies_since = || fs::metadata(inner(&folder)).and_then(|it| it.modified()).ok();
+        let before = lies_since();
+        assert!(before.is_some());
+        replace(&made, &folder).expect("the same");
+        assert_eq!(lies_since(), before);
+        fs::write(inner(&made), "numerala").expect("another");
+        replace(&made, &folder).expect("another");
+        assert_eq!(
+            fs::read_to_string(inner(&folder)).ok().as_deref(),
+            Some("numerala")
+        );
+        fs::write(made.join("more"), "").expect("one more");
+        replace(&made, &folder).expect("one more");
+        assert!(folder.join("more").is_file());
+        drop(fs::remove_dir_all(root));
+    }
 }

@@ -1,6 +1,6 @@
 //! A static server for the release, on this computer only.
 //!
-//! Used by `cargo run` and, started and stopped at will, by the browser tests.
+//! Used by `cargo run` and, started and stopped at will, by the stories.
 
 use std::io;
 use std::net::{Ipv4Addr, SocketAddr};

@@ -174,7 +174,7 @@ const WALK: &str = "
     const key = words => [...document.querySelectorAll('button')].find(key => key.textContent.trim() === words);
     // Only the words are read: nothing need be drawn.
     document.body.style.display = 'none';
-    return (async () => {
+    return (async () => { try {
         const answers = [];
         for (const walk of arguments[0]) {
             const again = key('another joint');
@@ -190,7 +190,7 @@ const WALK: &str = "
             answers.push([document.querySelector('.answer .class').textContent, document.querySelector('.answer .reason').textContent]);
         }
         return answers;
-    })();";
+    } finally { document.body.style.display = ''; } })();";
 
 #[test]
 fn random_walks_on_the_screen_answer_as_the_rule_table() {

@@ -80,6 +80,7 @@ impl Page {
     }
 
     async fn spot(&self, target: &Target, open: bool) -> Told<Spot> {
+        // The whole page first, and again once the key is not where it was: the page may be another by then.
         let mut rests = false;
         let spot = self
             .until(&target.to_string(), async || {
@@ -87,10 +88,10 @@ impl Page {
                     true => Tree::of_role(&self.driver, target).await?,
                     false => Tree::read(&self.driver).await?,
                 };
+                rests = tree.find(target).is_some_and(|node| node.disabled);
                 let Some(node) = tree.find(target) else {
                     return Ok(None);
                 };
-                rests = node.disabled;
                 if open && node.disabled {
                     return Err(Failure::new("it is shut"));
                 }

@@ -14,7 +14,7 @@ use super::trap::Trap;
 use super::tree::{Node, Tree};
 use super::{Failure, Told};
 
-/// How long anything on the page may take; two stories share two cores with other work.
+/// How long anything on the page may take; six stories share two cores.
 const PATIENCE: Duration = Duration::from_secs(15);
 const LOOK_AGAIN: Duration = Duration::from_millis(40);
 

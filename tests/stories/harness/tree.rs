@@ -27,8 +27,8 @@ pub struct Node {
 /// The page, or what was asked for of it, top to bottom.
 pub struct Tree(Vec<Node>);
 
-/// What a node may be asked for by its role alone. Chromium knows others under names of its own, and those in
-/// [`SAID`] by what is in them: for these the whole tree is read.
+/// What may be asked for by its role alone. Chromium knows some others under names of its own; those in [`SAID`] are
+/// also found by what is in them, which that question doesn't tell.
 const ASKED: [&str; 8] = [
     "button", "dialog", "heading", "radio", "region", "switch", "tab", "textbox",
 ];
