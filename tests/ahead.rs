@@ -19,12 +19,9 @@ const APART: &str = "setsid";
 /// The first words come once the build has its turn, or waits for it.
 const PATIENCE: Duration = Duration::from_secs(20);
 
-/// Begun when all tests are asked for: one alone has no use for it.
+/// Begun when all tests are asked for: one alone has no use for it. It outlives this program, and ends with the cargo
+/// that runs it.
 #[test]
-#[expect(
-    clippy::zombie_processes,
-    reason = "it outlives this program, and ends with the cargo that runs it"
-)]
 fn the_release_is_begun() {
     let some_alone = std::env::args().skip(1).any(|word| !word.starts_with('-'));
     let log = Path::new(env!("CARGO_TARGET_TMPDIR")).join("release.log");
