@@ -17,7 +17,7 @@ use halfcase::setup::tied::FOR;
 const APART: &str = "setsid";
 
 /// The first words come once the build has its turn, or waits for it.
-const PATIENCE: Duration = Duration::from_secs(20);
+const PATIENCE: Duration = Duration::from_secs(60);
 
 /// Begun when all tests are asked for: one alone has no use for it. It outlives this program, and ends with the cargo
 /// that runs it.
