@@ -42,6 +42,10 @@ const PORTS: (u16, u16) = (8080, 8119);
 /// Runs the command the arguments name; a failure is one sentence on standard error.
 pub fn main() -> ExitCode {
     if !tied::tie() {
+        eprintln!(
+            "The process that {} names is gone: unset it and try again.",
+            tied::FOR
+        );
         return ExitCode::FAILURE;
     }
     let words: Vec<String> = std::env::args().skip(1).collect();

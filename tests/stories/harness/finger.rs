@@ -84,7 +84,7 @@ impl Page {
         let mut rests = false;
         let spot = self
             .until(&target.to_string(), async || {
-                let tree = match rests {
+                let tree = match std::mem::take(&mut rests) {
                     true => Tree::of_role(&self.driver, target).await?,
                     false => Tree::read(&self.driver).await?,
                 };
