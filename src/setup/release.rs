@@ -116,7 +116,8 @@ fn with_trunk(
 }
 
 /// Puts a whole folder in the place of another one: a build that fails leaves the old page, and one that makes the
-/// same does too, for somebody may be served from it. Copied, as the two may lie on two disks.
+/// same does too, for somebody may be served from it. Trunk does
+/// this itself, and leaves nothing. Copied, as the two may lie on two disks.
 fn replace(made: &Path, folder: &Path) -> Result<(), SetupError> {
     if same(made, folder) {
         return Ok(());
